@@ -1,0 +1,5 @@
+"""Runs the command line: python -m plumbnet."""
+
+from plumbnet.cli import app
+
+app()

@@ -1,0 +1,1 @@
+"""Ties network, physics and rules into one Report."""

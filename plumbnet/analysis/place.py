@@ -1,0 +1,53 @@
+"""Where an expansion tank connects: a tee in the cold pipe of a heater, with no valve between and outside any loop."""
+
+from collections import deque
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.network.heated import Heated
+from plumbnet.network.piping import Node
+from plumbnet.network.whole import Network
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """The part, or the pipe named by its ends, at which to connect; `node` gives its height."""
+
+    name: str
+    node: Node
+
+
+def tank_place(network: Network, heated: Heated) -> Place:
+    """The fitting nearest to the heater's inlet that no valve and no loop parts from it; else the pipe there.
+
+    Source: common practice, and the place that IPC 607.3 names: the cold supply of the heater, downstream
+    of every check valve, reducer and backflow preventer.
+    """
+    looped = {node for loop in heated.loops for node in loop.nodes}
+    for node in _upstream(network, heated):
+        part = network.piping.ports[node].part
+        if network.piping.system.parts[part].is_fitting and node not in looped:
+            return Place(part, node)
+    return Place(_inlet_pipe(network, heated), heated.inlet)
+
+
+def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
+    """Nodes of the inlet's cell, nearest first, not through the heater itself."""
+    cell_of, free = network.zoning.cell_of, network.piping.free
+    own = set(network.piping.nodes_of(heated.name))
+    seen, queue = own | {heated.inlet}, deque([heated.inlet])
+    while queue:
+        node = queue.popleft()
+        yield node
+        for beyond in free[node]:
+            if beyond not in seen and cell_of[beyond] == cell_of[heated.inlet]:
+                seen.add(beyond)
+                queue.append(beyond)
+
+
+def _inlet_pipe(network: Network, heated: Heated) -> str:
+    system, inlet = network.piping.system, network.piping.ports[heated.inlet]
+    for pipe in system.pipes:
+        if inlet in (pipe.start, pipe.end):
+            return pipe.name
+    return heated.name

@@ -1,0 +1,143 @@
+"""System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.limits import limits
+from plumbnet.analysis.verdict import Judge
+from plumbnet.discover import discover
+from plumbnet.layout.part import Role
+from plumbnet.layout.quantity import Units
+from plumbnet.layout.system import End, System
+from plumbnet.network.sides import hot_side, neighbours
+from plumbnet.network.whole import Network, network_of
+from plumbnet.network.zones import Zone
+from plumbnet.rules import findings as finding_modules
+from plumbnet.rules.facts import Facts, HeaterFacts, Limit, ReliefFacts, TankFacts, ZoneFacts
+from plumbnet.rules.finding import Finding, Severity, findings
+from plumbnet.rules.profile import Profile
+
+discover(finding_modules)
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is."""
+
+    system: System
+    profile: Profile
+    facts: Facts
+    findings: tuple[Finding, ...]
+    scenario: str | None = None
+
+    @property
+    def heaters(self) -> tuple[HeaterFacts, ...]:
+        """The answer for every heater, in the order of the file."""
+        return self.facts.heaters
+
+    @property
+    def is_fine(self) -> bool:
+        """Whether no finding of severity error stands."""
+        return all(finding.severity is not Severity.ERROR for finding in self.findings)
+
+
+def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:
+    """The report on a system; sentences in it use `units`, or else those of the file."""
+    network = network_of(system)
+    found_limits = limits(network, profile)
+    heaters = Judge(network, profile, found_limits).heaters()
+    hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
+    facts = Facts(
+        system=system,
+        units=units or system.units,
+        heaters=heaters,
+        tanks=tuple(_tanks(network, hot)),
+        reliefs=tuple(_reliefs(network)),
+        zones=tuple(_zones(network, found_limits)),
+        hot_side_checks=tuple(_hot_side_checks(network, hot)),
+        idle_pumps=network.circulation.idle,
+        unreached=tuple(_unreached(network)),
+        assumed=_assumed(system),
+    )
+    return Report(system, profile, facts, findings(facts, profile))
+
+
+def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
+    heated_zones = sorted({network.zoning.zone_of[heated.inlet] for heated in network.heated})
+    reached = set(network.reach(tuple(heated_zones), float("inf")))
+    for name, part in network.piping.system.parts.items():
+        cushion = part.cushion()
+        if cushion is None:
+            continue
+        node = next(network.piping.nodes_of(name))
+        zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
+        static_pa, lowest_pa = network.standing.static_pa[zone], network.standing.lowest_pa[zone]
+        yield TankFacts(
+            name=name,
+            precharge_pa=cushion.precharge_pa,
+            static_pa=None if static_pa is None else static_pa - head_pa,
+            lowest_pa=None if lowest_pa is None else lowest_pa - head_pa,
+            is_waterlogged=not cushion.is_sound,
+            reached=zone in reached,
+            on_hot_side=node in hot,
+            stopped_by=() if zone in reached else _between(network, zone, reached),
+        )
+
+
+def _between(network: Network, zone: Zone, reached: set[Zone]) -> tuple[str, ...]:
+    """Devices that part a zone from those that heated water reaches."""
+    parting = {crossing.part for crossing in network.zoning.into.get(zone, ()) if crossing.near in reached}
+    return tuple(sorted(parting))
+
+
+def _reliefs(network: Network) -> Iterator[ReliefFacts]:
+    parts = network.piping.system.parts
+    sites = [site for site in network.piping.sites() if site.outlet.role is Role.SAFETY_RELIEF]
+    touched = neighbours(network.piping, (site.node for site in sites))
+    for site in sites:
+        names = touched[site.node]
+        yield ReliefFacts(site.part, tuple(sorted(names)), any(parts[name].is_vessel for name in names))
+
+
+def _zones(network: Network, found: dict[Zone, Limit]) -> Iterator[ZoneFacts]:
+    lowest: dict[Zone, tuple[float, str]] = {}
+    piping, zone_of = network.piping, network.zoning.zone_of
+    for name, part in piping.system.parts.items():
+        for port in part.draws_at():
+            node = piping.node_of[End(name, port)]
+            if network.standing.static_pa[zone_of[node]] is not None:
+                head = (piping.heads_pa[node], name)
+                lowest[zone_of[node]] = min(lowest.get(zone_of[node], head), head)
+    for zone, (head_pa, name) in sorted(lowest.items()):
+        static_pa = network.standing.at(zone)
+        yield ZoneFacts(static_pa, found[zone], name, static_pa - head_pa)
+
+
+def _hot_side_checks(network: Network, hot: frozenset[int]) -> Iterator[str]:
+    for gate in network.piping.gates:
+        if gate.start in hot and network.piping.system.parts[gate.part].is_check:
+            yield gate.part
+
+
+def _unreached(network: Network) -> Iterator[str]:
+    """Parts with a pipe in which no water stands, less the device that keeps the water away."""
+    piping, static_pa, zone_of = network.piping, network.standing.static_pa, network.zoning.zone_of
+    joined = {end for pipe in piping.system.pipes for end in (pipe.start, pipe.end)}
+    dry = {end.part for end in joined if static_pa[zone_of[piping.node_of[end]]] is None}
+    borders = {
+        gate.part
+        for gate in piping.gates
+        if (static_pa[zone_of[gate.start]] is None) != (static_pa[zone_of[gate.end]] is None)
+    }
+    yield from (name for name in piping.system.parts if name in dry - borders)
+
+
+def _assumed(system: System) -> dict[str, tuple[str, ...]]:
+    """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
+    found: dict[str, list[str]] = {}
+    for name, part in system.parts.items():
+        written = {type(part).model_fields[field].alias or field for field in part.model_fields_set}
+        for field, words in part.assumed.items():
+            if field not in written:
+                found.setdefault(f"a {part.kind} {words}", []).append(name)
+    return {words: tuple(names) for words, names in found.items()}

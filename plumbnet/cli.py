@@ -1,0 +1,165 @@
+"""The command line: reads arguments, calls, hands to a renderer, sets the exit status; no logic of its own."""
+
+import os
+import sys
+from collections.abc import Iterable
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.layout.fault import LayoutError, nearest, visible
+from plumbnet.layout.part import KINDS
+from plumbnet.layout.system import System
+from plumbnet.report import catalogue, json1, text
+from plumbnet.report.trace import trace as trace_text
+from plumbnet.rules.profile import UnknownProfile
+
+FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
+STANDARD_INPUT = "-"
+
+app = typer.Typer(
+    name="plumbnet",
+    help="Finds heated water with no way back to the street, what stops it, and what it needs.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+
+
+class Format(StrEnum):
+    """How `check` writes its reports."""
+
+    TEXT = "text"
+    JSON = "json"
+
+
+class UnitChoice(StrEnum):
+    """The units of a report, where they are not to be those of the file."""
+
+    US = "us"
+    METRIC = "metric"
+
+    @property
+    def units(self) -> Literal["us", "metric"]:
+        """The name that the library uses."""
+        return "us" if self is UnitChoice.US else "metric"
+
+
+Files = Annotated[list[str], typer.Argument(metavar="FILE...", help="Layout files; - reads standard input.")]
+File = Annotated[str, typer.Argument(metavar="FILE", help="A layout file; - reads standard input.")]
+Rules = Annotated[str | None, typer.Option("--rules", metavar="NAME", help="Rule profile, in place of the file's.")]
+Units = Annotated[UnitChoice | None, typer.Option("--units", help="Units of the report, in place of the file's.")]
+
+
+@app.command()
+def check(
+    files: Files,
+    rules: Rules = None,
+    units: Units = None,
+    output: Annotated[Format, typer.Option("--format", help="How to write the reports.")] = Format.TEXT,
+) -> None:
+    """Verdicts and findings for every heater of each file.
+
+    Exit status: 0 every heater is fine, 1 a finding of severity error stands, 2 a file could not be understood.
+    """
+    reports: list[Report] = []
+    errors: list[json1.Json] = []
+    for file in files:
+        try:
+            report = plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
+        except (LayoutError, UnknownProfile, OSError) as error:
+            errors += _told(file, error, aloud=output is Format.TEXT)
+        else:
+            reports.append(report)
+            if output is Format.TEXT:
+                _write(text.to_text(report, paint=_paint()), blank_line=len(reports) > 1)
+    if output is Format.JSON:
+        _write(json1.to_json(reports, errors) + "\n")
+    raise typer.Exit(_status(reports, errors))
+
+
+@app.command()
+def trace(
+    file: File,
+    heater: Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")] = None,
+    rules: Rules = None,
+    units: Units = None,
+) -> None:
+    """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
+    try:
+        report = plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
+    except (LayoutError, UnknownProfile, OSError) as error:
+        _told(file, error, aloud=True)
+        raise typer.Exit(NOT_UNDERSTOOD) from error
+    names = [one.name for one in report.heaters]
+    if heater is not None and heater not in names:
+        hint = nearest(heater, names) or f"there is {', '.join(names) or 'none'}"
+        _fail(f'no heater is called "{visible(heater)}" in {visible(file)}: {hint}')
+    chosen = [one for one in report.heaters if heater in {None, one.name}]
+    _write("\n\n".join(trace_text(report, one) for one in chosen))
+    raise typer.Exit(_status([report], []))
+
+
+@app.command()
+def kinds(
+    kind: Annotated[str | None, typer.Argument(metavar="[KIND]", help="One kind; all when left out.")] = None,
+) -> None:
+    """The kinds of part: fields, units, defaults, ports, and what is taken for granted."""
+    if kind is None:
+        _write(catalogue.kinds_text())
+    elif kind in KINDS:
+        _write(catalogue.kind_text(kind))
+    else:
+        _fail(f'unknown kind "{visible(kind)}": {nearest(kind, KINDS) or "plumbnet kinds lists them all"}')
+
+
+@app.command()
+def schema() -> None:
+    """The JSON Schema of the file format, for editors that complete and check."""
+    _write(catalogue.schema_text())
+
+
+def _read(file: str) -> System:
+    if file == STANDARD_INPUT:
+        return plumbnet.read_bytes(sys.stdin.buffer.read(), file="standard input")
+    return plumbnet.read(Path(file))
+
+
+def _told(file: str, error: Exception, *, aloud: bool) -> list[json1.Json]:
+    """An error for people on standard error, if `aloud`; and as data."""
+    if isinstance(error, LayoutError):
+        words, rows = str(error), json1.layout_errors(error)
+    else:
+        reason = error.strerror if isinstance(error, OSError) else None
+        words = f"{visible(file)}: {(reason or str(error))[:1].lower()}{(reason or str(error))[1:]}"
+        rows = [json1.file_error(file, words)]
+    if aloud:
+        typer.echo(words, err=True)
+    return rows
+
+
+def _fail(words: str) -> None:
+    typer.echo(words, err=True)
+    raise typer.Exit(NOT_UNDERSTOOD)
+
+
+def _status(reports: Iterable[Report], errors: Iterable[json1.Json]) -> int:
+    if list(errors):
+        return NOT_UNDERSTOOD
+    return FINE if all(report.is_fine for report in reports) else FOUND
+
+
+def _write(words: str, *, blank_line: bool = False) -> None:
+    typer.echo(("\n" if blank_line else "") + words, nl=False)
+
+
+def _paint() -> text.Paint:
+    """Colours for a terminal; plain text elsewhere, and where NO_COLOR is set."""
+    if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
+        return text.plain
+    return lambda words, meaning: typer.style(words, fg=text.PAINTS.get(meaning))

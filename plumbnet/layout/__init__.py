@@ -1,0 +1,1 @@
+"""What the author wrote: YAML text to a typed system of parts and pipes, in SI."""

@@ -1,0 +1,31 @@
+"""Parts and joints to a system: validates fields, fits what comes fixed to a part, keeps one pipe to a port."""
+
+from collections.abc import Mapping
+
+from plumbnet.layout.part import KINDS, Part
+from plumbnet.layout.quantity import Units
+from plumbnet.layout.system import End, Pipe
+
+
+def make_part(kind: str, values: Mapping[str, object], units: Units) -> Part:
+    """A part of a registered kind from its fields as written; bare numbers count in `units`.
+
+    Raises pydantic's ValidationError with every mistake in the fields.
+    """
+    return KINDS[kind].model_validate(values, context={"units": units})
+
+
+def fixed_to(name: str, part: Part) -> tuple[dict[str, Part], list[Pipe]]:
+    """The parts that come fixed to a part, and the pipes of no length that join them."""
+    parts: dict[str, Part] = {}
+    pipes: list[Pipe] = []
+    for port, suffix, fixed in part.fixed():
+        own = f"{name}/{suffix}"
+        parts[own] = fixed
+        pipes.append(Pipe(End(name, port), End(own, fixed.port_names()[0])))
+    return parts, pipes
+
+
+def occupied(pipes: tuple[Pipe, ...] | list[Pipe]) -> dict[End, Pipe]:
+    """The pipe at each port that has one."""
+    return {end: pipe for pipe in pipes for end in (pipe.start, pipe.end)}

@@ -1,0 +1,45 @@
+"""The file as a whole: its top-level fields, and what a run with a pipe looks like."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field, JsonValue
+
+from plumbnet.layout.change import Scenario
+from plumbnet.layout.part import Declared
+from plumbnet.layout.quantity import VOLUME, Length, Quantity, Units, Volume
+
+FORMAT = 1
+
+
+class RunWithPipe(Declared):
+    """A run with what is known of its pipe; it applies to the whole chain."""
+
+    path: str
+    """Names joined by ->, in the direction water normally flows."""
+    pipe: str | None = None
+    """Material and nominal size from the tube tables, for example copper-L 3/4 in."""
+    length_m: Length | None = None
+    """Length of the whole chain."""
+    volume_m3: Volume | None = None
+    """Water the whole chain holds, where it is not to be computed from pipe and length."""
+
+
+class Document(Declared):
+    """A layout file: format version, title, units, rules, parts, runs, scenarios."""
+
+    plumbnet: Literal[1]
+    """Version of the file format."""
+    title: str = ""
+    """What the layout shows."""
+    units: Units = "us"
+    """What a bare number means: us (psi, degF, gal, ft, Btu/h) or metric (kPa, degC, L, m, kW)."""
+    rules: str | None = None
+    """Name of a rule profile."""
+    tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
+    """Sizes of expansion tank that can be had; a table of round sizes when left out."""
+    parts: dict[str, JsonValue]
+    """Every part by its name: a kind, or a mapping of a kind and its fields."""
+    runs: list[JsonValue]
+    """Chains of parts joined by pipe."""
+    scenarios: dict[str, Scenario] = Field(default_factory=dict)
+    """Named what-ifs."""

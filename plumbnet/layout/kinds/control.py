@@ -1,0 +1,105 @@
+"""Parts that take up or let off expanding water: expansion tanks and relief valves."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from plumbnet.layout.part import IN, Cushion, Declared, Outlet, Part, Role, kind
+from plumbnet.layout.quantity import PRESSURE, VOLUME, Power, Quantity, Temperature, Volume
+
+RELIEF_TEMPERATURE_K = 372.0389
+"""Temperature at which a combined relief valve opens where the author gives none: 210 degF (common practice)."""
+
+SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0)]
+
+
+class Ending(Part):
+    """A part with a single connection, at which a run ends."""
+
+    ports: ClassVar[tuple[str, ...]] = (IN,)
+    outlet: ClassVar[str | None] = None
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+
+
+@kind("expansion_tank")
+class ExpansionTank(Ending):
+    """A closed tank with a cushion of air behind a membrane: water enters as the pressure climbs.
+
+    `precharge` is the pressure of the air with no water behind it, at the tank. A waterlogged tank has lost
+    its air and takes nothing.
+    """
+
+    failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
+
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
+    """Whole volume of the tank, air and water."""
+    precharge_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Air pressure with no water in the tank."""
+    acceptance_m3: Volume | None = None
+    """Most water the membrane lets in, where it is less than the whole volume."""
+    state: Literal["sound", "waterlogged"] = "sound"
+    """Whether the membrane and the charge are sound."""
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water enters a sound tank above its charge."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.TANK, self.precharge_pa)
+
+    def cushion(self) -> Cushion:
+        """Its volume, charge and acceptance."""
+        return Cushion(self.volume_m3, self.precharge_pa, self.acceptance_m3, self.state == "sound")
+
+
+class Relief(Declared):
+    """A temperature and pressure relief valve, as written inside a heater."""
+
+    pressure_pa: SetPressure
+    """Pressure at which it opens."""
+    temperature_k: Temperature = RELIEF_TEMPERATURE_K
+    """Temperature at which it opens; 99 °C (210 °F) when left out."""
+    capacity_w: Power | None = None
+    """Heat it can carry off as rated by its maker."""
+
+
+@kind("relief_valve")
+class ReliefValve(Ending):
+    """A temperature and pressure relief valve: the last safety device, never a control of expansion.
+
+    It belongs on the heater's own tapping with nothing between. It is never plugged, capped or removed.
+    """
+
+    failures: ClassVar = {"plugged": {"state": "plugged"}}
+    assumed: ClassVar = {"temperature": "opens at 99 °C (210 °F)"}
+
+    pressure_pa: SetPressure
+    """Pressure at which it opens."""
+    temperature_k: Temperature = RELIEF_TEMPERATURE_K
+    """Temperature at which it opens."""
+    capacity_w: Power | None = None
+    """Heat it can carry off as rated by its maker."""
+    state: Literal["sound", "plugged"] = "sound"
+    """A plugged relief valve opens at no pressure: a danger to be put right at once."""
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water leaves above the set pressure."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa)
+
+
+@kind("expansion_relief")
+class ExpansionRelief(Ending):
+    """An expansion relief valve: lets expanding water off to a drain at each heat-up, below the safety relief.
+
+    Not every code accepts one as the control.
+    """
+
+    failures: ClassVar = {"plugged": {"state": "plugged"}}
+
+    pressure_pa: SetPressure
+    """Pressure at which it opens."""
+    state: Literal["sound", "plugged"] = "sound"
+    """Whether it can open."""
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water leaves above the set pressure."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.EXPANSION_RELIEF, self.pressure_pa)

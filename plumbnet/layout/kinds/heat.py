@@ -1,0 +1,196 @@
+"""Parts that heat water or give its heat away: heaters, boilers, exchangers, collectors, emitters."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar
+
+from plumbnet.layout.kinds.control import Relief, ReliefValve
+from plumbnet.layout.part import (
+    COLD,
+    HOT,
+    IN,
+    OUT,
+    RELIEF,
+    RETURN,
+    SUPPLY,
+    Free,
+    HeatSource,
+    Part,
+    Passage,
+    kind,
+)
+from plumbnet.layout.quantity import TEMPERATURE, VOLUME, Power, Quantity, Volume
+
+COIL_IN, COIL_OUT = "coil_in", "coil_out"
+PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
+
+Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15)]
+Held = Annotated[float, Quantity(VOLUME, above=0.0)]
+
+
+class Heater(Part):
+    """What heaters have in common: a store between two ports, a setpoint, an input, perhaps a relief valve."""
+
+    on_flow: ClassVar[bool] = False
+    tappings: ClassVar[tuple[str, ...]] = (RELIEF,)
+    is_vessel: ClassVar[bool] = True
+
+    volume_m3: Held
+    """Water it heats and holds."""
+    setpoint_k: Setpoint
+    """Highest temperature it heats the water to."""
+    input_w: Power | None = None
+    """Rate at which it burns fuel or draws current."""
+    relief: Relief | None = None
+    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
+
+    def store(self) -> tuple[str, str]:
+        """The ports between which the heated water stands."""
+        return self.through[0]
+
+    def passages(self) -> Iterator[Passage]:
+        """Free through the store and to each tapping."""
+        inlet, outlet = self.store()
+        for port in (outlet, *self.tappings):
+            yield Free(inlet, port)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The heated water."""
+        yield (self.store()[0], self.volume_m3)
+
+    def heat(self) -> HeatSource:
+        """What this heater warms."""
+        inlet, outlet = self.store()
+        return HeatSource(inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow)
+
+    def fixed(self) -> Iterator[tuple[str, str, Part]]:
+        """The relief valve that is written inside the heater."""
+        if self.relief is not None:
+            yield RELIEF, "relief", _relief_valve(self.relief, self.elevation_m)
+
+
+def _relief_valve(relief: Relief, elevation_m: float) -> ReliefValve:
+    values = {name: getattr(relief, name) for name in type(relief).model_fields}
+    return ReliefValve.model_construct(
+        _fields_set={"pressure_pa", "elevation_m"} | relief.model_fields_set,
+        elevation_m=elevation_m,
+        **values,
+    )
+
+
+@kind("storage_heater")
+class StorageHeater(Heater):
+    """A tank water heater, gas or electric: heats its whole store whether or not water is drawn.
+
+    Entered at `cold`, left at `hot`; `return` takes a circulation pipe, `relief` the relief valve.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
+    tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
+
+
+@kind("tankless_heater")
+class TanklessHeater(Heater):
+    """A flow-through water heater: fires only while water moves through it, by a draw or by a pump."""
+
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
+    on_flow: ClassVar[bool] = True
+    assumed: ClassVar = {"volume": "holds 1 L of water (0.26 gal)"}
+
+    volume_m3: Held = 0.001
+    """Water in its coil; 1 L when left out (common practice)."""
+
+
+@kind("indirect_heater")
+class IndirectHeater(Heater):
+    """A tank of tap water with a coil in it that a boiler heats; tank and coil exchange heat but no water.
+
+    The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF, COIL_IN, COIL_OUT)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (COIL_IN, COIL_OUT))
+    tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
+    assumed: ClassVar = {"coil_volume": "has a coil of 5 L (1.3 gal)"}
+
+    coil_volume_m3: Volume = 0.005
+    """Water in the coil; 5 L when left out (common practice)."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Free on each side, and none between them."""
+        yield from super().passages()
+        yield Free(COIL_IN, COIL_OUT)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The store, and the water in the coil."""
+        yield from super().contents()
+        yield (COIL_IN, self.coil_volume_m3)
+
+
+@kind("heat_exchanger")
+class HeatExchanger(Heater):
+    """A plate or shell exchanger that heats tap water while it flows; its sides exchange heat but no water.
+
+    The heated side is `cold` and `hot`, the heating side `primary_in` and `primary_out`.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF, PRIMARY_IN, PRIMARY_OUT)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (PRIMARY_IN, PRIMARY_OUT))
+    on_flow: ClassVar[bool] = True
+    assumed: ClassVar = {
+        "volume": "holds 1 L of water (0.26 gal) on the heated side",
+        "primary_volume": "holds 1 L of water (0.26 gal) on the heating side",
+    }
+
+    volume_m3: Held = 0.001
+    """Water on the heated side; 1 L when left out (common practice)."""
+    primary_volume_m3: Volume = 0.001
+    """Water on the heating side; 1 L when left out (common practice)."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Free on each side, and none between them."""
+        yield from super().passages()
+        yield Free(PRIMARY_IN, PRIMARY_OUT)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water on both sides."""
+        yield from super().contents()
+        yield (PRIMARY_IN, self.primary_volume_m3)
+
+
+@kind("boiler")
+class Boiler(Heater):
+    """A hot-water boiler: entered at `return`, left at `supply`; heats its own water and the loops it drives."""
+
+    ports: ClassVar[tuple[str, ...]] = (RETURN, SUPPLY, RELIEF)
+    inlet: ClassVar[str | None] = RETURN
+    outlet: ClassVar[str | None] = SUPPLY
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((RETURN, SUPPLY),)
+
+
+@kind("emitter")
+class Emitter(Part):
+    """A radiator, convector or floor circuit: holds water of the heating loop and gives its heat away."""
+
+    volume_m3: Volume
+    """Water it holds."""
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """Its water."""
+        yield (IN, self.volume_m3)
+
+
+@kind("solar_collector")
+class SolarCollector(Heater):
+    """A solar collector: heats its water whenever the sun shines; its setpoint is the highest it reaches."""
+
+    ports: ClassVar[tuple[str, ...]] = (IN, OUT, RELIEF)

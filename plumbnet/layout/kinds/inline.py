@@ -1,0 +1,268 @@
+"""Parts that stand in a pipe: tees, meters, valves, checks, reducers, pumps, treatment, mixing."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from plumbnet.layout.part import (
+    COLD,
+    HOT,
+    IN,
+    JOINT,
+    MIXED,
+    OUT,
+    RELIEF,
+    RETURN,
+    Boosting,
+    Free,
+    OneWay,
+    Part,
+    Passage,
+    Reducing,
+    Shut,
+    kind,
+)
+from plumbnet.layout.quantity import PRESSURE, VOLUME, Quantity, Volume
+
+CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+
+
+class Backflow(Part):
+    """What all check valves and backflow preventers have in common: forward, and never back."""
+
+    is_check: ClassVar[bool] = True
+    failures: ClassVar = {"stuck_open": {"state": "stuck_open"}}
+
+    opens_pa: CrackingPressure = 0.0
+    """Pressure difference that opens it; 0 when left out."""
+    state: Literal["sound", "stuck_open"] = "sound"
+    """A check that is stuck open lets water pass both ways."""
+
+    def passages(self) -> Iterator[Passage]:
+        """One way, or both ways where it has failed open."""
+        yield Free(IN, OUT) if self.state == "stuck_open" else OneWay(IN, OUT, self.opens_pa)
+
+
+class Checkable(Part):
+    """A device that some makes fit with a check in its outlet."""
+
+    check: bool = False
+    """Whether a check valve is built in."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Both ways, or one way where a check is built in."""
+        yield OneWay(IN, OUT) if self.check else Free(IN, OUT)
+
+
+@kind("tee")
+class Tee(Part):
+    """A fitting that joins any number of pipes; water passes freely between all of them."""
+
+    ports: ClassVar[tuple[str, ...]] = (JOINT,)
+    shared: ClassVar[frozenset[str]] = frozenset({JOINT})
+    inlet: ClassVar[str | None] = JOINT
+    outlet: ClassVar[str | None] = JOINT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((JOINT, JOINT),)
+    is_fitting: ClassVar[bool] = True
+
+    def passages(self) -> Iterator[Passage]:
+        """None needed: all pipes meet in the one joint."""
+        yield from ()
+
+
+@kind("meter")
+class Meter(Checkable):
+    """A water meter. Many new meters carry a check or a dual check: ask the water utility."""
+
+    assumed: ClassVar = {"check": "has no check valve"}
+
+
+@kind("valve")
+class Valve(Part):
+    """A shut-off valve: gate or ball. Shut, it closes the system; locked, nobody turns it by mistake."""
+
+    state: Literal["open", "shut"] = "open"
+    """Whether it stands open or shut."""
+    locked: bool = False
+    """Whether it is locked or sealed in its state."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Both ways while open."""
+        yield Shut(IN, OUT) if self.state == "shut" else Free(IN, OUT)
+
+    def is_valve(self) -> bool:
+        """An open valve that is not locked can be shut by hand."""
+        return self.state == "open" and not self.locked
+
+
+@kind("check_valve")
+class CheckValve(Backflow):
+    """A check (non-return) valve: water passes from inlet to outlet and never back."""
+
+
+@kind("dual_check")
+class DualCheck(Backflow):
+    """Two independent checks in one body (ASSE 1024), usual behind a residential meter: never back."""
+
+
+@kind("double_check")
+class DoubleCheck(Backflow):
+    """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
+
+
+@kind("reduced_pressure_assembly")
+class ReducedPressureAssembly(Backflow):
+    """A reduced-pressure backflow preventer (ASSE 1013): two checks with a relief port between them.
+
+    With tight checks the relief port stays shut under backpressure, so it is no outlet for expansion.
+    """
+
+
+@kind("vacuum_breaker")
+class VacuumBreaker(Backflow):
+    """A pressure vacuum breaker (ASSE 1020): a check with an air inlet against back-siphonage.
+
+    The air inlet opens when the supply falls; it never relieves overpressure.
+    """
+
+
+@kind("pressure_reducer")
+class PressureReducer(Part):
+    """A pressure reducing valve (ASSE 1003): holds its outlet at the set pressure or below.
+
+    Without a bypass water cannot pass back. With an integral bypass it can, once the building stands above
+    the main. A reducer that stands wide open because the main is below its set is not counted on as a way
+    back: nothing guarantees that it passes water in reverse.
+    """
+
+    failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}}
+    assumed: ClassVar = {"bypass": "has no bypass"}
+
+    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0)]
+    """Outlet pressure it is set to."""
+    bypass: bool = False
+    """Whether an integral bypass lets water back once the building stands above the main."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Forward below its set; back only through a bypass."""
+        yield Reducing(IN, OUT, self.set_pa, self.bypass)
+
+
+@kind("booster_pump")
+class BoosterPump(Part):
+    """A pump that raises the pressure of what lies behind it; its check holds that pressure."""
+
+    assumed: ClassVar = {"check": "has a check in its outlet"}
+
+    rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Pressure it adds at no flow."""
+    check: bool = True
+    """Whether a check keeps water from passing back."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Forward with a rise in pressure."""
+        yield Boosting(IN, OUT, self.rise_pa, self.check)
+
+    def driven(self) -> tuple[str, str]:
+        """From inlet to outlet."""
+        return (IN, OUT)
+
+
+@kind("circulator")
+class Circulator(Checkable):
+    """A circulating pump: moves water round a loop and adds nothing to its standing pressure."""
+
+    assumed: ClassVar = {"check": "has no check valve"}
+
+    running: bool = True
+    """Whether it runs, or is let run by its clock or thermostat."""
+
+    def driven(self) -> tuple[str, str] | None:
+        """From inlet to outlet while it runs."""
+        return (IN, OUT) if self.running else None
+
+
+@kind("softener")
+class Softener(Checkable):
+    """A water softener; its control valve usually lets water pass both ways (from memory)."""
+
+    assumed: ClassVar = {"check": "has no check valve"}
+
+    volume_m3: Volume = 0.0
+    """Water it holds."""
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in its tank."""
+        yield (OUT, self.volume_m3)
+
+
+@kind("filter")
+class Filter(Checkable):
+    """A filter or strainer; water passes both ways unless a check is built in."""
+
+    assumed: ClassVar = {"check": "has no check valve"}
+
+    volume_m3: Volume = 0.0
+    """Water it holds."""
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in its bowl."""
+        yield (OUT, self.volume_m3)
+
+
+@kind("heat_trap")
+class HeatTrap(Part):
+    """A heat-trap nipple or loop: slows warm water from rising; not a check, it leaks back under pressure.
+
+    Taken as free for pressure (from memory; some makes hold better than others).
+    """
+
+
+@kind("mixing_valve")
+class MixingValve(Part):
+    """A thermostatic mixing valve (ASSE 1017, 1070; EN 1111): hot and cold in, mixed water out.
+
+    Checks in both inlets keep hot and cold apart. Without them the valve joins the two systems.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (HOT, COLD, MIXED)
+    inlet: ClassVar[str | None] = None
+    outlet: ClassVar[str | None] = MIXED
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
+    failures: ClassVar = {"checks_stuck_open": {"checks": False}}
+    assumed: ClassVar = {"checks": "has checks in both inlets"}
+
+    checks: bool = True
+    """Whether both inlets have checks."""
+
+    def mate(self, port: str) -> str | None:
+        """Either inlet leads to the mixed outlet; which inlet a reversed run means must be named."""
+        return None if port == MIXED else MIXED
+
+    def passages(self) -> Iterator[Passage]:
+        """From each inlet to the outlet; both ways where checks are missing."""
+        for inlet in (HOT, COLD):
+            yield OneWay(inlet, MIXED) if self.checks else Free(inlet, MIXED)
+
+    def is_accidental(self) -> bool:
+        """Unchecked, it joins hot and cold by accident."""
+        return not self.checks
+
+
+@kind("storage_tank")
+class StorageTank(Part):
+    """A closed tank full of hot or cold water, heated from elsewhere; `return` and `relief` are tappings."""
+
+    ports: ClassVar[tuple[str, ...]] = (IN, OUT, RETURN, RELIEF)
+    is_vessel: ClassVar[bool] = True
+
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
+    """Water it holds."""
+
+    def passages(self) -> Iterator[Passage]:
+        """All tappings open into the one tank."""
+        for port in (OUT, RETURN, RELIEF):
+            yield Free(IN, port)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in the tank."""
+        yield (IN, self.volume_m3)

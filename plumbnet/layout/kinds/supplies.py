@@ -1,0 +1,110 @@
+"""Supplies and open ends: main, well, open tank, vent."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Self
+
+from pydantic import model_validator
+
+from plumbnet.layout.part import IN, OUT, Outlet, Part, Passage, Role, Source, kind
+from plumbnet.layout.quantity import PRESSURE, Quantity, Temperature, Volume
+
+COLD_SUPPLY_K = 283.15
+"""Cold water where the author gives no temperature: 10 degC, 50 degF (common practice)."""
+
+
+@kind("main")
+class Main(Part):
+    """The street main: gives water at its pressure and takes back any amount at that same pressure."""
+
+    ports: ClassVar[tuple[str, ...]] = (OUT,)
+    shared: ClassVar[frozenset[str]] = frozenset({OUT})
+    inlet: ClassVar[str | None] = OUT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+    assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
+
+    pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Static pressure in the main."""
+    temperature_k: Temperature = COLD_SUPPLY_K
+    """Temperature of the water it delivers."""
+
+    def source(self) -> Source:
+        """Water at the main's pressure."""
+        return Source(OUT, self.pressure_pa, self.pressure_pa, self.temperature_k)
+
+    def outlets(self) -> Iterator[Outlet]:
+        """The main takes water back at its own pressure."""
+        yield Outlet(OUT, Role.STREET, self.pressure_pa)
+
+
+@kind("well")
+class Well(Part):
+    """A well pump with its check: starts at the cut-in, stops at the cut-out, and takes nothing back.
+
+    The pressure tank is a part of its own. A tank on a well is filled up to the cut-out, so that is where
+    its room for expansion starts.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (OUT,)
+    inlet: ClassVar[str | None] = None
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+    assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
+
+    cut_in_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Pressure at which the pump starts."""
+    cut_out_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Pressure at which the pump stops."""
+    temperature_k: Temperature = COLD_SUPPLY_K
+    """Temperature of the water it delivers."""
+
+    @model_validator(mode="after")
+    def _cut_in_lies_below_cut_out(self) -> Self:
+        if self.cut_in_pa >= self.cut_out_pa:
+            raise ValueError("the cut-in must lie below the cut-out")
+        return self
+
+    def source(self) -> Source:
+        """Water between cut-in and cut-out; the highest counts."""
+        return Source(OUT, self.cut_out_pa, self.cut_in_pa, self.temperature_k)
+
+
+@kind("open_tank")
+class OpenTank(Part):
+    """A tank open to the air, its free surface at its elevation: a cistern, a feed or a roof tank.
+
+    It is filled at `in` through a float valve above the water, an air gap that nothing passes back. What
+    hangs on `out` stands under the surface's head and can push water up into the tank.
+    """
+
+    shared: ClassVar[frozenset[str]] = frozenset({OUT})
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
+    assumed: ClassVar = {"temperature": "holds water at 10 °C (50 °F)"}
+
+    volume_m3: Volume | None = None
+    """Water it holds."""
+    temperature_k: Temperature = COLD_SUPPLY_K
+    """Temperature of the water it holds."""
+
+    def passages(self) -> Iterator[Passage]:
+        """None: the float valve fills through air."""
+        yield from ()
+
+    def source(self) -> Source:
+        """Water at the pressure of the air, at the height of the surface."""
+        return Source(OUT, 0.0, 0.0, self.temperature_k)
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water rises into the tank."""
+        yield Outlet(OUT, Role.AIR, 0.0)
+
+
+@kind("vent")
+class Vent(Part):
+    """An open pipe that ends in the air, its rim at its elevation; water spills once it stands that high."""
+
+    ports: ClassVar[tuple[str, ...]] = (IN,)
+    outlet: ClassVar[str | None] = None
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water rises to the rim."""
+        yield Outlet(IN, Role.AIR, 0.0)

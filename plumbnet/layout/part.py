@@ -1,0 +1,263 @@
+"""What every part has: named ports, passages between them, water in it; and the register of kinds."""
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import ClassVar, TypeVar
+
+from pydantic import BaseModel, ConfigDict
+
+from plumbnet.layout.quantity import Elevation, Pressure
+
+IN, OUT = "in", "out"
+HOT, COLD, MIXED = "hot", "cold", "mixed"
+RETURN, SUPPLY, RELIEF = "return", "supply", "relief"
+JOINT = "joint"
+
+
+@dataclass(frozen=True, slots=True)
+class Free:
+    """Water passes both ways between ports `a` and `b`."""
+
+    a: str
+    b: str
+
+
+@dataclass(frozen=True, slots=True)
+class OneWay:
+    """Water passes from `inlet` to `outlet` once the difference exceeds `opens_pa`, and never back."""
+
+    inlet: str
+    outlet: str
+    opens_pa: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Reducing:
+    """Water passes forward while the outlet stands below `set_pa` (gauge, at the part's own height).
+
+    With `bypass` it also passes back once the outlet exceeds the inlet.
+    """
+
+    inlet: str
+    outlet: str
+    set_pa: float
+    bypass: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Boosting:
+    """A pump that holds its outlet `rise_pa` above its inlet; unless `checked`, water can pass back."""
+
+    inlet: str
+    outlet: str
+    rise_pa: float
+    checked: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Shut:
+    """A passage that a shut valve closes; opened, water would pass both ways."""
+
+    a: str
+    b: str
+
+
+Passage = Free | OneWay | Reducing | Boosting | Shut
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Water enters here: gauge pressures at the part's own height, temperature in kelvin.
+
+    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure.
+    """
+
+    port: str
+    pressure_pa: float
+    lowest_pa: float
+    temperature_k: float
+
+
+class Role(StrEnum):
+    """What becomes of water that leaves by an outlet."""
+
+    STREET = "main"
+    AIR = "open air"
+    TANK = "expansion tank"
+    EXPANSION_RELIEF = "expansion relief"
+    SAFETY_RELIEF = "safety relief"
+
+    @property
+    def is_way_out(self) -> bool:
+        """Whether water leaves here freely and without limit: to the street or to open air."""
+        return self in {Role.STREET, Role.AIR}
+
+
+@dataclass(frozen=True, slots=True)
+class Outlet:
+    """Expanding water can leave here once the port exceeds `opens_pa` (gauge, at the part's own height)."""
+
+    port: str
+    role: Role
+    opens_pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class HeatSource:
+    """What a heater warms: the water between two ports.
+
+    `hot_k` is the highest temperature it is set to, `input_w` its firing rate (None: not given). `on_flow`
+    says that it fires only while water moves through it.
+    """
+
+    inlet: str
+    outlet: str
+    volume_m3: float
+    hot_k: float
+    input_w: float | None
+    on_flow: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cushion:
+    """What an expansion tank is made of: its whole volume, the gauge charge at the tank, the most water it lets in."""
+
+    volume_m3: float
+    precharge_pa: float
+    acceptance_m3: float | None
+    is_sound: bool
+
+
+_UNIT_SUFFIX = re.compile(r"_(pa|k|m3|m|w|m3_s)$")
+
+
+def file_name_of(field: str) -> str:
+    """Name of a field in the file: the name in code without its unit.
+
+    >>> file_name_of("coil_volume_m3")
+    'coil_volume'
+    """
+    return _UNIT_SUFFIX.sub("", field)
+
+
+class Declared(BaseModel):
+    """Anything an author declares field by field: frozen, strict, no field that is not known."""
+
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        strict=True,
+        alias_generator=file_name_of,
+        use_attribute_docstrings=True,
+    )
+
+
+class Part(Declared):
+    """Anything with connections; a kind of part is a subclass under `@kind`.
+
+    `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
+    leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
+    are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
+    is left out. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device
+    whose whole purpose is that water passes one way.
+    """
+
+    kind: ClassVar[str]
+    ports: ClassVar[tuple[str, ...]] = (IN, OUT)
+    shared: ClassVar[frozenset[str]] = frozenset()
+    inlet: ClassVar[str | None] = IN
+    outlet: ClassVar[str | None] = OUT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
+    failures: ClassVar[Mapping[str, Mapping[str, object]]] = {}
+    assumed: ClassVar[Mapping[str, str]] = {}
+    is_fitting: ClassVar[bool] = False
+    is_vessel: ClassVar[bool] = False
+    is_check: ClassVar[bool] = False
+
+    elevation_m: Elevation = 0.0
+    """Height above the layout's datum; 0 when left out."""
+    rating_pa: Pressure | None = None
+    """Highest working pressure the part is rated for."""
+
+    def port_names(self) -> tuple[str, ...]:
+        """Every connection of this part."""
+        return self.ports
+
+    def enters_at(self) -> str | None:
+        """The port by which a run enters that names none; None where one must be named."""
+        return self.inlet
+
+    def leaves_at(self) -> str | None:
+        """The port by which a run leaves that names none; None where the run must end or name one."""
+        return self.outlet
+
+    def mate(self, port: str) -> str | None:
+        """The port by which a run leaves that has entered at `port`; None where it must be named."""
+        for first, second in self.through:
+            if port == first:
+                return second
+            if port == second:
+                return first
+        return None
+
+    def passages(self) -> Iterator[Passage]:
+        """Ways through the part, from port to port."""
+        for first, second in self.through:
+            yield Free(first, second)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """Water the part holds, as (port that it stands at, m3)."""
+        yield from ()
+
+    def source(self) -> Source | None:
+        """The supply this part is, if it is one."""
+        return None
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Where expanding water can leave through this part."""
+        yield from ()
+
+    def heat(self) -> HeatSource | None:
+        """The heat source this part is, if it is one."""
+        return None
+
+    def cushion(self) -> Cushion | None:
+        """The air cushion this part is, if it is an expansion tank."""
+        return None
+
+    def driven(self) -> tuple[str, str] | None:
+        """The ports a running pump drives water between, from and to."""
+        return None
+
+    def draws_at(self) -> tuple[str, ...]:
+        """Ports at which people draw water, where the highest distribution pressure applies."""
+        return ()
+
+    def is_valve(self) -> bool:
+        """Whether a hand can shut it: open now and not locked."""
+        return False
+
+    def is_accidental(self) -> bool:
+        """Whether its free passage joins hot and cold though nobody counts on it."""
+        return False
+
+    def fixed(self) -> Iterator[tuple[str, str, "Part"]]:
+        """Parts that come with this one, as (own port, name, part)."""
+        yield from ()
+
+
+KINDS: dict[str, type[Part]] = {}
+Kind = TypeVar("Kind", bound=type[Part])
+
+
+def kind(name: str) -> Callable[[Kind], Kind]:
+    """Register a class as the kind of part that the file calls `name`."""
+
+    def register(declared: Kind) -> Kind:
+        declared.kind = name
+        KINDS[name] = declared
+        return declared
+
+    return register

@@ -1,0 +1,1 @@
+"""Where water may move: passages, zones and gates, pressures, what stops it, loops. Knows no physics, no rules."""

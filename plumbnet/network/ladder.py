@@ -1,0 +1,185 @@
+"""The ladder of a zone: every outlet its water can reach, with the pressure at which the way opens (minimax path)."""
+
+import heapq
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import count, islice
+
+from plumbnet.layout.part import Role
+from plumbnet.network.piping import Site
+from plumbnet.network.pressure import Standing
+from plumbnet.network.zones import Crossing, Zone, Zoning
+
+MOST_RUNGS = 16
+"""A ladder lists this many outlets at most; in a zone with thousands the far ones help nobody."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """An outlet, the pressure at datum at which the way to it opens, and the gates crossed on that way."""
+
+    site: Site
+    opens_pa: float
+    crossings: tuple[Crossing, ...]
+
+    @property
+    def role(self) -> Role:
+        """What becomes of the water."""
+        return self.site.outlet.role
+
+
+def outlet_opens_pa(site: Site, standing: Standing, zone: Zone) -> float:
+    """Pressure at datum at which an outlet of `zone` takes water.
+
+    A tank under its static pressure is in balance with it, so that any rise above it drives water in.
+    """
+    if site.outlet.role is Role.TANK:
+        return max(site.opens_pa, standing.at(zone))
+    return site.opens_pa
+
+
+def floor_pa(crossing: Crossing, standing: Standing) -> float | None:
+    """Pressure at datum the near zone must exceed to push water across; None where it never can."""
+    static = standing.at(crossing.far)
+    if crossing.way is None or static >= crossing.way.below_pa:
+        return None
+    return static + crossing.way.opens_pa
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An outlet with the pressure at datum at which it takes water of its own zone."""
+
+    opens_pa: float
+    site: Site
+
+    @property
+    def height(self) -> tuple[float, bool, str]:
+        """Sorts outlets as they open; of two at one pressure, the one that takes any amount comes first."""
+        return self.opens_pa, not self.site.outlet.role.is_way_out, self.site.part
+
+
+def openings(zoning: Zoning, standing: Standing) -> dict[Zone, list[Opening]]:
+    """The outlets of every zone, in the order in which they open."""
+    return {
+        zone: sorted(
+            (Opening(outlet_opens_pa(site, standing, zone), site) for site in sites),
+            key=lambda opening: opening.height,
+        )
+        for zone, sites in zoning.sites.items()
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Climber:
+    """Finds ladders; made once for all zones of a system."""
+
+    zoning: Zoning
+    standing: Standing
+    openings: dict[Zone, list[Opening]]
+
+    def ladder(self, zone: Zone) -> list[Rung]:
+        """Outlets that water of `zone` can reach, lowest first.
+
+        The search ends with the first outlet that takes water without limit: beyond it the pressure cannot
+        rise. Outlets of the zone itself are listed above it too, for what would open if that way were closed.
+        """
+        rungs: list[Rung] = []
+        for rung in self._climb(zone):
+            rungs.append(rung)
+            if rung.role.is_way_out or len(rungs) == MOST_RUNGS:
+                break
+        listed = {rung.site.node for rung in rungs}
+        own = (Rung(o.site, o.opens_pa, ()) for o in self.openings.get(zone, ()) if o.site.node not in listed)
+        rungs += islice(own, MOST_RUNGS - len(rungs))
+        return sorted(rungs, key=lambda rung: Opening(rung.opens_pa, rung.site).height)
+
+    def _climb(self, start: Zone) -> Iterator[Rung]:
+        """Outlets in the order in which they open, by a best-first search over zones.
+
+        Outlets come before gates of the same height, so that a street full of gates is not searched once
+        the main is found; and of a zone's outlets only the next is ever in the queue.
+        """
+        queue: list[tuple[float, int, int, _Step]] = []
+        order = count()
+
+        def push(height_pa: float, rank: int, step: _Step) -> None:
+            heapq.heappush(queue, (height_pa, rank, next(order), step))
+
+        widest: dict[Zone, float] = {}
+        found: set[int] = set()
+        push(float("-inf"), _BY_OUTLET, _Step(start, float("-inf"), float("inf"), None))
+        while queue:
+            height_pa, rank, _, step = heapq.heappop(queue)
+            if rank == _BY_GATES:
+                for beyond in self._crossed(step, widest):
+                    push(beyond.height_pa, _BY_OUTLET, beyond)
+                continue
+            if step.opening is not None and step.opening.site.node not in found:
+                found.add(step.opening.site.node)
+                yield Rung(step.opening.site, height_pa, _crossings(step.track))
+            following = self._next_outlet(step)
+            if following.opening is not None:
+                push(self._opens_pa(following, following.opening), _BY_OUTLET, following)
+            if step.opening is None:
+                push(max(step.height_pa, self.standing.at(step.zone)), _BY_GATES, step)
+
+    def _next_outlet(self, step: "_Step") -> "_Step":
+        """The step to the zone's next outlet, if there is one that opens below the reducers passed."""
+        outlets = self.openings.get(step.zone, ())
+        if step.outlet_index < len(outlets) and outlets[step.outlet_index].opens_pa < step.below_pa:
+            return replace(step, outlet_index=step.outlet_index + 1, opening=outlets[step.outlet_index])
+        return replace(step, opening=None)
+
+    def _opens_pa(self, step: "_Step", opening: Opening) -> float:
+        if step.track is None:
+            return opening.opens_pa
+        return max(opening.opens_pa, step.height_pa, self.standing.at(step.zone))
+
+    def _crossed(self, step: "_Step", widest: dict[Zone, float]) -> "Iterator[_Step]":
+        """Steps through the gates that lead out of a zone, where they are not known to be worse."""
+        if widest.get(step.zone, float("-inf")) >= step.below_pa:
+            return
+        widest[step.zone] = step.below_pa
+        for crossing in self.zoning.out.get(step.zone, ()):
+            floor = floor_pa(crossing, self.standing)
+            if floor is None or crossing.way is None or floor >= step.below_pa:
+                continue
+            below_pa = min(step.below_pa, crossing.way.below_pa)
+            if widest.get(crossing.far, float("-inf")) < below_pa:
+                height_pa = max(step.height_pa, floor, self.standing.at(step.zone))
+                yield _Step(crossing.far, height_pa, below_pa, _Track(crossing, step.track))
+
+
+_BY_OUTLET, _BY_GATES = 0, 1
+
+
+@dataclass(frozen=True, slots=True)
+class _Track:
+    """The gate crossed last, and those before it."""
+
+    crossing: Crossing
+    before: "_Track | None"
+
+
+def _crossings(track: _Track | None) -> tuple[Crossing, ...]:
+    met: list[Crossing] = []
+    while track is not None:
+        met.append(track.crossing)
+        track = track.before
+    return tuple(reversed(met))
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """A state of the search: a zone reached at a height, below the lowest reducer set passed on the way.
+
+    What was met before a reducer does not count against its set; only what lies behind it does.
+    """
+
+    zone: Zone
+    height_pa: float
+    below_pa: float
+    track: _Track | None
+    outlet_index: int = 0
+    opening: Opening | None = None

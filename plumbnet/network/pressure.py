@@ -1,0 +1,151 @@
+"""Zones to standing pressures (widest path) and cold-water temperatures, all at datum."""
+
+import heapq
+from collections import deque
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import networkx as nx
+
+from plumbnet.layout.part import Source
+from plumbnet.layout.system import End
+from plumbnet.network.zones import Zone, Zoning
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The state of every zone with no fixture open.
+
+    `static_pa` gauge at datum, `lowest_pa` the pressure its pumps let it fall to, `cold_k` the coldest
+    supply that reaches it; None for a zone that no water reaches. `cut_off` are the zones that only a shut
+    valve joins to a supply: they keep the pressure they had while it stood open (of several
+    in a row, while all did).
+    """
+
+    static_pa: list[float | None]
+    lowest_pa: list[float | None]
+    cold_k: list[float | None]
+    cut_off: frozenset[Zone]
+
+    def at(self, zone: Zone) -> float:
+        """Static pressure of a zone, gauge at datum; minus infinity where no water is."""
+        static = self.static_pa[zone]
+        return float("-inf") if static is None else static
+
+
+def standing(zoning: Zoning) -> Standing:
+    """Static pressure of every zone: the widest path from the supplies.
+
+    A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
+    booster adds its rise. Near-linear in the number of gates.
+    """
+    supplies = list(_supplies(zoning))
+    ranks = _ranks(zoning)
+    static, cut_off = _reached_pressures(zoning, ranks, [(zone, s.pressure_pa + head) for zone, s, head in supplies])
+    lowest, _ = _reached_pressures(zoning, ranks, [(zone, s.lowest_pa + head) for zone, s, head in supplies])
+    return Standing(static, lowest, _coldest(zoning, supplies), cut_off)
+
+
+def _supplies(zoning: Zoning) -> Iterator[tuple[Zone, Source, float]]:
+    piping = zoning.piping
+    for name, part in piping.system.parts.items():
+        source = part.source()
+        if source is not None:
+            node = piping.node_of[End(name, source.port)]
+            yield zoning.zone_of[node], source, piping.heads_pa[node]
+
+
+def _reached_pressures(
+    zoning: Zoning, ranks: list[int], seeds: list[tuple[Zone, float]]
+) -> tuple[list[float | None], frozenset[Zone]]:
+    """Pressures by zone, and the zones reached only through shut valves, by the fewest of them."""
+    static: list[float | None] = [None] * zoning.zone_count
+    cut_off: set[Zone] = set()
+    reached = _widest(zoning, ranks, static, seeds)
+    while reached:
+        for zone, pressure_pa in reached.items():
+            static[zone] = pressure_pa
+        over_shut = [
+            (crossing.far, pressure_pa)
+            for zone, pressure_pa in reached.items()
+            for crossing in zoning.out.get(zone, ())
+            if crossing.gate.is_shut
+        ]
+        reached = _widest(zoning, ranks, static, over_shut)
+        cut_off.update(reached)
+    return static, frozenset(cut_off)
+
+
+def _widest(
+    zoning: Zoning, ranks: list[int], static: list[float | None], seeds: list[tuple[Zone, float]]
+) -> dict[Zone, float]:
+    """Widest paths from `seeds` into the zones that have no pressure yet."""
+    found: dict[Zone, float] = {}
+    queue: list[tuple[int, float, Zone]] = []
+
+    def offer(zone: Zone, pressure_pa: float) -> None:
+        if static[zone] is None and pressure_pa > found.get(zone, float("-inf")):
+            found[zone] = pressure_pa
+            heapq.heappush(queue, (ranks[zone], -pressure_pa, zone))
+
+    for zone, pressure_pa in seeds:
+        offer(zone, pressure_pa)
+    while queue:
+        _, negative, zone = heapq.heappop(queue)
+        if found[zone] != -negative:
+            continue
+        for crossing in zoning.out.get(zone, ()):
+            if crossing.way is not None and crossing.is_forward:
+                lift_pa = crossing.gate.rise_pa if ranks[zone] != ranks[crossing.far] else 0.0
+                offer(crossing.far, min(-negative - crossing.way.opens_pa + lift_pa, crossing.way.below_pa))
+    return found
+
+
+def _ranks(zoning: Zoning) -> list[int]:
+    """Zones numbered downstream, those in one circle alike.
+
+    A booster that feeds its own inlet drives a circle and lifts nothing; any other raises the pressure from
+    one rank to a higher one, so that zones taken rank by rank are each settled once.
+    """
+    if not any(gate.rise_pa for gate in zoning.piping.gates):
+        return [0] * zoning.zone_count
+    graph: nx.DiGraph[Zone] = nx.DiGraph()
+    graph.add_nodes_from(range(zoning.zone_count))
+    graph.add_edges_from(
+        (crossing.near, crossing.far)
+        for crossing in zoning.crossings()
+        if crossing.way is not None and crossing.is_forward
+    )
+    circles = nx.condensation(graph)
+    ranks = [0] * zoning.zone_count
+    for rank, circle in enumerate(nx.topological_sort(circles)):
+        for zone in circles.nodes[circle]["members"]:
+            ranks[zone] = rank
+    return ranks
+
+
+def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
+    """Temperature of the coldest supply that reaches each zone; where only a shut valve leads, through it."""
+    cold: list[float | None] = [None] * zoning.zone_count
+    coldest_first = sorted(supplies, key=lambda supply: (supply[1].temperature_k, supply[0]))
+    for through_shut in (False, True):
+        seen: set[Zone] = set()
+        for zone, source, _ in coldest_first:
+            for reached in _spread(zoning, zone, seen, through_shut=through_shut):
+                if cold[reached] is None:
+                    cold[reached] = source.temperature_k
+    return cold
+
+
+def _spread(zoning: Zoning, start: Zone, seen: set[Zone], *, through_shut: bool) -> Iterator[Zone]:
+    """Zones not yet `seen` that water from `start` can reach."""
+    queue = deque([start])
+    while queue:
+        zone = queue.popleft()
+        if zone in seen:
+            continue
+        seen.add(zone)
+        yield zone
+        for crossing in zoning.out.get(zone, ()):
+            if crossing.way is not None or (through_shut and crossing.gate.is_shut):
+                queue.append(crossing.far)

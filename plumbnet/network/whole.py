@@ -1,0 +1,131 @@
+"""A system to everything the graph can say of it, each question searched once and kept."""
+
+from bisect import bisect_right
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from plumbnet.layout.system import System
+from plumbnet.network.blocking import Blocking, Stops
+from plumbnet.network.closing import Closing, Closings, closing
+from plumbnet.network.crossover import accidental_parts, open_without_accident
+from plumbnet.network.heated import Heated, heated_volumes
+from plumbnet.network.ladder import Climber, Opening, Rung, floor_pa, openings
+from plumbnet.network.loops import Circulation, circulation
+from plumbnet.network.piping import Node, Piping, Site, piping_of
+from plumbnet.network.pressure import Standing, standing
+from plumbnet.network.reach import reach
+from plumbnet.network.ways import Ways
+from plumbnet.network.zones import Cell, Zone, Zoning, zoning_of
+
+
+@dataclass
+class Network:
+    """The piping of a system with its zones, pressures, loops and heated volumes; pressures at datum.
+
+    Questions that depend on a bound are searched once for all bounds that open the same gates and outlets.
+    """
+
+    piping: Piping
+    zoning: Zoning
+    standing: Standing
+    openings: dict[Zone, list[Opening]]
+    circulation: Circulation
+    heated: tuple[Heated, ...]
+    _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
+    _closings: dict[int, Closing] = field(default_factory=dict)
+    _unaided: dict[int, set[Cell]] = field(default_factory=dict)
+
+    def ladder(self, zone: Zone) -> list[Rung]:
+        """Outlets that water of a zone can reach, lowest first."""
+        if zone not in self._ladders:
+            self._ladders[zone] = self._climber.ladder(zone)
+        return self._ladders[zone]
+
+    def way(self, start: Node, rung: Rung) -> tuple[str, ...]:
+        """Names of the parts on the way from a node to an outlet."""
+        return self._ways.to_rung(start, rung)
+
+    def stops(self, zone: Zone, bound_pa: float) -> Stops:
+        """What stands against water of a zone on its way out at or below the bound."""
+        return self._blocking.stops(zone, bound_pa)
+
+    def closings(self, node: Node, bound_pa: float) -> Closings:
+        """Valves whose closing would leave water at a node no outlet or tank at or below the bound."""
+        grade = self._grade(bound_pa)
+        if grade not in self._closings:
+            self._closings[grade] = closing(self.zoning, self.standing, self.openings, bound_pa)
+        return self._closings[grade].closings(self.zoning.cell_of[node])
+
+    def reach(self, zones: tuple[Zone, ...], bound_pa: float) -> tuple[Zone, ...]:
+        """Zones that water of `zones` can push into at or below the bound."""
+        return reach(self.zoning, self.standing, zones, bound_pa)
+
+    def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
+        """Joints of hot and cold without which water at a node would have no way out; none where it would."""
+        if not any(not door.is_valve for door in self.zoning.piping.doors):
+            return ()
+        grade = self._grade(bound_pa)
+        if grade not in self._unaided:
+            self._unaided[grade] = open_without_accident(self.zoning, self.standing, self.openings, bound_pa)
+        if self.zoning.cell_of[node] in self._unaided[grade]:
+            return ()
+        return accidental_parts(self.zoning, self.zoning.zone_of[node])
+
+    def _grade(self, bound_pa: float) -> int:
+        """Number of thresholds at or below a bound: bounds of one grade open the same gates and outlets."""
+        return bisect_right(self._thresholds, bound_pa)
+
+    @cached_property
+    def heated_in(self) -> dict[Zone, list[Heated]]:
+        """Heat sources by the zones that hold water they warm with every fixture shut."""
+        found: dict[Zone, list[Heated]] = {}
+        for heated in self.heated:
+            if not heated.is_idle:
+                for zone in sorted({self.zoning.zone_of[piece.node] for piece in heated.pieces}):
+                    found.setdefault(zone, []).append(heated)
+        return found
+
+    @cached_property
+    def site_of(self) -> dict[str, Site]:
+        """The outlet of each part that has one; of a running fixture, its last."""
+        return {site.part: site for sites in self.zoning.sites.values() for site in sites}
+
+    @cached_property
+    def tops_pa(self) -> list[float]:
+        """Pressure at datum that just fills each zone to its highest port."""
+        tops = [float("-inf")] * self.zoning.zone_count
+        for zone, head_pa in zip(self.zoning.zone_of, self.piping.heads_pa, strict=True):
+            tops[zone] = max(tops[zone], head_pa)
+        return tops
+
+    @cached_property
+    def _thresholds(self) -> list[float]:
+        floors = {floor_pa(crossing, self.standing) for crossing in self.zoning.cell_crossings()}
+        above_static = {
+            opening.opens_pa
+            for zone, outlets in self.openings.items()
+            for opening in outlets
+            if opening.opens_pa > self.standing.at(zone)
+        }
+        return sorted({floor for floor in floors if floor is not None} | above_static)
+
+    @cached_property
+    def _climber(self) -> Climber:
+        return Climber(self.zoning, self.standing, self.openings)
+
+    @cached_property
+    def _blocking(self) -> Blocking:
+        return Blocking(self.zoning, self.standing, self.openings)
+
+    @cached_property
+    def _ways(self) -> Ways:
+        return Ways(self.piping)
+
+
+def network_of(system: System) -> Network:
+    """The network of a system."""
+    piping = piping_of(system)
+    zoning = zoning_of(piping)
+    stands = standing(zoning)
+    moving = circulation(piping)
+    return Network(piping, zoning, stands, openings(zoning, stands), moving, heated_volumes(piping, moving.loops))

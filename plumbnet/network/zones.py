@@ -1,0 +1,103 @@
+"""Piping to zones: free passages contracted, and the gates that are left between zones."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+from networkx.utils import UnionFind
+
+from plumbnet.network.piping import Gate, Node, Piping, Site, Way
+
+Zone = int
+"""A pressure zone, numbered by its first node: all water that communicates through free passages."""
+Cell = int
+"""A piece of a zone between doors, numbered by its first node."""
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """A gate in one direction, from zone `near` to zone `far`, at its nodes; `way` is None where it is closed."""
+
+    gate: Gate
+    near: Zone
+    far: Zone
+    leaves: Node
+    enters: Node
+    way: Way | None
+
+    @property
+    def part(self) -> str:
+        """The device that is crossed."""
+        return self.gate.part
+
+    @property
+    def is_forward(self) -> bool:
+        """Whether this is the gate's own direction, in which its pump or reducer works."""
+        return self.leaves == self.gate.start
+
+
+@dataclass(frozen=True, slots=True)
+class Zoning:
+    """Zones and cells of each node, crossings out of and into each zone, and the outlets of each zone.
+
+    `inner` are the crossings of gates that lead back into their own zone, between two of its cells: they
+    change no pressure, but count once a door between those cells is thought shut.
+    """
+
+    piping: Piping
+    zone_of: list[Zone]
+    cell_of: list[Cell]
+    zone_count: int
+    cell_count: int
+    out: dict[Zone, list[Crossing]] = field(default_factory=lambda: defaultdict(list))
+    into: dict[Zone, list[Crossing]] = field(default_factory=lambda: defaultdict(list))
+    inner: list[Crossing] = field(default_factory=list)
+    sites: dict[Zone, list[Site]] = field(default_factory=lambda: defaultdict(list))
+
+    def crossings(self) -> Iterator[Crossing]:
+        """Every gate between two zones, once in each direction."""
+        for zone in sorted(self.out):
+            yield from self.out[zone]
+
+    def cell_crossings(self) -> Iterator[Crossing]:
+        """Every gate between two cells, once in each direction."""
+        yield from self.crossings()
+        yield from self.inner
+
+
+def zoning_of(piping: Piping) -> Zoning:
+    """Contract the free passages of `piping`; a gate back into its own cell is left out."""
+    nodes = range(len(piping.ports))
+    cells: UnionFind[Node] = UnionFind(nodes)
+    for start, end in piping.plain:
+        cells.union(start, end)
+    cell_of, cell_count = _numbered(cells[node] for node in nodes)
+    zones: UnionFind[Cell] = UnionFind(range(cell_count))
+    for door in piping.doors:
+        zones.union(cell_of[door.start], cell_of[door.end])
+    zone_of, zone_count = _numbered(zones[cell_of[node]] for node in nodes)
+    zoning = Zoning(piping, zone_of, cell_of, zone_count, cell_count)
+    for gate in piping.gates:
+        _add_crossings(zoning, gate)
+    for site in piping.sites():
+        zoning.sites[zone_of[site.node]].append(site)
+    return zoning
+
+
+def _numbered(roots: Iterable[int]) -> tuple[list[int], int]:
+    """Roots renumbered 0, 1, 2... in the order in which they first appear."""
+    numbers: dict[int, int] = {}
+    return [numbers.setdefault(root, len(numbers)) for root in roots], len(numbers)
+
+
+def _add_crossings(zoning: Zoning, gate: Gate) -> None:
+    start, end = zoning.zone_of[gate.start], zoning.zone_of[gate.end]
+    forward = Crossing(gate, start, end, gate.start, gate.end, gate.forward)
+    backward = Crossing(gate, end, start, gate.end, gate.start, gate.backward)
+    if start == end:
+        if zoning.cell_of[gate.start] != zoning.cell_of[gate.end]:
+            zoning.inner.extend((forward, backward))
+        return
+    for crossing in (forward, backward):
+        zoning.out[crossing.near].append(crossing)
+        zoning.into[crossing.far].append(crossing)

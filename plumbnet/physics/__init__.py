@@ -1,0 +1,1 @@
+"""What heated water does: numbers in, numbers out; knows no parts."""

@@ -1,0 +1,166 @@
+"""Temperature and absolute pressure of liquid water in, its properties by IAPWS-IF97 out.
+
+Valid from 273.15 K to 623.15 K and up to 100 MPa (region 1 of the formulation). Water whose pressure lies
+below saturation is taken at saturation pressure, so a careless pressure gives hot liquid and never steam.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+# The library's public class works out fifty properties in a millisecond; its equation of region 1 gives the
+# few needed here twenty times faster, and our tests hold it to the published check values.
+from iapws.iapws97 import _PSat_T, _Region1
+from scipy.optimize import brentq
+
+ATMOSPHERE_PA = 101_325.0  # standard atmosphere, exact by definition (ISO 2533; 10th CGPM, resolution 4)
+LOWEST_K, HIGHEST_K = 273.15, 623.15  # limits of region 1: IAPWS R7-97(2012), section 5
+HIGHEST_PA = 100.0e6  # likewise
+
+_PA_PER_MPA = 1.0e6
+_J_PER_KJ = 1.0e3
+_ABOVE_EVERY_MAXIMUM_K = 283.15  # water is densest near 277 K without pressure, and colder under it
+
+
+class OutsideWater(ValueError):
+    """A state asked for lies outside the range in which the properties of liquid water are known here."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Liquid:
+    volume_m3_kg: float
+    enthalpy_j_kg: float
+    heat_capacity_j_kg_k: float
+    expansivity_per_k: float
+    compressibility_per_pa: float
+
+
+def saturation_abs_pa(temperature_k: float) -> float:
+    """Pressure at which water of this temperature boils.
+
+    Absolute. Raises OutsideWater outside 273.15 K to 623.15 K. Source: IAPWS R7-97(2012), equation 30.
+
+    >>> round(saturation_abs_pa(300.0), 4)  # table 35 there: 0.353658941e-2 MPa
+    3536.5894
+    """
+    if not LOWEST_K <= temperature_k <= HIGHEST_K:
+        raise OutsideWater(f"{temperature_k:g} K is outside {LOWEST_K:g} K to {HIGHEST_K:g} K")
+    return float(_PSat_T(temperature_k)) * _PA_PER_MPA
+
+
+def specific_volume_m3_kg(temperature_k: float, *, pressure_abs_pa: float) -> float:
+    """Room that one kilogram of liquid water takes up.
+
+    Below saturation pressure the saturated liquid. Raises OutsideWater outside 273.15 K to 623.15 K and 0 to
+    100 MPa. Source: IAPWS R7-97(2012), equation 7, table 3.
+
+    >>> f"{specific_volume_m3_kg(300.0, pressure_abs_pa=3.0e6):.9g}"  # table 5 there: 0.100215168e-2
+    '0.00100215168'
+    """
+    return _liquid(temperature_k, pressure_abs_pa).volume_m3_kg
+
+
+def enthalpy_j_kg(temperature_k: float, *, pressure_abs_pa: float) -> float:
+    """Enthalpy of one kilogram of liquid water, counted from the liquid at the triple point.
+
+    Range and errors as `specific_volume_m3_kg`. Source: IAPWS R7-97(2012), equation 7, table 3.
+
+    >>> round(enthalpy_j_kg(300.0, pressure_abs_pa=3.0e6), 3)  # table 5 there: 115.331273 kJ/kg
+    115331.273
+    """
+    return _liquid(temperature_k, pressure_abs_pa).enthalpy_j_kg
+
+
+def heat_capacity_j_kg_k(temperature_k: float, *, pressure_abs_pa: float) -> float:
+    """Heat that warms one kilogram of liquid water by one kelvin at constant pressure.
+
+    Range and errors as `specific_volume_m3_kg`. Source: IAPWS R7-97(2012), equation 7, table 3.
+
+    >>> round(heat_capacity_j_kg_k(300.0, pressure_abs_pa=3.0e6), 5)  # table 5 there: 4.17301218 kJ/(kg K)
+    4173.01218
+    """
+    return _liquid(temperature_k, pressure_abs_pa).heat_capacity_j_kg_k
+
+
+def expansivity_per_k(temperature_k: float, *, pressure_abs_pa: float) -> float:
+    """Part of its volume by which water grows for each kelvin at constant pressure.
+
+    Negative below the density maximum. Range and errors as `specific_volume_m3_kg`.
+    Source: IAPWS R7-97(2012), equation 7, differentiated.
+
+    >>> round(expansivity_per_k(298.15, pressure_abs_pa=ATMOSPHERE_PA) * 1e6)  # Kell (1975): 257.21
+    257
+    """
+    return _liquid(temperature_k, pressure_abs_pa).expansivity_per_k
+
+
+def compressibility_per_pa(temperature_k: float, *, pressure_abs_pa: float) -> float:
+    """Part of its volume by which water yields to each pascal at constant temperature.
+
+    Range and errors as `specific_volume_m3_kg`. Source: IAPWS R7-97(2012), equation 7, differentiated.
+
+    >>> round(compressibility_per_pa(298.15, pressure_abs_pa=ATMOSPHERE_PA) * 1e12)  # Kell (1975): 452.47
+    452
+    """
+    return _liquid(temperature_k, pressure_abs_pa).compressibility_per_pa
+
+
+@lru_cache(maxsize=1024)
+def densest_k(pressure_abs_pa: float) -> float:
+    """Temperature at which water of this pressure is densest.
+
+    3.96 degC at one atmosphere (measured: 3.98 degC, where the volume differs by 3e-9), colder under
+    pressure; 273.15 K where it would have to be colder than that. Raises OutsideWater outside 0 to 100 MPa.
+    Source: expansivity of IAPWS R7-97(2012) set to zero.
+
+    >>> round(densest_k(ATMOSPHERE_PA) - 273.15, 2)
+    3.96
+    """
+
+    def expansivity(temperature_k: float) -> float:
+        return _region1(temperature_k, pressure_abs_pa).expansivity_per_k
+
+    if expansivity(LOWEST_K) >= 0.0:
+        return LOWEST_K
+    return float(brentq(expansivity, LOWEST_K, _ABOVE_EVERY_MAXIMUM_K, xtol=1e-9))
+
+
+def locked_pressure_abs_pa(temperature_k: float, *, specific_volume_m3_kg: float) -> float:
+    """Pressure of water that keeps its volume at a new temperature: locked between rigid walls.
+
+    Saturation pressure where the water leaves room for vapour. Raises OutsideWater outside 273.15 K to
+    623.15 K and where the pressure would pass 100 MPa. Source: IAPWS R7-97(2012), equation 7, solved for the
+    pressure.
+
+    >>> # table 5 there: 80 MPa
+    >>> round(locked_pressure_abs_pa(300.0, specific_volume_m3_kg=0.971180894e-3) / 1e6, 3)
+    80.0
+    """
+
+    def excess(pressure_abs_pa: float) -> float:
+        return _region1(temperature_k, pressure_abs_pa).volume_m3_kg - specific_volume_m3_kg
+
+    lowest = saturation_abs_pa(temperature_k)
+    if excess(lowest) <= 0.0:
+        return lowest
+    if not excess(HIGHEST_PA) <= 0.0:
+        raise OutsideWater(f"water locked at {specific_volume_m3_kg:g} m3/kg and {temperature_k:g} K passes 100 MPa")
+    return float(brentq(excess, lowest, HIGHEST_PA, rtol=1e-12))
+
+
+@lru_cache(maxsize=4096)
+def _liquid(temperature_k: float, pressure_abs_pa: float) -> _Liquid:
+    return _region1(temperature_k, pressure_abs_pa)
+
+
+def _region1(temperature_k: float, pressure_abs_pa: float) -> _Liquid:
+    saturation = saturation_abs_pa(temperature_k)
+    if not 0.0 <= pressure_abs_pa <= HIGHEST_PA:
+        raise OutsideWater(f"{pressure_abs_pa:g} Pa absolute is outside 0 to 100 MPa")
+    found = _Region1(temperature_k, max(pressure_abs_pa, saturation) / _PA_PER_MPA)
+    return _Liquid(
+        volume_m3_kg=float(found["v"]),
+        enthalpy_j_kg=float(found["h"]) * _J_PER_KJ,
+        heat_capacity_j_kg_k=float(found["cp"]) * _J_PER_KJ,
+        expansivity_per_k=float(found["alfav"]),
+        compressibility_per_pa=float(found["kt"]) / _PA_PER_MPA,
+    )

@@ -1,0 +1,112 @@
+"""The kinds of part as an author looks them up: fields, units, defaults, ports and what is taken for granted."""
+
+import inspect
+import json
+import textwrap
+from collections.abc import Iterator
+from types import UnionType
+from typing import Literal, Union, get_args, get_origin
+
+from pydantic.fields import FieldInfo
+
+from plumbnet.layout.part import KINDS, Part
+from plumbnet.layout.quantity import Quantity, show
+from plumbnet.layout.schema import layout_schema
+
+WIDTH = 100
+
+
+def kinds_text() -> str:
+    """Every kind with its first sentence, sorted by name."""
+    widest = max(map(len, KINDS))
+    lines = [line for name in sorted(KINDS) for line in _hung(f"{name.ljust(widest)}  ", _about(KINDS[name])[0])]
+    return "\n".join(lines) + "\n"
+
+
+def kind_text(name: str) -> str:
+    """One kind: what it is, its ports, its fields with units and defaults, and how it can fail.
+
+    Raises KeyError for a kind that there is not.
+    """
+    declared = KINDS[name]
+    lines = [name, ""]
+    for paragraph in _about(declared):
+        lines += [*textwrap.wrap(paragraph, WIDTH), ""]
+    lines += [*_ports(declared), "", "fields:"]
+    for field, info in declared.model_fields.items():
+        lines += _hung(f"  {info.alias or field}: ", _field(info))
+    if declared.assumed:
+        lines += ["", "taken when left out:", *(f"  it {words}" for words in declared.assumed.values())]
+    if declared.failures:
+        lines += ["", f"can fail as: {', '.join(declared.failures)}"]
+    return "\n".join(lines) + "\n"
+
+
+def schema_text() -> str:
+    """The JSON Schema of the file format."""
+    return json.dumps(layout_schema(), indent=1, ensure_ascii=False) + "\n"
+
+
+def _about(declared: type[Part]) -> list[str]:
+    text = inspect.cleandoc(declared.__doc__ or "")
+    return [" ".join(paragraph.split()) for paragraph in text.split("\n\n")]
+
+
+def _ports(declared: type[Part]) -> Iterator[str]:
+    if "own_ports" in declared.model_fields:
+        yield "ports: as its author writes them"
+        return
+    names = [f"{port} (any number of pipes)" if port in declared.shared else port for port in declared.ports]
+    yield f"ports: {', '.join(names)}"
+    if declared.inlet and declared.outlet and declared.inlet != declared.outlet:
+        yield f"a run enters at {declared.inlet} and leaves at {declared.outlet}"
+
+
+def _field(info: FieldInfo) -> str:
+    need = "required" if info.is_required() else _default(info)
+    about = " ".join((info.description or "").split())
+    return f"{_type(info)}, {need}. {about}".rstrip()
+
+
+def _type(info: FieldInfo) -> str:
+    quantity = _quantity(info)
+    if quantity is not None:
+        us, metric = quantity.dimension.us, quantity.dimension.metric
+        return f"{quantity.dimension.name} ({us})" if us == metric else f"{quantity.dimension.name} ({us} or {metric})"
+    return _words(info.annotation)
+
+
+def _quantity(info: FieldInfo) -> Quantity | None:
+    """The quantity a field holds, also where it may be left empty."""
+    found = [mark for mark in info.metadata if isinstance(mark, Quantity)]
+    for choice in get_args(info.annotation):
+        found += [mark for mark in getattr(choice, "__metadata__", ()) if isinstance(mark, Quantity)]
+    return found[0] if found else None
+
+
+def _words(annotation: object) -> str:
+    if get_origin(annotation) is Literal:
+        return " | ".join(map(str, get_args(annotation)))
+    if get_origin(annotation) in {Union, UnionType}:
+        return _words(next(choice for choice in get_args(annotation) if choice is not type(None)))
+    if annotation is bool:
+        return "true | false"
+    if annotation is str:
+        return "text"
+    return "list" if get_origin(annotation) is tuple else "mapping"
+
+
+def _default(info: FieldInfo) -> str:
+    quantity = _quantity(info)
+    if info.default is None:
+        return "may be left out"
+    if quantity is not None and isinstance(info.default, float):
+        us, metric = (show(info.default, quantity.dimension, units) for units in ("us", "metric"))
+        return f"default {us}" if us == metric else f"default {metric} ({us})"
+    text = str(info.default).lower() if isinstance(info.default, bool) else str(info.default)
+    return f"default {text}"
+
+
+def _hung(label: str, text: str) -> list[str]:
+    indent = " " * min(len(label), 28)
+    return textwrap.wrap(text, WIDTH, initial_indent=label, subsequent_indent=indent, break_on_hyphens=False)

@@ -1,0 +1,167 @@
+"""What an analysis knows of heaters, tanks and relief valves: frozen data that findings and reports are written on."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from plumbnet.layout.part import Role
+from plumbnet.layout.quantity import PRESSURE, VOLUME, Units, show
+from plumbnet.layout.system import System
+from plumbnet.network.blocking import Stops
+from plumbnet.network.closing import Closings
+
+
+class Verdict(StrEnum):
+    """What becomes of a heater's expansion. The words are a promise."""
+
+    OPEN = "open"
+    """A way to the main or to open air opens at or below the limit, or the static pressure where that is higher."""
+    CONTROLLED = "controlled"
+    """Closed, and the control fitted keeps the pressure at or below the limit at full temperature."""
+    TRAPPED = "trapped"
+    """Closed, and the pressure passes the limit; the safety relief valve is all that stands behind it."""
+    SEALED = "sealed"
+    """Trapped, and not even a relief valve can be reached."""
+    ON_DEMAND = "on-demand"
+    """Closed, but the heater fires only while water is drawn and sits in no driven loop."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """The highest pressure a zone may reach, gauge at datum, and what sets it."""
+
+    pressure_pa: float
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class RungFacts:
+    """An outlet and the pressure, gauge at the heater's height, at which the way to it opens; the way by part names."""
+
+    outlet: str
+    role: Role
+    kind: str
+    opens_pa: float
+    way: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """The tank that would take up the whole expansion, charged to the line pressure at its place.
+
+    `tank_m3` is None where no tank can do it because the static pressure is at the limit; `nominal_m3` is
+    None where the table has no size so large. `precharge_pa` is gauge at the tank; `at` is the part, or the
+    pipe, where it connects.
+    """
+
+    tank_m3: float | None
+    nominal_m3: float | None
+    precharge_pa: float
+    at: str
+
+
+@dataclass(frozen=True, slots=True)
+class HeaterFacts:
+    """The answer for one heater. Pressures are gauge at the heater's own height, in pascal; the rest is SI.
+
+    `static_pa` and `cold_k` are None where no water reaches it. `expansion_m3` is that of its own
+    `heated_volume_m3`; `shared_expansion_m3` that of all heated water which meets the same tanks, `short_m3`
+    what those tanks cannot take of it at the limit, and `shares_with` the other heaters in it. `settled_pa`
+    is the pressure at full temperature, None where nothing holds it.
+    """
+
+    name: str
+    kind: str
+    line: int
+    verdict: Verdict
+    static_pa: float | None
+    limit_pa: float
+    limit_by: str
+    cold_k: float | None
+    hot_k: float
+    heated_volume_m3: float
+    expansion_m3: float
+    shared_expansion_m3: float
+    shares_with: tuple[str, ...]
+    ladder: tuple[RungFacts, ...]
+    stopped_by: Stops
+    closes_if_shut: Closings
+    loops: tuple[tuple[str, ...], ...]
+    settled_pa: float | None
+    short_m3: float
+    need: Need | None
+    tanks: tuple[str, ...] = ()
+    is_cut_off: bool = False
+    """Only a shut valve joins it to a supply."""
+    on_flow: bool = False
+    """It fires only while water moves through it."""
+    relieved_by: tuple[str, ...] = ()
+    """Safety relief valves that only pipes and fittings join to it."""
+    vented: bool = False
+    """It stands open to the air with no valve between."""
+    open_by_accident: tuple[str, ...] = ()
+    """Crossovers and unchecked mixing valves that are all that keeps it open."""
+
+
+@dataclass(frozen=True, slots=True)
+class TankFacts:
+    """An expansion tank where it stands; pressures gauge at the tank.
+
+    `static_pa` is None where no water reaches it; `lowest_pa` is what a well pump lets it fall to. `reached`
+    says that water of a heater can push into it.
+    """
+
+    name: str
+    precharge_pa: float
+    static_pa: float | None
+    lowest_pa: float | None
+    is_waterlogged: bool
+    reached: bool
+    on_hot_side: bool
+    stopped_by: tuple[str, ...] = ()
+    """Devices between it and the nearest heater's cold side, where water does not reach it."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReliefFacts:
+    """A safety relief valve and the parts that only pipes and fittings join it to."""
+
+    name: str
+    touches: tuple[str, ...]
+    touches_vessel: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneFacts:
+    """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
+
+    static_pa: float
+    limit: Limit
+    draw: str | None
+    draw_pa: float | None
+    """Static pressure at that fixture, gauge at its height."""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """All that an analysis found out about a system."""
+
+    system: System
+    units: Units
+    heaters: tuple[HeaterFacts, ...]
+    tanks: tuple[TankFacts, ...]
+    reliefs: tuple[ReliefFacts, ...]
+    zones: tuple[ZoneFacts, ...]
+    hot_side_checks: tuple[str, ...]
+    idle_pumps: tuple[str, ...]
+    unreached: tuple[str, ...]
+    assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """What was taken where the file says nothing, with the parts it was taken for."""
+
+    def pressure(self, pressure_pa: float) -> str:
+        """A pressure in the units of the report."""
+        return show(pressure_pa, PRESSURE, self.units)
+
+    def volume(self, volume_m3: float) -> str:
+        """A volume in the units of the report."""
+        return show(volume_m3, VOLUME, self.units)

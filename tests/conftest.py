@@ -1,0 +1,107 @@
+"""Layouts for tests, drawn in a line or a few."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import yaml
+
+from plumbnet.layout.read import read_system
+from plumbnet.layout.runs import stops
+from plumbnet.layout.system import End, System
+from plumbnet.network.piping import Node
+from plumbnet.network.whole import Network, network_of
+
+PSI = 6894.757293168361
+"""Pascal in a pound-force per square inch."""
+
+USUAL = {
+    "street": "kind: main, pressure: 60 psi",
+    "well": "kind: well, cut_in: 30 psi, cut_out: 50 psi",
+    "cistern": "kind: open_tank, elevation: 100 ft",
+    "vent": "kind: vent, elevation: 40 ft",
+    "tee": "kind: tee",
+    "valve": "kind: valve",
+    "meter": "kind: meter",
+    "cv": "kind: check_valve",
+    "prv": "kind: pressure_reducer, set: 50 psi",
+    "booster": "kind: booster_pump, rise: 40 psi",
+    "pump": "kind: circulator",
+    "mixer": "kind: mixing_valve",
+    "store": "kind: storage_tank, volume: 80 gal",
+    "heater": "kind: storage_heater, volume: 50 gal, setpoint: 140 degF, input: 40000 Btu/h",
+    "tankless": "kind: tankless_heater, setpoint: 140 degF",
+    "indirect": "kind: indirect_heater, volume: 50 gal, setpoint: 140 degF",
+    "boiler": "kind: boiler, volume: 10 gal, setpoint: 180 degF",
+    "emitter": "kind: emitter, volume: 5 gal",
+    "tank": "kind: expansion_tank, volume: 4.5 gal, precharge: 60 psi",
+    "relief": "kind: relief_valve, pressure: 150 psi",
+    "spill": "kind: expansion_relief, pressure: 100 psi",
+    "tap": "kind: fixture",
+}
+"""What a part is unless the test says otherwise, by its name without the number at its end."""
+
+
+def layout(runs: str, **parts: str) -> str:
+    """The text of a layout: a run to a line, with `parts` as in the file, where they differ from `USUAL`.
+
+    A part that gives no kind keeps the usual fields beside its own: `street="pressure: 80 psi"`.
+    """
+    paths = [line.strip() for line in runs.strip().splitlines()]
+    names = dict.fromkeys(stop.name for path in paths for stop in stops(path))
+    declared = {name: _declared(name, parts.get(name, "")) for name in names}
+    return yaml.safe_dump({"plumbnet": 1, "units": "us", "parts": declared, "runs": paths}, sort_keys=False)
+
+
+def _declared(name: str, fields: str) -> dict[str, object]:
+    given: dict[str, object] = yaml.safe_load(f"{{{fields}}}")
+    if "kind" in given:
+        return given
+    usual: dict[str, object] = yaml.safe_load(f"{{{USUAL[name.rstrip('0123456789')]}}}")
+    return usual | given
+
+
+def system(runs: str, **parts: str) -> System:
+    """The system that `layout` describes, by way of the real reader."""
+    return read_system(layout(runs, **parts).encode(), file="drawn.yaml")
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A system with its network, asked by the names of parts and in psi at datum."""
+
+    system: System
+
+    @cached_property
+    def network(self) -> Network:
+        return network_of(self.system)
+
+    def node(self, place: str) -> Node:
+        """The node of `part.port`, or of the first port of `part`."""
+        part, _, port = place.partition(".")
+        return self.network.piping.node_of[End(part, port or self.system.parts[part].port_names()[0])]
+
+    def zone(self, place: str) -> int:
+        return self.network.zoning.zone_of[self.node(place)]
+
+    def cell(self, place: str) -> int:
+        return self.network.zoning.cell_of[self.node(place)]
+
+    def static(self, place: str) -> float | None:
+        """Static pressure in psi at datum."""
+        static_pa = self.network.standing.static_pa[self.zone(place)]
+        return None if static_pa is None else static_pa / PSI
+
+    def ladder(self, place: str) -> list[tuple[str, float]]:
+        """Outlets and the pressure in psi at which they open, to a tenth."""
+        return [(rung.site.part, round(rung.opens_pa / PSI, 1)) for rung in self.network.ladder(self.zone(place))]
+
+    def stops(self, place: str, bound: float) -> tuple[tuple[str, ...], ...]:
+        return self.network.stops(self.zone(place), bound * PSI).sets
+
+    def closings(self, place: str, bound: float) -> tuple[tuple[str, ...], ...]:
+        return self.network.closings(self.node(place), bound * PSI).sets
+
+
+def drawn(runs: str, **parts: str) -> Drawn:
+    """What the network says of a layout."""
+    return Drawn(system(runs, **parts))

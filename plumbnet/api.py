@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from plumbnet.analysis.report import Report, analyse
+from plumbnet.analysis.settling import Unanswerable
 from plumbnet.layout.fault import Fault, LayoutError
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.read import read_system
@@ -27,12 +28,17 @@ def check(system: System, *, rules: str | None = None, units: Units | None = Non
     """The report on a system under a rule profile: the one named, or the file's own, or general practice.
 
     Sentences use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name given
-    here, LayoutError for one that stands in the file.
+    here, LayoutError for one that stands in the file and for a heater of which nothing can be computed.
     """
     try:
         chosen = profile(rules or system.rules or GENERAL)
     except UnknownProfile as error:
         if rules:
             raise
-        raise LayoutError(system.record.file, [Fault(*system.record.rules_at, str(error))]) from error
-    return analyse(system, chosen, units=units)
+        fault = Fault(*system.record.rules_at, str(error), width=len(system.rules or ""))
+        raise LayoutError(system.record.file, [fault], system.record.text) from error
+    try:
+        return analyse(system, chosen, units=units)
+    except Unanswerable as error:
+        fault = Fault(system.line_of(error.heater), 1, f"{error.heater}: {error}")
+        raise LayoutError(system.record.file, [fault]) from error

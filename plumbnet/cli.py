@@ -1,5 +1,6 @@
 """The command line: reads arguments, calls, hands to a renderer, sets the exit status; no logic of its own."""
 
+import io
 import os
 import sys
 from collections.abc import Iterable
@@ -11,12 +12,12 @@ import typer
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import LayoutError, nearest, visible
+from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import System
 from plumbnet.report import catalogue, json1, text
 from plumbnet.report.trace import trace as trace_text
-from plumbnet.rules.profile import UnknownProfile
+from plumbnet.rules.profile import UnknownProfile, profile
 
 FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
 STANDARD_INPUT = "-"
@@ -67,12 +68,13 @@ def check(
 
     Exit status: 0 every heater is fine, 1 a finding of severity error stands, 2 a file could not be understood.
     """
+    _refuse_unknown(rules)
     reports: list[Report] = []
     errors: list[json1.Json] = []
     for file in files:
         try:
-            report = plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
-        except (LayoutError, UnknownProfile, OSError) as error:
+            report = _report(file, rules, units)
+        except (LayoutError, OSError) as error:
             errors += _told(file, error, aloud=output is Format.TEXT)
         else:
             reports.append(report)
@@ -91,15 +93,17 @@ def trace(
     units: Units = None,
 ) -> None:
     """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
+    _refuse_unknown(rules)
     try:
-        report = plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
-    except (LayoutError, UnknownProfile, OSError) as error:
+        report = _report(file, rules, units)
+    except (LayoutError, OSError) as error:
         _told(file, error, aloud=True)
         raise typer.Exit(NOT_UNDERSTOOD) from error
     names = [one.name for one in report.heaters]
     if heater is not None and heater not in names:
-        hint = nearest(heater, names) or f"there is {', '.join(names) or 'none'}"
-        _fail(f'no heater is called "{visible(heater)}" in {visible(file)}: {hint}')
+        _fail(
+            f"no heater is called {quoted(heater)} in {file}", heater, names, f"there is {', '.join(names) or 'none'}"
+        )
     chosen = [one for one in report.heaters if heater in {None, one.name}]
     _write("\n\n".join(trace_text(report, one) for one in chosen))
     raise typer.Exit(_status([report], []))
@@ -115,7 +119,7 @@ def kinds(
     elif kind in KINDS:
         _write(catalogue.kind_text(kind))
     else:
-        _fail(f'unknown kind "{visible(kind)}": {nearest(kind, KINDS) or "plumbnet kinds lists them all"}')
+        _fail(f"unknown kind {quoted(kind)}", kind, KINDS, "the command plumbnet kinds lists them all")
 
 
 @app.command()
@@ -124,27 +128,40 @@ def schema() -> None:
     _write(catalogue.schema_text())
 
 
+def _report(file: str, rules: str | None, units: UnitChoice | None) -> Report:
+    return plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
+
+
 def _read(file: str) -> System:
     if file == STANDARD_INPUT:
         return plumbnet.read_bytes(sys.stdin.buffer.read(), file="standard input")
     return plumbnet.read(Path(file))
 
 
-def _told(file: str, error: Exception, *, aloud: bool) -> list[json1.Json]:
+def _told(file: str, error: LayoutError | OSError, *, aloud: bool) -> list[json1.Json]:
     """An error for people on standard error, if `aloud`; and as data."""
     if isinstance(error, LayoutError):
         words, rows = str(error), json1.layout_errors(error)
     else:
-        reason = error.strerror if isinstance(error, OSError) else None
-        words = f"{visible(file)}: {(reason or str(error))[:1].lower()}{(reason or str(error))[1:]}"
-        rows = [json1.file_error(file, words)]
+        reason = error.strerror or str(error)
+        reason = f"{reason[:1].lower()}{reason[1:]}"
+        words, rows = visible(f"{file}: {reason}"), [json1.file_error(file, reason)]
     if aloud:
         typer.echo(words, err=True)
     return rows
 
 
-def _fail(words: str) -> None:
-    typer.echo(words, err=True)
+def _refuse_unknown(rules: str | None) -> None:
+    if rules is not None:
+        try:
+            profile(rules)
+        except UnknownProfile as error:
+            _fail(str(error))
+
+
+def _fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> None:
+    """Say what is wrong, with the nearest known word or else the advice, and exit."""
+    typer.echo(visible(Fault(0, 0, words, nearest(word, known) or advice).sentence), err=True)
     raise typer.Exit(NOT_UNDERSTOOD)
 
 
@@ -155,6 +172,8 @@ def _status(reports: Iterable[Report], errors: Iterable[json1.Json]) -> int:
 
 
 def _write(words: str, *, blank_line: bool = False) -> None:
+    if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
+        sys.stdout.reconfigure(errors="backslashreplace")
     typer.echo(("\n" if blank_line else "") + words, nl=False)
 
 

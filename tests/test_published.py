@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Literal
 
@@ -10,15 +11,18 @@ import yaml
 from pydantic import BaseModel, ConfigDict, TypeAdapter
 
 from plumbnet.layout.tubes import tube
-from plumbnet.physics import water
+from plumbnet.physics import glycol, water
 from plumbnet.physics.expansion import expansion_m3, growth
-from plumbnet.physics.tank import tank_volume_m3
+from plumbnet.physics.locked import Locked, linear_rise_pa
+from plumbnet.physics.methods import size
+from plumbnet.physics.sizing import COPPER_PER_K, STEEL_PER_K, Duty
+from plumbnet.physics.walls import Shell, elastic_tube, heater_shell, material
+from plumbnet.physics.workings import vessel_growth_m3
 
 FOOT_M, POUND_KG = 0.3048, 0.45359237
 GALLON_M3 = 231 * 0.0254**3
 PSI_PA = 4.4482216152605 / 0.0254**2
 BAR_PA = 1e5
-STEEL_PER_F = 6.5e-6  # linear expansion as the ASHRAE handbook has it (from memory)
 
 
 class Table(BaseModel):
@@ -104,72 +108,156 @@ def expansion_gal(volume_gal: float, from_f: float, to_f: float, pressure_psig: 
     return expansion_m3(volume_gal, cold, hot, pressure_abs_pa=psig(pressure_psig))
 
 
-def boiler_expansion_gal(system_gal: float, mean_f: float) -> float:
-    """The bracket of ASME BPVC section IV, HG-709: water less steel, from 40 degF."""
-    return (0.00041 * mean_f - 0.0466) * system_gal
+def duty_gal(system_gal: float, hot_f: float, start_psig: float, end_psig: float) -> Duty:
+    """Filled at 40 degF; volumes in gallons, which cancel."""
+    return Duty(
+        volume_m3=system_gal,
+        cold_k=kelvin_of_f(40),
+        hot_k=kelvin_of_f(hot_f),
+        static_abs_pa=psig(start_psig),
+        limit_abs_pa=psig(end_psig),
+    )
 
 
 def plain_tank_gal(system_gal: float, mean_f: float, fill_psig: float, most_psig: float) -> float:
-    return tank_volume_m3(
-        boiler_expansion_gal(system_gal, mean_f),
-        charge_abs_pa=water.ATMOSPHERE_PA,
-        start_abs_pa=psig(fill_psig),
-        end_abs_pa=psig(most_psig),
-    )
-
-
-def membrane_tank_gal(expansion_gal: float, start_psig: float, end_psig: float) -> float:
-    start, end = psig(start_psig), psig(end_psig)
-    return tank_volume_m3(expansion_gal, charge_abs_pa=start, start_abs_pa=start, end_abs_pa=end)
+    return size("asme-iv", duty_gal(system_gal, mean_f, fill_psig, most_psig)).tank_m3
 
 
 def membrane_tank_for_system_gal(system_gal: float, mean_f: float, fill_psig: float, most_psig: float) -> float:
-    return membrane_tank_gal(boiler_expansion_gal(system_gal, mean_f), fill_psig, most_psig)
+    duty = duty_gal(system_gal, mean_f, fill_psig, most_psig)
+    return size("asme-iv", replace(duty, charge_abs_pa=psig(fill_psig))).tank_m3
 
 
-def drinking_water_tank_l(heater_l: float, expansion_fraction: float, start_bar: float, relief_bar: float) -> float:
-    """DIN 4807-5: the charge stands 0.2 bar below the start, the tank ends at 0.8 of the relief set."""
-    return tank_volume_m3(
-        heater_l * expansion_fraction,
-        charge_abs_pa=(start_bar - 0.2 + 1) * BAR_PA,
-        start_abs_pa=(start_bar + 1) * BAR_PA,
-        end_abs_pa=(0.8 * relief_bar + 1) * BAR_PA,
+def membrane_tank_gal(expansion_gal: float, start_psig: float, end_psig: float) -> float:
+    return size("membrane", replace(duty_gal(expansion_gal, 140, start_psig, end_psig), growth=1.0)).tank_m3
+
+
+def heater_tank_gal(heater_gal: float, start_psig: float, end_psig: float, charge_psig: float) -> float:
+    duty = duty_gal(heater_gal, 140, start_psig, end_psig)
+    return size("membrane", replace(duty, charge_abs_pa=psig(charge_psig))).tank_m3
+
+
+def hydronic_tank_gal(  # noqa: PLR0913  the six numbers the example prints
+    *, method: str, system_gal: float, cold_ft3_lb: float, hot_ft3_lb: float, start_psia: float, end_psia: float
+) -> float:
+    """With the specific volumes that the example prints, in psia with an atmosphere of 14.7."""
+    return hydronic_tank(method, system_gal, start_psia, end_psia, growth=hot_ft3_lb / cold_ft3_lb - 1)
+
+
+def hydronic_tank_by_if97_gal(method: str, system_gal: float, start_psia: float, end_psia: float) -> float:
+    return hydronic_tank(method, system_gal, start_psia, end_psia, growth=None)
+
+
+def hydronic_tank(method: str, system_gal: float, start_psia: float, end_psia: float, *, growth: float | None) -> float:
+    duty = Duty(
+        volume_m3=system_gal,
+        cold_k=kelvin_of_f(40),
+        hot_k=kelvin_of_f(220),
+        static_abs_pa=start_psia * PSI_PA,
+        limit_abs_pa=end_psia * PSI_PA,
+        atmosphere_abs_pa=14.7 * PSI_PA,
+        growth=growth,
     )
+    return size(method, duty).tank_m3
 
 
-def tank_by_handbook_volumes_gal(  # noqa: PLR0913  the seven numbers the example prints
-    *,
-    system_gal: float,
-    cold_ft3_lb: float,
-    hot_ft3_lb: float,
-    rise_f: float,
-    charge_psia: float,
-    start_psia: float,
-    end_psia: float,
-) -> float:
-    net = hot_ft3_lb / cold_ft3_lb - 1 - 3 * STEEL_PER_F * rise_f
-    return tank_volume_m3(system_gal * net, charge_abs_pa=charge_psia, start_abs_pa=start_psia, end_abs_pa=end_psia)
+def drinking_water_tank_l(heater_l: float, hot_c: float, start_bar: float, relief_bar: float) -> float:
+    duty = Duty(
+        volume_m3=heater_l,
+        cold_k=kelvin(10),
+        hot_k=kelvin(hot_c),
+        static_abs_pa=(start_bar + 1) * BAR_PA,
+        relief_abs_pa=(relief_bar + 1) * BAR_PA,
+        atmosphere_abs_pa=BAR_PA,
+    )
+    return size("din-4807-5", duty).tank_m3
 
 
-def tank_less_steel_gal(  # noqa: PLR0913  the six numbers the example prints
-    *, system_gal: float, from_f: float, to_f: float, charge_psia: float, start_psia: float, end_psia: float
-) -> float:
-    grown = expansion_gal(1, from_f, to_f, start_psia - 14.7)
-    net = grown - 3 * STEEL_PER_F * (to_f - from_f)
-    return tank_volume_m3(system_gal * net, charge_abs_pa=charge_psia, start_abs_pa=start_psia, end_abs_pa=end_psia)
+def unvented_tank_l(method: str, heater_l: float, hot_c: float, start_bar: float, end_bar: float) -> float:
+    duty = Duty(
+        volume_m3=heater_l,
+        cold_k=kelvin(10),
+        hot_k=kelvin(hot_c),
+        static_abs_pa=start_bar * BAR_PA + water.ATMOSPHERE_PA,
+        limit_abs_pa=end_bar * BAR_PA + water.ATMOSPHERE_PA,
+    )
+    return size(method, duty).tank_m3
+
+
+def vessel_growth_gal(volume_gal: float, material: str, rise_f: float) -> float:
+    alpha = {"steel": STEEL_PER_K, "copper": COPPER_PER_K}[material]
+    return vessel_growth_m3(volume_gal, rise_f / 1.8, linear_per_k=alpha)
 
 
 def locked_rise_pa(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
-    volume = water.specific_volume_m3_kg(cold_k, pressure_abs_pa=pressure_abs_pa)
-    return water.locked_pressure_abs_pa(hot_k, specific_volume_m3_kg=volume) - pressure_abs_pa
+    zone = Locked(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=pressure_abs_pa)
+    return zone.pressure_abs_pa(hot_k) - pressure_abs_pa
 
 
 def locked_rise_atm(from_c: float, to_c: float) -> float:
     return locked_rise_pa(kelvin(from_c), kelvin(to_c), water.ATMOSPHERE_PA) / water.ATMOSPHERE_PA
 
 
+def locked_rise_bar(from_c: float, to_c: float) -> float:
+    return locked_rise_pa(kelvin(from_c), kelvin(to_c), water.ATMOSPHERE_PA) / BAR_PA
+
+
 def locked_rise_psi(from_f: float, to_f: float, from_psig: float) -> float:
     return locked_rise_pa(kelvin_of_f(from_f), kelvin_of_f(to_f), psig(from_psig)) / PSI_PA
+
+
+def locked_pipe_mpa_k(
+    expansivity_per_k: float, wall_per_k: float, compressibility_per_mpa: float, modulus_mpa: float, ratio: float
+) -> float:
+    """With d/(E w) for the wall: girth alone, and a material that does not draw in."""
+    shell = Shell(1.0, ratio / (modulus_mpa * 1e6), wall_per_k)
+    compressibility = compressibility_per_mpa / 1e6
+    return (
+        linear_rise_pa(1, shell=shell, expansivity_per_k=expansivity_per_k, compressibility_per_pa=compressibility)
+        / 1e6
+    )
+
+
+def linear_rise_mpa(expansivity_per_k: float, modulus_pa: float, rise_k: float) -> float:
+    liquid = {"expansivity_per_k": expansivity_per_k, "compressibility_per_pa": 1 / modulus_pa}
+    return linear_rise_pa(rise_k, shell=Shell(1.0), **liquid) / 1e6
+
+
+def water_rise_bar(shell: Shell, at_c: float, rise_k: float) -> float:
+    state = {"temperature_k": kelvin(at_c), "pressure_abs_pa": water.ATMOSPHERE_PA}
+    liquid = {
+        "expansivity_per_k": water.expansivity_per_k(**state),
+        "compressibility_per_pa": water.compressibility_per_pa(**state),
+    }
+    return linear_rise_pa(rise_k, shell=shell, **liquid) / BAR_PA
+
+
+def rigid_rise_bar_k(at_c: float) -> float:
+    return water_rise_bar(Shell(1.0), at_c, 1)
+
+
+def elastic_rise_bar(wall: str, at_c: float, rise_k: float) -> float:
+    if wall == "heater":
+        return water_rise_bar(heater_shell(1.0), at_c, rise_k)
+    pipe = tube(wall)
+    shell = elastic_tube(1.0, material(pipe.material), inside_m=pipe.inside_m, wall_m=pipe.wall_m)
+    return water_rise_bar(shell, at_c, rise_k)
+
+
+def boiling_at_k(pressure_mpa: float) -> float:
+    return water.boiling_k(pressure_mpa * 1e6)
+
+
+def glycol_density_kg_m3(kind: glycol.Glycol, percent: float, temperature_c: float) -> float:
+    return glycol.density_kg_m3(kind, percent / 100, kelvin(temperature_c))
+
+
+def glycol_density_ratio(kind: glycol.Glycol, percent: float, from_f: float, to_f: float) -> float:
+    return 1 + glycol.growth(kind, percent / 100, kelvin_of_f(from_f), kelvin_of_f(to_f))
+
+
+def glycol_freezing_c(kind: glycol.Glycol, percent: float) -> float:
+    return glycol.freezing_k(kind, percent / 100) - 273.15
 
 
 def tube_ft3_ft(name: str) -> float:
@@ -197,11 +285,23 @@ CALCULATIONS: dict[str, Callable[..., float]] = {
         plain_tank_gal,
         membrane_tank_gal,
         membrane_tank_for_system_gal,
+        heater_tank_gal,
+        hydronic_tank_gal,
+        hydronic_tank_by_if97_gal,
         drinking_water_tank_l,
-        tank_by_handbook_volumes_gal,
-        tank_less_steel_gal,
+        unvented_tank_l,
+        vessel_growth_gal,
         locked_rise_atm,
+        locked_rise_bar,
         locked_rise_psi,
+        locked_pipe_mpa_k,
+        linear_rise_mpa,
+        rigid_rise_bar_k,
+        elastic_rise_bar,
+        boiling_at_k,
+        glycol_density_kg_m3,
+        glycol_density_ratio,
+        glycol_freezing_c,
         tube_ft3_ft,
         tube_floz_ft,
     )

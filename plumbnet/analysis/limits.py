@@ -20,7 +20,7 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
         zone = network.zoning.zone_of[node]
         at_datum = pressure_pa + network.piping.heads_pa[node]
         if zone not in found or at_datum < found[zone].pressure_pa:
-            found[zone] = Limit(at_datum, by)
+            found[zone] = Limit(at_datum, by, pressure_pa)
 
     for name, part in network.piping.system.parts.items():
         for port in part.draws_at():
@@ -31,11 +31,11 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
     for sites in network.zoning.sites.values():
         for site in sites:
             if site.outlet.role is Role.SAFETY_RELIEF:
-                bound(site.node, site.outlet.opens_pa * profile.relief_share.value, f"relief valve {site.part}")
+                bound(site.node, site.outlet.opens_pa * profile.relief_share.value, f"margin below {site.part}")
     return found
 
 
 def limit_of(limits_found: dict[Zone, Limit], network: Network, node: Node, profile: Profile) -> Limit:
     """The limit of the zone at a node; where nothing sets one, the profile's highest pressure at that node."""
     fallback = profile.distribution_limit.value_pa + network.piping.heads_pa[node]
-    return limits_found.get(network.zoning.zone_of[node]) or Limit(fallback, "no part of the zone: the profile")
+    return limits_found.get(network.zoning.zone_of[node]) or Limit(fallback, "no part here sets one: the profile's own")

@@ -46,8 +46,6 @@ def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
 
 
 def _inlet_pipe(network: Network, heated: Heated) -> str:
-    system, inlet = network.piping.system, network.piping.ports[heated.inlet]
-    for pipe in system.pipes:
-        if inlet in (pipe.start, pipe.end):
-            return pipe.name
-    return heated.name
+    """The pipe at the heater's inlet, or the heater itself where nothing is joined to it."""
+    pipe = network.pipe_at.get(network.piping.ports[heated.inlet])
+    return heated.name if pipe is None else pipe.name

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.limits import limits
+from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.verdict import Judge
 from plumbnet.discover import discover
-from plumbnet.layout.part import Role
+from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import End, System
 from plumbnet.network.sides import hot_side, neighbours
@@ -45,7 +46,7 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
     """The report on a system; sentences in it use `units`, or else those of the file."""
     network = network_of(system)
     found_limits = limits(network, profile)
-    heaters = Judge(network, profile, found_limits).heaters()
+    heaters = Judge(network, profile, found_limits, Settling(network)).heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
     facts = Facts(
         system=system,
@@ -55,7 +56,7 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
         reliefs=tuple(_reliefs(network)),
         zones=tuple(_zones(network, found_limits)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
-        idle_pumps=network.circulation.idle,
+        idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
         assumed=_assumed(system),
     )
@@ -64,7 +65,7 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
 
 def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
     heated_zones = sorted({network.zoning.zone_of[heated.inlet] for heated in network.heated})
-    reached = set(network.reach(tuple(heated_zones), float("inf")))
+    reached, drawn = set(network.reach(tuple(heated_zones), float("inf"))), _drawn(network)
     for name, part in network.piping.system.parts.items():
         cushion = part.cushion()
         if cushion is None:
@@ -79,9 +80,21 @@ def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
             lowest_pa=None if lowest_pa is None else lowest_pa - head_pa,
             is_waterlogged=not cushion.is_sound,
             reached=zone in reached,
-            on_hot_side=node in hot,
+            on_hot_side=node in hot and _leads_to(drawn, network, zone),
             stopped_by=() if zone in reached else _between(network, zone, reached),
         )
+
+
+def _leads_to(drawn: frozenset[Zone], network: Network, zone: Zone) -> bool:
+    """Whether water of a zone can come to where people draw it; that of a heating circuit cannot."""
+    return not drawn.isdisjoint(network.reach((zone,), float("inf")))
+
+
+def _drawn(network: Network) -> frozenset[Zone]:
+    """Zones in which people draw water."""
+    piping = network.piping
+    ends = (End(name, port) for name, part in piping.system.parts.items() for port in part.draws_at())
+    return frozenset(network.zoning.zone_of[piping.node_of[end]] for end in ends)
 
 
 def _between(network: Network, zone: Zone, reached: set[Zone]) -> tuple[str, ...]:
@@ -119,6 +132,14 @@ def _hot_side_checks(network: Network, hot: frozenset[int]) -> Iterator[str]:
             yield gate.part
 
 
+def _idle_pumps(network: Network) -> Iterator[str]:
+    """Pumps that run and drive no loop, less the boosters, which are there to lift and not to drive one."""
+    for name in network.circulation.idle:
+        passages = network.piping.system.parts[name].passages()
+        if not any(isinstance(passage, Boosting) for passage in passages):
+            yield name
+
+
 def _unreached(network: Network) -> Iterator[str]:
     """Parts with a pipe in which no water stands, less the device that keeps the water away."""
     piping, static_pa, zone_of = network.piping, network.standing.static_pa, network.zoning.zone_of
@@ -139,5 +160,5 @@ def _assumed(system: System) -> dict[str, tuple[str, ...]]:
         written = {type(part).model_fields[field].alias or field for field in part.model_fields_set}
         for field, words in part.assumed.items():
             if field not in written:
-                found.setdefault(f"a {part.kind} {words}", []).append(name)
+                found.setdefault(f"a {part.kind.replace('_', ' ')} {words}", []).append(name)
     return {words: tuple(names) for words, names in found.items()}

@@ -1,11 +1,11 @@
 """The answer for one heater: verdict, ladder, what stops it, what it needs."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.limits import limit_of
 from plumbnet.analysis.place import tank_place
-from plumbnet.analysis.pool import Pool, grows_m3, start_pa
+from plumbnet.analysis.settling import Settling, Share, grows_m3, start_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
@@ -31,37 +31,46 @@ class Judge:
     network: Network
     profile: Profile
     limits: dict[Zone, Limit]
-    _pools: dict[Zone, Pool] = field(default_factory=dict)
+    settling: Settling
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""
         return tuple(self._answer(heated) for heated in self.network.heated)
 
     def _answer(self, heated: Heated) -> HeaterFacts:
-        limit = limit_of(self.limits, self.network, heated.inlet, self.profile)
-        zone = self.network.zoning.zone_of[heated.inlet]
+        """The worst answer among the zones in which the heater warms water; its own zone speaks first."""
+        places: dict[Zone, Node] = {}
+        for node in (heated.inlet, *(piece.node for piece in heated.pieces)):
+            places.setdefault(self.network.zoning.zone_of[node], node)
+        cases = [self._case(heated, node) for node in places.values()]
+        return max(cases, key=lambda case: _WORSE.index(case.verdict)).facts()
+
+    def _case(self, heated: Heated, node: Node) -> "_Case":
+        limit = limit_of(self.limits, self.network, node, self.profile)
+        zone = self.network.zoning.zone_of[node]
         bound_pa = max(limit.pressure_pa, self.network.standing.at(zone)) + ROUNDING_PA
-        if zone not in self._pools:
-            self._pools[zone] = Pool(self.network, frozenset(self.network.reach((zone,), bound_pa)), limit.pressure_pa)
-        relieving = self._touching.get(heated.inlet, ())
-        return _Case(self.network, heated, zone, limit, bound_pa, self._pools[zone], relieving).facts()
+        relieving = self._relieving.get(heated.inlet, ())
+        return _Case(self.network, heated, node, limit, bound_pa, self.settling, relieving)
 
     @cached_property
-    def _touching(self) -> dict[Node, tuple[str, ...]]:
+    def _relieving(self) -> dict[Node, tuple[str, ...]]:
         """Safety relief valves that only pipes and fittings join to each heater, by its inlet."""
         return relieved_by(self.network)
 
 
+_WORSE = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)
+
+
 @dataclass(frozen=True)
 class _Case:
-    """One heater in its zone; pressures at datum."""
+    """One heater's water in one zone, at a node of it; pressures at datum."""
 
     network: Network
     heated: Heated
-    zone: Zone
+    node: Node
     limit: Limit
     bound_pa: float
-    pool: Pool
+    settling: Settling
     relieved_by: tuple[str, ...]
 
     def facts(self) -> HeaterFacts:
@@ -70,7 +79,7 @@ class _Case:
         static_pa = network.standing.static_pa[self.zone]
         own_m3 = grows_m3(network, heated, heated.volume_m3)
         closed = verdict in {Verdict.TRAPPED, Verdict.SEALED}
-        pooled = closed or verdict is Verdict.CONTROLLED
+        share = self.share
         return HeaterFacts(
             name=heated.name,
             kind=network.piping.system.parts[heated.name].kind,
@@ -79,25 +88,27 @@ class _Case:
             static_pa=None if static_pa is None else static_pa - head_pa,
             limit_pa=self.limit.pressure_pa - head_pa,
             limit_by=self.limit.by,
+            limit_own_pa=self.limit.own_pa,
             cold_k=network.standing.cold_k[self.zone],
             hot_k=heated.source.hot_k,
             heated_volume_m3=heated.volume_m3,
             expansion_m3=own_m3,
-            shared_expansion_m3=self.pool.expansion_m3 if pooled else own_m3,
-            shares_with=self._others() if pooled else (),
+            shared_expansion_m3=own_m3 if share is None else share.expansion_m3,
+            shares_with=() if share is None else tuple(name for name in share.heaters if name != heated.name),
             ladder=tuple(self._rung(rung) for rung in self.rungs),
             stopped_by=Stops(()) if verdict is Verdict.OPEN else network.stops(self.zone, self.bound_pa),
             closes_if_shut=self._closings(),
             loops=tuple(loop.parts for loop in heated.loops),
             settled_pa=None if self.settled_pa is None else self.settled_pa - head_pa,
-            short_m3=self.pool.short_m3 if closed else 0.0,
-            need=self._need() if closed else None,
-            tanks=tuple(self.pool.tanks) if pooled else (),
+            short_m3=0.0 if share is None else share.short_m3,
+            need=self._need(share) if share is not None and closed else None,
+            tanks=() if share is None else share.tanks,
+            stands_at=network.piping.ports[self.node].part,
             is_cut_off=self.zone in network.standing.cut_off,
             on_flow=heated.source.on_flow,
             relieved_by=self.relieved_by,
             vented=self._is_vented(),
-            open_by_accident=network.accidents(heated.inlet, self.bound_pa) if verdict is Verdict.OPEN else (),
+            open_by_accident=network.accidents(self.node, self.bound_pa) if verdict is Verdict.OPEN else (),
         )
 
     @cached_property
@@ -113,8 +124,19 @@ class _Case:
         own = (self.network.site_of[name] for name in self.relieved_by if name not in listed)
         return [*rungs, *(Rung(site, site.opens_pa, ()) for site in own)]
 
-    def _others(self) -> tuple[str, ...]:
-        return tuple(sorted(other.name for other in self.pool.heaters if other.name != self.heated.name))
+    @cached_property
+    def zone(self) -> Zone:
+        """The zone of this water."""
+        return self.network.zoning.zone_of[self.node]
+
+    @cached_property
+    def share(self) -> Share | None:
+        """What this water shares tanks with; of a trapped heater what is short together; None where it need not."""
+        if self.verdict in {Verdict.OPEN, Verdict.ON_DEMAND}:
+            return None
+        if self.verdict is Verdict.CONTROLLED:
+            return self.settling.share(self.zone)
+        return self.settling.shortage(self.zone, self.limit.pressure_pa)
 
     @cached_property
     def way_out(self) -> Rung | None:
@@ -139,21 +161,15 @@ class _Case:
             return max(self.way_out.opens_pa, start_pa(self.network, self.zone))
         if self.heated.is_idle:
             return start_pa(self.network, self.zone)
-        holding = [rung.opens_pa for rung in self.rungs if rung.role in _HOLDS]
-        by_tanks_pa = self.pool.settled_pa()
-        holds_pa = min([*holding, *([] if by_tanks_pa is None else [by_tanks_pa])], default=None)
-        lifts_pa = min((rung.opens_pa for rung in self.rungs if rung.role is Role.SAFETY_RELIEF), default=None)
-        if holds_pa is None or (lifts_pa is not None and holds_pa > lifts_pa):
-            return None
-        return max(holds_pa, start_pa(self.network, self.zone))
+        return self.settling.settled_pa(self.zone)
 
     def _closings(self) -> Closings:
         if self.verdict not in {Verdict.OPEN, Verdict.CONTROLLED}:
             return Closings(())
-        return self.network.closings(self.heated.inlet, self.bound_pa)
+        return self.network.closings(self.node, self.bound_pa)
 
     def _rung(self, rung: Rung) -> RungFacts:
-        way = self.network.way(self.heated.inlet, rung)
+        way = self.network.way(self.node, rung)
         kind = self.network.piping.system.parts[rung.site.part].kind
         return RungFacts(rung.site.part, rung.role, kind, rung.opens_pa - self.head_pa, way)
 
@@ -161,27 +177,22 @@ class _Case:
         cells = self.network.zoning.cell_of
         return any(rung.role is Role.AIR and cells[rung.site.node] == cells[self.heated.inlet] for rung in self.rungs)
 
-    def _need(self) -> Need:
+    def _need(self, share: Share) -> Need:
         place = tank_place(self.network, self.heated)
         head_pa = self.network.piping.heads_pa[place.node]
         charge_pa = start_pa(self.network, self.zone) - head_pa
-        tank_m3, nominal_m3 = None, None
         try:
             tank_m3 = tank_volume_m3(
-                self.pool.expansion_m3,
+                share.expansion_m3,
                 charge_abs_pa=charge_pa + ATMOSPHERE_PA,
                 start_abs_pa=charge_pa + ATMOSPHERE_PA,
                 end_abs_pa=self.limit.pressure_pa - head_pa + ATMOSPHERE_PA,
             )
         except NoTank:
-            pass
-        else:
-            system = self.network.piping.system
-            nominal_m3 = nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
+            return Need(None, None, charge_pa, place.name)
+        system = self.network.piping.system
+        nominal_m3 = nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
         return Need(tank_m3, nominal_m3, charge_pa, place.name)
-
-
-_HOLDS = frozenset({Role.STREET, Role.AIR, Role.EXPANSION_RELIEF})
 
 
 def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:

@@ -1,6 +1,6 @@
 """Parts and joints to a system: validates fields, fits what comes fixed to a part, keeps one pipe to a port."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Units
@@ -26,6 +26,6 @@ def fixed_to(name: str, part: Part) -> tuple[dict[str, Part], list[Pipe]]:
     return parts, pipes
 
 
-def occupied(pipes: tuple[Pipe, ...] | list[Pipe]) -> dict[End, Pipe]:
-    """The pipe at each port that has one."""
-    return {end: pipe for pipe in pipes for end in (pipe.start, pipe.end)}
+def occupied(pipes: Iterable[Pipe]) -> dict[End, Pipe]:
+    """The pipe at each port that has one; of a shared port, the last."""
+    return {end: pipe for pipe in pipes for end in pipe.ends}

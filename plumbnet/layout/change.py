@@ -4,62 +4,66 @@ from typing import Annotated, ClassVar, Self
 
 from pydantic import BeforeValidator, ConfigDict, Field, JsonValue, model_validator
 
-from plumbnet.layout.part import Declared
+from plumbnet.layout.declared import Declared
 
 Neighbours = Annotated[tuple[str, str], Field(strict=False)]
 Values = dict[str, JsonValue]
 
 
-class Placed(Declared):
-    """A part that a change brings in: its name, its kind, and its fields beside them."""
+class WithValues(Declared):
+    """A part and, beside its name, values for its fields."""
 
     model_config = ConfigDict(extra="allow")
     __pydantic_extra__: Values
 
-    part: str
-    """Name of the new part."""
-    kind: str
-    """Its kind."""
-
     @property
     def values(self) -> Values:
-        """The fields of the part, as written."""
+        """The values, as written."""
         return dict(self.__pydantic_extra__ or {})
+
+
+class Placed(WithValues):
+    """A part that a change brings in: its name, its kind, and its fields beside them."""
+
+    part: str = Field(examples=["tank"])
+    """Name of the new part."""
+    kind: str = Field(examples=["expansion_tank"])
+    """Its kind."""
 
 
 class Insert(Placed):
     """A part set into the pipe between two neighbours; the first of them is at its inlet."""
 
-    between: Neighbours
-    """The two parts that the pipe joins now."""
+    called: ClassVar[str] = "insert"
+
+    between: Neighbours = Field(examples=[["split", "heater"]])
+    """The two parts that the pipe joins now; a port may be named, as heater.hot."""
 
 
 class Add(Placed):
     """A part and the run that joins it to what is there."""
 
-    run: str
+    called: ClassVar[str] = "add"
+
+    run: str = Field(examples=["split -> tank"])
     """The run, written like any other."""
 
 
-class SetValues(Declared):
+class SetValues(WithValues):
     """New values for fields of a part that is there."""
 
-    model_config = ConfigDict(extra="allow")
-    __pydantic_extra__: Values
+    called: ClassVar[str] = "set"
 
-    part: str
+    part: str = Field(examples=["heater"])
     """Name of the part."""
-
-    @property
-    def values(self) -> Values:
-        """The new values, as written."""
-        return dict(self.__pydantic_extra__ or {})
 
 
 class Fail(Declared):
     """A failure that the kind of part can have."""
 
-    part: str
+    called: ClassVar[str] = "fail"
+
+    part: str = Field(examples=["tank"])
     """Name of the part."""
     how: str = ""
     """Name of the failure; may be left out where the kind has only one."""
@@ -72,6 +76,7 @@ def _named_alone(value: object) -> object:
 class Change(Declared):
     """One change: exactly one of the actions, with what it acts on."""
 
+    called: ClassVar[str] = "a change"
     actions: ClassVar[tuple[str, ...]] = ("close", "open", "remove", "insert", "add", "set", "fail", "draw")
 
     close: str | None = None
@@ -93,8 +98,8 @@ class Change(Declared):
 
     @model_validator(mode="after")
     def _is_one_action(self) -> Self:
-        if len(self.model_fields_set) != 1:
-            raise ValueError(f"a change is exactly one of {', '.join(self.actions)}")
+        if len(self.model_fields_set) != 1 or getattr(self, self.action) is None:
+            raise ValueError(f"exactly one of {', '.join(self.actions)} is wanted here, with what it acts on")
         return self
 
     @property
@@ -106,7 +111,9 @@ class Change(Declared):
 class Scenario(Declared):
     """A named what-if: a note and the changes that make it."""
 
+    called: ClassVar[str] = "a scenario"
+
     note: str = ""
     """What the scenario supposes."""
-    change: Annotated[tuple[Change, ...], Field(strict=False, min_length=1)]
+    change: Annotated[tuple[Change, ...], Field(strict=False, min_length=1)] = Field(examples=[[{"close": "stop"}]])
     """The changes, in the order they are made."""

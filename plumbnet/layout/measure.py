@@ -132,7 +132,7 @@ def _no_unit(name: str, text: str, dimension: Dimension, example: str) -> str:
     """The sentence for a unit that the dimension does not have."""
     if not name:
         return f"{quoted(text)} has no unit; write it like {quoted(example)}"
-    if gauge := _ABSOLUTE.get(name.casefold()):
+    if dimension is PRESSURE and (gauge := _ABSOLUTE.get(name.casefold())):
         air = show(constants.atm, PRESSURE, "us" if gauge == "psi" else "metric")
         return f"{quoted(text)} is an absolute pressure and gauge pressures are read; take off the air's {air}"
     for other in DIMENSIONS:

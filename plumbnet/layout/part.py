@@ -1,13 +1,11 @@
 """What every part has: named ports, passages between them, water in it; and the register of kinds."""
 
-import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import ClassVar, TypeVar
+from typing import ClassVar, Literal, TypeVar
 
-from pydantic import BaseModel, ConfigDict
-
+from plumbnet.layout.declared import Declared
 from plumbnet.layout.quantity import Elevation, Pressure
 
 IN, OUT = "in", "out"
@@ -105,11 +103,20 @@ class Outlet:
 
 
 @dataclass(frozen=True, slots=True)
+class Mixture:
+    """Water with a share, from 0 to 1 by volume, of propylene or ethylene glycol."""
+
+    glycol: Literal["propylene", "ethylene"]
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
 class HeatSource:
     """What a heater warms: the water between two ports.
 
     `hot_k` is the highest temperature it is set to, `input_w` its firing rate (None: not given). `on_flow`
-    says that it fires only while water moves through it.
+    says that it fires only while water moves through it. `mixture` is what it warms where that is not plain
+    water, `sizing` the name of the method its tank is sized by (None: the profile's).
     """
 
     inlet: str
@@ -118,6 +125,8 @@ class HeatSource:
     hot_k: float
     input_w: float | None
     on_flow: bool = False
+    mixture: Mixture | None = None
+    sizing: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,30 +137,6 @@ class Cushion:
     precharge_pa: float
     acceptance_m3: float | None
     is_sound: bool
-
-
-_UNIT_SUFFIX = re.compile(r"_(pa|k|m3|m|w|m3_s)$")
-
-
-def file_name_of(field: str) -> str:
-    """Name of a field in the file: the name in code without its unit.
-
-    >>> file_name_of("coil_volume_m3")
-    'coil_volume'
-    """
-    return _UNIT_SUFFIX.sub("", field)
-
-
-class Declared(BaseModel):
-    """Anything an author declares field by field: frozen, strict, no field that is not known."""
-
-    model_config = ConfigDict(
-        frozen=True,
-        extra="forbid",
-        strict=True,
-        alias_generator=file_name_of,
-        use_attribute_docstrings=True,
-    )
 
 
 class Part(Declared):

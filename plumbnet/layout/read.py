@@ -1,24 +1,26 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from pydantic import ValidationError
 
 from plumbnet.discover import discover
 from plumbnet.layout import kinds
-from plumbnet.layout.apply import ChangeError, with_changes
-from plumbnet.layout.build import fixed_to, make_part
-from plumbnet.layout.document import Document, RunWithPipe
-from plumbnet.layout.fault import Fault, LayoutError, nearest
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.build import fixed_to, make_part, occupied
+from plumbnet.layout.document import FORMAT, Document, RunWithPipe
+from plumbnet.layout.fault import Fault, LayoutError, quoted, split_lines
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Units
-from plumbnet.layout.runs import NAME, joints, stops
-from plumbnet.layout.source import Node, decode, parse
+from plumbnet.layout.refusal import ChangeError, unknown_kind
+from plumbnet.layout.runs import NAME, NAME_ADVICE, Joint, Stop, joints, stops
+from plumbnet.layout.source import Plain, decode, parse
 from plumbnet.layout.system import End, Pipe, Record, System
+from plumbnet.layout.telling import Telling
 from plumbnet.layout.tubes import UnknownTube, tube
-from plumbnet.layout.wording import faults_of
+from plumbnet.layout.wording import Mistake, Path, shown, with_article
 
 discover(kinds)
 
@@ -26,214 +28,206 @@ discover(kinds)
 def read_system(data: bytes, *, file: str) -> System:
     """The system that the bytes of a layout file describe; `file` names it in messages.
 
-    Raises LayoutError with every fault found.
+    Raises LayoutError with every fault found; scenarios are tried once parts and runs are right.
     """
     faults: list[Fault] = []
     text = decode(data, faults)
     root = None if text is None else parse(text, faults)
-    system = None if root is None else _Reader(root, faults, file).system()
-    if faults or system is None:
-        raise LayoutError(file, faults, text or "")
-    record = replace(system.record, sha256=hashlib.sha256(data).hexdigest())
-    return replace(system, record=record)
+    if text is not None and root is not None:
+        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
+        system = _Reader(Telling(root, faults, split_lines(text)), record).system()
+        if system is not None and not faults:
+            return system
+    raise LayoutError(file, faults, text or "")
 
 
 @dataclass(slots=True)
 class _Reader:
     """Walks the top-level fields of a file in order, collecting faults."""
 
-    root: Node
-    faults: list[Fault]
-    file: str
+    told: Telling
+    record: Record
     units: Units = "us"
     parts: dict[str, Part] = field(default_factory=dict)
-    declared: dict[str, Mapping[str, object]] = field(default_factory=dict)
-    lines: dict[str, int] = field(default_factory=dict)
+    written: dict[str, Mapping[str, object]] = field(default_factory=dict)
     pipes: list[Pipe] = field(default_factory=list)
     taken: dict[End, Pipe] = field(default_factory=dict)
+    declared: tuple[str, ...] = ()
     named: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
 
     def system(self) -> System | None:
-        """The system, or None where the file as a whole has no sense; faults say why."""
-        document = self._document()
-        if document is None:
+        """The system, or None where faults stand in its way."""
+        value = self.told.root.value
+        if not isinstance(value, dict):
+            self.told.tell(Mistake((), "a layout is a mapping of fields", f"begin it with plumbnet: {FORMAT}"))
             return None
-        self.units = document.units
-        for name, node in self._entries("parts"):
-            self._read_part(name, node)
-        for node in self._list("runs"):
-            self._read_run(node)
-        self._complain_of_unjoined()
-        if self.faults:
+        version = value.get("plumbnet", FORMAT)
+        if version != FORMAT or isinstance(version, bool):
+            text = f"this program reads format {FORMAT} of the file, not {shown(version)}"
+            self.told.tell(Mistake(("plumbnet",), text, f"write plumbnet: {FORMAT}"))
             return None
-        system = System(
+        self.units = "metric" if value.get("units") == "metric" else "us"
+        document = self._document(value)
+        self._read_parts(value.get("parts"))
+        self._read_runs(value.get("runs"))
+        if self.told.faults or document is None:
+            return None
+        system = self._system(document)
+        self._try_scenarios(system)
+        return system
+
+    def _document(self, value: Mapping[str, Plain]) -> Document | None:
+        """The top-level fields, less what stands inside parts and runs, which is read one by one."""
+        hollow = dict(value)
+        for key in ("parts", "runs"):
+            inside = value.get(key)
+            if isinstance(inside, dict | list):
+                hollow[key] = type(inside)()
+        try:
+            return Document.model_validate(hollow, context={"units": self.units})
+        except ValidationError as error:
+            self.told.tell_invalid(error, (), what="a layout", model=Document)
+            return None
+
+    def _system(self, document: Document) -> System:
+        rules = self.told.root.at("rules")
+        return System(
             parts=self.parts,
             pipes=tuple(self.pipes),
             title=document.title,
             units=document.units,
             rules=document.rules,
-            written=self.declared,
+            written=self.written,
             scenarios=document.scenarios,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
-            record=Record(file=self.file, lines=self.lines, rules_at=self._place("rules")),
+            record=replace(
+                self.record,
+                lines=self._lines(),
+                rules_at=(rules.line, rules.column),
+            ),
         )
-        self._try_scenarios(system)
-        return system
 
-    def _document(self) -> Document | None:
-        value = self.root.value
-        if not isinstance(value, dict):
-            self._fault(self.root, "a layout is a mapping", "start it with plumbnet: 1")
-            return None
-        units = value.get("units")
-        try:
-            document = Document.model_validate(
-                _hollow(value), context={"units": units if units in {"us", "metric"} else "us"}
-            )
-        except ValidationError as error:
-            self.faults.extend(faults_of(error, self.root, what="a layout", model=Document))
-            return None
-        return document
+    def _lines(self) -> dict[str, int]:
+        """The line on which each part is declared."""
+        keys = self.told.root.at("parts").keys or {}
+        return {name: line for name, (line, _) in keys.items()}
 
-    def _entries(self, key: str) -> Iterator[tuple[str, Node]]:
-        items = self._items(key)
-        if isinstance(items, dict):
-            yield from items.items()
-
-    def _items(self, key: str) -> dict[str, Node] | list[Node] | None:
-        return self.root.at(key).items if key in (self.root.keys or {}) else None
-
-    def _list(self, key: str) -> Iterator[Node]:
-        items = self._items(key)
-        if isinstance(items, list):
-            yield from items
-
-    def _fault(self, node: Node, text: str, hint: str = "", *, offset: int = 0, width: int = 0) -> None:
-        self.faults.append(Fault(node.line, node.column + offset, text, hint, width or node.width))
-
-    def _place(self, key: str) -> tuple[int, int]:
-        node = self.root.at(key)
-        return node.line, node.column
-
-    def _read_part(self, name: str, node: Node) -> None:
-        line, column = (self.root.at("parts").keys or {})[name]
-        if not NAME.match(name):
-            hint = "use letters, digits, _ and -, and start and end with a letter or digit"
-            self.faults.append(Fault(line, column, f'"{name}" is no name for a part', hint, max(1, len(name))))
-            self.faulty.add(name)
+    def _read_parts(self, parts: Plain) -> None:
+        if not isinstance(parts, dict):
             return
-        self.lines[name] = line
-        kind_node = node.at("kind") if isinstance(node.value, dict) else node
-        values = node.value if isinstance(node.value, dict) else {"kind": node.value}
-        part = self._make(name, values, node, kind_node)
-        if part is None:
-            self.faulty.add(name)
-            return
-        self.parts[name] = part
-        self.declared[name] = values
-        fixed, pipes = fixed_to(name, part)
-        self.parts.update(fixed)
-        self.pipes.extend(pipes)
-        for pipe in pipes:
-            self.taken[pipe.start] = pipe
+        self.declared = tuple(parts)
+        if not parts:
+            self.told.tell(Mistake(("parts",), "a layout has at least one part", "for example street: {kind: main}"))
+        for name, value in parts.items():
+            part = self._part(name, value)
+            if part is None:
+                self.faulty.add(name)
+                continue
+            self.parts[name] = part
+            self.written[name] = value if isinstance(value, dict) else {"kind": value}
+            fixed, pipes = fixed_to(name, part)
+            self.parts.update(fixed)
+            self.pipes += pipes
+            self.taken |= occupied(pipes)
 
-    def _make(self, name: str, values: Mapping[str, object], node: Node, kind_node: Node) -> Part | None:
-        kind = values.get("kind")
-        if "kind" not in values:
-            self._fault(node, f'{name} needs a "kind"', f"for example {name}: {{kind: valve}}")
+    def _part(self, name: str, value: Plain) -> Part | None:
+        at = ("parts", name)
+        if not NAME.fullmatch(name):
+            self.told.tell(Mistake(at, f"{quoted(name)} is no name for a part", NAME_ADVICE, at_key=True))
             return None
+        if not isinstance(value, dict | str):
+            text = f"a part is a kind or a mapping with a kind, not {shown(value)}"
+            self.told.tell(Mistake(at, text, f"for example {name}: valve"))
+            return None
+        fields = dict(value) if isinstance(value, dict) else {"kind": value}
+        if "kind" not in fields:
+            self.told.tell(Mistake(at, f'{name} needs "kind"', "for example kind: valve", at_key=True))
+            return None
+        kind = fields.pop("kind")
         if not isinstance(kind, str) or kind not in KINDS:
-            hint = nearest(str(kind), KINDS) or "the command plumbnet kinds lists them all"
-            self._fault(kind_node, f'unknown kind "{kind}"', hint)
+            self.told.tell(unknown_kind(kind).under(*at))
             return None
         try:
-            fields = {key: value for key, value in values.items() if key != "kind"}
             return make_part(kind, fields, self.units)
         except ValidationError as error:
-            what = f"{name}, a {kind},"
-            self.faults.extend(faults_of(error, node, what=what, model=KINDS[kind]))
+            self.told.tell_invalid(error, at, what=f"{name}, {with_article(kind)},", model=KINDS[kind])
             return None
 
-    def _read_run(self, node: Node) -> None:
-        if isinstance(node.value, str):
-            self._join(node, RunWithPipe.model_construct(path=node.value), node)
+    def _read_runs(self, runs: Plain) -> None:
+        if not isinstance(runs, list) or not self.declared:
             return
-        if not isinstance(node.value, dict):
-            self._fault(node, "a run is text or a mapping with a path", 'write it as "first -> second"')
-            return
+        for index, value in enumerate(runs):
+            at: Path = ("runs", index)
+            path = value.get("path") if isinstance(value, dict) else value
+            if isinstance(path, str):
+                self.named.update(stop.name for stop in stops(path))
+            if isinstance(value, str):
+                self._join(RunWithPipe(path=value), at, at)
+            elif isinstance(value, dict):
+                self._read_mapping(value, at)
+            else:
+                text = f"a run is a text or a mapping with a path, not {shown(value)}"
+                self.told.tell(Mistake(at, text, 'write it as "first -> second"'))
+        for name in self.declared:
+            if name not in self.named and NAME.fullmatch(name):
+                text = f"no run mentions {name}"
+                self.told.tell(Mistake(("parts", name), text, "join it in a run, or take it out", at_key=True))
+
+    def _read_mapping(self, value: Mapping[str, Plain], at: Path) -> None:
         try:
-            run = RunWithPipe.model_validate(node.value, context={"units": self.units})
+            run = RunWithPipe.model_validate(value, context={"units": self.units})
         except ValidationError as error:
-            self.faults.extend(faults_of(error, node, what="a run", model=RunWithPipe))
+            self.told.tell_invalid(error, at, what="a run", model=RunWithPipe)
             return
-        self._join(node, run, node.at("path"))
+        self._join(run, at, (*at, "path"))
 
-    def _join(self, node: Node, run: RunWithPipe, path_node: Node) -> None:
-        def complain(offset: int, width: int, text: str, hint: str) -> None:
-            self._fault(path_node, text, hint, offset=offset, width=width)
+    def _join(self, run: RunWithPipe, at: Path, path: Path) -> None:
+        def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
+            self.told.tell_of_stop(Mistake(path, text, hint, meant=(stop.name, known)), stop)
 
-        self.named.update(stop.name for stop in stops(run.path))
-        pairs = list(joints(run.path, self.parts, complain, faulty=self.faulty))
-        volume_m3 = self._volume_m3(node, run)
-        for start, end in pairs:
-            pipe = Pipe(
-                start,
-                end,
-                volume_m3 / len(pairs),
-                None if run.length_m is None else run.length_m / len(pairs),
-                run.pipe,
-                node.line,
-            )
-            self._lay(pipe, path_node)
+        found = list(joints(run.path, self.parts, complain, faulty=self.faulty))
+        length_m = None if run.length_m is None else run.length_m / max(1, len(found))
+        volume_m3 = self._volume_m3(run, (*at, "pipe")) / max(1, len(found))
+        line = self.told.root.at(*at).line
+        for joint in found:
+            pipe = Pipe(joint.start, joint.end, volume_m3, length_m, run.pipe, line)
+            for text, hint, stop in self._crowded(joint):
+                complain(stop, text, hint, ())
+            self.taken.update(dict.fromkeys(pipe.ends, pipe))
+            self.pipes.append(pipe)
 
-    def _volume_m3(self, node: Node, run: RunWithPipe) -> float:
+    def _crowded(self, joint: Joint) -> Iterator[tuple[str, str, Stop]]:
+        """What is wrong where a joint meets a port that has a pipe already, and what would be right."""
+        for end, stop in ((joint.start, joint.near), (joint.end, joint.far)):
+            other = self.taken.get(end)
+            if other is not None and end.port not in self.parts[end.part].shared:
+                port = f"{end.part}.{end.port}"
+                if other.line:
+                    yield f"{port} already has its pipe, from line {other.line}", "join pipes in a tee", stop
+                else:
+                    yield f"{port} belongs to the relief written inside {other.start.part}", "write it only once", stop
+
+    def _volume_m3(self, run: RunWithPipe, at: Path) -> float:
         """Water in the whole chain: as written, or from pipe and length, or nothing known."""
         if run.pipe is None:
             return run.volume_m3 or 0.0
         try:
             bore = tube(run.pipe)
         except UnknownTube as error:
-            self._fault(node.at("pipe"), str(error))
+            self.told.tell(Mistake(at, str(error)))
             return 0.0
         if run.volume_m3 is not None:
             return run.volume_m3
         if run.length_m is None:
-            self._fault(node.at("pipe"), "a pipe size says nothing without a length", "add length: 10 ft")
+            self.told.tell(Mistake(at, "a pipe size says nothing without a length", "for example length: 10 ft"))
             return 0.0
         return bore.volume_m3_per_m * run.length_m
 
-    def _lay(self, pipe: Pipe, node: Node) -> None:
-        for end in (pipe.start, pipe.end):
-            part = self.parts[end.part]
-            other = self.taken.get(end)
-            if other is not None and end.port not in part.shared:
-                where = f"on line {other.line}" if other.line else "by its own relief valve"
-                text = f"{end.part}.{end.port} is taken already {where}"
-                self._fault(node, text, "join pipes in a tee")
-            self.taken[end] = pipe
-        self.pipes.append(pipe)
-
-    def _complain_of_unjoined(self) -> None:
-        for name, line in self.lines.items():
-            if name not in self.named:
-                column = (self.root.at("parts").keys or {})[name][1]
-                text = f"no run mentions {name}"
-                self.faults.append(Fault(line, column, text, "join it in a run, or take it out", len(name)))
-
     def _try_scenarios(self, system: System) -> None:
-        for name, node in self._entries("scenarios"):
+        for name, scenario in system.scenarios.items():
             try:
-                with_changes(system, system.scenarios[name].change)
+                with_changes(system, scenario.change)
             except ChangeError as error:
-                self._fault(node.at("change", error.index), f"scenario {name}: {error}", error.hint)
-
-
-def _hollow(value: Mapping[str, object]) -> dict[str, object]:
-    """The document without what stands inside parts and runs, which is read one by one."""
-    hollow = dict(value)
-    if isinstance(hollow.get("parts"), dict):
-        hollow["parts"] = {}
-    if isinstance(hollow.get("runs"), list):
-        hollow["runs"] = []
-    return hollow
+                for mistake in error.mistakes:
+                    self.told.tell(mistake.under("scenarios", name, "change"))

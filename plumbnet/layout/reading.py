@@ -17,7 +17,7 @@ from yaml.events import (
 
 from plumbnet.layout.fault import Fault, quoted
 from plumbnet.layout.node import Node, Plain
-from plumbnet.layout.scalar import WORDS, Values, resolved
+from plumbnet.layout.scalar import WORDS, Values
 
 MAX_DEPTH: Final = 40
 """Deepest nesting of mappings and lists."""
@@ -116,6 +116,7 @@ class Reading:
         self.opened: list[_OpenList | _OpenMapping] = []
         self.anchors: dict[str, _Anchored] = {}
         self.dropped: list[tuple[_OpenMapping, str]] = []
+        self.plain = Values(WORDS)
         self.count = 0
 
     def document(self) -> Node:
@@ -133,7 +134,7 @@ class Reading:
     def _read(self) -> None:
         """Follow all events; scalars, nearly all there is, are handled here without a call for each."""
         next_event = self.events.get_event
-        plain = Values(WORDS)
+        plain = self.plain
         while True:
             event = next_event()
             if type(event) is not ScalarEvent:
@@ -155,7 +156,7 @@ class Reading:
                     self._odd_key(text, line, column)
                 top.name(text, line, column)
                 continue
-            width = end.column - start.column if end.line == start.line else 1
+            width = (end.line == start.line and end.column - start.column) or 1
             top.add(Node(text if event.style else plain[text], line, column, None, None, width))
 
     def _structure(self, event: Event) -> None:
@@ -212,7 +213,7 @@ class Reading:
             text = 'a tag (a word that begins with "!") has no meaning here'
             self._fault(*_place(event), text, "remove it, or put the value in quotes")
         if isinstance(event, ScalarEvent) and event.anchor is not None:
-            value = event.value if event.style else resolved(event.value)
+            value = event.value if event.style else self.plain[event.value]
             self.anchors[event.anchor] = _Anchored(Node(value, *_place(event)), 1)
 
     def _odd_key(self, key: str, line: int, column: int) -> None:

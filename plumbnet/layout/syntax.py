@@ -26,7 +26,7 @@ class _Complaint:
 
     def _place(self, mark: Mark | None) -> tuple[int, int]:
         """Line and column from 1; a mark behind the last line is drawn back to the end of the text."""
-        if mark is None or mark.line >= len(self.lines):
+        if mark is None or not any(self.lines[mark.line :]):
             written = [number for number, line in enumerate(self.lines, 1) if line.strip()] or [1]
             return written[-1], len(self.lines[written[-1] - 1].rstrip()) + 1
         return mark.line + 1, mark.column + 1
@@ -71,9 +71,11 @@ def _no_colon(at: _Complaint) -> Fault:
 def _stray_colon(at: _Complaint) -> Fault:
     if re.search(r":\s", at.before):
         return at.here("a second colon followed by a space stands in this line", "put the value in quotes")
-    if at.before.startswith(" ") and at.column <= _LONGEST_KEY:
+    if at.column > _LONGEST_KEY:
+        return at.here(f"the key that ends here is longer than {_LONGEST_KEY:,} characters", "shorten it")
+    if at.before.startswith(" "):
         return at.here("this line is indented deeper than the line it follows", "line up keys that belong together")
-    return at.here("no key can end at this colon", "put the whole text in quotes")
+    return at.here("no key can end at this colon", "a colon may be missing in the line above")
 
 
 def _no_key(at: _Complaint) -> Fault:

@@ -32,6 +32,11 @@ class Pipe:
     line: int = 0
 
     @property
+    def ends(self) -> tuple[End, End]:
+        """Start and end."""
+        return self.start, self.end
+
+    @property
     def name(self) -> str:
         """The pipe named by the parts it joins."""
         return f"{self.start.part} -> {self.end.part}"
@@ -39,12 +44,13 @@ class Pipe:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """Where a system came from: the file's name, its SHA-256, the line of each part, the place of its rules."""
+    """Where a system came from: the file's name, SHA-256 and text, the line of each part, the place of its rules."""
 
     file: str = ""
     sha256: str = ""
     lines: Mapping[str, int] = field(default_factory=dict)
     rules_at: tuple[int, int] = (0, 0)
+    text: str = field(default="", repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,8 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
 from itertools import islice
 
-import networkx as nx
-
 from plumbnet.layout.part import Role
+from plumbnet.network.dominators import Tree, dominators
 from plumbnet.network.ladder import Opening, floor_pa
 from plumbnet.network.pressure import Standing
 from plumbnet.network.zones import Cell, Zone, Zoning
@@ -44,7 +43,7 @@ class Closing:
 
     exits: dict[Cell, list[_Exit]] = field(default_factory=lambda: defaultdict(list))
     ends: set[Cell] = field(default_factory=set)
-    over: dict[Cell | str, Cell | str | None] = field(default_factory=dict)
+    over: Tree[Cell | str] = field(default_factory=dict)
 
     def closings(self, cell: Cell) -> Closings:
         """The smallest sets for water in `cell`; none where it reaches no outlet or tank as it is."""
@@ -64,31 +63,30 @@ class Closing:
 
 _OUT = "out"
 _VALVE = "valve "
+_Backward = defaultdict[Cell | str, list[Cell | str]]
 
 
 def closing(zoning: Zoning, standing: Standing, openings: dict[Zone, list[Opening]], bound_pa: float) -> Closing:
     """The question prepared for all cells whose water may not pass `bound_pa` (datum).
 
-    One tree of dominators over the whole layout answers for every single valve (Lengauer and Tarjan's
-    notion, by the library's iterative method), searched from the outlets backwards.
+    One tree of dominators over the whole layout answers for every single valve, searched from the outlets
+    backwards.
     """
     found = Closing()
-    backward: nx.DiGraph[Cell | str] = nx.DiGraph()
-    backward.add_node(_OUT)
+    backward: _Backward = defaultdict(list)
     for zone, outlets in openings.items():
         for opening in outlets:
             if opening.site.outlet.role in _TAKES and opening.opens_pa <= max(bound_pa, standing.at(zone)):
                 cell = zoning.cell_of[opening.site.node]
                 found.ends.add(cell)
-                backward.add_edge(_OUT, cell)
+                backward[_OUT].append(cell)
     _join_doors(zoning, found, backward)
     _join_gates(zoning, standing, found, backward, bound_pa)
-    found.over = dict(nx.immediate_dominators(backward, _OUT))
-    found.over[_OUT] = None
+    found.over = dominators(backward, _OUT)
     return found
 
 
-def _join_doors(zoning: Zoning, found: Closing, backward: "nx.DiGraph[Cell | str]") -> None:
+def _join_doors(zoning: Zoning, found: Closing, backward: _Backward) -> None:
     for door in zoning.piping.doors:
         start, end = zoning.cell_of[door.start], zoning.cell_of[door.end]
         if start == end:
@@ -97,21 +95,22 @@ def _join_doors(zoning: Zoning, found: Closing, backward: "nx.DiGraph[Cell | str
         found.exits[start].append((end, valve))
         found.exits[end].append((start, valve))
         if valve is None:
-            backward.add_edges_from([(start, end), (end, start)])
+            backward[start].append(end)
+            backward[end].append(start)
         else:
             node = _VALVE + valve
-            backward.add_edges_from([(start, node), (node, end), (end, node), (node, start)])
+            backward[start].append(node)
+            backward[end].append(node)
+            backward[node] += [start, end]
 
 
-def _join_gates(
-    zoning: Zoning, standing: Standing, found: Closing, backward: "nx.DiGraph[Cell | str]", bound_pa: float
-) -> None:
+def _join_gates(zoning: Zoning, standing: Standing, found: Closing, backward: _Backward, bound_pa: float) -> None:
     for crossing in zoning.cell_crossings():
         floor = floor_pa(crossing, standing)
         if floor is not None and floor <= bound_pa:
             near, far = zoning.cell_of[crossing.leaves], zoning.cell_of[crossing.enters]
             found.exits[near].append((far, None))
-            backward.add_edge(far, near)
+            backward[far].append(near)
 
 
 @dataclass

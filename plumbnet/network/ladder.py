@@ -82,38 +82,42 @@ class Climber:
         """Outlets that water of `zone` can reach, lowest first.
 
         The search ends with the first outlet that takes water without limit: beyond it the pressure cannot
-        rise. Outlets of the zone itself are listed above it too, for what would open if that way were closed.
+        rise. Outlets of the zone itself are listed above it too, for what would open if that way were closed,
+        unless they are more than a ladder lists.
         """
         rungs: list[Rung] = []
         for rung in self._climb(zone):
             rungs.append(rung)
             if rung.role.is_way_out or len(rungs) == MOST_RUNGS:
                 break
-        listed = {rung.site.node for rung in rungs}
-        own = (Rung(o.site, o.opens_pa, ()) for o in self.openings.get(zone, ()) if o.site.node not in listed)
-        rungs += islice(own, MOST_RUNGS - len(rungs))
+        outlets = self.openings.get(zone, ())
+        if len(outlets) <= MOST_RUNGS:
+            listed = {rung.site.node for rung in rungs}
+            own = (Rung(o.site, o.opens_pa, ()) for o in outlets if o.site.node not in listed)
+            rungs += islice(own, MOST_RUNGS - len(rungs))
         return sorted(rungs, key=lambda rung: Opening(rung.opens_pa, rung.site).height)
 
     def _climb(self, start: Zone) -> Iterator[Rung]:
         """Outlets in the order in which they open, by a best-first search over zones.
 
-        Outlets come before gates of the same height, so that a street full of gates is not searched once
-        the main is found; and of a zone's outlets only the next is ever in the queue.
+        Of equal height, what lies behind fewer gates comes first, and outlets before gates, so that a street
+        full of gates is not searched once the main is found; of a zone's outlets only the next is ever in the
+        queue. Names settle what is still equal, so that the order of the file settles nothing.
         """
-        queue: list[tuple[float, int, int, _Step]] = []
+        queue: list[tuple[float, int, int, tuple[bool, str, float], int, _Step]] = []
         order = count()
 
         def push(height_pa: float, rank: int, step: _Step) -> None:
-            heapq.heappush(queue, (height_pa, rank, next(order), step))
+            heapq.heappush(queue, (height_pa, step.depth, rank, step.precedence, next(order), step))
 
         widest: dict[Zone, float] = {}
         found: set[int] = set()
-        push(float("-inf"), _BY_OUTLET, _Step(start, float("-inf"), float("inf"), None))
+        push(float("-inf"), _BY_ZONE, _Step(start, float("-inf"), float("inf"), None))
         while queue:
-            height_pa, rank, _, step = heapq.heappop(queue)
+            height_pa, _, rank, _, _, step = heapq.heappop(queue)
             if rank == _BY_GATES:
                 for beyond in self._crossed(step, widest):
-                    push(beyond.height_pa, _BY_OUTLET, beyond)
+                    push(beyond.height_pa, _BY_ZONE, beyond)
                 continue
             if step.opening is not None and step.opening.site.node not in found:
                 found.add(step.opening.site.node)
@@ -148,10 +152,10 @@ class Climber:
             below_pa = min(step.below_pa, crossing.way.below_pa)
             if widest.get(crossing.far, float("-inf")) < below_pa:
                 height_pa = max(step.height_pa, floor, self.standing.at(step.zone))
-                yield _Step(crossing.far, height_pa, below_pa, _Track(crossing, step.track))
+                yield _Step(crossing.far, height_pa, below_pa, _Track(crossing, step.track), step.depth + 1)
 
 
-_BY_OUTLET, _BY_GATES = 0, 1
+_BY_ZONE, _BY_OUTLET, _BY_GATES = 0, 1, 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,5 +185,13 @@ class _Step:
     height_pa: float
     below_pa: float
     track: _Track | None
+    depth: int = 0
     outlet_index: int = 0
     opening: Opening | None = None
+
+    @property
+    def precedence(self) -> tuple[bool, str, float]:
+        """Sorts steps of one height, depth and rank: a way out first, then by name, the widest first."""
+        if self.opening is not None:
+            return not self.opening.site.outlet.role.is_way_out, self.opening.site.part, -self.below_pa
+        return False, "" if self.track is None else self.track.crossing.part, -self.below_pa

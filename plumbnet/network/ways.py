@@ -43,7 +43,7 @@ class Ways:
         free = self.piping.free
         if start == goal or goal in free[start]:
             return [start, goal]
-        between = min((node for node in free[goal] if node in free[start]), default=None)
+        between = min((node for node in free[start] if goal in free[node]), default=None)
         return None if between is None else [start, between, goal]
 
 

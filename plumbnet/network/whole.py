@@ -4,7 +4,8 @@ from bisect import bisect_right
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from plumbnet.layout.system import System
+from plumbnet.layout.build import occupied
+from plumbnet.layout.system import End, Pipe, System
 from plumbnet.network.blocking import Blocking, Stops
 from plumbnet.network.closing import Closing, Closings, closing
 from plumbnet.network.crossover import accidental_parts, open_without_accident
@@ -62,7 +63,7 @@ class Network:
 
     def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
         """Joints of hot and cold without which water at a node would have no way out; none where it would."""
-        if not any(not door.is_valve for door in self.zoning.piping.doors):
+        if not self._has_accidents:
             return ()
         grade = self._grade(bound_pa)
         if grade not in self._unaided:
@@ -91,12 +92,21 @@ class Network:
         return {site.part: site for sites in self.zoning.sites.values() for site in sites}
 
     @cached_property
+    def pipe_at(self) -> dict[End, Pipe]:
+        """The pipe at each port that has one; at a shared port, the last."""
+        return occupied(self.piping.system.pipes)
+
+    @cached_property
     def tops_pa(self) -> list[float]:
         """Pressure at datum that just fills each zone to its highest port."""
         tops = [float("-inf")] * self.zoning.zone_count
         for zone, head_pa in zip(self.zoning.zone_of, self.piping.heads_pa, strict=True):
             tops[zone] = max(tops[zone], head_pa)
         return tops
+
+    @cached_property
+    def _has_accidents(self) -> bool:
+        return any(not door.is_valve for door in self.zoning.piping.doors)
 
     @cached_property
     def _thresholds(self) -> list[float]:

@@ -32,10 +32,21 @@ def expansion_m3(volume_m3: float, cold_k: float, hot_k: float, *, pressure_abs_
     return volume_m3 * growth(cold_k, hot_k, pressure_abs_pa=pressure_abs_pa)
 
 
+def counted_from_k(cold_k: float, *, pressure_abs_pa: float) -> float:
+    """Temperature from which the growth of a cold fill counts: its own, or that of the density maximum above it.
+
+    Absolute pressure; errors and source as `growth`.
+
+    >>> from plumbnet.physics.water import ATMOSPHERE_PA
+    >>> [round(counted_from_k(t, pressure_abs_pa=ATMOSPHERE_PA), 2) for t in (274.15, 283.15)]  # 1 and 10 degC
+    [277.11, 283.15]
+    """
+    contracts = expansivity_per_k(cold_k, pressure_abs_pa=pressure_abs_pa) < 0.0
+    return densest_k(pressure_abs_pa) if contracts else cold_k
+
+
 @lru_cache(maxsize=4096)
 def _growth(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
-    cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure_abs_pa) for t in (cold_k, hot_k))
-    if expansivity_per_k(cold_k, pressure_abs_pa=pressure_abs_pa) < 0.0:
-        cold_k = densest_k(pressure_abs_pa)
-        cold = specific_volume_m3_kg(cold_k, pressure_abs_pa=pressure_abs_pa)
-    return hot / cold - 1.0 if hot_k > cold_k else 0.0
+    base_k = counted_from_k(cold_k, pressure_abs_pa=pressure_abs_pa)
+    cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure_abs_pa) for t in (base_k, hot_k))
+    return hot / cold - 1.0 if hot_k > base_k else 0.0

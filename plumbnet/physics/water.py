@@ -9,7 +9,7 @@ from functools import lru_cache
 
 # The library's public class works out fifty properties in a millisecond; its equation of region 1 gives the
 # few needed here twenty times faster, and our tests hold it to the published check values.
-from iapws.iapws97 import _PSat_T, _Region1
+from iapws.iapws97 import _PSat_T, _Region1, _TSat_P
 from scipy.optimize import brentq
 
 ATMOSPHERE_PA = 101_325.0  # standard atmosphere, exact by definition (ISO 2533; 10th CGPM, resolution 4)
@@ -45,6 +45,20 @@ def saturation_abs_pa(temperature_k: float) -> float:
     if not LOWEST_K <= temperature_k <= HIGHEST_K:
         raise OutsideWater(f"{temperature_k:g} K is outside {LOWEST_K:g} K to {HIGHEST_K:g} K")
     return float(_PSat_T(temperature_k)) * _PA_PER_MPA
+
+
+def boiling_k(pressure_abs_pa: float) -> float:
+    """Temperature at which water under this pressure boils.
+
+    Absolute. Raises OutsideWater outside 611.2 Pa to 16.5 MPa, between which it lies in 273.15 K to 623.15 K.
+    Source: IAPWS R7-97(2012), equation 31.
+
+    >>> round(boiling_k(1.0e5), 6)  # table 36 there: 372.755919 K
+    372.755919
+    """
+    if not saturation_abs_pa(LOWEST_K) <= pressure_abs_pa <= saturation_abs_pa(HIGHEST_K):
+        raise OutsideWater(f"{pressure_abs_pa:g} Pa absolute boils no water of {LOWEST_K:g} K to {HIGHEST_K:g} K")
+    return float(_TSat_P(pressure_abs_pa / _PA_PER_MPA))
 
 
 def specific_volume_m3_kg(temperature_k: float, *, pressure_abs_pa: float) -> float:

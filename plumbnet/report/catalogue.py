@@ -5,10 +5,11 @@ import json
 import textwrap
 from collections.abc import Iterator
 from types import UnionType
-from typing import Literal, Union, get_args, get_origin
+from typing import Annotated, Literal, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
+from plumbnet.layout.declared import Declared
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Quantity, show
 from plumbnet.layout.schema import layout_schema
@@ -33,8 +34,7 @@ def kind_text(name: str) -> str:
     for paragraph in _about(declared):
         lines += [*textwrap.wrap(paragraph, WIDTH), ""]
     lines += [*_ports(declared), "", "fields:"]
-    for field, info in declared.model_fields.items():
-        lines += _hung(f"  {info.alias or field}: ", _field(info))
+    lines += _fields(declared, "  ")
     if declared.assumed:
         lines += ["", "taken when left out:", *(f"  it {words}" for words in declared.assumed.values())]
     if declared.failures:
@@ -44,7 +44,7 @@ def kind_text(name: str) -> str:
 
 def schema_text() -> str:
     """The JSON Schema of the file format."""
-    return json.dumps(layout_schema(), indent=1, ensure_ascii=False) + "\n"
+    return json.dumps(layout_schema(), indent=1, ensure_ascii=True) + "\n"
 
 
 def _about(declared: type[Part]) -> list[str]:
@@ -60,6 +60,21 @@ def _ports(declared: type[Part]) -> Iterator[str]:
     yield f"ports: {', '.join(names)}"
     if declared.inlet and declared.outlet and declared.inlet != declared.outlet:
         yield f"a run enters at {declared.inlet} and leaves at {declared.outlet}"
+
+
+def _fields(declared: type[Declared], indent: str) -> Iterator[str]:
+    """The fields of a declaration, those of declarations inside it further in."""
+    for field, info in declared.model_fields.items():
+        yield from _hung(f"{indent}{info.alias or field}: ", _field(info))
+        for inner in _declared_in(info.annotation):
+            yield from _fields(inner, f"{indent}  ")
+
+
+def _declared_in(annotation: object) -> Iterator[type[Declared]]:
+    if isinstance(annotation, type) and issubclass(annotation, Declared):
+        yield annotation
+    for choice in get_args(annotation):
+        yield from _declared_in(choice)
 
 
 def _field(info: FieldInfo) -> str:
@@ -87,13 +102,16 @@ def _quantity(info: FieldInfo) -> Quantity | None:
 def _words(annotation: object) -> str:
     if get_origin(annotation) is Literal:
         return " | ".join(map(str, get_args(annotation)))
+    if get_origin(annotation) is Annotated:
+        return _words(get_args(annotation)[0])
     if get_origin(annotation) in {Union, UnionType}:
         return _words(next(choice for choice in get_args(annotation) if choice is not type(None)))
-    if annotation is bool:
-        return "true | false"
-    if annotation is str:
-        return "text"
-    return "list" if get_origin(annotation) is tuple else "mapping"
+    if get_origin(annotation) is tuple:
+        first, second = get_args(annotation)
+        if second is not Ellipsis:
+            return "two names"
+        return "list of mappings" if list(_declared_in(first)) else "list of names"
+    return {bool: "true | false", str: "text"}.get(annotation, "mapping") if isinstance(annotation, type) else "mapping"
 
 
 def _default(info: FieldInfo) -> str:

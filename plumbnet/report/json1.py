@@ -22,7 +22,7 @@ def to_json(reports: Iterable[Report], errors: Iterable[Json] = ()) -> str:
         "reports": [_report(report) for report in reports],
         "errors": list(errors),
     }
-    return json.dumps(document, indent=1, ensure_ascii=True)
+    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
 
 
 def layout_errors(error: LayoutError) -> list[Json]:

@@ -7,13 +7,22 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Units, show
-from plumbnet.report.words import listed, where
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.report.words import driven_round, limit_in_words, listed, spoken, where
+from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
+from plumbnet.rules.sentences import NO_WAY, agreeing, needed, stops_in_words
 
 WIDTH = 100
+LABEL = 16
+"""Width of the label before what is said of a heater."""
 MANY = 3
 """From this many heaters on a table comes first."""
+COMMON_PRACTICE = "common practice"
+"""How a clause begins that no document stands behind."""
+ROUNDING = 1e-6
+"""Share by which two sums of the same volumes may differ."""
+ROUNDING_PA = 1.0
+"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 CAUTION = (
     "Local code and a licensed person decide; this report supports their judgement and does not replace it. "
     "A relief valve is a safety device: never plug, cap or remove one."
@@ -40,7 +49,7 @@ def to_text(report: Report, *, paint: Paint = plain) -> str:
         lines += ["", "Nothing in this layout heats water."]
     lines += ["", *_findings(report.findings, paint)]
     if facts.assumed:
-        lines += ["", "Taken where the file says nothing:"]
+        lines += ["", "Assumed where the file says nothing:"]
         lines += [line for words, parts in facts.assumed.items() for line in _hung(f"  {words}: ", listed(parts))]
     lines += ["", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(lines) + "\n"
@@ -49,7 +58,7 @@ def to_text(report: Report, *, paint: Paint = plain) -> str:
 def _heading(report: Report) -> Iterator[str]:
     title = f": {visible(report.system.title)}" if report.system.title else ""
     yield f"{visible(report.system.record.file)}{title}"
-    yield f"under {report.profile.profile} ({report.profile.title})"
+    yield f"rules: {report.profile.title} ({report.profile.profile})"
 
 
 def _table(facts: Facts, paint: Paint) -> Iterator[str]:
@@ -80,30 +89,56 @@ def _columns(rows: Sequence[tuple[str, ...]], paint: Paint) -> Iterator[str]:
 
 
 def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
-    place = f"{heater.kind}, line {heater.line}" if heater.line else heater.kind
+    kind = spoken(heater.kind).partition(" ")[2]
+    place = f"{kind}, line {heater.line}" if heater.line else kind
     yield f"{heater.name}: {paint(heater.verdict.value.upper(), heater.verdict.value)}  ({place})"
     for label, text in _story(facts, heater):
-        yield from _hung(f"  {label:<14}", text)
+        yield from _hung(f"  {label:<{LABEL}}", text)
 
 
 def _story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     """What is to be said of a heater, as labels and sentences: why first, then what to do."""
     yield "because", _reason(facts, heater)
-    if heater.static_pa is None:
-        yield "pressure", f"no supply reaches it; limit {_pressure(heater.limit_pa, facts.units)} ({heater.limit_by})"
-    else:
-        static, limit = _pressure(heater.static_pa, facts.units), _pressure(heater.limit_pa, facts.units)
-        kept = ", kept from before a valve was shut" if heater.is_cut_off else ""
-        yield "pressure", f"static {static}{kept}; limit {limit} ({heater.limit_by})"
+    yield "pressure", _pressures(facts, heater)
     yield "expansion", _growth(facts, heater)
-    if heater.ladder:
-        rungs = (f"{rung.outlet} at {_pressure(rung.opens_pa, facts.units)}" for rung in heater.ladder)
-        yield "opens", "; ".join(rungs)
-    if heater.settled_pa is not None and heater.verdict in {Verdict.CONTROLLED, Verdict.TRAPPED}:
-        yield "settles", f"at {_pressure(heater.settled_pa, facts.units)} when all is hot"
+    yield "opens first", _openings(facts, heater)
+    if _settles(heater):
+        beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
+        yield "settles", f"at {_pressure(heater.settled_pa, facts.units)} when all is hot{beyond}"
     if heater.loops:
-        yield "loops", "; ".join(" > ".join(loop) for loop in heater.loops)
+        yield "loops", "; ".join(map(driven_round, heater.loops))
     yield from _advice(facts, heater)
+
+
+def _pressures(facts: Facts, heater: HeaterFacts) -> str:
+    limit = limit_in_words(facts, heater)
+    if heater.static_pa is None:
+        return f"no supply reaches it; limit {limit}"
+    kept = ", kept from before a valve was shut" if heater.is_cut_off else ""
+    return f"static {_pressure(heater.static_pa, facts.units)}{kept}; limit {limit}"
+
+
+def _openings(facts: Facts, heater: HeaterFacts) -> str:
+    """The ladder: what opens first, and what would open after it."""
+    if not heater.ladder:
+        return "nothing, at any pressure"
+    bound_pa = max(heater.limit_pa, heater.static_pa or 0.0) + ROUNDING_PA
+    first, *others = (_rung(facts, rung, bound_pa) for rung in heater.ladder)
+    return f"{first}; then {', '.join(others)}" if others else first
+
+
+def _rung(facts: Facts, rung: RungFacts, bound_pa: float) -> str:
+    beyond = " (past the limit)" if rung.opens_pa > bound_pa else ""
+    return f"{rung.outlet} at {_pressure(rung.opens_pa, facts.units)}{beyond}"
+
+
+def _settles(heater: HeaterFacts) -> bool:
+    """Whether it is worth saying where the pressure comes to rest: of an open heater, only where it climbs."""
+    if heater.settled_pa is None:
+        return False
+    if heater.verdict is Verdict.OPEN:
+        return heater.settled_pa > (heater.static_pa or 0.0) + ROUNDING_PA
+    return heater.verdict in {Verdict.CONTROLLED, Verdict.TRAPPED}
 
 
 def _reason(facts: Facts, heater: HeaterFacts) -> str:
@@ -112,25 +147,36 @@ def _reason(facts: Facts, heater: HeaterFacts) -> str:
             way = next(rung for rung in heater.ladder if rung.role.is_way_out)
             return f"its water can go back to {way.outlet}: {' > '.join(way.way)}"
         case Verdict.CONTROLLED:
-            taken = listed([*heater.tanks, *(r.outlet for r in heater.ladder if r.role is Role.EXPANSION_RELIEF)])
-            return f"{_stopped(facts, heater)}; {taken} takes up the expansion"
+            return f"{_stopped(facts, heater)}; {_control(heater)} below the limit"
         case Verdict.ON_DEMAND:
-            return (
-                f"{_stopped(facts, heater)}, but it fires only while water is drawn and no pump drives water through it"
-            )
+            return f"{_stopped(facts, heater)}, but it fires only while water runs, and then the open tap lets it out"
         case Verdict.TRAPPED:
-            return f"{_stopped(facts, heater)}, and nothing keeps the pressure at or below the limit"
+            late = _late(facts, heater)
+            return f"{_stopped(facts, heater)}, and nothing holds the pressure at or below the limit{late}"
         case Verdict.SEALED:
-            return f"{_stopped(facts, heater)}, and no relief valve can open: DANGER"
+            return f"{_stopped(facts, heater)}, and no relief valve can open: DANGER, heated, something breaks"
+
+
+def _control(heater: HeaterFacts) -> str:
+    spills = [rung.outlet for rung in heater.ladder if rung.role is Role.EXPANSION_RELIEF]
+    if not heater.tanks:
+        return f"{agreeing(spills, 'lets')} the growth off to a drain"
+    return f"{agreeing([*heater.tanks, *spills], 'takes')} up the growth"
+
+
+def _late(facts: Facts, heater: HeaterFacts) -> str:
+    """A way out that opens, but only past the limit."""
+    way = next((rung for rung in heater.ladder if rung.role.is_way_out), None)
+    return "" if way is None else f"; the way to {way.outlet} opens only above {_pressure(way.opens_pa, facts.units)}"
 
 
 def _stopped(facts: Facts, heater: HeaterFacts) -> str:
     stops = heater.stopped_by
     if not stops.sets:
-        return "no pipe leads back to the main or to open air"
-    sets = " or ".join(" and ".join(where(facts.system, name) for name in names) for names in stops.sets)
-    more = f" or any of {stops.more}{'+' if stops.most else ''} other sets" if stops.more else ""
-    return f"its way back is stopped by {sets}{more}"
+        return NO_WAY
+    placed = stops_in_words([[where(facts.system, name) for name in names] for names in stops.sets])
+    more = f", or any of {stops.more}{'+' if stops.most else ''} other sets" if stops.more else ""
+    return f"its way back is stopped by {placed}{more}"
 
 
 def _growth(facts: Facts, heater: HeaterFacts) -> str:
@@ -139,34 +185,26 @@ def _growth(facts: Facts, heater: HeaterFacts) -> str:
     text = f"{volume} heated from {cold} to {hot} grows by {show(heater.expansion_m3, VOLUME, facts.units)}"
     if heater.shares_with:
         together = show(heater.shared_expansion_m3, VOLUME, facts.units)
-        text += f"; together with {listed(heater.shares_with)} by {together}"
+        is_same = heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + ROUNDING)
+        text += (
+            f"; {agreeing(heater.shares_with, 'warms')} the same water"
+            if is_same
+            else f"; together with {listed(heater.shares_with)} by {together}"
+        )
     return text
 
 
 def _advice(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     if heater.short_m3 and heater.tanks:
         short = show(heater.short_m3, VOLUME, facts.units)
-        yield "short", f"{listed(heater.tanks)} cannot take {short} of it at the limit"
-    need = heater.need
-    if need is not None:
-        yield "needs", _needed(facts, heater)
+        yield "short", f"{short} of the growth finds no room in {listed(heater.tanks)} below the limit"
+    if heater.need is not None:
+        yield "needs", needed(facts, heater)
     closings = heater.closes_if_shut
     if closings.sets:
-        yield "closes if shut", " or ".join(" and ".join(names) for names in closings.sets)
+        yield "closes if shut", stops_in_words(closings.sets)
     if not closings.complete:
         yield "", "more pairs of valves may close it; there were too many to search"
-
-
-def _needed(facts: Facts, heater: HeaterFacts) -> str:
-    need = heater.need
-    if need is None or need.tank_m3 is None:
-        return "no tank can do this: the static pressure stands at the limit; lower the static pressure first"
-    volume, charge = show(need.tank_m3, VOLUME, facts.units), _pressure(need.precharge_pa, facts.units)
-    if need.nominal_m3 is None:
-        size = f"expansion tanks of at least {volume} together, more than the largest nominal size,"
-    else:
-        size = f"an expansion tank of at least {volume}, so {show(need.nominal_m3, VOLUME, facts.units)},"
-    return f"{size} charged to {charge}, connected at {need.at}"
 
 
 def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
@@ -184,12 +222,13 @@ def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
 
 
 def _clause(one: Finding) -> str:
-    return f"[{one.clause}]" if one.verified else f"[{one.clause}; from memory: check the edition in force]"
+    is_known = one.verified or one.clause.startswith(COMMON_PRACTICE)
+    return f"[{one.clause}]" if is_known else f"[{one.clause}; from memory: check the edition in force]"
 
 
 def _hung(label: str, text: str) -> list[str]:
     """Text wrapped behind its label, following lines under the text."""
-    indent = " " * min(len(label), 16)
+    indent = " " * min(len(label), LABEL + 2)
     return textwrap.wrap(text, WIDTH, initial_indent=label, subsequent_indent=indent, break_on_hyphens=False)
 
 

@@ -1,5 +1,6 @@
-"""The way of the water in words, as told at the board: where it pushes, what it meets, what lets it through or stops it."""
+"""The way of the water in words, as told at the board: where it pushes, what lets it pass, what stops it."""
 
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -9,9 +10,11 @@ from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, show
 from plumbnet.layout.system import End
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network, network_of
-from plumbnet.report.text import CAUTION
-from plumbnet.report.words import spoken
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.network.zones import Crossing
+from plumbnet.report.text import CAUTION, ROUNDING_PA, WIDTH
+from plumbnet.report.words import driven_round, limit_in_words, spoken
+from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
+from plumbnet.rules.sentences import needed, stops_in_words
 
 MOST_LINES = 60
 """Lines of the walk before quiet branches, which hold neither an outlet nor a gate, are told in one line."""
@@ -20,23 +23,34 @@ MOST_LINES = 60
 def trace(report: Report, heater: HeaterFacts) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
     network = network_of(report.system)
-    lines = [*_opening(report, heater), "", *_walk(network, report.facts, heater)]
-    lines += ["", *_ladder(report.facts, heater), "", *_verdict(report.facts, heater), "", CAUTION]
-    return "\n".join(lines) + "\n"
+    lines = [*_wrapped(_opening(report.facts, heater)), "", *_walk(network, report.facts, heater)]
+    lines += ["", *_ladder(report.facts, heater), "", *_wrapped(_verdict(report.facts, heater)), ""]
+    return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 
 
-def _opening(report: Report, heater: HeaterFacts) -> Iterator[str]:
-    facts = report.facts
+def _wrapped(sentences: Iterator[str]) -> Iterator[str]:
+    for sentence in sentences:
+        yield from textwrap.wrap(sentence, WIDTH, break_on_hyphens=False)
+
+
+def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
     volume, hot = show(heater.heated_volume_m3, VOLUME, facts.units), show(heater.hot_k, TEMPERATURE, facts.units)
     cold = "cold" if heater.cold_k is None else show(heater.cold_k, TEMPERATURE, facts.units)
     grown = show(heater.expansion_m3, VOLUME, facts.units)
-    yield f"{heater.name} is {spoken(heater.kind)}. Every fixture is shut, and it heats up."
-    yield f"It warms {volume} from {cold} to {hot}; that water grows by {grown}, and the growth must go somewhere."
-    if heater.loops:
-        yield f"A pump drives its water round: {'; '.join(' > '.join(loop) for loop in heater.loops)}."
+    if heater.verdict is Verdict.ON_DEMAND:
+        yield f"{heater.name} is {spoken(heater.kind)}: it fires only while water runs through it."
+        yield (
+            f"With every fixture shut it stays cold. Were its {volume} heated from {cold} to {hot} even so, the water "
+            f"would grow by {grown}: follow where that could go."
+        )
+    else:
+        yield f"{heater.name} is {spoken(heater.kind)}. Every fixture is shut, and it heats up."
+        yield f"It warms {volume} from {cold} to {hot}; that water grows by {grown}, and the growth must go somewhere."
+    for loop in heater.loops:
+        yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:
-        static, limit = show(heater.static_pa, PRESSURE, facts.units), show(heater.limit_pa, PRESSURE, facts.units)
-        yield f"It stands at {static} now and must not pass {limit} ({heater.limit_by})."
+        static = show(heater.static_pa, PRESSURE, facts.units)
+        yield f"Cold, it stands at {static}. The limit is {limit_in_words(facts, heater)}."
 
 
 def _walk(network: Network, facts: Facts, heater: HeaterFacts) -> Iterator[str]:
@@ -80,13 +94,33 @@ class _Meeting:
     is_loud: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class _Gating:
+    """What a gate inside a part does to the water on its way to the port `toward`."""
+
+    toward: str
+    words: str
+    passes: bool
+
+
+def _told(gates: list[_Gating]) -> str:
+    """What the gates of a part do; where one lets the water pass and another stops it, by their connections."""
+    passing = next((gate for gate in gates if gate.passes), None)
+    stopping = next((gate for gate in gates if not gate.passes), None)
+    if passing is None or stopping is None:
+        return gates[0].words
+    return f"{passing.words} to its {passing.toward} connection; towards {stopping.toward} it {stopping.words}"
+
+
 class _Walk:
     """Follows the water from part to part, depth first; deeper only where the way forks."""
 
     def __init__(self, network: Network, facts: Facts, heater: HeaterFacts) -> None:
         self.network, self.facts, self.heater = network, facts, heater
         self.parts = network.piping.system.parts
-        self.crossings = {crossing.leaves: crossing for crossing in network.zoning.crossings()}
+        self.gates: dict[End, list[Crossing]] = {}
+        for crossing in _crossings(network):
+            self.gates.setdefault(network.piping.ports[crossing.leaves], []).append(crossing)
         self.head_pa = network.piping.heads_pa[next(network.piping.nodes_of(heater.name))]
         self.pipes: dict[End, list[End]] = {}
         for pipe in network.piping.system.pipes:
@@ -123,15 +157,29 @@ class _Walk:
         outlet = next((outlet for outlet in part.outlets() if outlet.port == end.port), None)
         if outlet is not None:
             return self._outlet(end, outlet)
-        onward = tuple(port for port in _joined(part, end.port) if port != end.port)
-        gate = self._gate(end)
-        if gate is not None:
-            return _Meeting(gate.words, (*onward, *gate.onward), is_loud=True)
-        if onward or part.is_fitting:
-            return _Meeting(
-                "it can turn into every branch" if part.is_fitting else "lets it through", _through(part, end)
-            )
-        return _Meeting("shut, a dead end")
+        if part.is_fitting:
+            return _Meeting("it goes every way from here", (end.port,))
+        reached, gates = self._inside(end)
+        onward = tuple(port for port in reached if port != end.port)
+        if gates:
+            return _Meeting(_told(gates), onward, is_loud=True)
+        return _Meeting("lets it through", onward) if onward else _Meeting("shut, a dead end")
+
+    def _inside(self, end: End) -> tuple[list[str], list["_Gating"]]:
+        """The ports of a part that the water comes to from one of them, and what its gates do on the way."""
+        part = self.parts[end.part]
+        reached: list[str] = list(_joined(part, end.port))
+        gates: list[_Gating] = []
+        for port in reached:
+            for crossing in self.gates.get(End(end.part, port), []):
+                beyond = self.network.piping.ports[crossing.enters].port
+                if beyond in reached:
+                    continue
+                words, passes = self._gate(crossing)
+                gates.append(_Gating(beyond, words, passes))
+                if passes:
+                    reached += [other for other in _joined(part, beyond) if other not in reached]
+        return reached, gates
 
     def _outlet(self, end: End, outlet: Outlet) -> _Meeting:
         node = self.network.piping.node_of[end]
@@ -142,23 +190,26 @@ class _Walk:
         onward = tuple(port for port in _joined(self.parts[end.part], end.port) if port != end.port)
         return _Meeting(_TAKES[outlet.role].format(self._here(opens)), onward, is_loud=True)
 
-    def _gate(self, end: End) -> _Meeting | None:
-        """What a one-way, conditional or shut passage at this port does to the water."""
-        crossing = self.crossings.get(self.network.piping.node_of[end])
-        if crossing is None:
-            return None
-        far = (self.network.piping.ports[crossing.enters].port,)
+    def _gate(self, crossing: Crossing) -> tuple[str, bool]:
+        """What a one-way, conditional or shut passage does to the water, and whether it passes below the limit."""
         if crossing.gate.is_shut:
-            return _Meeting("is shut and STOPS it")
+            return "is shut and STOPS it", False
         if crossing.way is None:
-            return _Meeting("STOPS it: water passes only the other way")
-        floor = floor_pa(crossing, self.network.standing)
+            return "STOPS it: water passes only the other way", False
+        word = "lets it pass" if crossing.is_forward else "lets it back through its bypass"
+        return (word, True) if crossing.near == crossing.far else self._conditional(crossing, word)
+
+    def _conditional(self, crossing: Crossing, word: str) -> tuple[str, bool]:
+        """What a gate into another zone does, which depends on the pressures."""
+        standing = self.network.standing
+        floor = floor_pa(crossing, standing)
         if floor is None:
-            return _Meeting("STOPS it: what lies beyond stands at the set pressure already")
-        word = "lets it on" if crossing.leaves == crossing.gate.start else "lets it back through its bypass"
-        if floor > self.heater.limit_pa + self.head_pa + 1.0 and floor > self.network.standing.at(crossing.near):
-            return _Meeting(f"{word} only above {self._here(floor)}, which is past the limit")
-        return _Meeting(f"{word} once it stands above {self._here(floor)}", far)
+            return "STOPS it: what lies beyond stands at the set pressure already", False
+        if floor <= standing.at(crossing.near) + ROUNDING_PA:
+            return word, True
+        if floor > self.heater.limit_pa + self.head_pa + ROUNDING_PA:
+            return f"{word} only above {self._here(floor)}, which is past the limit", False
+        return f"{word} once it stands above {self._here(floor)}", True
 
     def _here(self, pressure_pa: float) -> str:
         """A pressure at datum as it reads at the heater."""
@@ -168,10 +219,19 @@ class _Walk:
 _TAKES = {
     Role.STREET: "takes back any amount once it stands above {0}: the way out",
     Role.AIR: "open to the air, takes any amount above {0}: the way out",
-    Role.TANK: "takes water into its cushion from {0} on",
+    Role.TANK: "takes water in against its air from {0} on",
     Role.EXPANSION_RELIEF: "opens at {0} and lets the growth off to a drain",
-    Role.SAFETY_RELIEF: "opens at {0}, the last safety device and no control",
+    Role.SAFETY_RELIEF: "opens at {0}: the last safety device, and no control",
 }
+
+
+def _crossings(network: Network) -> Iterator[Crossing]:
+    """Every gate in both directions, those within one zone too."""
+    zone_of = network.zoning.zone_of
+    for gate in network.piping.gates:
+        near, far = zone_of[gate.start], zone_of[gate.end]
+        yield Crossing(gate, near, far, gate.start, gate.end, gate.forward)
+        yield Crossing(gate, far, near, gate.end, gate.start, gate.backward)
 
 
 def _joined(part: Part, port: str) -> tuple[str, ...]:
@@ -184,40 +244,49 @@ def _joined(part: Part, port: str) -> tuple[str, ...]:
     return tuple(joined)
 
 
-def _through(part: Part, end: End) -> tuple[str, ...]:
-    """Where water goes on: all ports joined to the one it came by; of a fitting, the joint itself."""
-    return _joined(part, end.port) if part.is_fitting else _joined(part, end.port)[1:]
-
-
 def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
     if not heater.ladder:
-        yield "Nothing it can reach opens at any pressure."
+        yield "Nothing it can reach opens, at any pressure."
         return
     yield "As the pressure climbs, these open in turn (read at the heater):"
+    bound_pa = max(heater.limit_pa, heater.static_pa or 0.0) + ROUNDING_PA
     for rung in heater.ladder:
-        beyond = "" if rung.opens_pa <= max(heater.limit_pa, heater.static_pa or 0.0) + 1.0 else "  past the limit"
+        beyond = "  past the limit" if rung.opens_pa > bound_pa else ""
         yield f"  {facts.pressure(rung.opens_pa):>10}  {rung.outlet}, {rung.role.value}{beyond}"
 
 
 def _verdict(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
-    stops = [" and ".join(names) for names in heater.stopped_by.sets]
-    if stops:
-        yield f"What stands between it and the way out: {' or '.join(stops)}."
+    if heater.stopped_by.sets:
+        yield f"What stops it on its way out: {stops_in_words(heater.stopped_by.sets)}."
+    yield _outcome(facts, heater)
+    if heater.need is not None:
+        yield f"What it needs: {needed(facts, heater)}."
+    if heater.closes_if_shut.sets:
+        yield f"Shut {stops_in_words(heater.closes_if_shut.sets)}, and it would have nowhere to go."
+
+
+def _outcome(facts: Facts, heater: HeaterFacts) -> str:
+    name = heater.name
     match heater.verdict:
         case Verdict.OPEN:
             way = next(rung for rung in heater.ladder if rung.role.is_way_out)
-            yield f"So {heater.name} is OPEN: {' > '.join(way.way)}."
+            return f"So {name} is OPEN: {' > '.join(way.way)}."
         case Verdict.CONTROLLED:
-            settled = (
-                "" if heater.settled_pa is None else f" All hot, it stands at {facts.pressure(heater.settled_pa)}."
-            )
-            yield f"So {heater.name} is closed but CONTROLLED: the growth finds room below the limit.{settled}"
+            hot = "" if heater.settled_pa is None else f" All hot, it stands at {facts.pressure(heater.settled_pa)}."
+            return f"So {name} is closed but CONTROLLED: the growth is taken up below the limit.{hot}"
         case Verdict.ON_DEMAND:
-            yield f"So {heater.name} is closed, but ON-DEMAND: it fires only while a fixture runs, and then it is open."
+            return f"So {name} is closed, but ON-DEMAND: it fires only while water runs, out of an open tap."
         case Verdict.TRAPPED:
-            yield f"So {heater.name} is TRAPPED: nothing keeps it at or below {facts.pressure(heater.limit_pa)}."
+            limit = facts.pressure(heater.limit_pa)
+            return f"So {name} is TRAPPED: nothing holds it at or below {limit}.{_lifts(facts, heater.ladder)}"
         case Verdict.SEALED:
-            yield f"So {heater.name} is SEALED: not even a relief valve opens. DANGER: something will break."
-    if heater.closes_if_shut.sets:
-        valves = " or ".join(" and ".join(names) for names in heater.closes_if_shut.sets)
-        yield f"Shut {valves}, and it would have nowhere to go."
+            return f"So {name} is SEALED: not even a relief valve opens. DANGER: heated, something breaks."
+
+
+def _lifts(facts: Facts, ladder: tuple[RungFacts, ...]) -> str:
+    relief = next((rung for rung in ladder if rung.role is Role.SAFETY_RELIEF), None)
+    if relief is None:
+        return ""
+    return (
+        f" The last to stand behind it is {relief.outlet} at {facts.pressure(relief.opens_pa)}, for emergencies only."
+    )

@@ -28,10 +28,11 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """The highest pressure a zone may reach, gauge at datum, and what sets it."""
+    """The highest pressure a zone may reach, gauge at datum, and what sets it; `own_pa` as it reads there."""
 
     pressure_pa: float
     by: str
+    own_pa: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +92,8 @@ class HeaterFacts:
     short_m3: float
     need: Need | None
     tanks: tuple[str, ...] = ()
+    stands_at: str = ""
+    """The part at which the water of this answer stands: the heater, or a part of its loop that is worse off."""
     is_cut_off: bool = False
     """Only a shut valve joins it to a supply."""
     on_flow: bool = False
@@ -101,6 +104,13 @@ class HeaterFacts:
     """It stands open to the air with no valve between."""
     open_by_accident: tuple[str, ...] = ()
     """Crossovers and unchecked mixing valves that are all that keeps it open."""
+    limit_own_pa: float | None = None
+    """The limit as it reads at the part that sets it; None where nothing in the zone does."""
+
+    @property
+    def reaches_a_tank(self) -> bool:
+        """Whether its own water can push into a sound tank, which is more than to share in what a tank takes."""
+        return any(rung.role is Role.TANK for rung in self.ladder)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +130,11 @@ class TankFacts:
     on_hot_side: bool
     stopped_by: tuple[str, ...] = ()
     """Devices between it and the nearest heater's cold side, where water does not reach it."""
+
+    @property
+    def serves_a_pump(self) -> bool:
+        """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
+        return self.lowest_pa is not None and self.static_pa is not None and self.lowest_pa < self.static_pa
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,15 +2,15 @@
 
 from functools import lru_cache
 from importlib.resources import files
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from pydantic import ValidationError
 
-from plumbnet.layout.fault import Fault, LayoutError, nearest
-from plumbnet.layout.part import Declared
+from plumbnet.layout import wording
+from plumbnet.layout.declared import Declared
+from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity
 from plumbnet.layout.source import decode, parse
-from plumbnet.layout.wording import faults_of
 
 GENERAL = "general"
 
@@ -21,6 +21,8 @@ class UnknownProfile(ValueError):
 
 class Ruling(Declared):
     """Where a rule stands; `verified` says that the clause was read, not recalled."""
+
+    called: ClassVar[str] = "a ruling"
 
     clause: str
     """Document, edition and clause, or "common practice"."""
@@ -70,7 +72,7 @@ def profile(name: str) -> Profile:
     """The rule profile of that name. Raises UnknownProfile."""
     if name not in profile_names():
         hint = nearest(name, profile_names()) or f"there is {', '.join(profile_names())}"
-        raise UnknownProfile(f'no rule profile is called "{name}": {hint}')
+        raise UnknownProfile(f"no rule profile is called {quoted(name)}{':' if hint.endswith('?') else ';'} {hint}")
     path = files("plumbnet") / "data" / "profiles" / f"{name}.yaml"
     return read_profile(path.read_bytes(), file=path.name)
 
@@ -87,5 +89,5 @@ def read_profile(data: bytes, *, file: str) -> Profile:
         try:
             return Profile.model_validate(root.value, context={"units": "us"})
         except ValidationError as error:
-            faults.extend(faults_of(error, root, what="a rule profile", model=Profile))
+            faults.extend(wording.faults(error, root, what="a rule profile", model=Profile))
     raise LayoutError(file, faults, text or "")

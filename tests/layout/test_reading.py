@@ -108,6 +108,7 @@ def test_alias_stands_for_its_anchor_and_keeps_its_own_place() -> None:
 
 def test_alias_of_a_scalar_has_its_value() -> None:
     assert read("a: &x 62\nb: *x\nc: &y '62'\nd: *y\n").value == {"a": 62, "b": 62, "c": "62", "d": "62"}
+    assert read("[&x true, *x, &y ~, *y, &z 'true', *z]").value == [True, True, None, None, "true", "true"]
 
 
 def test_alias_of_a_key_has_its_text() -> None:

@@ -12,7 +12,10 @@ def test_nothing_is_null(text: str) -> None:
     assert WORDS[text] is None
 
 
-@pytest.mark.parametrize(("text", "value"), [("true", True), ("TRUE", True), ("False", False), ("false", False)])
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("true", True), ("True", True), ("TRUE", True), ("false", False), ("False", False), ("FALSE", False)],
+)
 def test_true_and_false_are_truth_values(text: str, value: bool) -> None:  # noqa: FBT001 - the value under test
     assert WORDS[text] is value
 

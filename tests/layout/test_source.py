@@ -85,6 +85,10 @@ def test_scalar_over_several_lines_is_one_wide() -> None:
     assert read("a: |\n  b\n  c\n").value == {"a": "b\nc\n"}
 
 
+def test_value_left_out_is_one_wide() -> None:
+    assert place(read("a:\nb: 1\n").at("a")) == (1, 3, 1)
+
+
 def test_quoted_scalars_are_text() -> None:
     assert read("['1', \"true\", '', '~', 1, true, ~]").value == ["1", "true", "", "~", 1, True, None]
 

@@ -5,7 +5,7 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.physics.expansion import expansion_m3, growth
+from plumbnet.physics.expansion import counted_from_k, expansion_m3, growth
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater, densest_k
 
 PRESSURE_PA = 6e5
@@ -53,3 +53,13 @@ def test_water_grows_the_more_the_hotter_it_gets(cold_k: float, warm_k: float, h
 def test_fifty_gallons_from_50_to_140_degf_give_off_more_than_three_quarts() -> None:
     found = expansion_m3(50.0, 283.15, 333.15, pressure_abs_pa=ATMOSPHERE_PA)
     assert found == pytest.approx(0.839, abs=0.001)
+
+
+@pytest.mark.parametrize("cold_k", [273.15, 275.0, 277.0])
+def test_a_fill_colder_than_the_densest_counts_from_there(cold_k: float) -> None:
+    assert counted_from_k(cold_k, pressure_abs_pa=ATMOSPHERE_PA) == densest_k(ATMOSPHERE_PA)
+
+
+@pytest.mark.parametrize("cold_k", [277.2, 283.15, 333.15])
+def test_a_warmer_fill_counts_from_itself(cold_k: float) -> None:
+    assert counted_from_k(cold_k, pressure_abs_pa=ATMOSPHERE_PA) == cold_k

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from plumbnet.physics.water import (
     ATMOSPHERE_PA,
     OutsideWater,
+    boiling_k,
     compressibility_per_pa,
     densest_k,
     enthalpy_j_kg,
@@ -100,6 +101,18 @@ def test_saturation_agrees_with_an_independent_equation_of_state(temperature_c: 
     found = saturation_abs_pa(temperature_c + 273.15)
     expected = PropsSI("P", "T", temperature_c + 273.15, "Q", 0, "Water")
     assert found == pytest.approx(expected, rel=2e-4)
+
+
+@given(temperature_k=st.floats(273.16, 623.0))
+def test_water_boils_at_its_saturation_pressure(temperature_k: float) -> None:
+    assert boiling_k(saturation_abs_pa(temperature_k)) == pytest.approx(temperature_k, abs=1e-6)
+
+
+@pytest.mark.parametrize("pressure_abs_pa", [0.0, 600.0, 1.7e7, math.nan])
+def test_boiling_outside_the_formulation_is_refused(pressure_abs_pa: float) -> None:
+    with pytest.raises(OutsideWater) as refused:
+        boiling_k(pressure_abs_pa)
+    assert str(refused.value) == f"{pressure_abs_pa:g} Pa absolute boils no water of 273.15 K to 623.15 K"
 
 
 def test_water_below_saturation_pressure_counts_as_saturated_liquid() -> None:

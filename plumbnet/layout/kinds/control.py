@@ -1,9 +1,12 @@
 """Parts that take up or let off expanding water: expansion tanks and relief valves."""
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, Self
 
-from plumbnet.layout.part import IN, Cushion, Declared, Outlet, Part, Role, kind
+from pydantic import model_validator
+
+from plumbnet.layout.declared import Declared
+from plumbnet.layout.part import IN, Cushion, Outlet, Part, Role, kind
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Power, Quantity, Temperature, Volume
 
 RELIEF_TEMPERATURE_K = 372.0389
@@ -39,6 +42,12 @@ class ExpansionTank(Ending):
     state: Literal["sound", "waterlogged"] = "sound"
     """Whether the membrane and the charge are sound."""
 
+    @model_validator(mode="after")
+    def _accepts_no_more_than_it_holds(self) -> Self:
+        if self.acceptance_m3 is not None and self.acceptance_m3 > self.volume_m3:
+            raise ValueError("the acceptance cannot be more than the volume")
+        return self
+
     def outlets(self) -> Iterator[Outlet]:
         """Water enters a sound tank above its charge."""
         if self.state == "sound":
@@ -51,6 +60,8 @@ class ExpansionTank(Ending):
 
 class Relief(Declared):
     """A temperature and pressure relief valve, as written inside a heater."""
+
+    called: ClassVar[str] = "relief"
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""

@@ -1,11 +1,12 @@
 """Any other device: its ports and passages written out by the author."""
 
 from collections.abc import Iterator
-from typing import Annotated, Self
+from typing import Annotated, ClassVar, Self
 
 from pydantic import Field, model_validator
 
-from plumbnet.layout.part import Declared, Free, OneWay, Part, Passage, Reducing, Shut, kind
+from plumbnet.layout.declared import Declared
+from plumbnet.layout.part import Free, OneWay, Part, Passage, Reducing, Shut, kind
 from plumbnet.layout.quantity import PRESSURE, Quantity, Volume
 
 Pair = Annotated[tuple[str, str], Field(strict=False)]
@@ -16,6 +17,8 @@ PortNames = Annotated[
 
 class WrittenPassage(Declared):
     """One passage of a device: exactly one of free, one_way, reducing, shut, each a pair of ports."""
+
+    called: ClassVar[str] = "a passage"
 
     free: Pair | None = None
     """Both ways between two ports."""
@@ -37,8 +40,14 @@ class WrittenPassage(Declared):
         written = [pair for pair in (self.free, self.one_way, self.reducing, self.shut) if pair is not None]
         if len(written) != 1:
             raise ValueError("a passage is exactly one of free, one_way, reducing, shut")
-        if (self.reducing is None) != (self.set_pa is None):
-            raise ValueError("a reducing passage, and no other, has a set pressure: write set")
+        if written[0][0] == written[0][1]:
+            raise ValueError("a passage leads from one port to another")
+        if self.reducing is not None and self.set_pa is None:
+            raise ValueError("a reducing passage needs its set pressure: write set")
+        if self.reducing is None and (self.set_pa is not None or self.bypass):
+            raise ValueError("set and bypass belong to a reducing passage")
+        if self.one_way is None and self.opens_pa:
+            raise ValueError("opens belongs to a one_way passage")
         return self
 
     def pair(self) -> tuple[str, str]:
@@ -62,9 +71,11 @@ class Device(Part):
     The first two ports are its inlet and outlet in a run.
     """
 
-    own_ports: PortNames = Field(alias="ports")
+    own_ports: PortNames = Field(alias="ports", examples=[["in", "out"]])
     """Names of its connections; the first two are inlet and outlet in a run."""
-    own_passages: Annotated[tuple[WrittenPassage, ...], Field(strict=False)] = Field(alias="passages")
+    own_passages: Annotated[tuple[WrittenPassage, ...], Field(strict=False)] = Field(
+        alias="passages", examples=[[{"free": ["in", "out"]}]]
+    )
     """Ways through it."""
     volume_m3: Volume = 0.0
     """Water it holds, standing at its first port."""

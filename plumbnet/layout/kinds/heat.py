@@ -1,8 +1,9 @@
 """Parts that heat water or give its heat away: heaters, boilers, exchangers, collectors, emitters."""
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
+from plumbnet.layout.declared import Declared
 from plumbnet.layout.kinds.control import Relief, ReliefValve
 from plumbnet.layout.part import (
     COLD,
@@ -14,17 +15,39 @@ from plumbnet.layout.part import (
     SUPPLY,
     Free,
     HeatSource,
+    Mixture,
     Part,
     Passage,
     kind,
 )
-from plumbnet.layout.quantity import TEMPERATURE, VOLUME, Power, Quantity, Volume
+from plumbnet.layout.quantity import TEMPERATURE, VOLUME, Fraction, Power, Quantity, Volume
 
 COIL_IN, COIL_OUT = "coil_in", "coil_out"
 PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
 
 Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15)]
 Held = Annotated[float, Quantity(VOLUME, above=0.0)]
+
+
+SizingMethod = Literal[
+    "membrane",
+    "ashrae-diaphragm",
+    "ashrae-air-water",
+    "ashrae-open",
+    "asme-iv",
+    "en-12828",
+    "din-4807-5",
+    "uk-4-percent",
+]
+
+
+class Antifreeze(Declared):
+    """Glycol in the water of a heating or solar circuit; tap water has none."""
+
+    glycol: Literal["propylene", "ethylene"]
+    """Which glycol."""
+    share: Fraction
+    """Share of glycol by volume."""
 
 
 class Heater(Part):
@@ -42,6 +65,10 @@ class Heater(Part):
     """Rate at which it burns fuel or draws current."""
     relief: Relief | None = None
     """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
+    antifreeze: Antifreeze | None = None
+    """Glycol in the water it heats: which, and its share by volume."""
+    sizing: SizingMethod | None = None
+    """Method by which its expansion tank is sized; that of the rule profile when left out."""
 
     def store(self) -> tuple[str, str]:
         """The ports between which the heated water stands."""
@@ -60,7 +87,10 @@ class Heater(Part):
     def heat(self) -> HeatSource:
         """What this heater warms."""
         inlet, outlet = self.store()
-        return HeatSource(inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow)
+        mixture = None if self.antifreeze is None else Mixture(self.antifreeze.glycol, self.antifreeze.share)
+        return HeatSource(
+            inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
+        )
 
     def fixed(self) -> Iterator[tuple[str, str, Part]]:
         """The relief valve that is written inside the heater."""

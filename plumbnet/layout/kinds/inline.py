@@ -1,4 +1,4 @@
-"""Parts that stand in a pipe: tees, meters, valves, checks, reducers, pumps, treatment, mixing."""
+"""Parts that stand in a pipe: tees, meters, valves, reducers, pumps, treatment, mixing."""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -22,24 +22,6 @@ from plumbnet.layout.part import (
     kind,
 )
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Quantity, Volume
-
-CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
-
-
-class Backflow(Part):
-    """What all check valves and backflow preventers have in common: forward, and never back."""
-
-    is_check: ClassVar[bool] = True
-    failures: ClassVar = {"stuck_open": {"state": "stuck_open"}}
-
-    opens_pa: CrackingPressure = 0.0
-    """Pressure difference that opens it; 0 when left out."""
-    state: Literal["sound", "stuck_open"] = "sound"
-    """A check that is stuck open lets water pass both ways."""
-
-    def passages(self) -> Iterator[Passage]:
-        """One way, or both ways where it has failed open."""
-        yield Free(IN, OUT) if self.state == "stuck_open" else OneWay(IN, OUT, self.opens_pa)
 
 
 class Checkable(Part):
@@ -92,37 +74,6 @@ class Valve(Part):
     def is_valve(self) -> bool:
         """An open valve that is not locked can be shut by hand."""
         return self.state == "open" and not self.locked
-
-
-@kind("check_valve")
-class CheckValve(Backflow):
-    """A check (non-return) valve: water passes from inlet to outlet and never back."""
-
-
-@kind("dual_check")
-class DualCheck(Backflow):
-    """Two independent checks in one body (ASSE 1024), usual behind a residential meter: never back."""
-
-
-@kind("double_check")
-class DoubleCheck(Backflow):
-    """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
-
-
-@kind("reduced_pressure_assembly")
-class ReducedPressureAssembly(Backflow):
-    """A reduced-pressure backflow preventer (ASSE 1013): two checks with a relief port between them.
-
-    With tight checks the relief port stays shut under backpressure, so it is no outlet for expansion.
-    """
-
-
-@kind("vacuum_breaker")
-class VacuumBreaker(Backflow):
-    """A pressure vacuum breaker (ASSE 1020): a check with an air inlet against back-siphonage.
-
-    The air inlet opens when the supply falls; it never relieves overpressure.
-    """
 
 
 @kind("pressure_reducer")

@@ -1,0 +1,212 @@
+"""Which zones share expansion and tanks, the pressure at which each settles, and which heaters are short of room."""
+
+import math
+from collections import defaultdict, deque
+from dataclasses import dataclass, field
+
+from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
+from plumbnet.layout.part import Role
+from plumbnet.network.heated import Heated
+from plumbnet.network.ladder import floor_pa
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Crossing, Zone
+from plumbnet.physics import glycol
+from plumbnet.physics.expansion import growth
+from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
+from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle, shortages
+from plumbnet.physics.tank import Tank
+from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
+
+
+class Unanswerable(ValueError):
+    """A heater of which nothing can be computed; `heater` names it, the text says why."""
+
+    def __init__(self, heater: str, text: str) -> None:
+        super().__init__(text)
+        self.heater = heater
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """Zones whose heated water meets the same tanks.
+
+    `heaters` warm it, `expansion_m3` is its growth, `tanks` stand in its zones, `short_m3` of it finds no room.
+    """
+
+    zones: frozenset[Zone]
+    heaters: tuple[str, ...]
+    expansion_m3: float
+    tanks: tuple[str, ...]
+    short_m3: float = 0.0
+
+
+@dataclass
+class _Group:
+    """Zones that gates join, other than through a way out: they are settled together."""
+
+    loads: dict[Zone, ZoneLoad]
+    gates: list[OneWayGate[Zone]]
+    pools: list[Pool[Zone]]
+    short_at: dict[float, list[Shortage[Zone]]] = field(default_factory=dict)
+
+
+@dataclass
+class Settling:
+    """Answers for the zones of a network, each group of zones settled once. Pressures are gauge, at datum."""
+
+    network: Network
+    _group_of: dict[Zone, _Group] = field(default_factory=dict)
+    _growths: dict[Zone, dict[str, float]] | None = None
+
+    def settled_pa(self, zone: Zone) -> float | None:
+        """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
+        pool = self._pool(zone)
+        if not math.isfinite(pool.pressure_abs_pa) or self._is_relieved(pool):
+            return None
+        return pool.pressure_abs_pa - ATMOSPHERE_PA
+
+    def share(self, zone: Zone) -> Share:
+        """What settles together with a zone."""
+        return self._share(self._group(zone), self._pool(zone).zones)
+
+    def shortage(self, zone: Zone, limit_pa: float) -> Share:
+        """What finds no room together with a zone if nothing may stand above a limit."""
+        group = self._group(zone)
+        level = limit_pa + ATMOSPHERE_PA
+        if level not in group.short_at:
+            group.short_at[level] = shortages(group.loads, group.gates, level)
+        for short in group.short_at[level]:
+            if zone in short.zones:
+                return self._share(group, short.zones, short.short_m3)
+        return self.share(zone)
+
+    def _pool(self, zone: Zone) -> Pool[Zone]:
+        return next(pool for pool in self._group(zone).pools if zone in pool.zones)
+
+    def _is_relieved(self, pool: Pool[Zone]) -> bool:
+        """Whether the pool settles only because a safety relief valve discharges."""
+        if pool.discharged_m3 <= 0.0:
+            return False
+        first = [
+            opening
+            for zone in sorted(pool.zones)
+            for opening in self.network.openings.get(zone, ())
+            if opening.site.outlet.role is not Role.TANK
+        ]
+        return min(first, key=lambda opening: opening.height).site.outlet.role is Role.SAFETY_RELIEF
+
+    def _share(self, group: _Group, zones: frozenset[Zone], short_m3: float = 0.0) -> Share:
+        heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
+        return Share(
+            zones,
+            tuple(sorted(heaters)),
+            math.fsum(group.loads[zone].expansion_m3 for zone in zones),
+            tuple(name for zone in sorted(zones) for name in self._tanks_in(zone)),
+            short_m3,
+        )
+
+    def _group(self, zone: Zone) -> _Group:
+        if zone not in self._group_of:
+            zones, crossings = self._joined(zone)
+            loads = {member: self._load(member) for member in sorted(zones)}
+            gates = [OneWayGate(c.near, c.far, _below_abs_pa(c)) for c in crossings]
+            group = _Group(loads, gates, settle(loads, gates))
+            self._group_of |= dict.fromkeys(zones, group)
+        return self._group_of[zone]
+
+    def _joined(self, start: Zone) -> tuple[set[Zone], list[Crossing]]:
+        """Zones joined by gates that can pass water, searched both ways; none beyond a zone with a way out."""
+        zoning, standing = self.network.zoning, self.network.standing
+        zones, crossings, queue = {start}, {}, deque([start])
+        while queue:
+            zone = queue.popleft()
+            if self._has_way_out(zone):
+                continue
+            for crossing in (*zoning.out.get(zone, ()), *zoning.into.get(zone, ())):
+                if floor_pa(crossing, standing) is None or self._has_way_out(crossing.near):
+                    continue
+                crossings[crossing.leaves, crossing.enters] = crossing
+                for beyond in (crossing.near, crossing.far):
+                    if beyond not in zones:
+                        zones.add(beyond)
+                        queue.append(beyond)
+        return zones, list(crossings.values())
+
+    def _has_way_out(self, zone: Zone) -> bool:
+        return any(o.site.outlet.role.is_way_out for o in self.network.openings.get(zone, ()))
+
+    def _load(self, zone: Zone) -> ZoneLoad:
+        outlets = (o.opens_pa for o in self.network.openings.get(zone, ()) if o.site.outlet.role is not Role.TANK)
+        return ZoneLoad(
+            self._expansions.get(zone, {}),
+            start_pa(self.network, zone) + ATMOSPHERE_PA,
+            tuple(self._tank(name, zone) for name in self._tanks_in(zone)),
+            min(outlets, default=math.inf) + ATMOSPHERE_PA,
+        )
+
+    def _tanks_in(self, zone: Zone) -> list[str]:
+        sites = self.network.zoning.sites.get(zone, ())
+        return sorted(site.part for site in sites if site.outlet.role is Role.TANK)
+
+    def _tank(self, name: str, zone: Zone) -> Tank:
+        cushion = self.network.piping.system.parts[name].cushion()
+        if cushion is None:
+            raise TypeError(f"{name} is an outlet of the role tank, but no tank")
+        return Tank(
+            cushion.volume_m3,
+            cushion.precharge_pa + ATMOSPHERE_PA,
+            start_pa(self.network, zone) + ATMOSPHERE_PA,
+            cushion.acceptance_m3,
+            self.network.piping.heads_pa[next(self.network.piping.nodes_of(name))],
+        )
+
+    @property
+    def _expansions(self) -> dict[Zone, dict[str, float]]:
+        """Growth in each zone by heater; water that several warm counts once, for the one that warms it most."""
+        if self._growths is None:
+            warmest: dict[str, tuple[float, str, Zone]] = {}
+            for heated in self.network.heated:
+                for piece in () if heated.is_idle else heated.pieces:
+                    growth_m3 = grows_m3(self.network, heated, piece.volume_m3)
+                    if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
+                        warmest[piece.name] = (growth_m3, heated.name, self.network.zoning.zone_of[piece.node])
+            growths: dict[Zone, dict[str, float]] = defaultdict(lambda: defaultdict(float))
+            for growth_m3, heater, zone in warmest.values():
+                growths[zone][heater] += growth_m3
+            self._growths = growths
+        return self._growths
+
+
+def _below_abs_pa(crossing: Crossing) -> float:
+    return math.inf if crossing.way is None else crossing.way.below_pa + ATMOSPHERE_PA
+
+
+def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
+    """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint.
+
+    Raises Unanswerable where the properties of what it warms are not known at these temperatures.
+    """
+    try:
+        return volume_m3 * _growth(network, heated)
+    except (GlycolMissing, OutsideGlycol, OutsideWater) as error:
+        raise Unanswerable(heated.name, str(error)) from error
+
+
+def _growth(network: Network, heated: Heated) -> float:
+    zone, mixture = network.zoning.zone_of[heated.inlet], heated.source.mixture
+    if mixture is not None:
+        return glycol.growth(mixture.glycol, mixture.share, cold_k(network, zone), heated.source.hot_k)
+    pressure_abs_pa = start_pa(network, zone) - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
+    return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=pressure_abs_pa)
+
+
+def cold_k(network: Network, zone: Zone) -> float:
+    """Temperature at which a zone was filled; the usual one where no supply reaches it."""
+    cold = network.standing.cold_k[zone]
+    return COLD_SUPPLY_K if cold is None else cold
+
+
+def start_pa(network: Network, zone: Zone) -> float:
+    """Static pressure of a zone at datum; one that no supply reaches is taken as just full to its highest port."""
+    static = network.standing.static_pa[zone]
+    return network.tops_pa[zone] if static is None else static

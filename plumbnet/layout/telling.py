@@ -1,0 +1,50 @@
+"""Mistakes in a layout to the faults of its file, each at its place."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from pydantic import ValidationError
+
+from plumbnet.layout.declared import Declared
+from plumbnet.layout.fault import MOST_SHOWN, Fault, nearest
+from plumbnet.layout.node import Node
+from plumbnet.layout.runs import Stop
+from plumbnet.layout.wording import Mistake, Path, mistakes
+
+
+@dataclass(slots=True)
+class Telling:
+    """Collects the faults of a file, whose top is `root` and whose text is `lines`.
+
+    To find the nearest name is dear where there are many; that is done only as often as faults are shown.
+    """
+
+    root: Node
+    faults: list[Fault]
+    lines: tuple[str, ...]
+    asked: int = 0
+
+    def tell(self, mistake: Mistake) -> None:
+        """A mistake, its path counted from the top."""
+        self.faults.append(mistake.fault(self.root, self._suggest))
+
+    def tell_invalid(self, error: ValidationError, at: Path, *, what: str, model: type[Declared]) -> None:
+        """Every mistake in the declaration of a model that stands at the end of a path."""
+        for mistake in mistakes(error, what=what, model=model):
+            self.tell(mistake.under(*at))
+
+    def tell_of_stop(self, mistake: Mistake, stop: Stop) -> None:
+        """A mistake at one stop of the run that stands at the end of its path."""
+        fault = mistake.fault(self.root, self._suggest)
+        value = self.root.at(*mistake.path).value
+        line = self.lines[fault.line - 1]
+        is_in_quotes = line[fault.column - 1 : fault.column] in {'"', "'"}
+        column = fault.column + is_in_quotes + stop.offset
+        word = value[stop.offset : stop.offset + stop.width] if isinstance(value, str) else None
+        if line[column - 1 : column - 1 + stop.width] == word:
+            fault = Fault(fault.line, column, fault.text, fault.hint, stop.width)
+        self.faults.append(fault)
+
+    def _suggest(self, word: str, known: Iterable[str]) -> str:
+        self.asked += bool(word)
+        return nearest(word, known) if word and self.asked <= MOST_SHOWN else ""

@@ -1,0 +1,77 @@
+"""A tank that is there and takes water, but too little of it below the limit."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.profile import Profile
+from plumbnet.rules.sentences import NO_TANK, agreeing, capitalised
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 1 gal, precharge: 60 psi}
+  heater:  # <- tank-too-small
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+ROUNDING = 1e-6
+"""Share of the growth that counts as nothing."""
+
+
+@finding("tank-too-small", Severity.ERROR, bad=BAD, good=GOOD)
+def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A tank is there and takes water, but not enough of it below the limit.
+
+    The pressure passes the limit at each heat-up, and the relief valve is the next to open. Exchange the tank
+    for a larger one, add another beside it, or set its charge right where that is what is wrong.
+    """
+    for heater in facts.heaters:
+        if heater.verdict is Verdict.TRAPPED and heater.reaches_a_tank:
+            yield Breach((heater.name, *heater.tanks), _shortage(facts, heater), _larger(facts, heater))
+
+
+def _shortage(facts: Facts, heater: HeaterFacts) -> str:
+    taken_m3 = heater.shared_expansion_m3 - heater.short_m3
+    grows, short, limit = (
+        facts.volume(heater.shared_expansion_m3),
+        facts.volume(heater.short_m3),
+        facts.pressure(heater.limit_pa),
+    )
+    takes = "nothing" if taken_m3 < heater.shared_expansion_m3 * ROUNDING else facts.volume(taken_m3)
+    return (
+        f"the water that {agreeing([heater.name, *heater.shares_with], 'heats')} grows by {grows}; below {limit} "
+        f"{agreeing(heater.tanks, 'takes')} {takes} of it, and {short} finds no room."
+    )
+
+
+def _larger(facts: Facts, heater: HeaterFacts) -> str:
+    need = heater.need
+    if need is None or need.tank_m3 is None:
+        return capitalised(NO_TANK)
+    charge = facts.pressure(need.precharge_pa)
+    if need.nominal_m3 is None:
+        return f"Tanks of together at least {facts.volume(need.tank_m3)}, charged to {charge}, take all of it."
+    return f"One tank of {facts.volume(need.nominal_m3)}, charged to {charge}, takes all of it."

@@ -1,0 +1,76 @@
+"""Prints how long things take, as ratios within one run; never fails. Run it alone: python tests/benchmark.py"""
+
+import resource
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from statistics import median
+
+import yaml
+from campus import campus
+
+import plumbnet
+
+HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
+IMPORTS = "import iapws, networkx, pydantic, scipy.constants, scipy.optimize, typer, yaml"
+SIZES = (1_000, 10_000, 100_000)
+
+
+def seconds(action: Callable[[], object], times: int) -> float:
+    """Median time of an action."""
+    taken = []
+    for _ in range(times):
+        start = time.perf_counter()
+        action()
+        taken.append(time.perf_counter() - start)
+    return median(taken)
+
+
+def process_ratio(times: int = 7) -> float:
+    """`check` on one house, as a whole process, against a process that only imports its dependencies."""
+    check = [sys.executable, "-m", "plumbnet", "check", str(HOUSE)]
+    bare = [sys.executable, "-c", IMPORTS]
+    pairs = [(seconds(lambda: _run(check), 1), seconds(lambda: _run(bare), 1)) for _ in range(times)]
+    return median(ours / theirs for ours, theirs in pairs)
+
+
+def _run(command: list[str]) -> None:
+    subprocess.run(command, check=False, stdout=subprocess.DEVNULL)  # noqa: S603  # commands of this file
+
+
+def text_ratios(text: str, times: int) -> tuple[float, float, float]:
+    """Reading and analysis against the C loader's parse of the same text, and that parse in seconds."""
+    loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    parse = seconds(lambda: yaml.load(text, Loader=loader), times)  # noqa: S506  # a safe loader
+    data = text.encode()
+    system = plumbnet.read_bytes(data, file="campus")
+    read = seconds(lambda: plumbnet.read_bytes(data, file="campus"), times)
+    analyse = seconds(lambda: plumbnet.check(system), times)
+    return read / parse, analyse / parse, parse
+
+
+def show(name: str, text: str, times: int) -> None:
+    """One row of the table."""
+    read, analyse, parse = text_ratios(text, times)
+    peak_mib = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    print(f"{name:>16} {parse:>12.4f} s {read:>8.2f} {analyse:>10.2f} {peak_mib:>10.0f} MiB")
+
+
+def main() -> None:
+    """Everything; a size as argument does that campus alone, so that each is measured in a fresh process."""
+    if len(sys.argv) > 1:
+        parts = int(sys.argv[1])
+        show(f"{parts:,} parts", campus(parts), 3 if parts < max(SIZES) else 1)
+        return
+    print(f"check of one house against importing its dependencies: {process_ratio():.2f}")
+    print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}   (read and analyse against the C loader)")
+    show("one house", HOUSE.read_text(encoding="utf-8"), 200)
+    for parts in SIZES:
+        sys.stdout.flush()
+        subprocess.run([sys.executable, __file__, str(parts)], check=False)  # noqa: S603  # this file
+
+
+if __name__ == "__main__":
+    main()

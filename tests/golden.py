@@ -1,0 +1,44 @@
+"""Writes anew what tests compare byte for byte: systems/*.out and the outputs in README.md. Read the diff after."""
+
+import os
+import re
+from pathlib import Path
+
+from typer.testing import CliRunner
+
+from plumbnet.cli import app
+
+ROOT = Path(__file__).parent.parent
+
+
+def output(*arguments: str) -> str:
+    """What a command prints."""
+    return CliRunner().invoke(app, list(arguments)).output
+
+
+def write_systems() -> None:
+    """The report on each showcase layout."""
+    for layout in sorted(Path("systems").glob("*.yaml")):
+        layout.with_suffix(".out").write_text(output("check", str(layout)), encoding="utf-8")
+
+
+def write_readme() -> None:
+    """The outputs of the README's example."""
+    readme = ROOT / "README.md"
+    text = readme.read_text(encoding="utf-8")
+    example = re.search(r"```yaml\n(.*?)```", text, re.DOTALL)
+    if example is None:
+        raise SystemExit("README.md has no example")
+    house = Path("house.yaml")
+    house.write_text(example[1], encoding="utf-8")
+    shown = iter([output("check", "house.yaml"), output("trace", "house.yaml")])
+    house.unlink()
+    readme.write_text(
+        re.sub(r"```text\n.*?```", lambda _: f"```text\n{next(shown)}```", text, flags=re.DOTALL), encoding="utf-8"
+    )
+
+
+if __name__ == "__main__":
+    os.chdir(ROOT)
+    write_systems()
+    write_readme()

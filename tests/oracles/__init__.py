@@ -1,0 +1,1 @@
+"""Slow answers, written from the definitions alone: every way is walked, every valve is shut."""

@@ -1,0 +1,164 @@
+"""The JSON report: keys and types are a promise."""
+
+import json
+import math
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any
+
+import pytest
+from conftest import PSI, system
+
+import plumbnet
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.layout.fault import Fault, LayoutError
+from plumbnet.report.json1 import file_error, layout_errors, to_json
+
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
+NUMBER, OPTIONAL = (int, float), (int, float, type(None))
+REPORT = {"file": str, "sha256": str, "title": str, "rules": str, "scenario": (str, type(None)), "heaters": list}
+HEATER = {
+    "name": str,
+    "kind": str,
+    "verdict": str,
+    "static_pa": OPTIONAL,
+    "limit_pa": NUMBER,
+    "cold_k": OPTIONAL,
+    "hot_k": NUMBER,
+    "heated_volume_m3": NUMBER,
+    "expansion_m3": NUMBER,
+    "ladder": list,
+    "stopped_by": list,
+    "closes_if_shut": list,
+    "loops": list,
+    "settled_pa": OPTIONAL,
+    "short_m3": NUMBER,
+    "need": (dict, type(None)),
+    "remedies": list,
+}
+RUNG = {"outlet": str, "kind": str, "opens_pa": NUMBER, "way": list}
+NEED = {"tank_m3": OPTIONAL, "nominal_m3": OPTIONAL, "precharge_pa": NUMBER, "at": str}
+FINDING = {"name": str, "severity": str, "parts": list, "line": int, "clause": str, "text": str}
+VERDICTS = {"open", "controlled", "trapped", "sealed", "on-demand"}
+
+
+def holds(value: dict[str, Any], keys: dict[str, Any]) -> None:
+    """That every promised key is there with a value of its type; more may be."""
+    for key, kind in keys.items():
+        assert key in value, key
+        assert isinstance(value[key], kind), key
+        assert not isinstance(value[key], bool), key
+
+
+def of(text: str) -> dict[str, Any]:
+    def refuse(constant: str) -> None:
+        raise AssertionError(f"{constant} is no JSON")
+
+    read: dict[str, Any] = json.loads(text, parse_constant=refuse)
+    return read
+
+
+def report_on(runs: str, **parts: str) -> dict[str, Any]:
+    report: dict[str, Any] = of(to_json([plumbnet.check(system(runs, **parts))]))["reports"][0]
+    return report
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_every_showcase_layout_has_the_promised_keys(path: Path) -> None:
+    document = of(to_json([plumbnet.check(plumbnet.read(path))]))
+    assert document.keys() >= {"plumbnet", "schema", "reports", "errors"}
+    (report,) = document["reports"]
+    holds(report, {**REPORT, "findings": list})
+    for heater in report["heaters"]:
+        holds(heater, HEATER)
+        assert heater["verdict"] in VERDICTS
+        for rung in heater["ladder"]:
+            holds(rung, RUNG)
+            assert rung["way"][0] == heater["name"]
+            assert rung["way"][-1] == rung["outlet"]
+        for names in (*heater["stopped_by"], *heater["closes_if_shut"], *heater["loops"]):
+            assert names
+            assert all(isinstance(name, str) for name in names)
+        if heater["need"] is not None:
+            holds(heater["need"], NEED)
+    for finding in report["findings"]:
+        holds(finding, FINDING)
+        assert finding["severity"] in {"error", "warning", "note"}
+
+
+def test_document_says_which_program_and_which_schema_it_is() -> None:
+    document = of(to_json([]))
+    assert document == {"plumbnet": version("plumbnet"), "schema": 1, "reports": [], "errors": []}
+
+
+def test_pressures_are_gauge_at_the_height_of_the_heater() -> None:
+    heater = "kind: storage_heater, volume: 50 gal, setpoint: 140 degF, elevation: 10 m, relief: {pressure: 150 psi}"
+    (answer,) = report_on("street -> cv -> heater -> tap.hot", heater=heater, tap="elevation: 10 m")["heaters"]
+    assert answer["static_pa"] == pytest.approx(60 * PSI - 98_066.5)
+    assert answer["limit_pa"] == pytest.approx(80 * PSI)
+    (rung,) = answer["ladder"]
+    assert (rung["outlet"], rung["kind"], rung["way"]) == ("heater/relief", "relief_valve", ["heater", "heater/relief"])
+    assert rung["opens_pa"] == pytest.approx(150 * PSI)
+
+
+def test_check_valve_is_named_as_what_stops_the_water() -> None:
+    (answer,) = report_on("street -> cv -> heater -> tap.hot")["heaters"]
+    assert answer["verdict"] == "sealed"
+    assert answer["stopped_by"] == [["cv"]]
+    assert answer["hot_k"] == pytest.approx(333.15)
+    assert answer["cold_k"] == pytest.approx(283.15)
+
+
+def test_valve_that_would_close_an_open_heater_is_named() -> None:
+    (answer,) = report_on("street -> valve -> heater -> tap.hot")["heaters"]
+    assert (answer["verdict"], answer["closes_if_shut"], answer["stopped_by"]) == ("open", [["valve"]], [])
+
+
+def test_what_is_not_known_is_null() -> None:
+    (answer,) = report_on("tee -> heater -> tap.hot")["heaters"]
+    assert answer["static_pa"] is None
+    assert answer["cold_k"] is None
+
+
+def test_layout_without_a_heater_has_an_empty_list() -> None:
+    assert report_on("street -> tap.hot")["heaters"] == []
+
+
+def test_defaults_the_answer_rests_on_are_listed() -> None:
+    report = report_on("street -> meter -> heater -> tap.hot")
+    assert {"text": "a meter has no check valve", "parts": ["meter"]} in report["assumed"]
+
+
+def test_changed_system_keeps_its_file_and_sum() -> None:
+    before = system("street -> valve -> heater -> tap.hot")
+    after = with_changes(before, [Change(close="valve")])
+    (report,) = of(to_json([plumbnet.check(after)]))["reports"]
+    assert (report["file"], report["sha256"]) == ("drawn.yaml", before.record.sha256)
+    assert len(report["sha256"]) == 64
+
+
+def test_faults_of_a_file_are_rows_with_their_place() -> None:
+    error = LayoutError("f.yaml", [Fault(3, 5, "it is wrong", "put it right", 4)], "a\nb\nc\n")
+    assert layout_errors(error) == [{"file": "f.yaml", "line": 3, "column": 5, "text": "it is wrong; put it right"}]
+    assert file_error("f.yaml", "it is a directory") == {
+        "file": "f.yaml",
+        "line": 0,
+        "column": 0,
+        "text": "it is a directory",
+    }
+
+
+def test_document_is_plain_ascii_whatever_the_title() -> None:
+    named = plumbnet.read_bytes(
+        'plumbnet: 1\ntitle: "Bäckerei \\e[2J\\u202e"\nparts: {m: {kind: main, pressure: 60}, t: tee}\nruns: [m -> t]'.encode()
+    )
+    text = to_json([plumbnet.check(named)])
+    assert text.isascii()
+    assert "\x1b" not in text
+    assert of(text)["reports"][0]["title"] == "Bäckerei \x1b[2J\u202e"
+
+
+def test_number_that_is_none_cannot_slip_in() -> None:
+    with pytest.raises(ValueError, match="not JSON compliant"):
+        to_json([], [{"line": math.nan}])

@@ -1,0 +1,78 @@
+"""Rule profiles: data with a clause behind every value."""
+
+import pytest
+
+from plumbnet.layout.fault import LayoutError
+from plumbnet.rules.finding import RULES
+from plumbnet.rules.profile import GENERAL, UnknownProfile, profile, profile_names, read_profile
+
+SMALL = """\
+profile: small
+title: A small one
+distribution_limit: {value: 500 kPa, clause: common practice, verified: true}
+relief_share: {value: 0.9, clause: common practice, verified: true}
+charge_tolerance: {value: 2, clause: common practice, verified: false}
+findings:
+  trapped-expansion: {clause: "IPC 607.3", verified: true}
+"""
+
+
+def fault(text: str) -> str:
+    with pytest.raises(LayoutError) as caught:
+        read_profile(text.encode(), file="small.yaml")
+    return str(caught.value)
+
+
+def test_general_practice_is_there() -> None:
+    assert GENERAL in profile_names()
+    assert list(profile_names()) == sorted(profile_names())
+
+
+@pytest.mark.parametrize("name", profile_names())
+def test_profile_is_complete(name: str) -> None:
+    chosen = profile(name)
+    assert chosen.profile == name
+    assert chosen.title
+    assert set(chosen.findings) >= set(RULES)
+    assert all(ruling.clause for ruling in chosen.findings.values())
+    assert 0 < chosen.relief_share.value <= 1
+    assert 300_000 < chosen.distribution_limit.value_pa < 1_100_000
+    assert chosen.charge_tolerance.value_pa > 0
+
+
+def test_general_practice_limits_what_people_draw_to_80_psi() -> None:
+    assert profile(GENERAL).distribution_limit.value_pa == pytest.approx(551_580.6, rel=1e-6)
+    assert profile(GENERAL).relief_share.value == pytest.approx(0.9)
+
+
+def test_unknown_profile_is_told_with_the_nearest_or_all() -> None:
+    with pytest.raises(UnknownProfile, match=r'^no rule profile is called "genral": did you mean "general"\?$'):
+        profile("genral")
+    with pytest.raises(UnknownProfile, match=r'^no rule profile is called "\.\./x"; there is .*general'):
+        profile("../x")
+
+
+def test_values_are_read_in_their_units_and_bare_ones_in_us() -> None:
+    small = read_profile(SMALL.encode(), file="small.yaml")
+    assert small.distribution_limit.value_pa == 500_000
+    assert small.charge_tolerance.value_pa == pytest.approx(13_789.5, rel=1e-5)
+    assert small.findings["trapped-expansion"].verified
+
+
+def test_value_without_a_clause_is_a_fault_of_our_own_data() -> None:
+    assert fault(SMALL.replace("value: 0.9, clause: common practice,", "value: 0.9,")) == (
+        'small.yaml:4:1: a ruling needs "clause"\n  4 | relief_share: {value: 0.9, verified: true}\n    | ^~~~~~~~~~~~'
+    )
+
+
+def test_wrong_value_is_shown_under_its_line() -> None:
+    assert fault(SMALL.replace("0.9", "90")) == (
+        'small.yaml:4:23: value: "90" is too high; a fraction is at most 100 %\n'
+        "  4 | relief_share: {value: 90, clause: common practice, verified: true}\n"
+        "    |                       ^~"
+    )
+
+
+def test_file_that_is_no_profile_is_refused() -> None:
+    assert fault("").startswith("small.yaml: there is nothing in this file")
+    assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{SMALL}")

@@ -7,5 +7,6 @@
 """
 
 from plumbnet.api import check, read, read_bytes
+from plumbnet.study.remedies import remedies
 
-__all__ = ["check", "read", "read_bytes"]
+__all__ = ["check", "read", "read_bytes", "remedies"]

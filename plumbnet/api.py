@@ -41,4 +41,4 @@ def check(system: System, *, rules: str | None = None, units: Units | None = Non
         return analyse(system, chosen, units=units)
     except Unanswerable as error:
         fault = Fault(system.line_of(error.heater), 1, f"{error.heater}: {error}")
-        raise LayoutError(system.record.file, [fault]) from error
+        raise LayoutError(system.record.file, [fault], system.record.text) from error

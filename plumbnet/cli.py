@@ -16,8 +16,12 @@ from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import System
 from plumbnet.report import catalogue, json1, text
+from plumbnet.report.cures import section
+from plumbnet.report.cures import to_text as remedies_text
 from plumbnet.report.trace import trace as trace_text
 from plumbnet.rules.profile import UnknownProfile, profile
+from plumbnet.study.placement import plans
+from plumbnet.study.remedies import Found, remedies_if_small
 
 FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
 STANDARD_INPUT = "-"
@@ -70,6 +74,7 @@ def check(
     """
     _refuse_unknown(rules)
     reports: list[Report] = []
+    cures: list[Found | None] = []
     errors: list[json1.Json] = []
     for file in files:
         try:
@@ -78,10 +83,12 @@ def check(
             errors += _told(file, error, aloud=output is Format.TEXT)
         else:
             reports.append(report)
+            cures.append(remedies_if_small(report))
             if output is Format.TEXT:
-                _write(text.to_text(report, paint=_paint()), blank_line=len(reports) > 1)
+                more = section(report.facts, cures[-1])
+                _write(text.to_text(report, paint=_paint(), more=more), blank_line=len(reports) > 1)
     if output is Format.JSON:
-        _write(json1.to_json(reports, errors) + "\n")
+        _write(json1.to_json(reports, errors, cures) + "\n")
     raise typer.Exit(_status(reports, errors))
 
 
@@ -93,19 +100,24 @@ def trace(
     units: Units = None,
 ) -> None:
     """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
-    _refuse_unknown(rules)
-    try:
-        report = _report(file, rules, units)
-    except (LayoutError, OSError) as error:
-        _told(file, error, aloud=True)
-        raise typer.Exit(NOT_UNDERSTOOD) from error
-    names = [one.name for one in report.heaters]
-    if heater is not None and heater not in names:
-        _fail(
-            f"no heater is called {quoted(heater)} in {file}", heater, names, f"there is {', '.join(names) or 'none'}"
-        )
+    report = _report_with(file, heater, rules, units)
     chosen = [one for one in report.heaters if heater in {None, one.name}]
     _write("\n\n".join(trace_text(report, one) for one in chosen))
+    raise typer.Exit(_status([report], []))
+
+
+@app.command()
+def remedies(
+    file: File,
+    heater: Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")] = None,
+    rules: Rules = None,
+    units: Units = None,
+) -> None:
+    """What would cure each heater in trouble, tried on a copy: least work first, each as a scenario to paste."""
+    report = _report_with(file, heater, rules, units)
+    found = {name: own for name, own in plumbnet.remedies(report).items() if heater in {None, name}}
+    tanks = () if heater is not None else plans(report)
+    _write(remedies_text(report, found, tanks, paint=_paint()))
     raise typer.Exit(_status([report], []))
 
 
@@ -130,6 +142,21 @@ def schema() -> None:
 
 def _report(file: str, rules: str | None, units: UnitChoice | None) -> Report:
     return plumbnet.check(_read(file), rules=rules, units=None if units is None else units.units)
+
+
+def _report_with(file: str, heater: str | None, rules: str | None, units: UnitChoice | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
+    _refuse_unknown(rules)
+    try:
+        report = _report(file, rules, units)
+    except (LayoutError, OSError) as error:
+        _told(file, error, aloud=True)
+        raise typer.Exit(NOT_UNDERSTOOD) from error
+    names = [one.name for one in report.heaters]
+    if heater is not None and heater not in names:
+        known = f"there is {', '.join(names) or 'none'}"
+        _fail(f"no heater is called {quoted(heater)} in {file}", heater, names, known)
+    return report
 
 
 def _read(file: str) -> System:

@@ -355,6 +355,36 @@ EXPANSION_RELIEF = Expected(
     scenario_findings={"stuck-with-scale": ("trapped-expansion",), "set-too-high": ("trapped-expansion",)},
 )
 
+EXPANSION_RELIEF_WRONGLY_SET = Expected(
+    # Ten feet down 64.3 psi stand on a valve set to 62; read at the heater it opens at 62 - 10 x 0.4335 psi.
+    # The pressure rests at the static 60, so the growth is let off below the limit, at a price.
+    {"heater": Answer(CONTROLLED, ("meter",), ("cellar-spill", 57.66))},
+    ("expansion-relief-above-safety", "expansion-relief-below-static"),
+    scenarios={
+        "cellar-spill-taken-out": {"heater": Answer(TRAPPED, ("meter",), ("heater/relief", 125.0))},
+        "set-right": {"heater": Answer(CONTROLLED, ("meter",), ("heater-spill", 75.0))},
+    },
+    scenario_findings={
+        "cellar-spill-taken-out": ("expansion-relief-above-safety", "trapped-expansion"),
+        "set-right": (),
+    },
+)
+
+# Twenty-two feet up, the street's 62 psi are 62 - 22 x 0.4335; a relief valve set to 55 may stand under 49.5.
+OPEN_TO_62 = Answer(OPEN, (), ("street", 62.0))
+BOARDING_HOUSE = {
+    "cellar": OPEN_TO_62,
+    "laundry": OPEN_TO_62,
+    "annex": OPEN_TO_62,
+    "attic": Answer(OPEN, (), ("street", 52.46)),
+}
+RELIEF_VALVES_WRONGLY_CHOSEN = Expected(
+    BOARDING_HOUSE,
+    ("relief-above-rating", "relief-below-input", "relief-near-static", "relief-opens-hot"),
+    scenarios={"right-valves": BOARDING_HOUSE},
+    scenario_findings={"right-valves": ()},
+)
+
 SOLAR = Expected(
     {
         "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
@@ -494,6 +524,7 @@ SHOWCASE: dict[str, Expected] = {
     "crossover-at-a-fixture": CROSSOVER_AT_A_FIXTURE,
     "dual-check-meter": DUAL_CHECK_METER,
     "expansion-relief-as-control": EXPANSION_RELIEF,
+    "expansion-relief-wrongly-set": EXPANSION_RELIEF_WRONGLY_SET,
     "farmhouse-solar-loop": SOLAR,
     "house-with-check": HOUSE_WITH_CHECK,
     "main-above-limit-no-tank-can-help": MAIN_ABOVE_LIMIT,
@@ -505,6 +536,7 @@ SHOWCASE: dict[str, Expected] = {
     "reducer-with-bypass-main-below-limit": REDUCER_WITH_BYPASS_MAIN_BELOW_LIMIT,
     "reducer-without-bypass-main-above-limit": REDUCER_WITHOUT_BYPASS_MAIN_ABOVE_LIMIT,
     "reducer-without-bypass-main-below-limit": REDUCER_WITHOUT_BYPASS_MAIN_BELOW_LIMIT,
+    "relief-valves-wrongly-chosen": RELIEF_VALVES_WRONGLY_CHOSEN,
     "school-shared-tanks": SCHOOL,
     "tankless-alone": TANKLESS_ALONE,
     "tower-tank-on-the-roof": TOWER,

@@ -1,7 +1,5 @@
 """What other programs call."""
 
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -69,9 +67,3 @@ def test_sentences_of_a_report_take_the_units_of_the_file_or_of_the_call() -> No
 
 def test_names_of_the_package_are_those_it_offers() -> None:
     assert plumbnet.__all__ == ["check", "read", "read_bytes"]
-
-
-def test_program_draws_no_picture_and_asks_no_network_to_check() -> None:
-    code = "import sys, plumbnet.cli; print([name for name in ('matplotlib', 'socket', 'urllib.request') if name in sys.modules])"
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert done.stdout.strip() in {"[]", "['socket']"}

@@ -5,8 +5,10 @@ from plumbnet.layout.system import End
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
-from plumbnet.rules.facts import Limit
+from plumbnet.rules.facts import Basis, Limit
 from plumbnet.rules.profile import Profile
+
+_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below"}
 
 
 def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
@@ -16,22 +18,23 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
     """
     found: dict[Zone, Limit] = {}
 
-    def bound(node: Node, pressure_pa: float, by: str) -> None:
+    def bound(node: Node, pressure_pa: float, basis: Basis) -> None:
+        part = network.piping.ports[node].part
         zone = network.zoning.zone_of[node]
         at_datum = pressure_pa + network.piping.heads_pa[node]
         if zone not in found or at_datum < found[zone].pressure_pa:
-            found[zone] = Limit(at_datum, by, pressure_pa)
+            found[zone] = Limit(at_datum, f"{_BY[basis]} {part}", pressure_pa, part, basis)
 
     for name, part in network.piping.system.parts.items():
         for port in part.draws_at():
-            bound(network.piping.node_of[End(name, port)], profile.distribution_limit.value_pa, f"fixture {name}")
+            bound(network.piping.node_of[End(name, port)], profile.distribution_limit.value_pa, "fixture")
         if part.rating_pa is not None:
             for node in network.piping.nodes_of(name):
-                bound(node, part.rating_pa, f"rating of {name}")
+                bound(node, part.rating_pa, "rating")
     for sites in network.zoning.sites.values():
         for site in sites:
             if site.outlet.role is Role.SAFETY_RELIEF:
-                bound(site.node, site.outlet.opens_pa * profile.relief_share.value, f"margin below {site.part}")
+                bound(site.node, site.outlet.opens_pa * profile.relief_share.value, "relief")
     return found
 
 

@@ -4,17 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.limits import limits
+from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.verdict import Judge
 from plumbnet.discover import discover
 from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import End, System
-from plumbnet.network.sides import hot_side, neighbours
+from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
 from plumbnet.rules import findings as finding_modules
-from plumbnet.rules.facts import Facts, HeaterFacts, Limit, ReliefFacts, TankFacts, ZoneFacts
+from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, ZoneFacts
 from plumbnet.rules.finding import Finding, Severity, findings
 from plumbnet.rules.profile import Profile
 
@@ -53,7 +54,8 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
         units=units or system.units,
         heaters=heaters,
         tanks=tuple(_tanks(network, hot)),
-        reliefs=tuple(_reliefs(network)),
+        reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
+        expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         zones=tuple(_zones(network, found_limits)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
@@ -101,15 +103,6 @@ def _between(network: Network, zone: Zone, reached: set[Zone]) -> tuple[str, ...
     """Devices that part a zone from those that heated water reaches."""
     parting = {crossing.part for crossing in network.zoning.into.get(zone, ()) if crossing.near in reached}
     return tuple(sorted(parting))
-
-
-def _reliefs(network: Network) -> Iterator[ReliefFacts]:
-    parts = network.piping.system.parts
-    sites = [site for site in network.piping.sites() if site.outlet.role is Role.SAFETY_RELIEF]
-    touched = neighbours(network.piping, (site.node for site in sites))
-    for site in sites:
-        names = touched[site.node]
-        yield ReliefFacts(site.part, tuple(sorted(names)), any(parts[name].is_vessel for name in names))
 
 
 def _zones(network: Network, found: dict[Zone, Limit]) -> Iterator[ZoneFacts]:

@@ -2,11 +2,13 @@
 
 import math
 from collections import defaultdict, deque
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
-from plumbnet.network.heated import Heated
+from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
@@ -56,7 +58,6 @@ class Settling:
 
     network: Network
     _group_of: dict[Zone, _Group] = field(default_factory=dict)
-    _growths: dict[Zone, dict[str, float]] | None = None
 
     def settled_pa(self, zone: Zone) -> float | None:
         """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
@@ -64,6 +65,18 @@ class Settling:
         if not math.isfinite(pool.pressure_abs_pa) or self._is_relieved(pool):
             return None
         return pool.pressure_abs_pa - ATMOSPHERE_PA
+
+    def waters(self, zones: Collection[Zone]) -> Iterator[tuple[Heated, Piece]]:
+        """Heated water in zones piece by piece, each with the heat source that warms it most."""
+        for heated, piece in self._warmed.values():
+            if self.network.zoning.zone_of[piece.node] in zones:
+                yield heated, piece
+
+    def tanks(self, zones: Collection[Zone]) -> Iterator[tuple[str, Tank]]:
+        """Sound tanks in zones, by name."""
+        for zone in sorted(zones):
+            for name in self._tanks_in(zone):
+                yield name, self._tank(name, zone)
 
     def share(self, zone: Zone) -> Share:
         """What settles together with a zone."""
@@ -160,21 +173,25 @@ class Settling:
             self.network.piping.heads_pa[next(self.network.piping.nodes_of(name))],
         )
 
-    @property
+    @cached_property
     def _expansions(self) -> dict[Zone, dict[str, float]]:
-        """Growth in each zone by heater; water that several warm counts once, for the one that warms it most."""
-        if self._growths is None:
-            warmest: dict[str, tuple[float, str, Zone]] = {}
-            for heated in self.network.heated:
-                for piece in () if heated.is_idle else heated.pieces:
-                    growth_m3 = grows_m3(self.network, heated, piece.volume_m3)
-                    if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
-                        warmest[piece.name] = (growth_m3, heated.name, self.network.zoning.zone_of[piece.node])
-            growths: dict[Zone, dict[str, float]] = defaultdict(lambda: defaultdict(float))
-            for growth_m3, heater, zone in warmest.values():
-                growths[zone][heater] += growth_m3
-            self._growths = growths
-        return self._growths
+        """Growth in each zone by heater."""
+        growths: dict[Zone, dict[str, float]] = defaultdict(lambda: defaultdict(float))
+        for heated, piece in self._warmed.values():
+            zone = self.network.zoning.zone_of[piece.node]
+            growths[zone][heated.name] += grows_m3(self.network, heated, piece.volume_m3)
+        return growths
+
+    @cached_property
+    def _warmed(self) -> dict[str, tuple[Heated, Piece]]:
+        """Heated water by name; what several warm counts once, for the one that warms it most."""
+        warmest: dict[str, tuple[float, Heated, Piece]] = {}
+        for heated in self.network.heated:
+            for piece in () if heated.is_idle else heated.pieces:
+                growth_m3 = grows_m3(self.network, heated, piece.volume_m3)
+                if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
+                    warmest[piece.name] = (growth_m3, heated, piece)
+        return {name: (heated, piece) for name, (_, heated, piece) in warmest.items()}
 
 
 def _below_abs_pa(crossing: Crossing) -> float:
@@ -196,8 +213,12 @@ def _growth(network: Network, heated: Heated) -> float:
     zone, mixture = network.zoning.zone_of[heated.inlet], heated.source.mixture
     if mixture is not None:
         return glycol.growth(mixture.glycol, mixture.share, cold_k(network, zone), heated.source.hot_k)
-    pressure_abs_pa = start_pa(network, zone) - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
-    return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=pressure_abs_pa)
+    return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+
+
+def heated_abs_pa(network: Network, heated: Heated) -> float:
+    """Static pressure at a heat source, absolute, at its own height."""
+    return start_pa(network, network.zoning.zone_of[heated.inlet]) - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
 
 
 def cold_k(network: Network, zone: Zone) -> float:

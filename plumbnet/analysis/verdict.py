@@ -5,6 +5,7 @@ from functools import cached_property
 
 from plumbnet.analysis.limits import limit_of
 from plumbnet.analysis.place import tank_place
+from plumbnet.analysis.relieving import relieved_by
 from plumbnet.analysis.settling import Settling, Share, grows_m3, start_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.blocking import Stops
@@ -12,7 +13,6 @@ from plumbnet.network.closing import Closings
 from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import Rung
 from plumbnet.network.piping import Node
-from plumbnet.network.sides import neighbours
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.tank import NoTank, nominal_size_m3, nominal_sizes, tank_volume_m3
@@ -193,21 +193,3 @@ class _Case:
         system = self.network.piping.system
         nominal_m3 = nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
         return Need(tank_m3, nominal_m3, charge_pa, place.name)
-
-
-def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:
-    """For each heater's inlet the safety relief valves that only pipes and fittings join to its store."""
-    parts = network.piping.system.parts
-    own = {node: heated for heated in network.heated for node in _store_nodes(network, heated)}
-    found: dict[Node, tuple[str, ...]] = {}
-    for node, names in neighbours(network.piping, own).items():
-        reliefs = {name for name in names if any(o.role is Role.SAFETY_RELIEF for o in parts[name].outlets())}
-        inlet = own[node].inlet
-        found[inlet] = tuple(sorted({*found.get(inlet, ()), *reliefs}))
-    return found
-
-
-def _store_nodes(network: Network, heated: Heated) -> list[Node]:
-    """The ports that open into a heater's store."""
-    own = set(network.piping.nodes_of(heated.name))
-    return sorted({heated.inlet, *(own & set(network.piping.free[heated.inlet]))})

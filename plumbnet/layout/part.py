@@ -1,4 +1,7 @@
-"""What every part has: named ports, passages between them, water in it; and the register of kinds."""
+"""What every part has: named ports, passages between them, water in it; and the register of kinds.
+
+One module, because these are the words in which every kind speaks and in which the network listens.
+"""
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
@@ -95,11 +98,16 @@ class Role(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Outlet:
-    """Expanding water can leave here once the port exceeds `opens_pa` (gauge, at the part's own height)."""
+    """Expanding water can leave here once the port exceeds `opens_pa` (gauge, at the part's own height).
+
+    A relief valve may also open at `opens_k` and be rated to carry off `capacity_w`.
+    """
 
     port: str
     role: Role
     opens_pa: float
+    opens_k: float | None = None
+    capacity_w: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

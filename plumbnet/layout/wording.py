@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from types import UnionType
-from typing import Annotated, Union, get_args, get_origin
+from typing import Annotated, Literal, Union, get_args, get_origin
 
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
@@ -137,6 +137,8 @@ def _example(name: str, field: FieldInfo | None) -> str:
     for mark in field.metadata:
         if isinstance(mark, Quantity):
             return f"for example {name}: {' or '.join(dict.fromkeys(mark.dimension.examples))}"
+    if get_origin(field.annotation) is Literal and not field.examples:
+        return f"for example {name}: {get_args(field.annotation)[0]}"
     return f"for example {name}: {_yaml(field.examples[0])}" if field.examples else ""
 
 
@@ -191,6 +193,14 @@ def _declared_at(model: type[Declared], path: Path) -> type[Declared] | None:
         annotation = next((found for choice in _choices(annotation) for found in _inside(choice, step)), None)
     declared = (one for one in _choices(annotation) if isinstance(one, type) and issubclass(one, Declared))
     return next(declared, None)
+
+
+def declared_in(annotation: object) -> Iterator[type[Declared]]:
+    """The declarations that a value of this type is made of, however deep they stand in lists and choices."""
+    if isinstance(annotation, type) and issubclass(annotation, Declared):
+        yield annotation
+    for choice in get_args(annotation):
+        yield from declared_in(choice)
 
 
 def _choices(annotation: object) -> Iterator[object]:

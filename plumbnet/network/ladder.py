@@ -138,7 +138,7 @@ class Climber:
     def _opens_pa(self, step: "_Step", opening: Opening) -> float:
         if step.track is None:
             return opening.opens_pa
-        return max(opening.opens_pa, step.height_pa, self.standing.at(step.zone))
+        return max(opening.opens_pa, step.height_pa)
 
     def _crossed(self, step: "_Step", widest: dict[Zone, float]) -> "Iterator[_Step]":
         """Steps through the gates that lead out of a zone, where they are not known to be worse."""

@@ -94,6 +94,7 @@ class Duty:
     `charge_abs_pa` a charge that was chosen. `mean_k` is the mean operating temperature of a circuit. `growth` is
     what the liquid expands by, part of its cold volume, where it is no plain water or a table is to be followed,
     and `growth_source` where it comes from. `vessel_per_k` is the linear expansion of pipes and vessel.
+    `heated_abs_pa` stands at the heated water, whose growth it bears on a little, where it is not that at the tank.
     """
 
     volume_m3: float
@@ -108,6 +109,7 @@ class Duty:
     growth: float | None = None
     growth_source: str = "given"
     vessel_per_k: float = STEEL_PER_K
+    heated_abs_pa: float | None = None
     atmosphere_abs_pa: float = ATMOSPHERE_PA
 
     def demand(self, name: str) -> float:

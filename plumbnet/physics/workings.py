@@ -60,7 +60,7 @@ def pressure_steps(duty: Duty, charge: Step) -> tuple[Step, ...]:
 
 
 def growth_steps(duty: Duty, pressure_abs_pa: float) -> tuple[Step, ...]:
-    """Steps to e, the part of its cold volume by which the liquid grows.
+    """Steps to e, the part of its cold volume by which the liquid grows, under a pressure if the duty names none.
 
     Water that is filled colder than its density maximum counts from there, and water that would boil counts as
     saturated liquid. Raises OutsideWater (physics.water). Source: as `expansion.growth`.
@@ -71,7 +71,8 @@ def growth_steps(duty: Duty, pressure_abs_pa: float) -> tuple[Step, ...]:
     """
     if duty.growth is not None:
         return (step("e", "growth of the liquid", "e", duty.growth, duty.growth_source, e=duty.growth),)
-    base_k, p = counted_from_k(duty.cold_k, pressure_abs_pa=pressure_abs_pa), pressure_abs_pa
+    p = pressure_abs_pa if duty.heated_abs_pa is None else duty.heated_abs_pa
+    base_k = counted_from_k(duty.cold_k, pressure_abs_pa=p)
     if duty.hot_k <= base_k:
         return (step("e", "growth of water that is not warmed", "e", 0.0, _WATER, e=0.0),)
     cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=p) for t in (base_k, duty.hot_k))

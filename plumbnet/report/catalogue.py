@@ -13,6 +13,7 @@ from plumbnet.layout.declared import Declared
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Quantity, show
 from plumbnet.layout.schema import layout_schema
+from plumbnet.layout.wording import declared_in
 
 WIDTH = 100
 
@@ -66,15 +67,8 @@ def _fields(declared: type[Declared], indent: str) -> Iterator[str]:
     """The fields of a declaration, those of declarations inside it further in."""
     for field, info in declared.model_fields.items():
         yield from _hung(f"{indent}{info.alias or field}: ", _field(info))
-        for inner in _declared_in(info.annotation):
+        for inner in declared_in(info.annotation):
             yield from _fields(inner, f"{indent}  ")
-
-
-def _declared_in(annotation: object) -> Iterator[type[Declared]]:
-    if isinstance(annotation, type) and issubclass(annotation, Declared):
-        yield annotation
-    for choice in get_args(annotation):
-        yield from _declared_in(choice)
 
 
 def _field(info: FieldInfo) -> str:
@@ -110,7 +104,7 @@ def _words(annotation: object) -> str:
         first, second = get_args(annotation)
         if second is not Ellipsis:
             return "two names"
-        return "list of mappings" if list(_declared_in(first)) else "list of names"
+        return "list of mappings" if list(declared_in(first)) else "list of names"
     return {bool: "true | false", str: "text"}.get(annotation, "mapping") if isinstance(annotation, type) else "mapping"
 
 

@@ -1,25 +1,31 @@
 """Reports to JSON, schema 1: SI units, gauge pressures at each heater's own height; its keys are a promise."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import LayoutError
 from plumbnet.rules.facts import HeaterFacts, Need, RungFacts
 from plumbnet.rules.finding import Finding
+from plumbnet.study.remedies import Found, Remedy
+from plumbnet.study.written import change_fields
 
 SCHEMA = 1
 
 Json = dict[str, object]
 
 
-def to_json(reports: Iterable[Report], errors: Iterable[Json] = ()) -> str:
-    """Reports and the errors of files that could not be read, as one JSON document."""
+def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Sequence[Found | None] = ()) -> str:
+    """Reports and the errors of files that could not be read, as one JSON document.
+
+    `remedies` are those of each report in turn; None, or too few of them, where they were not looked for.
+    """
+    searched = [*remedies, *[None] * (len(reports) - len(remedies))]
     document = {
         "plumbnet": version("plumbnet"),
         "schema": SCHEMA,
-        "reports": [_report(report) for report in reports],
+        "reports": [_report(report, found) for report, found in zip(reports, searched, strict=True)],
         "errors": list(errors),
     }
     return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
@@ -38,7 +44,7 @@ def file_error(file: str, text: str) -> Json:
     return {"file": file, "line": 0, "column": 0, "text": text}
 
 
-def _report(report: Report) -> Json:
+def _report(report: Report, found: Found | None) -> Json:
     record = report.system.record
     return {
         "file": record.file,
@@ -46,13 +52,14 @@ def _report(report: Report) -> Json:
         "title": report.system.title,
         "rules": report.profile.profile,
         "scenario": report.scenario,
-        "heaters": [_heater(heater) for heater in report.heaters],
+        "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
+        "remedies_searched": found is not None,
         "findings": [_finding(finding) for finding in report.findings],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
 
 
-def _heater(heater: HeaterFacts) -> Json:
+def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
     return {
         "name": heater.name,
         "kind": heater.kind,
@@ -76,7 +83,18 @@ def _heater(heater: HeaterFacts) -> Json:
         "settled_pa": heater.settled_pa,
         "short_m3": heater.short_m3,
         "need": None if heater.need is None else _need(heater.need),
-        "remedies": [],
+        "remedies": [_remedy(remedy) for remedy in remedies],
+    }
+
+
+def _remedy(remedy: Remedy) -> Json:
+    return {
+        "change": [change_fields(change) for change in remedy.changes],
+        "verdict": remedy.verdict.value,
+        "title": remedy.title,
+        "effort": remedy.effort.name.lower().replace("_", "-"),
+        "settled_pa": remedy.settled_pa,
+        "cures": list(remedy.cures),
     }
 
 

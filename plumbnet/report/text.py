@@ -10,7 +10,7 @@ from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.report.words import driven_round, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.rules.sentences import NO_WAY, agreeing, needed, stops_in_words
+from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
 
 WIDTH = 100
 LABEL = 16
@@ -19,8 +19,6 @@ MANY = 3
 """From this many heaters on a table comes first."""
 COMMON_PRACTICE = "common practice"
 """How a clause begins that no document stands behind."""
-ROUNDING = 1e-6
-"""Share by which two sums of the same volumes may differ."""
 ROUNDING_PA = 1.0
 """Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 CAUTION = (
@@ -37,8 +35,8 @@ def plain(text: str, _meaning: str) -> str:
     return text
 
 
-def to_text(report: Report, *, paint: Paint = plain) -> str:
-    """The whole report; ends with a line break."""
+def to_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = ()) -> str:
+    """The whole report, with `more` lines behind the findings; ends with a line break."""
     facts = report.facts
     lines = list(_heading(report))
     if len(report.heaters) >= MANY:
@@ -47,7 +45,7 @@ def to_text(report: Report, *, paint: Paint = plain) -> str:
         lines += ["", *_heater(facts, heater, paint)]
     if not report.heaters:
         lines += ["", "Nothing in this layout heats water."]
-    lines += ["", *_findings(report.findings, paint)]
+    lines += ["", *_findings(report.findings, paint), *(["", *more] if more else [])]
     if facts.assumed:
         lines += ["", "Assumed where the file says nothing:"]
         lines += [line for words, parts in facts.assumed.items() for line in _hung(f"  {words}: ", listed(parts))]
@@ -119,17 +117,18 @@ def _pressures(facts: Facts, heater: HeaterFacts) -> str:
 
 
 def _openings(facts: Facts, heater: HeaterFacts) -> str:
-    """The ladder: what opens first, and what would open after it."""
+    """The ladder: what opens first, what would open after it, and what of it only past the limit."""
     if not heater.ladder:
         return "nothing, at any pressure"
     bound_pa = max(heater.limit_pa, heater.static_pa or 0.0) + ROUNDING_PA
-    first, *others = (_rung(facts, rung, bound_pa) for rung in heater.ladder)
-    return f"{first}; then {', '.join(others)}" if others else first
+    below = [_rung(facts, rung) for rung in heater.ladder if rung.opens_pa <= bound_pa]
+    beyond = [_rung(facts, rung) for rung in heater.ladder if rung.opens_pa > bound_pa]
+    first = ", then ".join(below) or "nothing below the limit"
+    return f"{first}; past it {', then '.join(beyond)}" if beyond else first
 
 
-def _rung(facts: Facts, rung: RungFacts, bound_pa: float) -> str:
-    beyond = " (past the limit)" if rung.opens_pa > bound_pa else ""
-    return f"{rung.outlet} at {_pressure(rung.opens_pa, facts.units)}{beyond}"
+def _rung(facts: Facts, rung: RungFacts) -> str:
+    return f"{rung.outlet} at {_pressure(rung.opens_pa, facts.units)}"
 
 
 def _settles(heater: HeaterFacts) -> bool:
@@ -158,10 +157,13 @@ def _reason(facts: Facts, heater: HeaterFacts) -> str:
 
 
 def _control(heater: HeaterFacts) -> str:
-    spills = [rung.outlet for rung in heater.ladder if rung.role is Role.EXPANSION_RELIEF]
+    """What takes the growth of a controlled heater: tanks, and the expansion relief valves that do open."""
+    held_pa = (heater.settled_pa or 0.0) + ROUNDING_PA
+    spills = [r.outlet for r in heater.ladder if r.role is Role.EXPANSION_RELIEF and r.opens_pa <= held_pa]
     if not heater.tanks:
         return f"{agreeing(spills, 'lets')} the growth off to a drain"
-    return f"{agreeing([*heater.tanks, *spills], 'takes')} up the growth"
+    rest = f" and {agreeing(spills, 'lets')} the rest off to a drain" if spills else ""
+    return f"{agreeing(heater.tanks, 'takes')} up the growth{rest}"
 
 
 def _late(facts: Facts, heater: HeaterFacts) -> str:
@@ -185,10 +187,9 @@ def _growth(facts: Facts, heater: HeaterFacts) -> str:
     text = f"{volume} heated from {cold} to {hot} grows by {show(heater.expansion_m3, VOLUME, facts.units)}"
     if heater.shares_with:
         together = show(heater.shared_expansion_m3, VOLUME, facts.units)
-        is_same = heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + ROUNDING)
         text += (
             f"; {agreeing(heater.shares_with, 'warms')} the same water"
-            if is_same
+            if is_same_water(heater)
             else f"; together with {listed(heater.shares_with)} by {together}"
         )
     return text

@@ -109,7 +109,8 @@ def _told(gates: list[_Gating]) -> str:
     stopping = next((gate for gate in gates if not gate.passes), None)
     if passing is None or stopping is None:
         return gates[0].words
-    return f"{passing.words} to its {passing.toward} connection; towards {stopping.toward} it {stopping.words}"
+    stops = stopping.words.partition(":")[0]
+    return f"{passing.words} to its {passing.toward} connection, and {stops} at its {stopping.toward} one"
 
 
 class _Walk:

@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Literal, TypeAlias
 
 from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import PRESSURE, VOLUME, Units, show
+from plumbnet.layout.quantity import POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.layout.system import System
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
@@ -26,13 +27,22 @@ class Verdict(StrEnum):
     """Closed, but the heater fires only while water is drawn and sits in no driven loop."""
 
 
+Basis: TypeAlias = Literal["fixture", "rating", "relief", "profile"]
+"""What a limit rests on: people drawing water, a part's rating, a relief valve's set, the profile alone."""
+
+
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """The highest pressure a zone may reach, gauge at datum, and what sets it; `own_pa` as it reads there."""
+    """The highest pressure a zone may reach, gauge at datum, and what sets it; `own_pa` as it reads there.
+
+    `part` is the fixture, the rated part or the relief valve that sets it; empty where nothing in the zone does.
+    """
 
     pressure_pa: float
     by: str
     own_pa: float | None = None
+    part: str = ""
+    basis: Basis = "profile"
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,11 +149,25 @@ class TankFacts:
 
 @dataclass(frozen=True, slots=True)
 class ReliefFacts:
-    """A safety relief valve and the parts that only pipes and fittings join it to."""
+    """A relief valve and the parts that only pipes and fittings join it to; pressures gauge, at the valve.
+
+    `static_pa` stands at it cold (None: no water), `rating_pa` is the lowest rating of a part it touches
+    (`rated` names it), `safety_pa` the lowest set of a safety relief valve in its zone, `serves_w` the input of
+    the heaters it touches and `serves_k` their highest setpoint; None where the file gives none.
+    """
 
     name: str
     touches: tuple[str, ...]
     touches_vessel: bool
+    set_pa: float
+    static_pa: float | None
+    opens_k: float | None
+    capacity_w: float | None
+    serves_w: float | None
+    serves_k: float | None
+    rated: str | None
+    rating_pa: float | None
+    safety_pa: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +190,7 @@ class Facts:
     heaters: tuple[HeaterFacts, ...]
     tanks: tuple[TankFacts, ...]
     reliefs: tuple[ReliefFacts, ...]
+    expansion_reliefs: tuple[ReliefFacts, ...]
     zones: tuple[ZoneFacts, ...]
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
@@ -180,3 +205,11 @@ class Facts:
     def volume(self, volume_m3: float) -> str:
         """A volume in the units of the report."""
         return show(volume_m3, VOLUME, self.units)
+
+    def power(self, power_w: float) -> str:
+        """A rate of heat in the units of the report."""
+        return show(power_w, POWER, self.units)
+
+    def temperature(self, temperature_k: float) -> str:
+        """A temperature in the units of the report."""
+        return show(temperature_k, TEMPERATURE, self.units)

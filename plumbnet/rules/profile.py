@@ -9,7 +9,8 @@ from pydantic import ValidationError
 from plumbnet.layout import wording
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
-from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity
+from plumbnet.layout.kinds.heat import SizingMethod
+from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity, Temperature
 from plumbnet.layout.source import decode, parse
 
 GENERAL = "general"
@@ -37,11 +38,25 @@ class PressureRuling(Ruling):
     """The pressure."""
 
 
+class TemperatureRuling(Ruling):
+    """A temperature that a rule sets, in kelvin."""
+
+    value_k: Temperature
+    """The temperature."""
+
+
 class FractionRuling(Ruling):
     """A share that a rule sets, from 0 to 1."""
 
     value: Fraction
     """The share."""
+
+
+class SizingRuling(Ruling):
+    """The method by which a rule sizes expansion tanks."""
+
+    value: SizingMethod
+    """Name of the method."""
 
 
 class Profile(Declared):
@@ -55,8 +70,12 @@ class Profile(Declared):
     """Highest pressure where people draw water."""
     relief_share: FractionRuling
     """Share of a safety relief valve's set pressure that the system may come up to."""
+    relief_temperature: TemperatureRuling
+    """Highest temperature at which a safety relief valve may open."""
     charge_tolerance: PressureRuling
     """How far a tank's charge may differ from the line pressure at the tank."""
+    sizing: SizingRuling = SizingRuling(value="membrane", clause="common practice", verified=False)
+    """Method by which an expansion tank is sized where its heater names none."""
     findings: dict[str, Ruling]
     """The clause behind a finding, by its name."""
 

@@ -5,6 +5,8 @@ from collections.abc import Sequence
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
+ROUNDING = 1e-6
+"""Share by which two sums of the same volumes may differ."""
 NO_WAY = "no way leads to a main or to open air"
 
 
@@ -92,11 +94,24 @@ def closed(facts: Facts, heater: HeaterFacts) -> str:
     """What closes a heater, by how much the water grows, and the limit that nothing keeps."""
     stops = heater.stopped_by.sets
     why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
-    whose = f"with that of {listed(heater.shares_with)} its water" if heater.shares_with else "its water"
+    grows, limit = facts.volume(heater.shared_expansion_m3), facts.pressure(heater.limit_pa)
     return (
-        f"{heater.name} is closed ({why}); {whose} grows by {facts.volume(heater.shared_expansion_m3)}, and "
-        f"nothing holds the pressure at or below {facts.pressure(heater.limit_pa)}."
+        f"{heater.name} is closed ({why}); {_whose_water(heater)} grows by {grows}, and nothing holds the pressure "
+        f"at or below {limit}."
     )
+
+
+def is_same_water(heater: HeaterFacts) -> bool:
+    """Whether the heaters that share in its growth warm the very water that it warms."""
+    return bool(heater.shares_with) and heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + ROUNDING)
+
+
+def _whose_water(heater: HeaterFacts) -> str:
+    if not heater.shares_with:
+        return "its water"
+    if is_same_water(heater):
+        return f"its water, which {agreeing(heater.shares_with, 'warms')} too,"
+    return f"its water, with that of {listed(heater.shares_with)},"
 
 
 def first_stops(heater: HeaterFacts) -> tuple[str, ...]:

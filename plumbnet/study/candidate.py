@@ -39,6 +39,8 @@ class Candidate:
     key: str
     title: str
     changes: tuple[Change, ...]
+    keeps_check: bool = False
+    """It may not leave the heater open, nor with no check of any sort between it and the street."""
 
 
 Sort = Callable[[Scene, HeaterFacts], Iterator[Candidate]]

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from plumbnet.analysis.limits import limit_of, limits
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated
@@ -11,7 +12,7 @@ from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
 from plumbnet.physics.tank import nominal_sizes
-from plumbnet.rules.facts import HeaterFacts, TankFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, Limit, TankFacts, Verdict
 from plumbnet.rules.finding import Severity
 
 TROUBLED = frozenset({Verdict.TRAPPED, Verdict.SEALED})
@@ -63,6 +64,11 @@ class Scene:
         datum_pa = heater.limit_pa + self.network.piping.heads_pa[self.heated[heater.name].inlet]
         return datum_pa - self.network.piping.heads_pa[node]
 
+    def limit_pa(self, zone: Zone) -> float:
+        """The limit of a zone, gauge at datum."""
+        node = self.network.zoning.zone_of.index(zone)
+        return limit_of(self._limits, self.network, node, self.report.profile).pressure_pa
+
     def zones_of(self, heater: str) -> tuple[Zone, ...]:
         """Zones that hold water which a heater warms; its own inlet's first."""
         heated = self.heated[heater]
@@ -81,3 +87,7 @@ class Scene:
     def is_ailing(self, heater: str) -> bool:
         """Whether a heater needs a remedy: its expansion is not held, or a tank in its reach is at fault."""
         return self.heaters[heater].verdict in TROUBLED or bool(self.tank_errors(heater))
+
+    @cached_property
+    def _limits(self) -> dict[Zone, Limit]:
+        return limits(self.network, self.report.profile)

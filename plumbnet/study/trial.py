@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from plumbnet.analysis.report import Report, analyse
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
+from plumbnet.layout.part import OneWay
 from plumbnet.layout.refusal import ChangeError
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Finding, Severity
@@ -40,6 +41,14 @@ class Trial:
         if self.before.heaters[heater].verdict in TROUBLED:
             return now.verdict in _HELD
         return now.verdict not in TROUBLED and not self.after.tank_errors(heater)
+
+    def keeps_check(self, heater: str) -> bool:
+        """Whether a heater is still closed, with a check of some sort on every shortest way to the street."""
+        now, parts = self.after.heaters[heater], self.after.system.parts
+        return now.verdict is not Verdict.OPEN and all(
+            any(isinstance(passage, OneWay) for name in devices for passage in parts[name].passages())
+            for devices in now.stopped_by.sets
+        )
 
     def new_errors(self) -> Iterator[Finding]:
         """Errors that were not there before.

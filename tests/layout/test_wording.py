@@ -86,6 +86,21 @@ def test_every_required_field_of_the_file_has_an_example() -> None:
                 assert "; for example " in sentence or "exactly one of" in sentence
 
 
+def inner_models(model: type[Declared]) -> Iterator[type[Declared]]:
+    for field in model.model_fields.values():
+        for inner in wording.declared_in(field.annotation):
+            yield inner
+            yield from inner_models(inner)
+
+
+def test_everything_written_inside_something_has_its_own_name_and_examples() -> None:
+    for outer in MODELS:
+        for model in inner_models(outer):
+            assert model.called != Declared.called, model
+            if outer is not Profile:
+                assert all("for example" in said or "exactly one of" in said for said in told(model, {})), model
+
+
 def test_misspelt_field_is_not_called_missing_as_well() -> None:
     assert told(KINDS["emitter"], {"volum": 3}) == ['it has no field "volum": did you mean "volume"?']
 

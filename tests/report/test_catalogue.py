@@ -28,7 +28,8 @@ def test_kind_is_told_with_every_port_field_default_and_failure(name: str) -> No
     assert lines[0] == name
     for field in field_names(name):
         (line,) = [line for line in lines if line.startswith(f"  {field}: ")]
-        assert "required" in line or "default" in line or "may be left out" in line, line
+        told = text[text.index(line) :].split(".")[0]
+        assert "required" in told or "default" in told or "may be left out" in told, told
     flat = " ".join(text.split())
     for words in KINDS[name].assumed.values():
         assert f"it {words}" in flat

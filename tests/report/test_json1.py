@@ -150,9 +150,8 @@ def test_faults_of_a_file_are_rows_with_their_place() -> None:
 
 
 def test_document_is_plain_ascii_whatever_the_title() -> None:
-    named = plumbnet.read_bytes(
-        'plumbnet: 1\ntitle: "Bäckerei \\e[2J\\u202e"\nparts: {m: {kind: main, pressure: 60}, t: tee}\nruns: [m -> t]'.encode()
-    )
+    top = 'plumbnet: 1\ntitle: "Bäckerei \\e[2J\\u202e"\n'
+    named = plumbnet.read_bytes(f"{top}parts: {{m: {{kind: main, pressure: 60}}, t: tee}}\nruns: [m -> t]".encode())
     text = to_json([plumbnet.check(named)])
     assert text.isascii()
     assert "\x1b" not in text

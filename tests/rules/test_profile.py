@@ -1,20 +1,17 @@
 """Rule profiles: data with a clause behind every value."""
 
+from importlib.resources import files
+
 import pytest
 
 from plumbnet.layout.fault import LayoutError
 from plumbnet.rules.finding import RULES
 from plumbnet.rules.profile import GENERAL, UnknownProfile, profile, profile_names, read_profile
 
-SMALL = """\
-profile: small
-title: A small one
-distribution_limit: {value: 500 kPa, clause: common practice, verified: true}
-relief_share: {value: 0.9, clause: common practice, verified: true}
-charge_tolerance: {value: 2, clause: common practice, verified: false}
-findings:
-  trapped-expansion: {clause: "IPC 607.3", verified: true}
-"""
+TEXT = (files("plumbnet") / "data" / "profiles" / "general.yaml").read_text(encoding="utf-8")
+LINES = TEXT.splitlines()
+SHARE = LINES.index("relief_share:") + 1
+"""The line in which the share of the relief valve's set begins."""
 
 
 def fault(text: str) -> str:
@@ -53,26 +50,27 @@ def test_unknown_profile_is_told_with_the_nearest_or_all() -> None:
 
 
 def test_values_are_read_in_their_units_and_bare_ones_in_us() -> None:
-    small = read_profile(SMALL.encode(), file="small.yaml")
-    assert small.distribution_limit.value_pa == 500_000
-    assert small.charge_tolerance.value_pa == pytest.approx(13_789.5, rel=1e-5)
-    assert small.findings["trapped-expansion"].verified
+    metric = read_profile(TEXT.replace("80 psi\n", "500 kPa\n").encode(), file="small.yaml")
+    bare = read_profile(TEXT.replace("80 psi\n", "80\n").encode(), file="small.yaml")
+    assert metric.distribution_limit.value_pa == 500_000
+    assert bare == profile(GENERAL)
 
 
 def test_value_without_a_clause_is_a_fault_of_our_own_data() -> None:
-    assert fault(SMALL.replace("value: 0.9, clause: common practice,", "value: 0.9,")) == (
-        'small.yaml:4:1: a ruling needs "clause"\n  4 | relief_share: {value: 0.9, verified: true}\n    | ^~~~~~~~~~~~'
+    without = [*LINES[: SHARE + 1], *LINES[SHARE + 2 :]]
+    assert LINES[SHARE + 1].startswith("  clause: ")
+    assert fault("\n".join(without)) == (
+        f'small.yaml:{SHARE}:1: a ruling needs "clause"\n  {SHARE} | relief_share:\n'
+        f"{' ' * len(str(SHARE))}   | ^~~~~~~~~~~~"
     )
 
 
 def test_wrong_value_is_shown_under_its_line() -> None:
-    assert fault(SMALL.replace("0.9", "90")) == (
-        'small.yaml:4:23: value: "90" is too high; a fraction is at most 100 %\n'
-        "  4 | relief_share: {value: 90, clause: common practice, verified: true}\n"
-        "    |                       ^~"
-    )
+    assert LINES[SHARE] == "  value: 90 %"
+    said = fault(TEXT.replace("  value: 90 %", "  value: 90"))
+    assert said.splitlines()[0] == f'small.yaml:{SHARE + 1}:10: value: "90" is too high; a fraction is at most 100 %'
 
 
 def test_file_that_is_no_profile_is_refused() -> None:
     assert fault("").startswith("small.yaml: there is nothing in this file")
-    assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{SMALL}")
+    assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{TEXT}")

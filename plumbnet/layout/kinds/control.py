@@ -93,7 +93,7 @@ class ReliefValve(Ending):
     def outlets(self) -> Iterator[Outlet]:
         """Water leaves above the set pressure."""
         if self.state == "sound":
-            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa)
+            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa, self.temperature_k, self.capacity_w)
 
 
 @kind("expansion_relief")

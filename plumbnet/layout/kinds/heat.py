@@ -44,6 +44,8 @@ SizingMethod = Literal[
 class Antifreeze(Declared):
     """Glycol in the water of a heating or solar circuit; tap water has none."""
 
+    called: ClassVar[str] = "antifreeze"
+
     glycol: Literal["propylene", "ethylene"]
     """Which glycol."""
     share: Fraction

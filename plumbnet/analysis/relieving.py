@@ -1,0 +1,72 @@
+"""Relief valves: which heater each one touches, and its set beside the ratings, the static pressure and other sets."""
+
+import math
+from collections.abc import Iterator
+
+from plumbnet.layout.part import Role
+from plumbnet.network.heated import Heated
+from plumbnet.network.piping import Node, Site
+from plumbnet.network.sides import neighbours
+from plumbnet.network.whole import Network
+from plumbnet.rules.facts import ReliefFacts
+
+
+def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
+    """Every relief valve of a role, in the order of the file. Linear."""
+    sites = [site for site in network.piping.sites() if site.outlet.role is role]
+    touched = neighbours(network.piping, (site.node for site in sites))
+    for site in sites:
+        yield _relief(network, site, tuple(sorted(touched[site.node])))
+
+
+def _relief(network: Network, site: Site, touches: tuple[str, ...]) -> ReliefFacts:
+    parts, head_pa = network.piping.system.parts, network.piping.heads_pa[site.node]
+    zone = network.zoning.zone_of[site.node]
+    static_pa = network.standing.static_pa[zone]
+    rating_pa, rated = _lowest_rating(network, touches, head_pa)
+    sets = [o.opens_pa for o in network.openings[zone] if o.site.outlet.role is Role.SAFETY_RELIEF]
+    sources = [source for name in touches if (source := parts[name].heat()) is not None]
+    inputs = [source.input_w for source in sources if source.input_w is not None]
+    return ReliefFacts(
+        name=site.part,
+        touches=touches,
+        touches_vessel=any(parts[name].is_vessel for name in touches),
+        set_pa=site.outlet.opens_pa,
+        static_pa=None if static_pa is None else static_pa - head_pa,
+        opens_k=site.outlet.opens_k,
+        capacity_w=site.outlet.capacity_w,
+        serves_w=math.fsum(inputs) if inputs else None,
+        serves_k=max((source.hot_k for source in sources), default=None),
+        rated=rated,
+        rating_pa=rating_pa,
+        safety_pa=min(sets) - head_pa if sets else None,
+    )
+
+
+def _lowest_rating(network: Network, names: tuple[str, ...], head_pa: float) -> tuple[float | None, str | None]:
+    """The lowest rating among parts, gauge at a height given by its head, and the part that has it."""
+    parts, piping = network.piping.system.parts, network.piping
+    rated = [
+        (rating_pa + piping.heads_pa[next(piping.nodes_of(name))] - head_pa, name)
+        for name in names
+        if (rating_pa := parts[name].rating_pa) is not None
+    ]
+    return min(rated, default=(None, None))
+
+
+def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:
+    """For each heater's inlet the safety relief valves that only pipes and fittings join to its store."""
+    parts = network.piping.system.parts
+    own = {node: heated for heated in network.heated for node in _store_nodes(network, heated)}
+    found: dict[Node, tuple[str, ...]] = {}
+    for node, names in neighbours(network.piping, own).items():
+        reliefs = {name for name in names if any(o.role is Role.SAFETY_RELIEF for o in parts[name].outlets())}
+        inlet = own[node].inlet
+        found[inlet] = tuple(sorted({*found.get(inlet, ()), *reliefs}))
+    return found
+
+
+def _store_nodes(network: Network, heated: Heated) -> list[Node]:
+    """The ports that open into a heater's store."""
+    own = set(network.piping.nodes_of(heated.name))
+    return sorted({heated.inlet, *(own & set(network.piping.free[heated.inlet]))})

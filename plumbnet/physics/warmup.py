@@ -1,0 +1,199 @@
+"""A plant filled cold, every fixture shut, its burners lit; its temperatures and pressures in time.
+
+Quasi-static: at every moment the pressures are those at which the water, as warm as it is, has its room. Heat goes
+into each body of water as its burners give it, and none is lost unless a loss is asked for; so times are the
+shortest there can be. A step ends where something happens, so that what happens does not depend on the steps.
+All pressures are absolute, at datum.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+
+from scipy.optimize import brentq
+
+from plumbnet.physics.course import Event, Happening, Moment, WarmUp
+from plumbnet.physics.heating import Body
+from plumbnet.physics.moving import Now, Plant, advanced, reseated
+from plumbnet.physics.watching import Watch, watches
+
+STEP_K = 0.5
+"""Rise in temperature of the fastest body in one step where no step is given."""
+MOST_STEPS = 5000
+"""No more steps than these for the slowest body where no step is given."""
+
+_ROUND_STEPS = (1.0, 2.0, 5.0)
+_SHARE_OF_STEP = 1e-9
+"""An event is found to this share of a step."""
+_SLIVER = 1e-3
+"""No step is shorter than this share of one, lest what an outlet lets out in it be lost in rounding."""
+
+
+def warm_up(plant: Plant, *, until_s: float | None = None, step_s: float | None = None) -> WarmUp:
+    """The warm-up of a plant, until its burners are off or for a time.
+
+    It ends earlier where water boils, a relief valve's temperature element opens, or something must break. Moments
+    stand a step apart, and at every event. Raises ValueError for a step that is none, OutsideWater for water that
+    is no liquid between 273.15 K and 623.15 K.
+
+    >>> from plumbnet.physics.heating import Burner
+    >>> from plumbnet.physics.joined import Basin
+    >>> from plumbnet.physics.tank import Tank
+    >>> from plumbnet.physics.walls import Shell
+    >>> burner = Burner(name="heater", input_w=10_000.0, hot_k=333.15)
+    >>> body = Body(name="heater", burners=(burner,), shells={0: Shell(0.2)}, cold_k=283.15, fill_abs_pa=5e5)
+    >>> tank = Tank(0.02, charge_abs_pa=5e5, start_abs_pa=5e5)
+    >>> run = warm_up(Plant({0: Basin(static_abs_pa=5e5, cold_k=283.15, tanks={"tank": tank})}, (), (body,)))
+    >>> round(run.times_s[-1] / 60)  # by head: 200 kg by 50 K at 4.18 kJ/kg K, from 8 kW
+    87
+    """
+    step = usual_step_s(plant) if step_s is None else step_s
+    if not 0.0 < step < math.inf:
+        raise ValueError(f"a step of {step:g} s is none")
+    run = _Run(plant, plant.start)
+    while not run.is_over and (until_s is None or run.now.time_s < until_s):
+        if until_s is None and not run.now.firing:
+            break
+        ahead_s = (math.floor(run.now.time_s / step + _SLIVER) + 1.0) * step
+        run.step(ahead_s if until_s is None or ahead_s < until_s - _SLIVER * step else until_s)
+    run.close_outlets()
+    return run.told()
+
+
+def usual_step_s(plant: Plant) -> float:
+    """A round step: short for the fastest body, yet not too many for the slowest."""
+    rates = [sum(burner.useful_w for burner in body.burners) / _capacity_j_k(body) for body in plant.bodies]
+    spans = [
+        max((burner.hot_k - body.cold_k for burner in body.burners), default=0.0) / rate
+        for body, rate in zip(plant.bodies, rates, strict=True)
+        if rate > 0.0
+    ]
+    if not spans:
+        return 60.0
+    wanted = max(STEP_K / max(rates), max(spans) / MOST_STEPS)
+    decade = 10.0 ** math.floor(math.log10(wanted))
+    return max(decade * share for share in _ROUND_STEPS if share * decade <= wanted * (1.0 + _SHARE_OF_STEP))
+
+
+def _capacity_j_k(body: Body) -> float:
+    return 4186.0 * body.cold.mass_kg
+
+
+@dataclass
+class _Run:
+    """A warm-up in the making."""
+
+    plant: Plant
+    now: Now
+    moments: list[Moment] = field(default_factory=list)
+    events: list[Event] = field(default_factory=list)
+    is_over: bool = False
+    _told: set[tuple[Happening, str]] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        self._light()
+        self._record()
+
+    def step(self, until_s: float) -> None:
+        """Go on to a time, or to the first thing that happens before it."""
+        ahead = advanced(self.plant, self.now, until_s - self.now.time_s)
+        shut = self.now.open - ahead.spilling
+        if shut:
+            self._reseat(shut)
+            return
+        watch, ahead = self._first(ahead)
+        self.now = ahead
+        if watch is not None:
+            self._happens(watch)
+        self._record()
+
+    def close_outlets(self) -> None:
+        """Let every relief valve that stands open close, now that nothing grows any more."""
+        if self.now.open and not self.now.firing:
+            self._reseat(self.now.open)
+
+    def told(self) -> WarmUp:
+        """What has happened."""
+        start, end = self.plant.start, self.now
+        return WarmUp(
+            moments=tuple(self.moments),
+            events=tuple(self.events),
+            books=end.books,
+            start_kg=math.fsum(warm.mass_kg for warm in start.warm),
+            end_kg=math.fsum(warm.mass_kg for warm in end.warm),
+            start_j=math.fsum(warm.enthalpy_j for warm in start.warm),
+            end_j=math.fsum(warm.enthalpy_j for warm in end.warm),
+            returned_m3=math.fsum(end.away_m3.values()),
+        )
+
+    def _light(self) -> None:
+        """Light the burners of all water that is colder than their setpoint."""
+        for index, warm in enumerate(self.now.warm):
+            for burner in warm.body.burners:
+                if warm.temperature_k < burner.hot_k:
+                    self._happens(Watch(Happening.BURNER_ON, burner.name, warm.body.home, _never, index))
+
+    def _first(self, ahead: Now) -> tuple[Watch | None, Now]:
+        """The first thing that happens on the way ahead, and the state there."""
+        first = None
+        for watch in self._watches():
+            if watch.excess(ahead) > 0.0:
+                first, ahead = watch, self._until(watch, ahead)
+        return first, ahead
+
+    def _until(self, watch: Watch, ahead: Now) -> Now:
+        span = ahead.time_s - self.now.time_s
+        if span <= 0.0 or watch.excess(self.now) >= 0.0:
+            return self.now
+        seen = {0.0: self.now, span: ahead}
+
+        def excess(time_s: float) -> float:
+            if time_s not in seen:
+                seen[time_s] = advanced(self.plant, self.now, time_s)
+            return watch.excess(seen[time_s])
+
+        found = float(brentq(excess, 0.0, span, xtol=_SHARE_OF_STEP * span, rtol=1e-14))
+        return seen[found] if found in seen else advanced(self.plant, self.now, found)
+
+    def _happens(self, watch: Watch) -> None:
+        match watch.what:
+            case Happening.BURNER_ON:
+                self.now = self.now.with_burner(watch.name, lit=True)
+            case Happening.BURNER_OFF:
+                self.now = self.now.with_burner(watch.name, lit=False)
+                if (Happening.SETPOINT_REACHED, watch.name) not in self._told:
+                    self._tell(replace(watch, what=Happening.SETPOINT_REACHED))
+            case Happening.OUTLET_OPENS:
+                self.now = self.now.with_open(watch.zone)
+            case _:
+                self.is_over = watch.what.is_the_end
+        self._tell(watch)
+
+    def _reseat(self, zones: frozenset[int]) -> None:
+        self.now = reseated(self.plant, self.now, zones)
+        for zone in sorted(zones):
+            outlet = self.plant.basins[zone].outlet
+            if outlet is not None:
+                self._tell(Watch(Happening.OUTLET_RESEATS, outlet.name, zone, _never))
+        self._record()
+
+    def _tell(self, watch: Watch) -> None:
+        warm = None if watch.body is None else self.now.warm[watch.body]
+        temperature = None if warm is None else warm.temperature_k
+        pressure = self.now.pressures_abs_pa[watch.zone]
+        self.events.append(Event(self.now.time_s, watch.what, watch.name, pressure, temperature))
+        self._told.add((watch.what, watch.name))
+
+    def _record(self) -> None:
+        self.moments.append(self.now.moment(self.plant))
+
+    def _watches(self) -> Iterator[Watch]:
+        """What can happen next and has not been told, if once is enough; nothing that stood so from the start."""
+        for watch in watches(self.plant, self.now):
+            is_old = watch.is_told_once and (watch.what, watch.name) in self._told
+            if not is_old and watch.excess(self.now) <= 0.0:
+                yield watch
+
+
+def _never(_now: Now) -> float:
+    return -1.0

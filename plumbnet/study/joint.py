@@ -1,0 +1,89 @@
+"""Where a tank is joined to the piping: at a fitting that is there, or at a tee set into a pipe; as changes."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.place import Place, tank_place
+from plumbnet.layout.change import Change
+from plumbnet.layout.quantity import PRESSURE, parse
+from plumbnet.layout.system import End, Pipe, System
+from plumbnet.network.piping import Node
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study import written
+from plumbnet.study.scene import Scene
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """A place to join a tank: the fitting `at`, in words `where`, and the changes that make it if it is new.
+
+    `node` stands in its water; `elevation_m` is its height and `charge` the line pressure there, as written.
+    """
+
+    node: Node
+    at: str
+    where: str
+    makes: tuple[Change, ...]
+    elevation_m: float
+    static_pa: float
+    charge: str
+    """As it stands in a file."""
+
+    def charge_pa(self, system: System) -> float:
+        """The charge as written, gauge at the tank."""
+        return parse(self.charge, PRESSURE, system.units)
+
+
+def joints(scene: Scene, heater: HeaterFacts) -> Iterator[Joint]:
+    """Where a heater's tank belongs: in its cold pipe; and where its water stands worse off, there as well."""
+    network = scene.network
+    heated = scene.heated[heater.name]
+    nodes = [tank_place(network, heated)]
+    zones = {network.zoning.zone_of[nodes[0].node]}
+    for piece in heated.pieces:
+        zone = network.zoning.zone_of[piece.node]
+        if zone not in zones:
+            zones.add(zone)
+            nodes.append(Place(network.piping.ports[piece.node].part, piece.node))
+    for place in nodes:
+        joint = joint_at(scene, place.node, base=heater.name)
+        if joint is not None:
+            yield joint
+
+
+def joint_at(scene: Scene, node: Node, *, base: str) -> Joint | None:
+    """The joint at a node: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
+
+    A new tee is called after `base`.
+    """
+    network, system = scene.network, scene.system
+    end = network.piping.ports[node]
+    static_pa = network.standing.static_pa[network.zoning.zone_of[node]]
+    if static_pa is None:
+        return None
+    part = system.parts[end.part]
+    own_pa = static_pa - network.piping.heads_pa[node]
+    charge = written.pressure(system, max(own_pa, 0.0))
+    if part.is_fitting:
+        return Joint(node, end.part, f"at {end.part}", (), part.elevation_m, own_pa, charge)
+    pipe = network.pipe_at.get(end)
+    if pipe is None:
+        return None
+    tee = written.new_name(system, base, "tee")
+    fields = {
+        "part": tee,
+        "kind": "tee",
+        "between": between(system, pipe.start, pipe.end),
+        **written.height(system, part.elevation_m),
+    }
+    where = f"at a new tee in the pipe from {pipe.start.part} to {pipe.end.part}"
+    return Joint(node, tee, where, (written.change("insert", fields),), part.elevation_m, own_pa, charge)
+
+
+def between(system: System, first: End, second: End) -> list[str]:
+    """Two neighbours as a change names them, with their ports where several pipes join the two parts."""
+    names = {first.part, second.part}
+    alike: list[Pipe] = [pipe for pipe in system.pipes if {end.part for end in pipe.ends} == names]
+    if len(alike) == 1:
+        return [first.part, second.part]
+    return [f"{end.part}.{end.port}" for end in (first, second)]

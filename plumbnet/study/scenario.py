@@ -1,0 +1,34 @@
+"""Changes to the text of a scenario, as it can be pasted under `scenarios:` of the layout they were made for."""
+
+from collections.abc import Sequence
+
+import yaml
+
+from plumbnet.layout.change import Change
+from plumbnet.study.remedies import Remedy
+from plumbnet.study.written import change_fields
+
+_NO_WRAP = 1 << 20
+
+
+def as_scenario(remedy: Remedy, name: str) -> str:
+    """A remedy as a scenario of that name, indented to stand under `scenarios:`; quantities in the file's units.
+
+    Ends with a line break.
+    """
+    return scenario_text(name, remedy.title, remedy.changes)
+
+
+def scenario_text(name: str, note: str, changes: Sequence[Change]) -> str:
+    """A scenario as YAML: its note and its changes, one to a line."""
+    lines = [f"  {_inline(name)}:", f"    note: {_inline(note)}", "    change:"]
+    for change in changes:
+        for action, value in change_fields(change).items():
+            lines.append(f"      - {action}: {_inline(value)}")
+    return "\n".join(lines) + "\n"
+
+
+def _inline(value: object) -> str:
+    """A value as YAML in one line, quoted where it has to be."""
+    text = yaml.safe_dump([value], default_flow_style=True, sort_keys=False, allow_unicode=True, width=_NO_WRAP)
+    return text.strip()[1:-1]

@@ -1,0 +1,121 @@
+"""The static pressure lowered first, where it leaves a tank no room: a reducer set lower, or a new one."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.layout.change import Change
+from plumbnet.layout.quantity import PRESSURE, parse
+from plumbnet.layout.system import End, System
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study import written
+from plumbnet.study.candidate import Candidate, Effort
+from plumbnet.study.entry import feed, gap_behind
+from plumbnet.study.joint import between
+from plumbnet.study.scene import TROUBLED, Scene
+from plumbnet.study.sorts.joining import add, move
+from plumbnet.study.sorts.tanks import enlarge, exchange, recharge
+from plumbnet.study.trial import Trial, tried
+
+SHARE_OF_LIMIT = 0.75
+"""Share of the limit to which the pressure is lowered: 60 psi under the usual 80. Source: common practice."""
+STEP = {"us": "5 psi", "metric": "25 kPa"}
+"""A reducer is set to whole steps of this."""
+LEAST_AT_FIXTURE_PA = parse("20 psi", PRESSURE, None)
+"""Standing pressure that a fixture must keep when the building's is lowered. Source: common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """One change that lowers the static pressure, and what it is in words."""
+
+    title: str
+    change: Change
+
+
+def lower(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Lower the pressure where it comes in, then set the tanks right or add one.
+
+    Only where no tank that can be had would do as it is, and where every fixture keeps enough.
+    """
+    if heater.need is None or heater.need.nominal_m3 is not None:
+        return
+    steps = _steps(scene, heater)
+    title, changes = " and ".join(step.title for step in steps), tuple(step.change for step in steps)
+    trial = tried(scene, changes) if changes else None
+    if trial is None or _starves(trial):
+        return
+    now = trial.after.heaters[heater.name]
+    if now.verdict not in TROUBLED:
+        yield Candidate(Effort.LOWER_PRESSURE, "lower", title, changes)
+        return
+    for sort in (recharge, exchange, enlarge, move, add):
+        for then in sort(trial.after, now):
+            yield Candidate(Effort.LOWER_PRESSURE, "lower", f"{title}; then {then.title}", (*changes, *then.changes))
+
+
+def _steps(scene: Scene, heater: HeaterFacts) -> tuple[_Step, ...]:
+    """Set lower the reducers that feed the heater and fit new ones where there are none; none where that cannot be."""
+    fed = feed(scene, heater)
+    if fed is None:
+        return ()
+    limit_pa = heater.limit_pa + scene.head_pa(heater.name)
+    steps: list[_Step | None] = [_set_lower(scene, name, limit_pa) for name in fed.reducers]
+    taken: tuple[str, ...] = ()
+    for entry in fed.entries:
+        name = written.new_name(scene.system, entry.part, "reducer", taken=taken)
+        taken = (*taken, name)
+        steps.append(_fitted(scene, entry, name, limit_pa))
+    made = tuple(step for step in steps if step is not None)
+    return made if len(made) == len(steps) else ()
+
+
+def _set_lower(scene: Scene, name: str, limit_pa: float) -> _Step | None:
+    setting = _setting(scene.system, limit_pa - scene.head_pa(name))
+    if setting is None:
+        return None
+    return _Step(f"set {name} to {_shown(scene, setting)}", written.change("set", {"part": name, "set": setting}))
+
+
+def _fitted(scene: Scene, entry: End, name: str, limit_pa: float) -> _Step | None:
+    """A new reducer behind an entry, at the height of the part before it."""
+    gap = gap_behind(scene.system, entry)
+    setting = None if gap is None else _setting(scene.system, limit_pa - scene.head_pa(gap.near.part))
+    if gap is None or setting is None:
+        return None
+    fields = {
+        "part": name,
+        "kind": "pressure_reducer",
+        "set": setting,
+        **written.height(scene.system, scene.system.parts[gap.near.part].elevation_m),
+        "between": between(scene.system, gap.near, gap.far),
+    }
+    where = f"in the pipe from {gap.near.part} to {gap.far.part}"
+    title = f"fit a pressure reducer {where}, set to {_shown(scene, setting)}"
+    return _Step(title, written.change("insert", fields))
+
+
+def _setting(system: System, limit_pa: float) -> str | None:
+    """A reducer's set as written: a share of the limit at its height, in whole steps; None where nothing is left."""
+    step_pa = parse(STEP[system.units], PRESSURE, None)
+    steps = math.floor(SHARE_OF_LIMIT * limit_pa / step_pa)
+    return written.pressure(system, steps * step_pa) if steps > 0 else None
+
+
+def _shown(scene: Scene, setting: str) -> str:
+    return scene.report.facts.pressure(parse(setting, PRESSURE, scene.system.units))
+
+
+def _starves(trial: Trial) -> bool:
+    """Whether a fixture stands lower than before and below what it must keep."""
+    before, after = (dict(_at_fixtures(scene)) for scene in (trial.before, trial.after))
+    return any(pressure_pa < min(LEAST_AT_FIXTURE_PA, before[end]) for end, pressure_pa in after.items())
+
+
+def _at_fixtures(scene: Scene) -> Iterator[tuple[End, float]]:
+    """Static pressure at each port where water is drawn, gauge at the fixture."""
+    network = scene.network
+    for name, part in scene.system.parts.items():
+        for port in part.draws_at():
+            node = network.piping.node_of[End(name, port)]
+            yield End(name, port), network.standing.at(network.zoning.zone_of[node]) - network.piping.heads_pa[node]

@@ -1,0 +1,130 @@
+"""The tanks that are there: charged right, exchanged where worn out, exchanged for larger ones."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.part import Cushion
+from plumbnet.layout.quantity import PRESSURE, VOLUME, parse
+from plumbnet.physics.tank import Tank
+from plumbnet.physics.water import ATMOSPHERE_PA
+from plumbnet.rules.facts import HeaterFacts, TankFacts
+from plumbnet.rules.sentences import listed
+from plumbnet.study import written
+from plumbnet.study.candidate import Candidate, Effort
+from plumbnet.study.scene import Scene
+from plumbnet.study.sizing import Duty, sizes_to_try, uptake_m3
+
+BELOW_CUT_IN_PA = parse("2 psi", PRESSURE, None)
+"""A well's tank is charged this far below the cut-in. Source: common practice."""
+
+
+def recharge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Charge a tank to the line pressure where it hangs; one alone if that is enough, else all of them."""
+    tanks = [tank for tank in _reached(scene, heater) if not tank.is_waterlogged and _is_charged_wrong(scene, tank)]
+    groups = [[tank] for tank in tanks] + ([tanks] if len(tanks) > 1 else [])
+    for group in groups:
+        names = listed([tank.name for tank in group])
+        charges = ", ".join(dict.fromkeys(scene.report.facts.pressure(charge_pa(tank)) for tank in group))
+        yield Candidate(
+            Effort.RECHARGE,
+            f"keep {names}",
+            f"charge {names} to {charges}, shut off from the line and empty of water",
+            tuple(written.change("set", {"part": tank.name, **_charged(scene, tank)}) for tank in group),
+        )
+
+
+def exchange(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Exchange a waterlogged tank for a sound one: of the same size, or of the next that does."""
+    for tank in _reached(scene, heater):
+        if tank.is_waterlogged:
+            yield _exchanged(scene, tank, Effort.EXCHANGE_TANK, None)
+            for size_m3 in _larger(scene, heater, tank):
+                yield _exchanged(scene, tank, Effort.EXCHANGE_TANK, size_m3)
+
+
+def enlarge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Exchange a sound tank that takes too little for the next size that does."""
+    for tank in _reached(scene, heater):
+        if not tank.is_waterlogged:
+            for size_m3 in _larger(scene, heater, tank):
+                yield _exchanged(scene, tank, Effort.ENLARGE, size_m3)
+
+
+def charge_pa(tank: TankFacts) -> float:
+    """The charge a tank ought to have, gauge at the tank: the line pressure, or on a well just below the cut-in."""
+    if tank.serves_a_pump and tank.lowest_pa is not None:
+        return max(tank.lowest_pa - BELOW_CUT_IN_PA, 0.0)
+    return max(tank.static_pa or 0.0, 0.0)
+
+
+def cushion_of(scene: Scene, name: str) -> Cushion:
+    """What a tank is made of. Raises TypeError for a part that is no tank."""
+    cushion = scene.system.parts[name].cushion()
+    if cushion is None:
+        raise TypeError(f"{name} is no expansion tank")
+    return cushion
+
+
+def _reached(scene: Scene, heater: HeaterFacts) -> Iterator[TankFacts]:
+    """Tanks under pressure that water of the heater can come to."""
+    network = scene.network
+    reached = network.reach(scene.zones_of(heater.name), float("inf"))
+    for tank in scene.report.facts.tanks:
+        zone = network.zoning.zone_of[next(network.piping.nodes_of(tank.name))]
+        if tank.static_pa is not None and zone in reached:
+            yield tank
+
+
+def _is_charged_wrong(scene: Scene, tank: TankFacts) -> bool:
+    """Whether the charge reads otherwise on a gauge than it ought to."""
+    return written.pressure(scene.system, charge_pa(tank)) != written.pressure(scene.system, tank.precharge_pa)
+
+
+def _charged(scene: Scene, tank: TankFacts) -> dict[str, str]:
+    return {"precharge": written.pressure(scene.system, charge_pa(tank))}
+
+
+def _larger(scene: Scene, heater: HeaterFacts, tank: TankFacts) -> Iterator[float]:
+    """Sizes above the tank's own that take what it takes now and what is short."""
+    cushion = cushion_of(scene, tank.name)
+    limit_pa = scene.limit_at_pa(heater, next(scene.network.piping.nodes_of(tank.name)))
+    static_pa = tank.static_pa or 0.0
+    takes_m3 = uptake_m3(_as_it_is(cushion, static_pa), limit_pa) if cushion.is_sound else 0.0
+    charge = parse(_charged(scene, tank)["precharge"], PRESSURE, scene.system.units)
+    least_m3 = Duty(heater.short_m3 + takes_m3, static_pa, limit_pa).least_m3(charge)
+    if least_m3 is None:
+        return
+    if cushion.acceptance_m3:
+        least_m3 = max(least_m3, (heater.short_m3 + takes_m3) * cushion.volume_m3 / cushion.acceptance_m3)
+    for sizes in sizes_to_try(least_m3, scene.sizes_m3):
+        if len(sizes) == 1 and sizes[0] > cushion.volume_m3:
+            yield sizes[0]
+
+
+def _as_it_is(cushion: Cushion, static_pa: float) -> Tank:
+    """The tank at its own height."""
+    return Tank(
+        cushion.volume_m3, cushion.precharge_pa + ATMOSPHERE_PA, static_pa + ATMOSPHERE_PA, cushion.acceptance_m3
+    )
+
+
+def _exchanged(scene: Scene, tank: TankFacts, effort: Effort, size_m3: float | None) -> Candidate:
+    """A tank exchanged for a sound one; the membrane of a larger one lets in a like share of its volume."""
+    facts, cushion = scene.report.facts, cushion_of(scene, tank.name)
+    fields: dict[str, object] = {"part": tank.name, **_charged(scene, tank)}
+    size = "a sound one of the same size"
+    if not cushion.is_sound:
+        fields["state"] = "sound"
+    if size_m3 is not None:
+        fields["volume"] = written.volume(scene.system, size_m3)
+        size = f"one of {facts.volume(parse(str(fields['volume']), VOLUME, scene.system.units))}"
+        if cushion.acceptance_m3 is not None:
+            acceptance_m3 = cushion.acceptance_m3 * size_m3 / cushion.volume_m3
+            fields["acceptance"] = written.volume(scene.system, acceptance_m3)
+            size = f"{size} that takes up to {facts.volume(acceptance_m3)}"
+    charge = facts.pressure(charge_pa(tank))
+    return Candidate(
+        effort,
+        f"keep {tank.name}",
+        f"exchange {tank.name} for {size}, charged to {charge}",
+        (written.change("set", fields),),
+    )

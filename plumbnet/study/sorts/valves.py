@@ -1,0 +1,33 @@
+"""A shut valve that stops the water, opened."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.part import Part, Shut
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.sentences import listed
+from plumbnet.study.candidate import Candidate, Effort
+from plumbnet.study.scene import Scene
+from plumbnet.study.written import change
+
+
+def open_valve(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Open what was left shut: between the heater and the street, or between the heater and a tank.
+
+    A valve locked shut is shut for a reason and stays so.
+    """
+    between_tanks = [tank.stopped_by for tank in scene.report.facts.tanks if not tank.reached]
+    for devices in dict.fromkeys([*heater.stopped_by.sets, *between_tanks]):
+        shut = tuple(name for name in devices if can_be_opened(scene.system.parts[name]))
+        if shut:
+            yield Candidate(
+                Effort.OPEN_VALVE,
+                f"open {listed(shut)}",
+                f"open {listed(shut)}, and lock or tag {'it' if len(shut) == 1 else 'them'} open",
+                tuple(change("open", name) for name in shut),
+            )
+
+
+def can_be_opened(part: Part) -> bool:
+    """Whether a hand can open it: a valve that stands shut and is not locked."""
+    is_shut = any(isinstance(passage, Shut) for passage in part.passages())
+    return is_shut and getattr(part, "state", None) == "shut" and not getattr(part, "locked", True)

@@ -1,0 +1,36 @@
+import pytest
+from conftest import PSI, drawn
+
+
+def test_every_answer_is_kept_for_the_next_to_ask() -> None:
+    network = drawn("street -> cv -> heater").network
+    assert network.ladder(0) is network.ladder(0)
+
+
+def test_bounds_on_two_sides_of_a_threshold_have_two_answers() -> None:
+    # the bypass opens at 90, beside a valve to a main at 60
+    d = drawn(
+        "street1 -> prv -> tee1 -> heater\ntee1 -> valve -> street2", street1="pressure: 90 psi", prv="bypass: true"
+    )
+    assert [d.closings("heater", bound) for bound in (80, 95, 80)] == [(("valve",),), (), (("valve",),)]
+
+
+def test_bound_that_opens_a_check_beside_an_open_valve_has_its_own_answer() -> None:
+    # the check out needs 70: 60 and 10 to crack it
+    d = drawn("street -> tee1 -> valve -> tee2 -> heater\ntee2 -> cv -> tee1", cv="opens: 10 psi")
+    assert [d.closings("heater", bound) for bound in (65, 75, 65)] == [(("valve",),), (), (("valve",),)]
+
+
+def test_heaters_are_found_in_every_zone_that_holds_their_water() -> None:
+    # street -> cv1 -> tee1 - boiler -> cv2 -> emitter - pump -> cv3 -> tee1: two zones in one loop
+    d = drawn("street -> cv1 -> tee1 -> boiler -> cv2 -> emitter -> pump -> cv3 -> tee1")
+    assert set(d.network.heated_in) == {d.zone("boiler"), d.zone("emitter")}
+
+
+def test_idle_heater_is_in_no_zone() -> None:
+    assert drawn("street -> tankless -> tap.hot").network.heated_in == {}
+
+
+def test_pressure_that_fills_a_zone_is_that_of_its_highest_port() -> None:
+    d = drawn("street -> heater -> tap.hot", tap="elevation: 30 ft")
+    assert d.network.tops_pa[d.zone("heater")] / PSI == pytest.approx(13.0, abs=0.05)

@@ -1,0 +1,17 @@
+"""What a remedy asks of the installer has an order."""
+
+from plumbnet.study.candidate import Effort
+
+
+def test_least_work_comes_first() -> None:
+    assert [effort.name for effort in sorted(Effort)] == [
+        "OPEN_VALVE",
+        "RECHARGE",
+        "EXCHANGE_TANK",
+        "ENLARGE",
+        "MOVE",
+        "ADD",
+        "EXCHANGE_DEVICE",
+        "REMOVE_CHECK",
+        "LOWER_PRESSURE",
+    ]

@@ -1,0 +1,122 @@
+"""The house rules: every module has its tests, everything public is documented, nothing points outside."""
+
+import ast
+import importlib.metadata
+import inspect
+import re
+from pathlib import Path
+
+import pytest
+
+import plumbnet
+from plumbnet.layout.part import KINDS
+from plumbnet.layout.read import read_system
+from plumbnet.layout.tubes import tube
+
+ROOT = Path(__file__).parents[1]
+HOUSE = ROOT / "plumbnet"
+MODULES = sorted(HOUSE.rglob("*.py"))
+TEXTS = sorted(
+    path
+    for path in ROOT.rglob("*")
+    if path.suffix in {".py", ".yaml", ".yml", ".md", ".toml", ".csv", ".out", ".ipynb", ".txt", ".cfg"}
+    and not any(part.startswith(".") or part in {"build", "dist"} for part in path.relative_to(ROOT).parts)
+)
+LONGEST = 250
+
+TESTED_ELSEWHERE = {
+    "__init__": "holds no code of its own; its example is a doctest",
+    "__main__": "tests/test_cli.py runs it",
+    "rules/findings/": "tests/rules/test_findings.py runs the example of every finding",
+}
+"""Modules without a test file of the same name, with the reason."""
+
+
+def name_of(module: Path) -> str:
+    return module.relative_to(HOUSE).with_suffix("").as_posix()
+
+
+@pytest.mark.parametrize("module", MODULES, ids=name_of)
+def test_module_has_its_test_file(module: Path) -> None:
+    name = name_of(module)
+    if module.stem in TESTED_ELSEWHERE or any(name.startswith(folder) for folder in TESTED_ELSEWHERE if "/" in folder):
+        return
+    tests = ROOT / "tests" / module.relative_to(HOUSE).with_name(f"test_{module.name}")
+    assert tests.is_file(), tests.relative_to(ROOT)
+
+
+def test_exceptions_are_needed() -> None:
+    names = [name_of(module) for module in MODULES]
+    for known in TESTED_ELSEWHERE:
+        assert any(name.endswith(known) or name.startswith(known) for name in names), known
+
+
+@pytest.mark.parametrize("module", MODULES, ids=name_of)
+def test_module_says_in_its_first_line_what_it_is_for(module: Path) -> None:
+    documentation = ast.get_docstring(ast.parse(module.read_text(encoding="utf-8")))
+    assert documentation
+    assert documentation.splitlines()[0].endswith((".", ":"))
+
+
+@pytest.mark.parametrize("module", MODULES, ids=name_of)
+def test_long_module_gives_its_reason(module: Path) -> None:
+    text = module.read_text(encoding="utf-8")
+    documentation = ast.get_docstring(ast.parse(text)) or ""
+    assert len(text.splitlines()) <= LONGEST or "One module, " in documentation
+
+
+@pytest.mark.parametrize("module", MODULES, ids=name_of)
+def test_only_the_command_line_imports_our_modules_inside_functions(module: Path) -> None:
+    tree = ast.parse(module.read_text(encoding="utf-8"))
+    functions = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)]
+    inside = [node for each in functions for node in ast.walk(each) if isinstance(node, ast.ImportFrom)]
+    assert not [node for node in inside if (node.module or "").startswith("plumbnet")] or module.stem == "cli"
+
+
+@pytest.mark.parametrize("module", MODULES, ids=name_of)
+def test_no_function_is_longer_than_a_page(module: Path) -> None:
+    tree = ast.parse(module.read_text(encoding="utf-8"))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef):
+            assert (node.end_lineno or 0) - node.lineno < 60, node.name
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_kind_is_documented_field_by_field(kind: str) -> None:
+    declared = KINDS[kind]
+    assert declared.__doc__
+    assert inspect.cleandoc(declared.__doc__).splitlines()[0].endswith((".", ":", ","))
+    for name, field in declared.model_fields.items():
+        assert field.description, name
+
+
+def test_no_file_names_a_path_of_this_machine() -> None:
+    roots = r"(?<![\w.\-/~])/(?:work|home|opt|tmp|root|usr|mnt|Users|var)/\w"
+    for path in TEXTS:
+        found = re.search(roots, path.read_text(encoding="utf-8", errors="replace"))
+        assert found is None, (path.relative_to(ROOT), found)
+
+
+def test_no_exception_from_the_rules_stands_without_a_reason() -> None:
+    mark = re.compile(r"#\s*(?:noqa|type:\s*ignore)(?P<codes>[:\[]\s*[\w-]+(?:, ?[\w-]+)*\]?)?\s*(?P<reason>\S.*)?$")
+    for path in TEXTS:
+        if path.suffix == ".py" and path != Path(__file__):
+            for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), start=1):
+                found = mark.search(line)
+                assert found is None or (found["codes"] and found["reason"]), (path.relative_to(ROOT), number)
+
+
+def test_version_is_that_of_the_package() -> None:
+    text = (ROOT / "pyproject.toml").read_text(encoding="utf-8")
+    assert f'version = "{importlib.metadata.version("plumbnet")}"' in text
+
+
+def test_typed_marker_lies_in_the_package() -> None:
+    assert (Path(inspect.getfile(plumbnet)).parent / "py.typed").is_file()
+
+
+def test_example_values_of_the_format_are_real() -> None:
+    assert tube("copper-L 3/4 in").volume_m3_per_m > 0
+    runs = "runs: [street -> meter -> heater]"
+    parts = "{street: {kind: main, pressure: 62 psi}, meter: meter, heater: {kind: boiler, volume: 5, setpoint: 180}}"
+    assert read_system(f"plumbnet: 1\nparts: {parts}\n{runs}".encode(), file="f").pipes

@@ -120,7 +120,7 @@ def test_hyphen_reads_standard_input() -> None:
 def test_folder_and_missing_file_are_told_in_a_line(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     (tmp_path / "folder").mkdir()
-    for command in ("check", "trace"):
+    for command in ("check", "trace", "remedies"):
         result = run(command, "folder")
         assert (result.exit_code, result.stdout, result.stderr) == (2, "", "folder: is a directory\n")
         result = run(command, "none.yaml")
@@ -163,7 +163,7 @@ def test_unknown_profile_in_the_file_is_told_with_its_line(write: Write) -> None
         "  1 | rules: genral\n"
         "    |        ^~~~~~\n"
     )
-    for command in ("check", "trace"):
+    for command in ("check", "trace", "remedies"):
         result = run(command, "f.yaml")
         assert (result.exit_code, result.stderr) == (2, said)
     errors = document(run("check", "f.yaml", "--format", "json"))["errors"]
@@ -302,6 +302,7 @@ def test_hostile_arguments_are_escaped(write: Write) -> None:
         ["check", hostile],
         ["check", "open.yaml", "--rules", hostile],
         ["trace", "open.yaml", hostile],
+        ["remedies", "open.yaml", hostile],
         ["kinds", hostile],
     ):
         result = run(*arguments)
@@ -322,7 +323,7 @@ def test_program_runs_as_a_module(write: Write) -> None:
     assert b"heater: TRAPPED" in done.stdout
 
 
-@pytest.mark.parametrize("command", [["check"], ["check", "--format", "json"], ["trace"]])
+@pytest.mark.parametrize("command", [["check"], ["check", "--format", "json"], ["trace"], ["remedies"]])
 def test_same_layout_gives_the_same_bytes_whatever_the_seed_of_hashes(write: Write, command: list[str]) -> None:
     school = Path(__file__).parents[1] / "systems" / "school-shared-tanks.yaml"
     write("f.yaml", school.read_text(encoding="utf-8"))
@@ -345,7 +346,7 @@ def test_any_title_can_be_written_in_any_alphabet(write: Write, encoding: str) -
         "f.yaml",
         f"title: Café 北 → 140 °F\n{TRAPPED}".replace("heater:", "heizung北:").replace("-> heater", "-> heizung北"),
     )
-    for command in ("check", "trace"):
+    for command in ("check", "trace", "remedies"):
         done = real(command, "f.yaml", PYTHONIOENCODING=encoding)
         assert done.returncode == 1
         assert done.stderr == b""

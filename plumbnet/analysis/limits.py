@@ -14,7 +14,7 @@ _BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": 
 def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
     """The limit of every zone that holds a fixture, a rated part or a safety relief valve, at datum.
 
-    Each bound counts at its own height. Linear.
+    Each bound counts at its own height; of equal ones the first part by name. Linear.
     """
     found: dict[Zone, Limit] = {}
 
@@ -22,7 +22,7 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
         part = network.piping.ports[node].part
         zone = network.zoning.zone_of[node]
         at_datum = pressure_pa + network.piping.heads_pa[node]
-        if zone not in found or at_datum < found[zone].pressure_pa:
+        if zone not in found or (at_datum, part) < (found[zone].pressure_pa, found[zone].part):
             found[zone] = Limit(at_datum, f"{_BY[basis]} {part}", pressure_pa, part, basis)
 
     for name, part in network.piping.system.parts.items():

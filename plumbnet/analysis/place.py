@@ -32,14 +32,14 @@ def tank_place(network: Network, heated: Heated) -> Place:
 
 
 def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
-    """Nodes of the inlet's cell, nearest first, not through the heater itself."""
-    cell_of, free = network.zoning.cell_of, network.piping.free
+    """Nodes of the inlet's cell, nearest first and then by name, not through the heater itself."""
+    cell_of, free, ports = network.zoning.cell_of, network.piping.free, network.piping.ports
     own = set(network.piping.nodes_of(heated.name))
     seen, queue = own | {heated.inlet}, deque([heated.inlet])
     while queue:
         node = queue.popleft()
         yield node
-        for beyond in free[node]:
+        for beyond in sorted(free[node], key=lambda each: (ports[each].part, ports[each].port)):
             if beyond not in seen and cell_of[beyond] == cell_of[heated.inlet]:
                 seen.add(beyond)
                 queue.append(beyond)

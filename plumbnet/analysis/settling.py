@@ -1,23 +1,27 @@
 """Which zones share expansion and tanks, the pressure at which each settles, and which heaters are short of room."""
 
 import math
-from collections import defaultdict, deque
+from collections import defaultdict
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from plumbnet.analysis.shells import Standing, standing_water
+from plumbnet.analysis.together import lifts_pa, pushing, together
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
-from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
-from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle, shortages
+from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle_open, shortages
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
+
+_ROUNDING = 1e-9
+"""Share by which the pressure of a pool may miss that of the outlet that caps it."""
 
 
 class Unanswerable(ValueError):
@@ -42,6 +46,15 @@ class Share:
     short_m3: float = 0.0
 
 
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """Zones that settle together and the gates between them, each zone lifted so that checks open at once."""
+
+    loads: dict[Zone, ZoneLoad]
+    gates: list[OneWayGate[Zone]]
+    lifts_pa: dict[Zone, float]
+
+
 @dataclass
 class _Group:
     """Zones that gates join, other than through a way out: they are settled together."""
@@ -49,6 +62,8 @@ class _Group:
     loads: dict[Zone, ZoneLoad]
     gates: list[OneWayGate[Zone]]
     pools: list[Pool[Zone]]
+    lifts_pa: dict[Zone, float]
+    """Head that is added to a zone's pressures here, so that checks open at once."""
     short_at: dict[float, list[Shortage[Zone]]] = field(default_factory=dict)
 
 
@@ -61,10 +76,12 @@ class Settling:
 
     def settled_pa(self, zone: Zone) -> float | None:
         """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
-        pool = self._pool(zone)
-        if not math.isfinite(pool.pressure_abs_pa) or self._is_relieved(pool):
+        pool, group = self._pool(zone), self._group(zone)
+        if not math.isfinite(pool.pressure_abs_pa) or self._is_relieved(group, pool):
             return None
-        return pool.pressure_abs_pa - ATMOSPHERE_PA
+        if pool.pressure_abs_pa <= group.loads[zone].static_abs_pa:
+            return start_pa(self.network, zone)
+        return pool.pressure_abs_pa - ATMOSPHERE_PA - group.lifts_pa[zone]
 
     def waters(self, zones: Collection[Zone]) -> Iterator[tuple[Heated, Piece]]:
         """Heated water in zones piece by piece, each with the heat source that warms it most."""
@@ -75,7 +92,7 @@ class Settling:
     def tanks(self, zones: Collection[Zone]) -> Iterator[tuple[str, Tank]]:
         """Sound tanks in zones, by name."""
         for zone in sorted(zones):
-            for name in self._tanks_in(zone):
+            for name in self.tanks_in(zone):
                 yield name, self._tank(name, zone)
 
     def share(self, zone: Zone) -> Share:
@@ -85,28 +102,52 @@ class Settling:
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
         """What finds no room together with a zone if nothing may stand above a limit."""
         group = self._group(zone)
-        level = limit_pa + ATMOSPHERE_PA
+        level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
         if level not in group.short_at:
-            group.short_at[level] = shortages(group.loads, group.gates, level)
+            group.short_at[level] = shortages(group.loads, group.pools, level)
         for short in group.short_at[level]:
             if zone in short.zones:
                 return self._share(group, short.zones, short.short_m3)
         return self.share(zone)
 
+    @cached_property
+    def water(self) -> dict[str, Standing]:
+        """All water of the system, by piece."""
+        return standing_water(self.network)
+
+    @cached_property
+    def water_in(self) -> dict[Zone, dict[str, Standing]]:
+        """All water of each zone, by piece."""
+        found: dict[Zone, dict[str, Standing]] = defaultdict(dict)
+        for name, water in self.water.items():
+            found[water.zone][name] = water
+        return found
+
+    def joined(self, zone: Zone) -> Joined:
+        """What settles together with a zone, before any of it is warm."""
+        zones, crossings = together(self.network, zone)
+        lifts = lifts_pa(zones, crossings)
+        loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
+        return Joined(loads, [_gate(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
+
+    def pushing(self, zone: Zone, zones: Collection[Zone]) -> frozenset[Zone]:
+        """Of some zones those whose water can come to one of them through gates, that one included."""
+        return pushing(zone, zones, self._group(zone).gates)
+
     def _pool(self, zone: Zone) -> Pool[Zone]:
         return next(pool for pool in self._group(zone).pools if zone in pool.zones)
 
-    def _is_relieved(self, pool: Pool[Zone]) -> bool:
-        """Whether the pool settles only because a safety relief valve discharges."""
+    def _is_relieved(self, group: _Group, pool: Pool[Zone]) -> bool:
+        """Whether the pool settles only because a safety relief valve discharges, and not a way out beside it."""
         if pool.discharged_m3 <= 0.0:
             return False
-        first = [
-            opening
-            for zone in sorted(pool.zones)
+        opened = {
+            opening.site.outlet.role
+            for zone in pool.zones
             for opening in self.network.openings.get(zone, ())
-            if opening.site.outlet.role is not Role.TANK
-        ]
-        return min(first, key=lambda opening: opening.height).site.outlet.role is Role.SAFETY_RELIEF
+            if opening.opens_pa + ATMOSPHERE_PA + group.lifts_pa[zone] <= pool.pressure_abs_pa * (1.0 + _ROUNDING)
+        }
+        return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
 
     def _share(self, group: _Group, zones: frozenset[Zone], short_m3: float = 0.0) -> Share:
         heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
@@ -114,63 +155,44 @@ class Settling:
             zones,
             tuple(sorted(heaters)),
             math.fsum(group.loads[zone].expansion_m3 for zone in zones),
-            tuple(name for zone in sorted(zones) for name in self._tanks_in(zone)),
+            tuple(sorted(name for zone in zones for name in self.tanks_in(zone))),
             short_m3,
         )
 
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:
-            zones, crossings = self._joined(zone)
-            loads = {member: self._load(member) for member in sorted(zones)}
-            gates = [OneWayGate(c.near, c.far, _below_abs_pa(c)) for c in crossings]
-            group = _Group(loads, gates, settle(loads, gates))
+            zones, crossings = together(self.network, zone)
+            lifts = lifts_pa(zones, crossings)
+            loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
+            pools, gates = settle_open(loads, [_gate(crossing, lifts[crossing.far]) for crossing in crossings])
+            group = _Group(loads, list(gates), pools, lifts)
             self._group_of |= dict.fromkeys(zones, group)
         return self._group_of[zone]
 
-    def _joined(self, start: Zone) -> tuple[set[Zone], list[Crossing]]:
-        """Zones joined by gates that can pass water, searched both ways; none beyond a zone with a way out."""
-        zoning, standing = self.network.zoning, self.network.standing
-        zones, crossings, queue = {start}, {}, deque([start])
-        while queue:
-            zone = queue.popleft()
-            if self._has_way_out(zone):
-                continue
-            for crossing in (*zoning.out.get(zone, ()), *zoning.into.get(zone, ())):
-                if floor_pa(crossing, standing) is None or self._has_way_out(crossing.near):
-                    continue
-                crossings[crossing.leaves, crossing.enters] = crossing
-                for beyond in (crossing.near, crossing.far):
-                    if beyond not in zones:
-                        zones.add(beyond)
-                        queue.append(beyond)
-        return zones, list(crossings.values())
-
-    def _has_way_out(self, zone: Zone) -> bool:
-        return any(o.site.outlet.role.is_way_out for o in self.network.openings.get(zone, ()))
-
-    def _load(self, zone: Zone) -> ZoneLoad:
+    def _load(self, zone: Zone, lift_pa: float = 0.0) -> ZoneLoad:
         outlets = (o.opens_pa for o in self.network.openings.get(zone, ()) if o.site.outlet.role is not Role.TANK)
         return ZoneLoad(
             self._expansions.get(zone, {}),
-            start_pa(self.network, zone) + ATMOSPHERE_PA,
-            tuple(self._tank(name, zone) for name in self._tanks_in(zone)),
-            min(outlets, default=math.inf) + ATMOSPHERE_PA,
+            start_pa(self.network, zone) + ATMOSPHERE_PA + lift_pa,
+            tuple(self._tank(name, zone, lift_pa) for name in self.tanks_in(zone)),
+            min(outlets, default=math.inf) + ATMOSPHERE_PA + lift_pa,
         )
 
-    def _tanks_in(self, zone: Zone) -> list[str]:
+    def tanks_in(self, zone: Zone) -> list[str]:
+        """Sound tanks of a zone, in the order in which its load has them."""
         sites = self.network.zoning.sites.get(zone, ())
         return sorted(site.part for site in sites if site.outlet.role is Role.TANK)
 
-    def _tank(self, name: str, zone: Zone) -> Tank:
+    def _tank(self, name: str, zone: Zone, lift_pa: float = 0.0) -> Tank:
         cushion = self.network.piping.system.parts[name].cushion()
         if cushion is None:
             raise TypeError(f"{name} is an outlet of the role tank, but no tank")
         return Tank(
             cushion.volume_m3,
             cushion.precharge_pa + ATMOSPHERE_PA,
-            start_pa(self.network, zone) + ATMOSPHERE_PA,
+            start_pa(self.network, zone) + ATMOSPHERE_PA + lift_pa,
             cushion.acceptance_m3,
-            self.network.piping.heads_pa[next(self.network.piping.nodes_of(name))],
+            self.network.piping.heads_pa[next(self.network.piping.nodes_of(name))] + lift_pa,
         )
 
     @cached_property
@@ -194,8 +216,9 @@ class Settling:
         return {name: (heated, piece) for name, (_, heated, piece) in warmest.items()}
 
 
-def _below_abs_pa(crossing: Crossing) -> float:
-    return math.inf if crossing.way is None else crossing.way.below_pa + ATMOSPHERE_PA
+def _gate(crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
+    below_pa = math.inf if crossing.way is None else crossing.way.below_pa
+    return OneWayGate(crossing.near, crossing.far, below_pa + ATMOSPHERE_PA + lift_pa)
 
 
 def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
@@ -218,7 +241,8 @@ def _growth(network: Network, heated: Heated) -> float:
 
 def heated_abs_pa(network: Network, heated: Heated) -> float:
     """Static pressure at a heat source, absolute, at its own height."""
-    return start_pa(network, network.zoning.zone_of[heated.inlet]) - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
+    at_datum_pa = start_pa(network, network.zoning.zone_of[heated.inlet])
+    return at_datum_pa - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
 
 
 def cold_k(network: Network, zone: Zone) -> float:

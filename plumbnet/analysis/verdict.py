@@ -1,10 +1,11 @@
 """The answer for one heater: verdict, ladder, what stops it, what it needs."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from plumbnet.analysis.limits import limit_of
-from plumbnet.analysis.place import tank_place
+from plumbnet.analysis.locking import locked
+from plumbnet.analysis.need import Task, Water, need, tank_task, waters
 from plumbnet.analysis.relieving import relieved_by
 from plumbnet.analysis.settling import Settling, Share, grows_m3, start_pa
 from plumbnet.layout.part import Role
@@ -15,8 +16,6 @@ from plumbnet.network.ladder import Rung
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
-from plumbnet.physics.tank import NoTank, nominal_size_m3, nominal_sizes, tank_volume_m3
-from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Limit, Need, RungFacts, Verdict
 from plumbnet.rules.profile import Profile
 
@@ -35,22 +34,27 @@ class Judge:
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""
-        return tuple(self._answer(heated) for heated in self.network.heated)
+        return tuple(self.case(heated).facts() for heated in self.network.heated)
 
-    def _answer(self, heated: Heated) -> HeaterFacts:
-        """The worst answer among the zones in which the heater warms water; its own zone speaks first."""
-        places: dict[Zone, Node] = {}
-        for node in (heated.inlet, *(piece.node for piece in heated.pieces)):
+    def case(self, heated: Heated) -> "Case":
+        """The worst case among the zones in which the heater warms water, of two closed ones that of the lower limit.
+
+        Of equal ones its own zone speaks first, then the first part by name.
+        """
+        ports, places = self.network.piping.ports, dict[Zone, Node]()
+        beyond = sorted((piece.node for piece in heated.pieces), key=lambda node: (ports[node].part, ports[node].port))
+        for node in (heated.inlet, *beyond):
             places.setdefault(self.network.zoning.zone_of[node], node)
         cases = [self._case(heated, node) for node in places.values()]
-        return max(cases, key=lambda case: _WORSE.index(case.verdict)).facts()
+        return max(cases, key=lambda case: (_WORSE.index(case.verdict), -case.limit.pressure_pa))
 
-    def _case(self, heated: Heated, node: Node) -> "_Case":
+    def _case(self, heated: Heated, node: Node) -> "Case":
         limit = limit_of(self.limits, self.network, node, self.profile)
         zone = self.network.zoning.zone_of[node]
         bound_pa = max(limit.pressure_pa, self.network.standing.at(zone)) + ROUNDING_PA
         relieving = self._relieving.get(heated.inlet, ())
-        return _Case(self.network, heated, node, limit, bound_pa, self.settling, relieving)
+        method = heated.source.sizing or self.profile.sizing.value
+        return Case(self.network, heated, node, limit, bound_pa, self.settling, relieving, method)
 
     @cached_property
     def _relieving(self) -> dict[Node, tuple[str, ...]]:
@@ -62,7 +66,7 @@ _WORSE = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, 
 
 
 @dataclass(frozen=True)
-class _Case:
+class Case:
     """One heater's water in one zone, at a node of it; pressures at datum."""
 
     network: Network
@@ -72,6 +76,7 @@ class _Case:
     bound_pa: float
     settling: Settling
     relieved_by: tuple[str, ...]
+    method: str
 
     def facts(self) -> HeaterFacts:
         """Everything a report says of the heater."""
@@ -101,7 +106,8 @@ class _Case:
             loops=tuple(loop.parts for loop in heated.loops),
             settled_pa=None if self.settled_pa is None else self.settled_pa - head_pa,
             short_m3=0.0 if share is None else share.short_m3,
-            need=self._need(share) if share is not None and closed else None,
+            need=self._need() if closed else None,
+            locked=locked(network, heated, self.zone, self.rungs, self.settling) if closed else None,
             tanks=() if share is None else share.tanks,
             stands_at=network.piping.ports[self.node].part,
             is_cut_off=self.zone in network.standing.cut_off,
@@ -122,7 +128,8 @@ class _Case:
         rungs = self.network.ladder(self.zone)
         listed = {rung.site.part for rung in rungs}
         own = (self.network.site_of[name] for name in self.relieved_by if name not in listed)
-        return [*rungs, *(Rung(site, site.opens_pa, ()) for site in own)]
+        beside = (site for site in own if self.network.zoning.zone_of[site.node] == self.zone)
+        return [*rungs, *(Rung(site, site.opens_pa, ()) for site in beside)]
 
     @cached_property
     def zone(self) -> Zone:
@@ -132,11 +139,32 @@ class _Case:
     @cached_property
     def share(self) -> Share | None:
         """What this water shares tanks with; of a trapped heater what is short together; None where it need not."""
-        if self.verdict in {Verdict.OPEN, Verdict.ON_DEMAND}:
-            return None
-        if self.verdict is Verdict.CONTROLLED:
-            return self.settling.share(self.zone)
-        return self.settling.shortage(self.zone, self.limit.pressure_pa)
+        return None if self.verdict in {Verdict.OPEN, Verdict.ON_DEMAND} else self.company
+
+    @cached_property
+    def company(self) -> Share:
+        """The same, whether or not it needs a tank."""
+        if self.verdict in {Verdict.TRAPPED, Verdict.SEALED}:
+            return self.settling.shortage(self.zone, self.limit.pressure_pa)
+        return self.settling.share(self.zone)
+
+    @cached_property
+    def waters(self) -> tuple[Water, ...]:
+        """All heated water that one tank would serve; of a heater that stays cold its own."""
+        if self.heated.is_idle:
+            return waters(self.network, ((self.heated, piece) for piece in self.heated.pieces))
+        return waters(self.network, self.settling.waters(self.served))
+
+    @cached_property
+    def served(self) -> frozenset[Zone]:
+        """Of the zones that share, those whose water comes to a tank at the heater."""
+        own = self.network.zoning.zone_of[self.heated.inlet]
+        return self.settling.pushing(own if own in self.company.zones else self.zone, self.company.zones)
+
+    @cached_property
+    def task(self) -> Task:
+        """What a tank for this water is sized for."""
+        return tank_task(self.network, self.heated, self.zone, self.limit, self.waters)
 
     @cached_property
     def way_out(self) -> Rung | None:
@@ -156,12 +184,16 @@ class _Case:
 
     @cached_property
     def settled_pa(self) -> float | None:
-        """Pressure at full temperature; None where a safety relief valve lifts first or nothing holds it."""
-        if self.way_out is not None and self.way_out.opens_pa <= self.bound_pa:
-            return max(self.way_out.opens_pa, start_pa(self.network, self.zone))
-        if self.heated.is_idle:
-            return start_pa(self.network, self.zone)
-        return self.settling.settled_pa(self.zone)
+        """Pressure once all water in reach is hot; None where a safety relief valve lifts or nothing holds it."""
+        settled_pa = self.settling.settled_pa(self.zone)
+        if self.way_out is None or self.way_out.opens_pa > self.bound_pa:
+            return settled_pa
+        passed_pa = max(self.way_out.opens_pa, start_pa(self.network, self.zone))
+        return passed_pa if settled_pa is None else min(settled_pa, passed_pa)
+
+    def _need(self) -> Need:
+        heaters = {heated.name for zone in self.served for heated in self.network.heated_in.get(zone, ())}
+        return replace(need(self.task, self.method, self.network.piping.system), serves=tuple(sorted(heaters)))
 
     def _closings(self) -> Closings:
         if self.verdict not in {Verdict.OPEN, Verdict.CONTROLLED}:
@@ -176,20 +208,3 @@ class _Case:
     def _is_vented(self) -> bool:
         cells = self.network.zoning.cell_of
         return any(rung.role is Role.AIR and cells[rung.site.node] == cells[self.heated.inlet] for rung in self.rungs)
-
-    def _need(self, share: Share) -> Need:
-        place = tank_place(self.network, self.heated)
-        head_pa = self.network.piping.heads_pa[place.node]
-        charge_pa = start_pa(self.network, self.zone) - head_pa
-        try:
-            tank_m3 = tank_volume_m3(
-                share.expansion_m3,
-                charge_abs_pa=charge_pa + ATMOSPHERE_PA,
-                start_abs_pa=charge_pa + ATMOSPHERE_PA,
-                end_abs_pa=self.limit.pressure_pa - head_pa + ATMOSPHERE_PA,
-            )
-        except NoTank:
-            return Need(None, None, charge_pa, place.name)
-        system = self.network.piping.system
-        nominal_m3 = nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
-        return Need(tank_m3, nominal_m3, charge_pa, place.name)

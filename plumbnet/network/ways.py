@@ -31,7 +31,8 @@ class Ways:
         if near is not None:
             return near
         if goal not in self._toward:
-            self._toward[goal] = dict(nx.bfs_predecessors(self.piping.free, goal))
+            found = nx.bfs_predecessors(self.piping.free, goal, sort_neighbors=self._by_name)
+            self._toward[goal] = dict(found)
         toward = self._toward[goal]
         steps = [start]
         while steps[-1] != goal:
@@ -43,8 +44,13 @@ class Ways:
         free = self.piping.free
         if start == goal or goal in free[start]:
             return [start, goal]
-        between = min((node for node in free[start] if goal in free[node]), default=None)
-        return None if between is None else [start, between, goal]
+        between = self._by_name(node for node in free[start] if goal in free[node])
+        return [start, between[0], goal] if between else None
+
+    def _by_name(self, nodes: Iterable[Node]) -> list[Node]:
+        """Nodes by part and port, so that of ways of one length the order of the file chooses none."""
+        ports = self.piping.ports
+        return sorted(nodes, key=lambda node: (ports[node].part, ports[node].port))
 
 
 def _named(piping: Piping, nodes: Iterable[Node]) -> Iterator[str]:

@@ -101,7 +101,7 @@ class Joint:
     def stand(self, guess_abs_pa: Mapping[int, float]) -> "Standing":
         """Pressures of all zones. Starts looking at the guess; the answer does not depend on it."""
         bases: dict[int, float | None] = dict.fromkeys(self.basins)
-        pools = settle({zone: self._load(zone, None, 0.0) for zone in self.basins}, self.gates)
+        pools = self._settled({zone: self._load(zone, None, 0.0) for zone in self.basins})
         bases |= {zone: base for pool in pools for zone, base in self._stiff(pool)}
         if any(base is not None for base in bases.values()):
             pools = self._pressed(bases, guess_abs_pa)
@@ -113,13 +113,21 @@ class Joint:
         """Pools where some zones are stiff, by Newton's method for all zones at once."""
         trial = dict(guess_abs_pa)
         for _ in range(_MOST_TRIES):
-            pools = settle({zone: self._load(zone, base, trial[zone]) for zone, base in bases.items()}, self.gates)
+            pools = self._settled({zone: self._load(zone, base, trial[zone]) for zone, base in bases.items()})
             found = {zone: min(pool.pressure_abs_pa, _HIGHEST_PA) for pool in pools for zone in pool.zones}
             missed = max(abs(found[zone] - trial[zone]) for zone, base in bases.items() if base is not None)
             trial = found
             if missed <= _SETTLED_PA:
                 break
         return pools
+
+    def _settled(self, loads: Mapping[int, ZoneLoad]) -> list[Pool[int]]:
+        """The pools of all zones; each zone by itself where no gate would then have to open."""
+        alone = settle(loads, ())
+        level = {zone: pool.pressure_abs_pa for pool in alone for zone in pool.zones}
+        if all(level[gate.near] <= level[gate.far] or level[gate.far] >= gate.below_abs_pa for gate in self.gates):
+            return alone
+        return settle(loads, self.gates)
 
     def _load(self, zone: int, base_abs_pa: float | None, trial_abs_pa: float) -> ZoneLoad:
         basin = self.basins[zone]

@@ -33,7 +33,7 @@ class ZoneLoad:
     """What expands in a zone, by heater, and what takes it up.
 
     `outlet_abs_pa` is the lowest pressure at which an outlet of the zone lets any amount out (main, vent, relief
-    valve); infinite where there is none. `limit_abs_pa` is the highest pressure the zone may reach.
+    valve); infinite where there is none.
     """
 
     expansions_m3: Mapping[str, float]
@@ -53,7 +53,7 @@ class ZoneLoad:
 
     def room_m3(self, pressure_abs_pa: float, *, through_outlet: bool) -> float:
         """Water the zone can take up once it stands at a pressure; infinite where its outlet is open."""
-        if through_outlet and pressure_abs_pa >= self.opens_abs_pa:
+        if through_outlet and self.opens_abs_pa <= pressure_abs_pa and self.outlet_abs_pa < math.inf:
             return math.inf
         return math.fsum(tank.uptake_m3(pressure_abs_pa) for tank in self.tanks)
 
@@ -99,12 +99,19 @@ def settle(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) ->
     >>> [pool.pressure_abs_pa for pool in settle(loads, [OneWayGate("heater", "tank")])]
     [400000.0]
     """
+    return settle_open(loads, gates)[0]
+
+
+def settle_open(
+    loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]
+) -> tuple[list[Pool[Zone]], Sequence[OneWayGate[Zone]]]:
+    """The pools, as `settle` finds them, and the gates that were not taken as shut for it."""
     while True:
         pools = list(_pools(loads, gates))
         level = {zone: pool.pressure_abs_pa for pool in pools for zone in pool.zones}
         kept = [gate for gate in gates if level[gate.far] < gate.below_abs_pa or gate.below_abs_pa == math.inf]
         if len(kept) == len(gates):
-            return sorted(pools, key=lambda pool: -pool.pressure_abs_pa)
+            return sorted(pools, key=lambda pool: -pool.pressure_abs_pa), kept
         gates = kept
 
 
@@ -125,12 +132,23 @@ def _pools(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) ->
             at_level = _overfull(loads, gates, rest, level * _JUST_BELOW, through_outlet=False)
             if not at_level and len(rest) in {0, len(zones)}:
                 at_level, above = set(zones), set()
-        if at_level:
-            yield Pool(frozenset(at_level), level, _discharged(loads, at_level, level))
+        for joined in _joined(zones, at_level, gates):
+            yield Pool(joined, level, _discharged(loads, joined, level))
         waiting += [
             [zone for zone in zones if zone in above],
             [zone for zone in zones if zone not in above and zone not in at_level],
         ]
+
+
+def _joined(
+    zones: Sequence[Zone], members: Collection[Zone], gates: Sequence[OneWayGate[Zone]]
+) -> Iterator[frozenset[Zone]]:
+    """The members in groups that gates join, in the order of the zones."""
+    graph: nx.Graph[Zone] = nx.Graph()
+    graph.add_nodes_from(zone for zone in zones if zone in members)
+    graph.add_edges_from((gate.near, gate.far) for gate in gates if gate.near in members and gate.far in members)
+    for group in nx.connected_components(graph):
+        yield frozenset(group)
 
 
 def _common_level(loads: Mapping[Zone, ZoneLoad], zones: Sequence[Zone]) -> float:
@@ -177,22 +195,17 @@ def _overfull(
 def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: float) -> float:
     growth = math.fsum(loads[zone].expansion_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level, through_outlet=False) for zone in zones)
-    opened = any(loads[zone].opens_abs_pa <= level for zone in zones)
+    opened = level < math.inf and any(loads[zone].opens_abs_pa <= level for zone in zones)
     return max(0.0, growth - taken) if opened else 0.0
 
 
-def shortages(
-    loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]], level_abs_pa: float
-) -> list[Shortage[Zone]]:
-    """Zones that cannot stay at or below a level, and by how much, each group that gates join by itself.
+def shortages(loads: Mapping[Zone, ZoneLoad], pools: Sequence[Pool[Zone]], level_abs_pa: float) -> list[Shortage[Zone]]:
+    """Zones that cannot stay at or below a level, and by how much, each settled pool by itself.
 
-    A maximum flow from the heaters to the tanks' room at that level; the smallest cut names the zones.
+    `pools` are those of `settle`: what settles above a level is what a maximum flow from the heaters to the tanks'
+    room at that level leaves full, the near side of its smallest cut; between pools no water passes.
     """
-    full = _overfull(loads, gates, list(loads), level_abs_pa, through_outlet=True)
-    joined: nx.Graph[Zone] = nx.Graph()
-    joined.add_nodes_from(zone for zone in loads if zone in full)
-    joined.add_edges_from((gate.near, gate.far) for gate in gates if gate.near in full and gate.far in full)
-    return [_shortage(loads, frozenset(zones), level_abs_pa) for zones in nx.connected_components(joined)]
+    return [_shortage(loads, pool.zones, level_abs_pa) for pool in pools if pool.pressure_abs_pa > level_abs_pa]
 
 
 def _shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:

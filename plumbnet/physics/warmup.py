@@ -19,7 +19,7 @@ from plumbnet.physics.watching import Watch, watches
 
 STEP_K = 0.5
 """Rise in temperature of the fastest body in one step where no step is given."""
-MOST_STEPS = 5000
+MOST_STEPS = 1000
 """No more steps than these for the slowest body where no step is given."""
 
 _ROUND_STEPS = (1.0, 2.0, 5.0)
@@ -91,6 +91,8 @@ class _Run:
     _told: set[tuple[Happening, str]] = field(default_factory=set)
 
     def __post_init__(self) -> None:
+        stood = (watch for watch in watches(self.plant, self.now) if watch.excess(self.now) > 0.0)
+        self._told |= {(watch.what, watch.name) for watch in stood if watch.is_told_once}
         self._light()
         self._record()
 
@@ -188,10 +190,9 @@ class _Run:
         self.moments.append(self.now.moment(self.plant))
 
     def _watches(self) -> Iterator[Watch]:
-        """What can happen next and has not been told, if once is enough; nothing that stood so from the start."""
+        """What can happen next, less what has been told, if once is enough, and what stood so from the start."""
         for watch in watches(self.plant, self.now):
-            is_old = watch.is_told_once and (watch.what, watch.name) in self._told
-            if not is_old and watch.excess(self.now) <= 0.0:
+            if not (watch.is_told_once and (watch.what, watch.name) in self._told):
                 yield watch
 
 

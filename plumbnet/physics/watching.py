@@ -12,6 +12,9 @@ from plumbnet.physics.water import ATMOSPHERE_PA, saturation_abs_pa
 BREAKS_PA = 2_068_427.2
 """Pressure to which a storage heater is tested, 300 psi, gauge: common practice. Beyond it, expect it to break."""
 
+_ROUNDING_PA = 1e-3
+"""An outlet opens so far above its set, lest one that has just closed at it should open again."""
+
 
 @dataclass(frozen=True, slots=True)
 class Watch:
@@ -62,7 +65,7 @@ def _of_zone(zone: int, basin: Basin, now: Now) -> Iterator[Watch]:
         yield Watch(Happening.TANK_FULL, name, zone, _above(zone, tank.full_abs_pa))
     outlet = basin.outlet
     if outlet is not None and not outlet.gives_back and zone not in now.open:
-        yield Watch(Happening.OUTLET_OPENS, outlet.name, zone, _above(zone, basin.opens_abs_pa))
+        yield Watch(Happening.OUTLET_OPENS, outlet.name, zone, _above(zone, basin.opens_abs_pa + _ROUNDING_PA))
 
 
 def _hotter(body: int, temperature_k: float) -> Callable[[Now], float]:

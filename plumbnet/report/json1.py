@@ -1,12 +1,14 @@
 """Reports to JSON, schema 1: SI units, gauge pressures at each heater's own height; its keys are a promise."""
 
 import json
+import math
 from collections.abc import Iterable, Sequence
 from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import LayoutError
-from plumbnet.rules.facts import HeaterFacts, Need, RungFacts
+from plumbnet.physics.locked import Bracket
+from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, RungFacts
 from plumbnet.rules.finding import Finding
 from plumbnet.study.remedies import Found, Remedy
 from plumbnet.study.written import change_fields
@@ -83,8 +85,26 @@ def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
         "settled_pa": heater.settled_pa,
         "short_m3": heater.short_m3,
         "need": None if heater.need is None else _need(heater.need),
+        "locked": None if heater.locked is None else _locked(heater.locked),
         "remedies": [_remedy(remedy) for remedy in remedies],
     }
+
+
+def _locked(locked: LockedFacts) -> Json:
+    """Each pair from rigid walls to typical ones."""
+    return {
+        "outlet": locked.outlet,
+        "opens_pa": locked.opens_pa,
+        "rise_k": _pair(locked.rise_k),
+        "firing_s": _pair(locked.firing_s),
+        "discharged_m3": _pair(locked.discharged_m3),
+    }
+
+
+def _pair(bracket: Bracket | None) -> list[float | None] | None:
+    if bracket is None:
+        return None
+    return [end if math.isfinite(end) else None for end in (bracket.rigid, bracket.walls)]
 
 
 def _remedy(remedy: Remedy) -> Json:
@@ -108,6 +128,7 @@ def _need(need: Need) -> Json:
         "nominal_m3": need.nominal_m3,
         "precharge_pa": need.precharge_pa,
         "at": need.at,
+        "serves": list(need.serves),
     }
 
 

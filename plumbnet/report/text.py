@@ -7,7 +7,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Units, show
-from plumbnet.report.words import driven_round, limit_in_words, listed, spoken, where
+from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
@@ -103,6 +103,8 @@ def _story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     if _settles(heater):
         beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
         yield "settles", f"at {_pressure(heater.settled_pa, facts.units)} when all is hot{beyond}"
+    if heater.locked is not None:
+        yield "left as it is", left_as_it_is(facts, heater.locked)
     if heater.loops:
         yield "loops", "; ".join(map(driven_round, heater.loops))
     yield from _advice(facts, heater)

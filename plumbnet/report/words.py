@@ -1,12 +1,15 @@
 """Small phrases that several reports share: where a device sits, what a kind is called, a loop, a limit."""
 
+import math
 from collections.abc import Sequence
 
+from plumbnet.layout.quantity import TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimension, Units, show
 from plumbnet.layout.system import Pipe, System
-from plumbnet.rules.facts import Facts, HeaterFacts
+from plumbnet.physics.locked import Bracket
+from plumbnet.rules.facts import Facts, HeaterFacts, LockedFacts
 from plumbnet.rules.sentences import listed
 
-__all__ = ["driven_round", "limit_in_words", "listed", "spoken", "where"]
+__all__ = ["driven_round", "left_as_it_is", "limit_in_words", "listed", "spoken", "where"]
 
 
 def spoken(kind: str) -> str:
@@ -34,6 +37,27 @@ def limit_in_words(facts: Facts, heater: HeaterFacts) -> str:
     limit = facts.pressure(heater.limit_pa)
     own = limit if heater.limit_own_pa is None else facts.pressure(heater.limit_own_pa)
     return f"{limit} ({heater.limit_by})" if own == limit else f"{limit} ({heater.limit_by}: {own} there)"
+
+
+def left_as_it_is(facts: Facts, locked: LockedFacts) -> str:
+    """What comes of a closed heater if nothing is done, from rigid walls to typical ones."""
+    soon = _between(locked.rise_k, TEMPERATURE_DIFFERENCE, facts.units)
+    if locked.firing_s is not None:
+        soon += f", {_between(locked.firing_s, TIME, facts.units)} of firing"
+    if locked.outlet is None:
+        return f"{facts.pressure(locked.opens_pa)}, to which a heater is tested, is passed once it warms by {soon}"
+    text = f"{locked.outlet} opens once it warms by {soon}"
+    if locked.discharged_m3 is None:
+        return text
+    return f"{text}; {_between(locked.discharged_m3, VOLUME, facts.units)} goes to waste at each heat-up"
+
+
+def _between(bracket: Bracket, dimension: Dimension, units: Units) -> str:
+    """Both ends of a bracket, the lower first, to two digits; one where they read the same."""
+    low, high = (show(end, dimension, units, 2) for end in sorted((bracket.rigid, bracket.walls)))
+    if not math.isfinite(max(bracket.rigid, bracket.walls)):
+        return f"{low} or more"
+    return low if low == high else f"{low.split()[0]} to {high}"
 
 
 def driven_round(loop: Sequence[str]) -> str:

@@ -10,6 +10,7 @@ from plumbnet.layout.quantity import POWER, PRESSURE, TEMPERATURE, VOLUME, Units
 from plumbnet.layout.system import System
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
+from plumbnet.physics.locked import Bracket
 
 
 class Verdict(StrEnum):
@@ -62,13 +63,31 @@ class Need:
 
     `tank_m3` is None where no tank can do it because the static pressure is at the limit; `nominal_m3` is
     None where the table has no size so large. `precharge_pa` is gauge at the tank; `at` is the part, or the
-    pipe, where it connects.
+    pipe, where it connects; `serves` are the heaters whose water comes to it there, for which it is sized.
     """
 
     tank_m3: float | None
     nominal_m3: float | None
     precharge_pa: float
     at: str
+    serves: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LockedFacts:
+    """What comes of a trapped or sealed heater left as it is, between rigid walls and typical ones.
+
+    `outlet` lifts first, at `opens_pa` gauge at the heater's height; None where nothing can lift, and the pressure
+    is then the one to which a heater is tested. Until then the water warms by `rise_k`, which takes `firing_s` of
+    the burners' input (None: not given). `discharged_m3` is let out at each heat-up, measured hot; None where nothing
+    goes to waste.
+    """
+
+    outlet: str | None
+    opens_pa: float
+    rise_k: Bracket
+    firing_s: Bracket | None
+    discharged_m3: Bracket | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +120,8 @@ class HeaterFacts:
     settled_pa: float | None
     short_m3: float
     need: Need | None
+    locked: LockedFacts | None = None
+    """What comes of it if nothing is done; None where nothing lifts."""
     tanks: tuple[str, ...] = ()
     stands_at: str = ""
     """The part at which the water of this answer stands: the heater, or a part of its loop that is worse off."""

@@ -63,7 +63,8 @@ def tank_wanted(facts: Facts, heater: HeaterFacts) -> str | None:
         size = f"several expansion tanks, together at least {least},"
     else:
         size = f"an expansion tank of {facts.volume(need.nominal_m3)} (at least {least}),"
-    shared = f", for {listed(sorted([heater.name, *heater.shares_with]))} together" if heater.shares_with else ""
+    served = sorted({heater.name, *need.serves})
+    shared = f", for {listed(served)} together" if len(served) > 1 else ""
     return f"{size} charged to {charge}, connected {place(need.at)}{shared}"
 
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import yaml
 
 from plumbnet.layout.change import Change
+from plumbnet.layout.scalar import resolved
 from plumbnet.study.remedies import Remedy
 from plumbnet.study.written import change_fields
 
@@ -30,5 +31,18 @@ def scenario_text(name: str, note: str, changes: Sequence[Change]) -> str:
 
 def _inline(value: object) -> str:
     """A value as YAML in one line, quoted where it has to be."""
-    text = yaml.safe_dump([value], default_flow_style=True, sort_keys=False, allow_unicode=True, width=_NO_WRAP)
+    text: str = yaml.dump(
+        [value], Dumper=_Quoting, default_flow_style=True, sort_keys=False, allow_unicode=True, width=_NO_WRAP
+    )
     return text.strip()[1:-1]
+
+
+class _Quoting(yaml.SafeDumper):
+    """Puts in quotes what the file's reader would take for a number, though YAML 1.1 would not."""
+
+
+def _text(dumper: yaml.SafeDumper, text: str) -> yaml.ScalarNode:
+    return dumper.represent_scalar("tag:yaml.org,2002:str", text, style=None if resolved(text) == text else "'")
+
+
+_Quoting.add_representer(str, _text)

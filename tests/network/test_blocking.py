@@ -66,6 +66,13 @@ def test_vent_with_its_rim_above_the_limit_is_no_way_out() -> None:
     assert d.stops("heater", 140) == ()  # and at 140 the check lets the water through to it
 
 
+def test_vent_below_the_limit_is_a_way_out_like_the_street() -> None:
+    # street -> cv1 -> cv2 -> heater.cold, and a vent with its rim at 65 psi behind cv3 -> heater.return
+    d = drawn("street -> cv1 -> cv2 -> heater\nvent -> tee1 -> cv3 -> heater.return", vent="elevation: 150 ft")
+    assert d.stops("heater", 80) == (("cv3",),)
+    assert d.stops("heater", 62) == (("cv1", "cv2"),)
+
+
 def test_shut_valve_stops_it() -> None:
     assert drawn("street -> valve -> heater", valve="state: shut").stops("heater", 80) == (("valve",),)
 

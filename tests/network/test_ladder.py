@@ -67,6 +67,25 @@ def test_reducer_that_is_not_satisfied_passes_up_to_its_set_and_no_further() -> 
     assert drawn(runs, street="pressure: 40 psi", spill="pressure: 55 psi").ladder("heater") == []
 
 
+def test_beyond_a_reducer_no_zone_that_stands_above_its_set_is_reached() -> None:
+    # street1 40 -> cv1 -> heater -> prv set 50 -> cv2 -> street2 at 60, where a vent spills at 17
+    d = drawn("street1 -> cv1 -> heater -> prv -> cv2 -> tee1 -> street2\ntee1 -> vent", street1="pressure: 40 psi")
+    assert d.ladder("heater") == []
+
+
+def test_way_without_a_reducer_reaches_what_a_lower_one_through_it_does_not() -> None:
+    #          +------ prv set 50 ------+
+    # heater - +                        + tee2 -> cv2 -> spill at 70
+    #          +- meter: check, 5 psi --+
+    d = drawn(
+        "street -> cv1 -> heater -> tee1 -> prv -> tee2 -> cv2 -> spill\ntee1 -> meter -> tee2",
+        street="pressure: 40 psi",
+        meter="kind: check_valve, opens: 5 psi",
+        spill="pressure: 70 psi",
+    )
+    assert d.ladder("heater") == [("spill", 70)]
+
+
 def test_what_stands_before_a_reducer_does_not_count_against_its_set() -> None:
     # heater at 100 above an unchecked booster, back through it to tee1 at 60,
     # and on through a reducer set at 80 to a spill at 70: it opens with the heater at 100

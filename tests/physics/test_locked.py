@@ -150,6 +150,11 @@ def test_a_zone_that_cools_is_left_with_vapour() -> None:
     assert warm.pressure_abs_pa(303.15) == saturation_abs_pa(303.15)
 
 
+def test_vapour_stands_where_the_water_is_warmest() -> None:
+    warm = Locked(heated=Shell(0.2), unheated=Shell(0.1), cold_k=333.15, start_abs_pa=5e5)
+    assert warm.pressure_abs_pa(303.15) == saturation_abs_pa(333.15)
+
+
 def test_walls_softer_than_water_grows_let_it_boil_at_the_pressure_asked_for() -> None:
     slack = Locked(heated=Shell(0.2, 1e-6), cold_k=283.15, start_abs_pa=2e5)
     rise_k = slack.rise_to_k(4e5)

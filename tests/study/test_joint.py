@@ -1,5 +1,6 @@
 """Where a tank is joined: at a fitting that is there, or at a new tee."""
 
+import pytest
 from conftest import PSI
 from curing import RELIEVED, heater, house, psi, scene
 
@@ -32,7 +33,7 @@ def test_charge_and_tee_stand_at_the_height_of_the_heater() -> None:
     found = joint(layout)
     assert psi(found.static_pa) == psi(60 * PSI - 10 * PASCAL_PER_METRE)
     assert found.charge == "45.8 psi"
-    assert with_changes(layout, found.makes).parts["heater-tee"].elevation_m == 10.0
+    assert with_changes(layout, found.makes).parts["heater-tee"].elevation_m == pytest.approx(10.0)
 
 
 def test_pipe_is_named_by_its_ports_where_two_join_the_same_parts() -> None:

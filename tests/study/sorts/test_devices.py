@@ -65,8 +65,14 @@ def test_check_whose_going_would_flood_a_small_tank_is_left_alone() -> None:
     assert Effort.REMOVE_CHECK not in efforts(house(SHARED.format(device="cv"), tank="volume: 2 gal"))
 
 
-def test_check_on_the_hot_side_is_taken_out_where_the_tank_hangs_behind_it() -> None:
-    runs = """street -> cv -> heater -> cv2 -> tee -> tap.hot
-              tee -> tank"""
-    layout = house(runs, cv2="opens: 30 psi", tank=LARGE)
-    assert Effort.REMOVE_CHECK not in efforts(layout)
+def test_check_in_a_hot_pipe_is_taken_out_where_the_tank_hangs_behind_it() -> None:
+    """The second heater's water comes to the hot header, and cv3 keeps it from the first heater and its tank."""
+    runs = """street -> cv -> tee -> heater -> cv3 -> tee2 -> tap.hot
+              tee -> tank
+              street -> cv2 -> heater2 -> tee2"""
+    layout = house(runs, heater2=RELIEVED, tank=LARGE)
+    remedy = cure(layout, Effort.REMOVE_CHECK, "heater2")
+    assert remedy.title.startswith("Take out cv3")
+    assert cured(layout, remedy).verdict is Verdict.CONTROLLED
+    small = house(runs, heater2=RELIEVED, tank="volume: 5 gal")
+    assert Effort.REMOVE_CHECK not in efforts(small, "heater2")

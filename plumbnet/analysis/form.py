@@ -1,0 +1,106 @@
+"""The calculation sheet as data: what went in and where it came from, each step, the tank, and what to mind."""
+
+from dataclasses import dataclass
+
+from plumbnet.physics.sizing import Dimension, Step
+from plumbnet.rules.facts import HeaterFacts, Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A number that goes in, in SI, pressures gauge where they are a pressure difference; `origin` in words."""
+
+    symbol: str
+    name: str
+    value: float
+    dimension: Dimension
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """A piece of heated water: the part or pipe that holds it, what warms it, and where its volume comes from."""
+
+    name: str
+    heater: str
+    volume_m3: float
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Some steps that belong together; symbols hold within one section."""
+
+    title: str
+    items: tuple[Item, ...] = ()
+    steps: tuple[Step, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MethodUsed:
+    """The sizing method: its name in a file, what it is called, where it comes from, and who chose it."""
+
+    name: str
+    title: str
+    source: str
+    verified: bool
+    chosen: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """The tank that the method asks for.
+
+    `tank_m3` is the least, `nominal_m3` the next size up (None: no size is so large), of `sizes_from`;
+    `charge_pa` is gauge at the tank, None for an open tank; `settled_pa` is what the next size settles at, gauge
+    at the tank. `refusal` says in words why there is no tank; then nothing else but the place holds.
+    """
+
+    at: str
+    tank_m3: float | None = None
+    nominal_m3: float | None = None
+    sizes_from: str = ""
+    charge_pa: float | None = None
+    settled_pa: float | None = None
+    refusal: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AtHand:
+    """What the tanks that are there can do.
+
+    Of `growth_m3` of all heaters in `heaters`, `takes_m3` finds room below the limit and `short_m3` does not.
+    `settled_pa` is where they settle, gauge at the heater; None where nothing holds the pressure.
+    """
+
+    tanks: tuple[str, ...]
+    heaters: tuple[str, ...]
+    growth_m3: float
+    takes_m3: float
+    short_m3: float
+    settled_pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The calculation for one heater, from what its author wrote to the tank."""
+
+    file: str
+    sha256: str
+    title: str
+    rules: str
+    rules_title: str
+    heater: HeaterFacts
+    method: MethodUsed
+    inputs: tuple[Item, ...]
+    contents: tuple[Content, ...]
+    sections: tuple[Section, ...]
+    outcome: Outcome
+    at_hand: AtHand | None
+    assumptions: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+    @property
+    def verdict(self) -> Verdict:
+        """What becomes of the heater's expansion as the layout stands."""
+        return self.heater.verdict

@@ -1,0 +1,153 @@
+"""Heated water, a place and a sizing method in, the tank that the water needs out."""
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.place import Place, tank_place
+from plumbnet.analysis.settling import cold_k, heated_abs_pa, start_pa
+from plumbnet.layout.part import Mixture, Role
+from plumbnet.layout.system import System
+from plumbnet.network.heated import Heated, Piece
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Zone
+from plumbnet.physics import glycol
+from plumbnet.physics.methods import size
+from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod, Sizing
+from plumbnet.physics.tank import NoTank, nominal_size_m3, nominal_sizes
+from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
+from plumbnet.rules.facts import Limit, Need
+
+ALWAYS = "membrane"
+"""The method that has an answer wherever there is one, where that chosen has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Water:
+    """Pieces of water that are warmed alike: from one temperature to another, under one pressure, with one mixture."""
+
+    heaters: tuple[str, ...]
+    pieces: tuple[Piece, ...]
+    cold_k: float
+    hot_k: float
+    heated_abs_pa: float
+    mixture: Mixture | None
+
+    @property
+    def volume_m3(self) -> float:
+        """All of it, cold."""
+        return math.fsum(piece.volume_m3 for piece in self.pieces)
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """Waters that share a tank and the place where it connects; pressures gauge at that place.
+
+    `static_pa` stands there cold, `limit_pa` may not be passed, `relief_pa` is the lowest set of a safety relief
+    valve of the zone (None: it has none), `head_pa` the column of water from the place to the zone's highest port.
+    """
+
+    place: Place
+    waters: tuple[Water, ...]
+    static_pa: float
+    limit_pa: float
+    relief_pa: float | None
+    head_pa: float
+
+    def duty(self, water: Water, charge_abs_pa: float | None = None) -> Duty:
+        """One water as the sizing methods take it.
+
+        Raises GlycolMissing, OutsideGlycol (physics.glycol).
+        """
+        mixture = water.mixture
+        plain = mixture is None
+        return Duty(
+            volume_m3=water.volume_m3,
+            cold_k=water.cold_k,
+            hot_k=water.hot_k,
+            static_abs_pa=self.static_pa + ATMOSPHERE_PA,
+            limit_abs_pa=self.limit_pa + ATMOSPHERE_PA,
+            relief_abs_pa=None if self.relief_pa is None else self.relief_pa + ATMOSPHERE_PA,
+            charge_abs_pa=charge_abs_pa,
+            head_pa=self.head_pa,
+            growth=None if mixture is None else glycol.growth(mixture.glycol, mixture.share, water.cold_k, water.hot_k),
+            growth_source="given" if plain else glycol.SOURCE,
+            heated_abs_pa=water.heated_abs_pa,
+        )
+
+
+def tank_task(network: Network, heated: Heated, zone: Zone, limit: Limit, waters: tuple[Water, ...]) -> Task:
+    """The task of a tank at a heater's cold side, for waters that stand in one with a zone of its water."""
+    place = tank_place(network, heated)
+    head_pa = network.piping.heads_pa[place.node]
+    sets = [site.opens_pa for site in network.zoning.sites.get(zone, ()) if site.outlet.role is Role.SAFETY_RELIEF]
+    return Task(
+        place=place,
+        waters=waters,
+        static_pa=start_pa(network, zone) - head_pa,
+        limit_pa=limit.pressure_pa - head_pa,
+        relief_pa=min(sets) - head_pa if sets else None,
+        head_pa=max(0.0, network.tops_pa[zone] - head_pa),
+    )
+
+
+def waters(network: Network, warmed: Iterable[tuple[Heated, Piece]]) -> tuple[Water, ...]:
+    """Pieces and what warms them, gathered by how they are warmed, in the order given."""
+    alike: dict[tuple[float, float, float, Mixture | None], list[tuple[Heated, Piece]]] = {}
+    for heated, piece in warmed:
+        zone = network.zoning.zone_of[heated.inlet]
+        how = (cold_k(network, zone), heated.source.hot_k, heated_abs_pa(network, heated), heated.source.mixture)
+        alike.setdefault(how, []).append((heated, piece))
+    return tuple(_water(members, *how) for how, members in alike.items())
+
+
+def _water(
+    members: list[tuple[Heated, Piece]], cold: float, hot: float, pressure_abs_pa: float, mixture: Mixture | None
+) -> Water:
+    heaters = tuple(dict.fromkeys(heated.name for heated, _ in members))
+    return Water(heaters, tuple(piece for _, piece in members), cold, hot, pressure_abs_pa, mixture)
+
+
+def sized(task: Task, method: str) -> tuple[Sizing, ...]:
+    """The tank for each water by a method; together they are the tank for all.
+
+    Each is charged alike, to the highest charge that one of them asks for. Raises NoTank (physics.tank),
+    MissingInput, OutsideMethod (physics.sizing), OutsideWater (physics.water), GlycolMissing, OutsideGlycol.
+    """
+    each = tuple(size(method, task.duty(water)) for water in task.waters)
+    charges = {one.charge_abs_pa for one in each if one.charge_abs_pa is not None}
+    if len(charges) <= 1:
+        return each
+    return tuple(size(method, task.duty(water, max(charges))) for water in task.waters)
+
+
+def need(task: Task, method: str, system: System) -> Need:
+    """The tank that a task asks for by a method; by Boyle's law where that has no answer."""
+    found = next(_answers(task, method), None)
+    if found is None:
+        return Need(None, None, task.static_pa, task.place.name)
+    tank_m3 = math.fsum(one.tank_m3 for one in found)
+    return Need(tank_m3, nominal_m3(tank_m3, system), charge_pa(task, found), task.place.name)
+
+
+def _answers(task: Task, method: str) -> Iterator[tuple[Sizing, ...]]:
+    for each in dict.fromkeys((method, ALWAYS)):
+        try:
+            yield sized(task, each)
+        except NoTank:
+            return
+        except (MissingInput, OutsideMethod, OutsideWater):
+            continue
+
+
+def charge_pa(task: Task, found: tuple[Sizing, ...]) -> float:
+    """The charge, gauge at the tank; that of the air for an open tank."""
+    charge = found[0].charge_abs_pa
+    if charge is None:
+        return 0.0
+    return task.static_pa if charge == task.static_pa + ATMOSPHERE_PA else charge - ATMOSPHERE_PA
+
+
+def nominal_m3(tank_m3: float, system: System) -> float | None:
+    """The next size up of those the author can buy, or of the table; None where none is so large."""
+    return nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))

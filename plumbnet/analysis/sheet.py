@@ -1,0 +1,216 @@
+"""A report and a heater in, the calculation sheet of its expansion tank out."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from plumbnet.analysis.at_hand import Hand, sum_step
+from plumbnet.analysis.form import Content, Item, MethodUsed, Outcome, Section, Sheet
+from plumbnet.analysis.limits import limits
+from plumbnet.analysis.need import Water, charge_pa, nominal_m3, sized
+from plumbnet.analysis.origin import Origins
+from plumbnet.analysis.pressures import AIR, Pressures, section
+from plumbnet.analysis.reminders import assumptions, cautions
+from plumbnet.analysis.report import Report
+from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.verdict import Case, Judge
+from plumbnet.network.whole import network_of
+from plumbnet.physics import glycol
+from plumbnet.physics.methods import METHODS
+from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing, Step, step
+from plumbnet.physics.tank import NoTank
+from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
+from plumbnet.physics.workings import BOYLE, expansion_steps, growth_steps
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.sentences import NO_TANK, listed
+
+__all__ = ["Sheet", "sheet", "sheets"]
+
+
+def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> Sheet:
+    """The calculation for one heater, by the method named or else the heater's own or the profile's.
+
+    Raises KeyError for an unknown method.
+    """
+    return next(sheets(report, [heater], method=method))
+
+
+def sheets(report: Report, heaters: list[HeaterFacts], *, method: str | None = None) -> Iterator[Sheet]:
+    """The same for several heaters of a report."""
+    network = network_of(report.system)
+    judge = Judge(network, report.profile, limits(network, report.profile), Settling(network))
+    origins = Origins(report.system, report.facts.units)
+    heated = {each.name: each for each in network.heated}
+    for heater in heaters:
+        case = judge.case(heated[heater.name])
+        yield _Draft(report, heater, case, origins, method).sheet()
+
+
+@dataclass(frozen=True)
+class _Draft:
+    """One heater's sheet while it is put together."""
+
+    report: Report
+    heater: HeaterFacts
+    case: Case
+    origins: Origins
+    asked: str | None
+
+    def sheet(self) -> Sheet:
+        report, record, hand = self.report, self.report.system.record, Hand(self.case, self.origins)
+        return Sheet(
+            file=record.file,
+            sha256=record.sha256,
+            title=report.system.title,
+            rules=report.profile.profile,
+            rules_title=report.profile.title,
+            heater=self.heater,
+            method=self.method,
+            inputs=tuple(self._inputs()),
+            contents=tuple(self._contents()),
+            sections=(self.pressures, *self._tank_sections(), *hand.sections(tuple(self._growths()))),
+            outcome=self.outcome,
+            at_hand=hand.at_hand(),
+            assumptions=tuple(assumptions(report, self.case)),
+            cautions=tuple(cautions(report, self.heater, self.case, self.method, self._sizings)),
+        )
+
+    @cached_property
+    def method(self) -> MethodUsed:
+        """The method, and who chose it."""
+        ruling = self.report.profile.sizing
+        own = self.case.heated.source.sizing
+        chosen = f"profile {self.report.profile.profile}: {ruling.clause}"
+        if own is not None:
+            chosen = self.origins.field(self.heater.name, "sizing")
+        if self.asked is not None:
+            chosen = "asked for"
+        used = METHODS[self.asked or own or ruling.value]
+        return MethodUsed(used.name, used.title, used.source, used.verified, chosen)
+
+    @cached_property
+    def pressures(self) -> Section:
+        """The pressures at the tank."""
+        return Pressures(self.case, self.report.profile, self.origins).section(self.method.name)
+
+    @cached_property
+    def _sizings(self) -> tuple[Sizing, ...]:
+        """A tank for each water; none where the method has no answer."""
+        return () if self._refusal else sized(self.case.task, self.method.name)
+
+    @cached_property
+    def _refusal(self) -> str:
+        try:
+            sized(self.case.task, self.method.name)
+        except NoTank:
+            return NO_TANK
+        except (MissingInput, OutsideMethod, OutsideWater) as error:
+            return str(error)
+        return ""
+
+    def _inputs(self) -> Iterator[Item]:
+        """Temperatures of each water, and antifreeze."""
+        origins = self.origins
+        for water in self.case.waters:
+            first = water.heaters[0]
+            yield Item("T_1", f"cold, {listed(water.heaters)}", water.cold_k, "temperature", self._cold_origin(water))
+            yield Item(
+                "T_2", f"hot, {listed(water.heaters)}", water.hot_k, "temperature", origins.field(first, "setpoint")
+            )
+            if water.mixture is not None:
+                words = f"share of {water.mixture.glycol} glycol by volume, {listed(water.heaters)}"
+                yield Item("e_glycol", words, water.mixture.share, "ratio", origins.field(first, "antifreeze"))
+
+    def _cold_origin(self, water: Water) -> str:
+        for name, part in self.report.system.parts.items():
+            source = part.source()
+            if source is not None and source.temperature_k == water.cold_k:
+                return f"{name}, {self.origins.field(name, 'temperature')}"
+        return "default: no supply reaches it, and cold water is taken at this temperature"
+
+    def _contents(self) -> Iterator[Content]:
+        for water in self.case.waters:
+            for piece in water.pieces:
+                name, origin = self.origins.piece(piece)
+                yield Content(name, listed(water.heaters), piece.volume_m3, origin)
+
+    def _tank_sections(self) -> Iterator[Section]:
+        """The steps of the method for each water, then what joins them and what the next size settles at."""
+        for water, sizing in zip(self.case.waters, self._sizings, strict=False):
+            title = f"Tank for the water of {listed(water.heaters)}, {self.method.title}"
+            yield section(title, [self._volume(water), *_mixture_steps(water), *sizing.steps])
+        if len(self._sizings) > 1:
+            yield Section("One tank for all of it", (), (self._whole(),))
+        yield from self._next_size()
+
+    def _volume(self, water: Water) -> Item:
+        return Item("V", "heated water, cold", water.volume_m3, "volume", "the sum of the pieces listed")
+
+    def _whole(self) -> Step:
+        return sum_step("V_t", "tank", [one.tank_m3 for one in self._sizings])
+
+    def _growths(self) -> Iterator[Step]:
+        """What each water grows by, as it is and not as a method allows for."""
+        for water in self.case.waters:
+            duty = self.case.task.duty(water)
+            yield expansion_steps(duty, growth_steps(duty, water.heated_abs_pa))[-1]
+
+    @cached_property
+    def outcome(self) -> Outcome:
+        """The tank, its size and charge, or why there is none."""
+        task = self.case.task
+        if self._refusal:
+            return Outcome(task.place.name, refusal=self._refusal)
+        tank_m3 = math.fsum(one.tank_m3 for one in self._sizings)
+        system = self.report.system
+        own_sizes = (
+            "the sizes the file lists" if system.tank_sizes_m3 else "the round series that comes with the program"
+        )
+        settled = self._settled_step()
+        return Outcome(
+            at=task.place.name,
+            tank_m3=tank_m3,
+            nominal_m3=nominal_m3(tank_m3, system),
+            sizes_from=own_sizes,
+            charge_pa=None if self._sizings[0].charge_abs_pa is None else charge_pa(task, self._sizings),
+            settled_pa=None if settled is None else settled.value - ATMOSPHERE_PA,
+        )
+
+    def _next_size(self) -> Iterator[Section]:
+        settled = self._settled_step()
+        if settled is not None:
+            numbers = {"p_settled": settled.value, "p_atm": AIR.value}
+            gauge = step(
+                "d_settled", "the same, gauge", "p_settled - p_atm", settled.value - AIR.value, BOYLE, **numbers
+            )
+            yield Section("With the next size up", (), (settled, gauge))
+
+    def _settled_step(self) -> Step | None:
+        """What a tank of the next size settles at; None where there is no such size or no charge."""
+        if not self._sizings:
+            return None
+        first, size_m3 = (
+            self._sizings[0],
+            nominal_m3(math.fsum(one.tank_m3 for one in self._sizings), self.report.system),
+        )
+        if size_m3 is None or first.charge_abs_pa is None or first.start_abs_pa is None:
+            return None
+        water_m3 = math.fsum(one.expansion_m3 + one.reserve_m3 for one in self._sizings)
+        numbers = {"p_0": first.charge_abs_pa, "p_1": first.start_abs_pa, "V_n": size_m3, "V_w": water_m3}
+        value = first.charge_abs_pa * size_m3 / (first.charge_abs_pa * size_m3 / first.start_abs_pa - water_m3)
+        formula = "p_0 * V_n / (p_0 * V_n / p_1 - V_w)"
+        return step("p_settled", "pressure at which it settles", formula, value, BOYLE, **numbers)
+
+
+def _mixture_steps(water: Water) -> Iterator[Step]:
+    """The steps to the growth of water with antifreeze."""
+    mixture = water.mixture
+    if mixture is None:
+        return
+    cold, hot = (1.0 / glycol.density_kg_m3(mixture.glycol, mixture.share, t) for t in (water.cold_k, water.hot_k))
+    words = f"{mixture.share:.0%} {mixture.glycol} glycol by volume"
+    yield step("v_1", f"volume of the cold mixture, {words}", "v_mix(T_1)", cold, glycol.SOURCE, T_1=water.cold_k)
+    yield step("v_2", f"volume of the hot mixture, {words}", "v_mix(T_2)", hot, glycol.SOURCE, T_2=water.hot_k)
+    value = glycol.growth(mixture.glycol, mixture.share, water.cold_k, water.hot_k)
+    yield step("e_mix", "growth of the mixture", "v_2 / v_1 - 1", value, glycol.SOURCE, v_1=cold, v_2=hot)

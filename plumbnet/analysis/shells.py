@@ -1,0 +1,55 @@
+"""A network to the water that stands in it, piece by piece, and the walls round each."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.layout.part import Part
+from plumbnet.layout.system import End, Pipe
+from plumbnet.layout.tubes import tube
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Zone
+from plumbnet.physics.walls import Shell, UnknownWall, heater_shell, material, tube_shell
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Water of one part or pipe: the zone it stands in, and its walls."""
+
+    zone: Zone
+    shell: Shell
+
+
+def standing_water(network: Network) -> dict[str, Standing]:
+    """All water of the system by the names that pieces of heated volumes have. Linear.
+
+    A heater that keeps its water hot has the typical shell of a storage heater, a pipe of a known metal tube the
+    walls of that tube; everything else counts as rigid, plastic pipe too.
+    """
+    zone_of, node_of = network.zoning.zone_of, network.piping.node_of
+    system = network.piping.system
+    found = {}
+    for name, part in system.parts.items():
+        for port, shell in _shells(part):
+            found[f"{name}.{port}"] = Standing(zone_of[node_of[End(name, port)]], shell)
+    for number, pipe in enumerate(system.pipes):
+        if pipe.volume_m3 > 0.0:
+            found[f"pipe {number}"] = Standing(zone_of[node_of[pipe.start]], _pipe_shell(pipe))
+    return found
+
+
+def _shells(part: Part) -> Iterator[tuple[str, Shell]]:
+    source = part.heat()
+    for port, volume_m3 in part.contents():
+        is_store = source is not None and port == source.inlet and not source.on_flow
+        yield port, heater_shell(volume_m3) if is_store else Shell(volume_m3)
+
+
+def _pipe_shell(pipe: Pipe) -> Shell:
+    if pipe.tube is None:
+        return Shell(pipe.volume_m3)
+    made = tube(pipe.tube)
+    try:
+        walls = material(made.material)
+    except UnknownWall:
+        return Shell(pipe.volume_m3)
+    return tube_shell(pipe.volume_m3, walls, inside_m=made.inside_m, wall_m=made.wall_m)

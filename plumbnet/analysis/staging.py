@@ -1,0 +1,189 @@
+"""A network and one of its heaters to the plant that warms up with it: zones, gates, bodies of water, burners."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from plumbnet.analysis.limits import limit_of, limits
+from plumbnet.analysis.relieving import relieved_by
+from plumbnet.analysis.settling import Joined, Settling, cold_k, grows_m3, heated_abs_pa
+from plumbnet.layout.part import Role
+from plumbnet.network.heated import Heated
+from plumbnet.network.ladder import Opening
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Zone
+from plumbnet.physics.heating import Body, Burner
+from plumbnet.physics.joined import USUAL_BLOWDOWN, Basin, Outlet
+from plumbnet.physics.moving import Plant
+from plumbnet.physics.settle import ZoneLoad
+from plumbnet.physics.walls import joined
+from plumbnet.physics.water import ATMOSPHERE_PA
+from plumbnet.rules.facts import Limit
+from plumbnet.rules.profile import Profile
+
+
+@dataclass(frozen=True, slots=True)
+class Fired:
+    """A heater that fires: the body of water it warms, its zone, and what the pressure there stands above its own."""
+
+    name: str
+    body: str
+    zone: Zone
+    head_pa: float
+    input_w: float
+    hot_k: float
+    limit_pa: float
+    """The highest pressure its zone may reach, gauge at the heater."""
+
+
+@dataclass(frozen=True)
+class Stage:
+    """What takes part in a warm-up."""
+
+    profile: Profile
+    network: Network
+    settling: Settling
+    chosen: Heated
+    efficiency: float
+
+    @cached_property
+    def _joint(self) -> tuple[Joined, tuple[Heated, ...]]:
+        """Zones, gates and heaters that have to do with the chosen heater's water."""
+        joint = Joined({}, [], {})
+        heaters: dict[str, Heated] = {self.chosen.name: self.chosen}
+        waiting = list(self._zones_of(self.chosen))
+        while waiting:
+            zone = waiting.pop()
+            if zone in joint.loads:
+                continue
+            more = self.settling.joined(zone)
+            joint.loads.update(more.loads)
+            joint.gates.extend(gate for gate in more.gates if gate not in joint.gates)
+            joint.lifts_pa.update(more.lifts_pa)
+            for heated in (one for member in more.loads for one in self.network.heated_in.get(member, ())):
+                heaters[heated.name] = heated
+                waiting += self._zones_of(heated)
+        return joint, tuple(heaters.values())
+
+    @property
+    def heaters(self) -> tuple[Heated, ...]:
+        """The heaters that fire, the chosen one first."""
+        return self._joint[1]
+
+    def _zones_of(self, heated: Heated) -> Iterator[Zone]:
+        zone_of = self.network.zoning.zone_of
+        yield from dict.fromkeys((zone_of[heated.inlet], *(zone_of[piece.node] for piece in heated.pieces)))
+
+    @cached_property
+    def plant(self) -> Plant:
+        """The plant as the physics want it."""
+        joint, _ = self._joint
+        basins = {zone: self._basin(zone, load) for zone, load in sorted(joint.loads.items())}
+        return Plant(basins, joint.gates, tuple(self._body(group) for group in self._mixed))
+
+    @cached_property
+    def _mixed(self) -> list[list[Heated]]:
+        """Heaters by the water they warm together: those that share a piece of it."""
+        groups: list[list[Heated]] = []
+        for heated in self.heaters:
+            own = {piece.name for piece in heated.pieces}
+            meeting = [group for group in groups if any(own & {piece.name for piece in one.pieces} for one in group)]
+            groups = [group for group in groups if group not in meeting]
+            groups.append([*(one for group in meeting for one in group), heated])
+        return groups
+
+    def _body(self, group: Sequence[Heated]) -> Body:
+        """The water of some heaters; filled as is that of the heater whose water grows most."""
+        lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
+        zone = self.network.zoning.zone_of[lead.inlet]
+        water = self.settling.water
+        names = dict.fromkeys(piece.name for heated in group for piece in heated.pieces)
+        zones = dict.fromkeys((zone, *(water[name].zone for name in names)))
+        return Body(
+            name=lead.name,
+            burners=tuple(self._burner(heated) for heated in group),
+            shells={
+                each: joined(water[name].shell for name in names if water[name].zone == each)
+                for each in zones
+            },
+            cold_k=cold_k(self.network, zone),
+            fill_abs_pa=heated_abs_pa(self.network, lead),
+            head_pa=self._head_pa(lead),
+            element_k=min(self._elements_k(group), default=float("inf")),
+            limit_abs_pa=self._limit_pa(lead) + self._lift_pa(zone) + ATMOSPHERE_PA,
+        )
+
+    @cached_property
+    def _limits(self) -> dict[Zone, Limit]:
+        return limits(self.network, self.profile)
+
+    def _limit_pa(self, heated: Heated) -> float:
+        """The limit of a heater's zone, gauge at datum."""
+        return limit_of(self._limits, self.network, heated.inlet, self.profile).pressure_pa
+
+    def _lift_pa(self, zone: Zone) -> float:
+        """Head by which a zone is thought higher, so that checks open at once."""
+        return self._joint[0].lifts_pa[zone]
+
+    def _head_pa(self, heated: Heated) -> float:
+        """What the pressure of its zone is to be lessened by, for that at the heater."""
+        return self.network.piping.heads_pa[heated.inlet] + self._lift_pa(self.network.zoning.zone_of[heated.inlet])
+
+    def _burner(self, heated: Heated) -> Burner:
+        if heated.source.input_w is None:
+            raise ValueError(f"{heated.name} has no input")
+        return Burner(
+            name=heated.name, input_w=heated.source.input_w, hot_k=heated.source.hot_k, efficiency=self.efficiency
+        )
+
+    def _elements_k(self, group: Sequence[Heated]) -> Iterator[float]:
+        """Temperatures at which relief valves on the heaters open."""
+        parts, relieving = self.network.piping.system.parts, relieved_by(self.network)
+        for heated in group:
+            for name in relieving.get(heated.inlet, ()):
+                yield from (outlet.opens_k for outlet in parts[name].outlets() if outlet.opens_k is not None)
+
+    def _basin(self, zone: Zone, load: ZoneLoad) -> Basin:
+        outlets = (one for one in self.network.openings.get(zone, ()) if one.site.outlet.role is not Role.TANK)
+        basin = Basin(
+            static_abs_pa=load.static_abs_pa,
+            cold_k=cold_k(self.network, zone),
+            outlets=tuple(self._outlet(one, zone) for one in outlets),
+            unheated=joined(
+                water.shell
+                for name, water in self.settling.water_in.get(zone, {}).items()
+                if name not in self._heated
+            ),
+        )
+        named = zip(self.settling.tanks_in(zone), load.tanks, strict=True)
+        working = {name: tank for name, tank in named if tank.opens_abs_pa < basin.opens_abs_pa}
+        return replace(basin, tanks=working)
+
+    @cached_property
+    def _heated(self) -> frozenset[str]:
+        """Names of all pieces of water that are heated."""
+        return frozenset(piece.name for heated in self.heaters for piece in heated.pieces)
+
+    def _outlet(self, opening: Opening, zone: Zone) -> Outlet:
+        site, parts = opening.site, self.network.piping.system.parts
+        is_valve = site.outlet.role in {Role.EXPANSION_RELIEF, Role.SAFETY_RELIEF}
+        return Outlet(
+            name=site.part,
+            opens_abs_pa=opening.opens_pa + self._lift_pa(zone) + ATMOSPHERE_PA,
+            blowdown_pa=USUAL_BLOWDOWN * site.outlet.opens_pa if is_valve else 0.0,
+            gives_back=site.outlet.role.is_way_out and parts[site.part].source() is not None,
+        )
+
+    def fired(self) -> Iterator[Fired]:
+        """The heaters that fire, the chosen one first."""
+        body_of = {burner.name: body.name for body in self.plant.bodies for burner in body.burners}
+        for heated in self.heaters:
+            yield Fired(
+                name=heated.name,
+                body=body_of[heated.name],
+                zone=self.network.zoning.zone_of[heated.inlet],
+                head_pa=self._head_pa(heated),
+                input_w=heated.source.input_w or 0.0,
+                hot_k=heated.source.hot_k,
+                limit_pa=self._limit_pa(heated) - self.network.piping.heads_pa[heated.inlet],
+            )

@@ -1,0 +1,82 @@
+import pytest
+from conftest import PSI, drawn
+
+from plumbnet.analysis.limits import limit_of, limits
+from plumbnet.rules.facts import Limit
+from plumbnet.rules.profile import profile
+
+GENERAL = profile("general")
+METRE_PA = 9806.65  # of water, as the layout reads heights
+HOUSE = "street -> tee -> heater -> tap.hot\nheater.relief -> relief"
+
+
+def limit(runs: str, place: str, **parts: str) -> Limit:
+    """The limit at a part, gauge at datum."""
+    network = drawn(runs, **parts).network
+    node = next(network.piping.nodes_of(place))
+    return limit_of(limits(network, GENERAL), network, node, GENERAL)
+
+
+def psi(runs: str, place: str = "heater", **parts: str) -> float:
+    return round(limit(runs, place, **parts).pressure_pa / PSI, 3)
+
+
+def test_people_drawing_water_set_the_limit_of_the_code() -> None:
+    found = limit(HOUSE, "heater")
+    assert (found.by, found.part, found.basis) == ("fixture tap", "tap", "fixture")
+    assert found.pressure_pa == found.own_pa == pytest.approx(80 * PSI)
+
+
+def test_nine_tenths_of_the_relief_set_where_nobody_draws() -> None:
+    # check between heater and tap: the heater's own zone has a relief valve and no fixture
+    runs = "street -> tee -> heater -> cv -> tap.hot\nheater.relief -> relief"
+    assert psi(runs) == 135.0
+    assert limit(runs, "heater").by == "margin below relief"
+    assert psi(runs, "tap") == 80.0
+
+
+def test_heating_circuit_with_a_relief_valve_of_30_psi_ends_at_27() -> None:
+    assert psi("street -> prv -> tee -> boiler\nboiler.relief -> relief", "boiler", relief="pressure: 30 psi") == 27.0
+
+
+def test_lowest_rating_in_the_zone_counts() -> None:
+    found = limit(f"{HOUSE}\ntee -> tank", "heater", tank="rating: 70 psi", heater="rating: 150 psi")
+    assert (found.by, found.part, found.basis) == ("rating of tank", "tank", "rating")
+    assert found.pressure_pa == pytest.approx(70 * PSI)
+
+
+def test_rating_beyond_a_check_does_not_count() -> None:
+    assert psi("street -> filter -> cv -> heater -> tap.hot", filter="kind: filter, rating: 30 psi") == 80.0
+
+
+def test_each_bound_counts_at_its_own_height() -> None:
+    # tap 10 m up: 80 psi there is more at datum; tap2 5 m down: less
+    found = limit(HOUSE + "\ntee -> tap2.cold", "heater", tap="elevation: 10 m", tap2="elevation: -5 m")
+    assert found.by == "fixture tap2"
+    assert found.pressure_pa == pytest.approx(80 * PSI - 5 * METRE_PA)
+    assert found.own_pa == pytest.approx(80 * PSI)
+
+
+def test_relief_valve_high_up_leaves_more_room_below_it() -> None:
+    runs = "street -> cv -> heater -> cv2 -> tap.hot\nheater.relief -> relief"
+    assert limit(runs, "heater", relief="elevation: 10 m").pressure_pa == pytest.approx(135 * PSI + 10 * METRE_PA)
+
+
+def test_expansion_relief_valve_sets_no_limit() -> None:
+    assert psi("street -> tee -> heater -> cv -> tap.hot\ntee -> spill", spill="pressure: 50 psi") == 80.0
+    assert limit("street -> tee -> heater -> cv -> tap.hot\ntee -> spill", "heater").basis == "profile"
+
+
+def test_where_nothing_sets_one_it_is_the_profiles_own_at_that_height() -> None:
+    found = limit("street -> heater -> tee", "heater", heater="elevation: 10 m")
+    assert found == Limit(pytest.approx(80 * PSI + 10 * METRE_PA), "no part here sets one: the profile's own")
+
+
+def test_of_equal_bounds_the_first_by_name_speaks_whatever_the_order_of_the_file() -> None:
+    for runs in ("street -> tee -> tap2.cold\ntee -> tap1.cold", "street -> tee -> tap1.cold\ntee -> tap2.cold"):
+        assert limit(runs, "tee").by == "fixture tap1"
+
+
+def test_zone_without_a_bound_is_not_in_the_table() -> None:
+    network = drawn("street -> cv -> tap.cold").network
+    assert [found.part for found in limits(network, GENERAL).values()] == ["tap"]

@@ -1,4 +1,7 @@
-"""The command line: reads arguments, calls, hands to a renderer, sets the exit status; no logic of its own."""
+"""The command line: reads arguments, calls, hands to a renderer, sets the exit status; no logic of its own.
+
+Every command stands here, in one place.
+"""
 
 import io
 import os
@@ -6,18 +9,24 @@ import sys
 from collections.abc import Iterable
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Literal, NoReturn
 
 import typer
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.analysis.sheet import sheets
+from plumbnet.analysis.warming import NoWarmUp, warm_up
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import System
+from plumbnet.physics.methods import METHODS
 from plumbnet.report import catalogue, json1, text
+from plumbnet.report import warmup as course
 from plumbnet.report.cures import section
 from plumbnet.report.cures import to_text as remedies_text
+from plumbnet.report.sheet import sheets_markdown, sheets_text
+from plumbnet.report.sheet_json import sheets_json
 from plumbnet.report.trace import trace as trace_text
 from plumbnet.rules.profile import UnknownProfile, profile
 from plumbnet.study.placement import plans
@@ -40,6 +49,22 @@ class Format(StrEnum):
     """How `check` writes its reports."""
 
     TEXT = "text"
+    JSON = "json"
+
+
+class SheetFormat(StrEnum):
+    """How `size` writes a calculation sheet."""
+
+    TEXT = "text"
+    MARKDOWN = "markdown"
+    JSON = "json"
+
+
+class TableFormat(StrEnum):
+    """How `warmup` writes what happens in time."""
+
+    TEXT = "text"
+    CSV = "csv"
     JSON = "json"
 
 
@@ -122,6 +147,42 @@ def remedies(
 
 
 @app.command()
+def size(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    heater: Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")] = None,
+    method: Annotated[str | None, typer.Option(metavar="NAME", help="Sizing method, in place of the file's.")] = None,
+    output: Annotated[SheetFormat, typer.Option("--format", help="How to write the sheet.")] = SheetFormat.TEXT,
+    rules: Rules = None,
+    units: Units = None,
+) -> None:
+    """The calculation sheet: the tank each heater needs, every step with its formula, numbers, units and source."""
+    if method is not None and method not in METHODS:
+        _fail(f"no sizing method is called {quoted(method)}", method, METHODS, f"there is {', '.join(METHODS)}")
+    report = _report_with(file, heater, rules, units)
+    found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
+    _write({"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output](found, report.facts.units))
+    raise typer.Exit(_status([report], []))
+
+
+@app.command()
+def warmup(
+    file: File,
+    heater: Annotated[str, typer.Argument(metavar="HEATER", help="The heater that is lit from cold.")],
+    minutes: Annotated[float | None, typer.Option(min=0.0, help="How long; until all is hot when left out.")] = None,
+    output: Annotated[TableFormat, typer.Option("--format", help="How to write the course.")] = TableFormat.TEXT,
+    units: Units = None,
+) -> None:
+    """Temperature, pressure and water lost against time, from a cold start with every fixture shut."""
+    report = _report_with(file, heater, None, units)
+    try:
+        warming = warm_up(report, heater, minutes=minutes)
+    except NoWarmUp as error:
+        _fail(str(error))
+    _write({"text": course.to_text, "csv": course.to_csv, "json": course.to_json}[output](warming))
+    raise typer.Exit(_status([report], []))
+
+
+@app.command()
 def kinds(
     kind: Annotated[str | None, typer.Argument(metavar="[KIND]", help="One kind; all when left out.")] = None,
 ) -> None:
@@ -186,7 +247,7 @@ def _refuse_unknown(rules: str | None) -> None:
             _fail(str(error))
 
 
-def _fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> None:
+def _fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:
     """Say what is wrong, with the nearest known word or else the advice, and exit."""
     typer.echo(visible(Fault(0, 0, words, nearest(word, known) or advice).sentence), err=True)
     raise typer.Exit(NOT_UNDERSTOOD)

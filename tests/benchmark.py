@@ -9,9 +9,10 @@ from pathlib import Path
 from statistics import median
 
 import yaml
-from campus import campus
+from campus import campus, school
 
 import plumbnet
+from plumbnet.analysis.sheet import sheets
 
 HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
 IMPORTS = "import iapws, networkx, pydantic, scipy.constants, scipy.optimize, typer, yaml"
@@ -51,6 +52,14 @@ def text_ratios(text: str, times: int) -> tuple[float, float, float]:
     return read / parse, analyse / parse, parse
 
 
+def sizing_ratio(times: int) -> float:
+    """The calculation sheets of a school's 40 heaters, on 15 tanks, against its plain verdicts."""
+    system = plumbnet.read_bytes(school().encode(), file="school")
+    report = plumbnet.check(system)
+    plain = seconds(lambda: plumbnet.check(system), times)
+    return seconds(lambda: list(sheets(report, list(report.heaters))), times) / plain
+
+
 def show(name: str, text: str, times: int) -> None:
     """One row of the table."""
     read, analyse, parse = text_ratios(text, times)
@@ -65,7 +74,9 @@ def main() -> None:
         show(f"{parts:,} parts", campus(parts), 3 if parts < max(SIZES) else 1)
         return
     print(f"check of one house against importing its dependencies: {process_ratio():.2f}")
-    print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}   (read and analyse against the C loader)")
+    print(f"sizing a school of 40 heaters and 15 tanks against its plain verdicts: {sizing_ratio(20):.2f}")
+    print("read and analyse, against parsing the same text with the C loader:")
+    print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}")
     show("one house", HOUSE.read_text(encoding="utf-8"), 200)
     for parts in SIZES:
         sys.stdout.flush()

@@ -1,4 +1,4 @@
-"""A generated campus: houses on streets behind valves, for benchmarks and tests of scale; the same for the same size."""
+"""A generated campus and a generated school, for benchmarks and tests of scale; the same for the same size."""
 
 from collections.abc import Iterator
 from random import Random
@@ -68,3 +68,31 @@ def _extra(n: str, random: Random, declared: list[str]) -> Iterator[str]:
         case _:
             declared.append(f"  {n}-tap: fixture")
             yield f"  - {n}-split -> {n}-tap.cold"
+
+
+def school(heaters: int = 40, tanks: int = 15, wings: int = 8) -> str:
+    """YAML text of a school: wings behind checks of their own, heaters in parallel in each, tanks shared out."""
+    declared = [
+        "plumbnet: 1",
+        "title: A generated school",
+        "parts:",
+        "  street: {kind: main, pressure: 60 psi}",
+        "  entry: reduced_pressure_assembly",
+        "  header: tee",
+    ]
+    runs = ["runs:", "  - street -> entry -> header"]
+    for wing in range(wings):
+        declared += [f"  check{wing}: check_valve", f"  cold{wing}: tee", f"  hot{wing}: tee", f"  tap{wing}: fixture"]
+        runs += [f"  - header -> check{wing} -> cold{wing}", f"  - hot{wing} -> tap{wing}.hot"]
+    for number in range(heaters):
+        wing = number % wings
+        declared.append(
+            f"  heater{number}: {{kind: storage_heater, volume: {40 + number} gal, setpoint: 140 degF, "
+            f"input: 40000 Btu/h, relief: {{pressure: 150 psi}}}}"
+        )
+        runs.append(f"  - cold{wing} -> heater{number} -> hot{wing}")
+    for number in range(tanks):
+        place = f"cold{number % wings}" if number % (wings + 1) else "header"
+        declared.append(f"  tank{number}: {{kind: expansion_tank, volume: {10 + number} gal, precharge: 60 psi}}")
+        runs.append(f"  - {place} -> tank{number}")
+    return "\n".join([*declared, *runs]) + "\n"

@@ -149,6 +149,7 @@ def test_unknown_profile_on_the_command_line_is_told_once(write: Write) -> None:
     for command in (
         ["check", "open.yaml", "open.yaml"],
         ["trace", "open.yaml"],
+        ["remedies", "open.yaml"],
         ["check", "--format", "json", "open.yaml"],
     ):
         result = run(*command, "--rules", "genral")

@@ -1,10 +1,12 @@
 """A heater's case in, what the tanks that are there take of its expansion out, tank by tank by Boyle's law."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.form import AtHand, Item, Section
+from plumbnet.analysis.growing import growing, growing_section
+from plumbnet.analysis.need import Water
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.pressures import AIR, section
 from plumbnet.analysis.verdict import Case
@@ -43,22 +45,32 @@ class Hand:
             settled_pa=None if settled_pa is None else settled_pa - ATMOSPHERE_PA - self.case.head_pa,
         )
 
-    def sections(self, growth: Sequence[Step]) -> Iterator[Section]:
+    def sections(self, *, grown: tuple[Water, ...]) -> Iterator[Section]:
         """What each tank takes up to the limit, all of them together, and where they settle.
 
-        `growth` ends in a step V_e, or in one for each of several waters.
+        Before them the growth of the water, but for waters whose growth has been shown.
         """
+        yield from (growing_section(self.case.task, water) for water in self.waters if water not in grown)
         for name, tank in self.tanks:
             yield section(f"What {name} takes up to the limit", self._taking(name, tank, "p_2", self._limit_abs_pa))
         if self.tanks:
-            yield Section("The tanks at hand at the limit", (), tuple(self._balance(growth)))
+            yield Section("The tanks at hand at the limit", (), tuple(self._balance()))
         if self._settled_abs_pa is not None:
             yield from self._settled(self._settled_abs_pa)
 
     @property
     def tanks(self) -> tuple[tuple[str, Tank], ...]:
-        """The sound ones, by name."""
+        """The sound ones, by name; none for a heater that stays cold while nothing is drawn."""
+        if self.case.heated.is_idle:
+            return ()
         return tuple(self.case.settling.tanks(self.case.company.zones))
+
+    @property
+    def waters(self) -> tuple[Water, ...]:
+        """The heated water that shares them; none where there are none."""
+        if not self.tanks:
+            return ()
+        return self.case.waters_in(self.case.company.zones)
 
     @property
     def growth_m3(self) -> float:
@@ -88,18 +100,18 @@ class Hand:
             origin = self.origins.field(name, "acceptance")
             yield Item("V_most", f"most water {name} lets in", tank.most_m3, "volume", origin)
         charge = tank.charge_abs_pa
-        yield step(
-            "p_0", "charge, absolute", "p_atm + d_0", charge, "gauge to absolute", p_atm=AIR.value, d_0=charge_pa
-        )
+        numbers = {"p_atm": AIR.value, "d_0": charge_pa}
+        yield step("p_0", "charge, absolute", "p_atm + d_0", charge, "gauge to absolute", **numbers)
         numbers = {"p_static": static, "p_0": charge}
         yield step("p_1", "start", "max(p_static, p_0)", max(static, charge), BOYLE, **numbers)
         yield uptake_step("V_in", name, tank, symbol, end)
 
-    def _balance(self, growth: Sequence[Step]) -> Iterator[Step]:
+    def _balance(self) -> Iterator[Step]:
         """What all take together, and what finds no room."""
         taken = [tank.uptake_m3(self._limit_abs_pa) for _, tank in self.tanks]
+        growths = [growing(self.case.task, water)[-1].value for water in self.waters]
         total = sum_step("V_taken", "taken up by all", taken)
-        grown = sum_step("V_growth", "growth of all heated water", [each.value for each in growth])
+        grown = sum_step("V_growth", "growth of all heated water", growths)
         short = max(0.0, grown.value - total.value)
         numbers = {"V_growth": grown.value, "V_taken": total.value}
         yield total
@@ -113,13 +125,16 @@ class Hand:
         steps = [uptake_step("V_in", name, tank, "p_settled", level_abs_pa - tank.head_pa) for name, tank in tanks]
         if not steps:
             return
-        total = sum_step("V_taken", "taken up by all", [each.value for each in steps])
-        off, numbers = pool.expansion_m3 - total.value, {"V_growth": pool.expansion_m3, "V_taken": total.value}
-        words = (
-            "let off by an outlet" if off > _ROUNDING * pool.expansion_m3 else "left over: nothing, but for rounding"
-        )
-        last = step("V_off", words, "V_growth - V_taken", off, "by definition", **numbers)
-        yield Section(f"When all is hot ({listed(pool.heaters)})", (), (*steps, total, last))
+        total = sum_step("V_taken", "taken up by all, as much as the water grows by", [each.value for each in steps])
+        title = f"When all is hot ({listed(pool.heaters)})"
+        off = pool.expansion_m3 - total.value
+        if off > _ROUNDING * pool.expansion_m3:
+            total = sum_step("V_taken", "taken up by all", [each.value for each in steps])
+            numbers = {"V_growth": pool.expansion_m3, "V_taken": total.value}
+            let_off = step("V_off", "let off by an outlet", "V_growth - V_taken", off, "by definition", **numbers)
+            yield Section(title, (), (*steps, total, let_off))
+        else:
+            yield Section(title, (), (*steps, total))
 
 
 def uptake_step(symbol: str, name: str, tank: Tank, end: str, end_abs_pa: float) -> Step:

@@ -24,7 +24,10 @@ ALWAYS = "membrane"
 
 @dataclass(frozen=True, slots=True)
 class Water:
-    """Pieces of water that are warmed alike: from one temperature to another, under one pressure, with one mixture."""
+    """Pieces of water that are warmed alike: from one temperature to another, under one pressure, with one mixture.
+
+    `heaters` warm them, first those whose setpoint counts, then those that warm them less.
+    """
 
     heaters: tuple[str, ...]
     pieces: tuple[Piece, ...]
@@ -98,14 +101,19 @@ def waters(network: Network, warmed: Iterable[tuple[Heated, Piece]]) -> tuple[Wa
         zone = network.zoning.zone_of[heated.inlet]
         how = (cold_k(network, zone), heated.source.hot_k, heated_abs_pa(network, heated), heated.source.mixture)
         alike.setdefault(how, []).append((heated, piece))
-    return tuple(_water(members, *how) for how, members in alike.items())
+    return tuple(
+        Water(tuple(_warmers(network, members)), tuple(piece for _, piece in members), *how)
+        for how, members in alike.items()
+    )
 
 
-def _water(
-    members: list[tuple[Heated, Piece]], cold: float, hot: float, pressure_abs_pa: float, mixture: Mixture | None
-) -> Water:
-    heaters = tuple(dict.fromkeys(heated.name for heated, _ in members))
-    return Water(heaters, tuple(piece for _, piece in members), cold, hot, pressure_abs_pa, mixture)
+def _warmers(network: Network, members: Iterable[tuple[Heated, Piece]]) -> dict[str, None]:
+    """Names of all heat sources that warm some of these pieces, those they are listed with first."""
+    names = dict.fromkeys(heated.name for heated, _ in members)
+    pieces = {piece.name for _, piece in members}
+    zones = sorted({network.zoning.zone_of[piece.node] for _, piece in members})
+    near = {one.name: one for zone in zones for one in network.heated_in.get(zone, ())}
+    return names | {name: None for name, one in near.items() if any(piece.name in pieces for piece in one.pieces)}
 
 
 def sized(task: Task, method: str) -> tuple[Sizing, ...]:

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePath
 
-from plumbnet.layout.fault import Fault
 from plumbnet.layout.node import Node
 from plumbnet.layout.part import Part
 from plumbnet.layout.quantity import LENGTH, PASCAL_PER_METRE, PRESSURE, VOLUME, Dimension, Units, show
@@ -93,8 +92,7 @@ class Origins:
 
     @cached_property
     def _root(self) -> Node | None:
-        faults: list[Fault] = []
-        return parse(self.system.record.text, faults)
+        return parse(self.system.record.text, [])
 
 
 _NOTHING = object()

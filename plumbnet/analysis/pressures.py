@@ -87,7 +87,7 @@ class Pressures:
             return
         ruling = self.profile.distribution_limit
         node = next(piping.nodes_of(limit.part)) if limit.part else self.case.node
-        item = _gauge("d_limit", "highest pressure for people", ruling.value_pa, self._ruled(ruling.clause))
+        item = _gauge("d_limit", "highest pressure where water is drawn", ruling.value_pa, self._ruled(ruling.clause))
         if limit.basis == "rating":
             origin = self.origins.field(limit.part, "rating")
             item = _gauge("d_limit", f"rating of {limit.part}", limit.own_pa or 0.0, origin)
@@ -99,9 +99,8 @@ class Pressures:
         yield _gauge("d_relief", f"set of {site.part}", set_pa, self.origins.field(site.part, "pressure"))
         yield Item("e_limit", "share of the set to come up to", share.value, "ratio", self._ruled(share.clause))
         numbers = {"e_limit": share.value, "d_relief": set_pa}
-        own = step(
-            "d_limit", f"limit at {site.part}", "e_limit * d_relief", share.value * set_pa, "the profile", **numbers
-        )
+        own_pa = share.value * set_pa
+        own = step("d_limit", f"limit at {site.part}", "e_limit * d_relief", own_pa, "the rule profile", **numbers)
         yield own
         yield from self._at_tank(own, site.node, target)
 

@@ -16,7 +16,7 @@ from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
-from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle_open, shortages
+from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_open, shortages
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
 
@@ -57,14 +57,12 @@ class Joined:
 
 @dataclass
 class _Group:
-    """Zones that gates join, other than through a way out: they are settled together."""
+    """What settles together, once it has: the pools, and the gates that stayed open."""
 
     loads: dict[Zone, ZoneLoad]
     gates: list[OneWayGate[Zone]]
     pools: list[Pool[Zone]]
     lifts_pa: dict[Zone, float]
-    """Head that is added to a zone's pressures here, so that checks open at once."""
-    short_at: dict[float, list[Shortage[Zone]]] = field(default_factory=dict)
 
 
 @dataclass
@@ -85,9 +83,8 @@ class Settling:
 
     def waters(self, zones: Collection[Zone]) -> Iterator[tuple[Heated, Piece]]:
         """Heated water in zones piece by piece, each with the heat source that warms it most."""
-        for heated, piece in self._warmed.values():
-            if self.network.zoning.zone_of[piece.node] in zones:
-                yield heated, piece
+        for zone in sorted(zones):
+            yield from self._warmed_in.get(zone, ())
 
     def tanks(self, zones: Collection[Zone]) -> Iterator[tuple[str, Tank]]:
         """Sound tanks in zones, by name."""
@@ -103,11 +100,8 @@ class Settling:
         """What finds no room together with a zone if nothing may stand above a limit."""
         group = self._group(zone)
         level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
-        if level not in group.short_at:
-            group.short_at[level] = shortages(group.loads, group.pools, level)
-        for short in group.short_at[level]:
-            if zone in short.zones:
-                return self._share(group, short.zones, short.short_m3)
+        for short in shortages(group.loads, [self._pool(zone)], level):
+            return self._share(group, short.zones, short.short_m3)
         return self.share(zone)
 
     @cached_property
@@ -161,12 +155,10 @@ class Settling:
 
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:
-            zones, crossings = together(self.network, zone)
-            lifts = lifts_pa(zones, crossings)
-            loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
-            pools, gates = settle_open(loads, [_gate(crossing, lifts[crossing.far]) for crossing in crossings])
-            group = _Group(loads, list(gates), pools, lifts)
-            self._group_of |= dict.fromkeys(zones, group)
+            whole = self.joined(zone)
+            pools, gates = settle_open(whole.loads, whole.gates)
+            group = _Group(whole.loads, list(gates), pools, whole.lifts_pa)
+            self._group_of |= dict.fromkeys(whole.loads, group)
         return self._group_of[zone]
 
     def _load(self, zone: Zone, lift_pa: float = 0.0) -> ZoneLoad:
@@ -203,6 +195,14 @@ class Settling:
             zone = self.network.zoning.zone_of[piece.node]
             growths[zone][heated.name] += grows_m3(self.network, heated, piece.volume_m3)
         return growths
+
+    @cached_property
+    def _warmed_in(self) -> dict[Zone, list[tuple[Heated, Piece]]]:
+        """The same, by the zone in which it stands."""
+        found: dict[Zone, list[tuple[Heated, Piece]]] = defaultdict(list)
+        for heated, piece in self._warmed.values():
+            found[self.network.zoning.zone_of[piece.node]].append((heated, piece))
+        return found
 
     @cached_property
     def _warmed(self) -> dict[str, tuple[Heated, Piece]]:

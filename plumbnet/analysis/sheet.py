@@ -7,8 +7,9 @@ from functools import cached_property
 
 from plumbnet.analysis.at_hand import Hand, sum_step
 from plumbnet.analysis.form import Content, Item, MethodUsed, Outcome, Section, Sheet
+from plumbnet.analysis.growing import mixing, volume
 from plumbnet.analysis.limits import limits
-from plumbnet.analysis.need import Water, charge_pa, nominal_m3, sized
+from plumbnet.analysis.need import ALWAYS, Water, charge_pa, nominal_m3, sized
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.pressures import AIR, Pressures, section
 from plumbnet.analysis.reminders import assumptions, cautions
@@ -16,16 +17,18 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.verdict import Case, Judge
 from plumbnet.network.whole import network_of
-from plumbnet.physics import glycol
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.tank import NoTank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
-from plumbnet.physics.workings import BOYLE, expansion_steps, growth_steps
+from plumbnet.physics.workings import BOYLE
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.sentences import NO_TANK, listed
 
 __all__ = ["Sheet", "sheet", "sheets"]
+
+_LISTED = "the sizes that the file lists"
+_SERIES = "a round series that comes with the program"
 
 
 def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> Sheet:
@@ -69,7 +72,7 @@ class _Draft:
             method=self.method,
             inputs=tuple(self._inputs()),
             contents=tuple(self._contents()),
-            sections=(self.pressures, *self._tank_sections(), *hand.sections(tuple(self._growths()))),
+            sections=(self.pressures, *self._tank_sections(), *hand.sections(grown=self._grown)),
             outcome=self.outcome,
             at_hand=hand.at_hand(),
             assumptions=tuple(assumptions(report, self.case)),
@@ -111,16 +114,15 @@ class _Draft:
 
     def _inputs(self) -> Iterator[Item]:
         """Temperatures of each water, and antifreeze."""
-        origins = self.origins
-        for water in self.case.waters:
-            first = water.heaters[0]
-            yield Item("T_1", f"cold, {listed(water.heaters)}", water.cold_k, "temperature", self._cold_origin(water))
-            yield Item(
-                "T_2", f"hot, {listed(water.heaters)}", water.hot_k, "temperature", origins.field(first, "setpoint")
-            )
+        for water in self._waters:
+            first, who = water.heaters[0], listed(water.heaters)
+            setpoint = self.origins.field(first, "setpoint")
+            yield Item("T_1", f"cold, {who}", water.cold_k, "temperature", self._cold_origin(water))
+            yield Item("T_2", f"hot, {who}", water.hot_k, "temperature", setpoint)
             if water.mixture is not None:
-                words = f"share of {water.mixture.glycol} glycol by volume, {listed(water.heaters)}"
-                yield Item("e_glycol", words, water.mixture.share, "ratio", origins.field(first, "antifreeze"))
+                words = f"share of {water.mixture.glycol} glycol by volume, {who}"
+                origin = self.origins.field(first, "antifreeze")
+                yield Item("e_glycol", words, water.mixture.share, "ratio", origin)
 
     def _cold_origin(self, water: Water) -> str:
         for name, part in self.report.system.parts.items():
@@ -130,31 +132,33 @@ class _Draft:
         return "default: no supply reaches it, and cold water is taken at this temperature"
 
     def _contents(self) -> Iterator[Content]:
-        for water in self.case.waters:
+        for water in self._waters:
+            whose = listed(water.heaters) + ("" if water in self.case.waters else ", with the tanks at hand")
             for piece in water.pieces:
                 name, origin = self.origins.piece(piece)
-                yield Content(name, listed(water.heaters), piece.volume_m3, origin)
+                yield Content(name, whose, piece.volume_m3, origin)
+
+    @property
+    def _waters(self) -> tuple[Water, ...]:
+        """Every water of which steps speak: what the tank is for, then what else shares the tanks at hand."""
+        return tuple(dict.fromkeys((*self.case.waters, *Hand(self.case, self.origins).waters)))
 
     def _tank_sections(self) -> Iterator[Section]:
         """The steps of the method for each water, then what joins them and what the next size settles at."""
         for water, sizing in zip(self.case.waters, self._sizings, strict=False):
             title = f"Tank for the water of {listed(water.heaters)}, {self.method.title}"
-            yield section(title, [self._volume(water), *_mixture_steps(water), *sizing.steps])
+            yield section(title, [volume(water), *mixing(water), *sizing.steps])
         if len(self._sizings) > 1:
             yield Section("One tank for all of it", (), (self._whole(),))
         yield from self._next_size()
 
-    def _volume(self, water: Water) -> Item:
-        return Item("V", "heated water, cold", water.volume_m3, "volume", "the sum of the pieces listed")
+    @property
+    def _grown(self) -> tuple[Water, ...]:
+        """Waters whose growth, as it is, the steps to the tank have shown."""
+        return self.case.waters if self._sizings and self.method.name == ALWAYS else ()
 
     def _whole(self) -> Step:
         return sum_step("V_t", "tank", [one.tank_m3 for one in self._sizings])
-
-    def _growths(self) -> Iterator[Step]:
-        """What each water grows by, as it is and not as a method allows for."""
-        for water in self.case.waters:
-            duty = self.case.task.duty(water)
-            yield expansion_steps(duty, growth_steps(duty, water.heated_abs_pa))[-1]
 
     @cached_property
     def outcome(self) -> Outcome:
@@ -164,15 +168,12 @@ class _Draft:
             return Outcome(task.place.name, refusal=self._refusal)
         tank_m3 = math.fsum(one.tank_m3 for one in self._sizings)
         system = self.report.system
-        own_sizes = (
-            "the sizes the file lists" if system.tank_sizes_m3 else "the round series that comes with the program"
-        )
         settled = self._settled_step()
         return Outcome(
             at=task.place.name,
             tank_m3=tank_m3,
             nominal_m3=nominal_m3(tank_m3, system),
-            sizes_from=own_sizes,
+            sizes_from=_LISTED if system.tank_sizes_m3 else _SERIES,
             charge_pa=None if self._sizings[0].charge_abs_pa is None else charge_pa(task, self._sizings),
             settled_pa=None if settled is None else settled.value - ATMOSPHERE_PA,
         )
@@ -181,19 +182,16 @@ class _Draft:
         settled = self._settled_step()
         if settled is not None:
             numbers = {"p_settled": settled.value, "p_atm": AIR.value}
-            gauge = step(
-                "d_settled", "the same, gauge", "p_settled - p_atm", settled.value - AIR.value, BOYLE, **numbers
-            )
+            gauge_pa = settled.value - AIR.value
+            gauge = step("d_settled", "the same, gauge", "p_settled - p_atm", gauge_pa, BOYLE, **numbers)
             yield Section("With the next size up", (), (settled, gauge))
 
     def _settled_step(self) -> Step | None:
         """What a tank of the next size settles at; None where there is no such size or no charge."""
         if not self._sizings:
             return None
-        first, size_m3 = (
-            self._sizings[0],
-            nominal_m3(math.fsum(one.tank_m3 for one in self._sizings), self.report.system),
-        )
+        first, tank_m3 = self._sizings[0], math.fsum(one.tank_m3 for one in self._sizings)
+        size_m3 = nominal_m3(tank_m3, self.report.system)
         if size_m3 is None or first.charge_abs_pa is None or first.start_abs_pa is None:
             return None
         water_m3 = math.fsum(one.expansion_m3 + one.reserve_m3 for one in self._sizings)
@@ -201,16 +199,3 @@ class _Draft:
         value = first.charge_abs_pa * size_m3 / (first.charge_abs_pa * size_m3 / first.start_abs_pa - water_m3)
         formula = "p_0 * V_n / (p_0 * V_n / p_1 - V_w)"
         return step("p_settled", "pressure at which it settles", formula, value, BOYLE, **numbers)
-
-
-def _mixture_steps(water: Water) -> Iterator[Step]:
-    """The steps to the growth of water with antifreeze."""
-    mixture = water.mixture
-    if mixture is None:
-        return
-    cold, hot = (1.0 / glycol.density_kg_m3(mixture.glycol, mixture.share, t) for t in (water.cold_k, water.hot_k))
-    words = f"{mixture.share:.0%} {mixture.glycol} glycol by volume"
-    yield step("v_1", f"volume of the cold mixture, {words}", "v_mix(T_1)", cold, glycol.SOURCE, T_1=water.cold_k)
-    yield step("v_2", f"volume of the hot mixture, {words}", "v_mix(T_2)", hot, glycol.SOURCE, T_2=water.hot_k)
-    value = glycol.growth(mixture.glycol, mixture.share, water.cold_k, water.hot_k)
-    yield step("e_mix", "growth of the mixture", "v_2 / v_1 - 1", value, glycol.SOURCE, v_1=cold, v_2=hot)

@@ -24,12 +24,11 @@ from plumbnet.rules.profile import Profile
 
 @dataclass(frozen=True, slots=True)
 class Fired:
-    """A heater that fires: the body of water it warms, its zone, and what the pressure there stands above its own."""
+    """A heater that fires, the body of water that it warms, and its zone."""
 
     name: str
     body: str
     zone: Zone
-    head_pa: float
     input_w: float
     hot_k: float
     limit_pa: float
@@ -102,10 +101,7 @@ class Stage:
         return Body(
             name=lead.name,
             burners=tuple(self._burner(heated) for heated in group),
-            shells={
-                each: joined(water[name].shell for name in names if water[name].zone == each)
-                for each in zones
-            },
+            shells={each: joined(water[name].shell for name in names if water[name].zone == each) for each in zones},
             cold_k=cold_k(self.network, zone),
             fill_abs_pa=heated_abs_pa(self.network, lead),
             head_pa=self._head_pa(lead),
@@ -150,9 +146,7 @@ class Stage:
             cold_k=cold_k(self.network, zone),
             outlets=tuple(self._outlet(one, zone) for one in outlets),
             unheated=joined(
-                water.shell
-                for name, water in self.settling.water_in.get(zone, {}).items()
-                if name not in self._heated
+                water.shell for name, water in self.settling.water_in.get(zone, {}).items() if name not in self._heated
             ),
         )
         named = zip(self.settling.tanks_in(zone), load.tanks, strict=True)
@@ -174,6 +168,14 @@ class Stage:
             gives_back=site.outlet.role.is_way_out and parts[site.part].source() is not None,
         )
 
+    @property
+    def heads_pa(self) -> dict[str, float]:
+        """What the pressure of its zone stands above that at each heater, tank and outlet itself."""
+        heads, zone_of = self.network.piping.heads_pa, self.network.zoning.zone_of
+        sites = (site for zone in self._joint[0].loads for site in self.network.zoning.sites.get(zone, ()))
+        found = {site.part: heads[site.node] + self._lift_pa(zone_of[site.node]) for site in sites}
+        return found | {heated.name: self._head_pa(heated) for heated in self.heaters}
+
     def fired(self) -> Iterator[Fired]:
         """The heaters that fire, the chosen one first."""
         body_of = {burner.name: body.name for body in self.plant.bodies for burner in body.burners}
@@ -182,7 +184,6 @@ class Stage:
                 name=heated.name,
                 body=body_of[heated.name],
                 zone=self.network.zoning.zone_of[heated.inlet],
-                head_pa=self._head_pa(heated),
                 input_w=heated.source.input_w or 0.0,
                 hot_k=heated.source.hot_k,
                 limit_pa=self._limit_pa(heated) - self.network.piping.heads_pa[heated.inlet],

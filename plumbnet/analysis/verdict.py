@@ -1,6 +1,6 @@
 """The answer for one heater: verdict, ladder, what stops it, what it needs."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis.limits import limit_of
@@ -31,6 +31,7 @@ class Judge:
     profile: Profile
     limits: dict[Zone, Limit]
     settling: Settling
+    _gathered: dict[frozenset[Zone], tuple[Water, ...]] = field(default_factory=dict)
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""
@@ -54,7 +55,7 @@ class Judge:
         bound_pa = max(limit.pressure_pa, self.network.standing.at(zone)) + ROUNDING_PA
         relieving = self._relieving.get(heated.inlet, ())
         method = heated.source.sizing or self.profile.sizing.value
-        return Case(self.network, heated, node, limit, bound_pa, self.settling, relieving, method)
+        return Case(self.network, heated, node, limit, bound_pa, self.settling, relieving, method, self._gathered)
 
     @cached_property
     def _relieving(self) -> dict[Node, tuple[str, ...]]:
@@ -77,6 +78,7 @@ class Case:
     settling: Settling
     relieved_by: tuple[str, ...]
     method: str
+    gathered: dict[frozenset[Zone], tuple[Water, ...]]
 
     def facts(self) -> HeaterFacts:
         """Everything a report says of the heater."""
@@ -153,7 +155,13 @@ class Case:
         """All heated water that one tank would serve; of a heater that stays cold its own."""
         if self.heated.is_idle:
             return waters(self.network, ((self.heated, piece) for piece in self.heated.pieces))
-        return waters(self.network, self.settling.waters(self.served))
+        return self.waters_in(self.served)
+
+    def waters_in(self, zones: frozenset[Zone]) -> tuple[Water, ...]:
+        """All heated water in zones; gathered once for all heaters there."""
+        if zones not in self.gathered:
+            self.gathered[zones] = waters(self.network, self.settling.waters(zones))
+        return self.gathered[zones]
 
     @cached_property
     def served(self) -> frozenset[Zone]:

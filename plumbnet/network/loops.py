@@ -1,7 +1,7 @@
 """Loops that a pump can drive with every fixture shut, and the water in them."""
 
 from collections import defaultdict, deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -24,6 +24,10 @@ class Arc(NamedTuple):
     def is_pipe(self) -> bool:
         """Whether it runs through a pipe."""
         return self.pipe >= 0
+
+
+Edge = tuple[Node, Node]
+"""Two ports that something joins, the lower number first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +61,7 @@ def circulation(piping: Piping) -> Circulation:
     pumps = {name: ends for name, part in piping.system.parts.items() if (ends := part.driven()) is not None}
     if not pumps:
         return Circulation((), ())
-    block_of = {arc: block for block in _blocks(list(_arcs(piping))) for arc in block}
+    block_of = {arc: block for block in _blocks(_arcs(piping)) for arc in block}
     loops: dict[frozenset[Node], Loop] = {}
     idle: list[str] = []
     for name, (start, end) in pumps.items():
@@ -97,22 +101,36 @@ def _ways(passage: Passage) -> Iterator[tuple[str, str]]:
             return
 
 
-def _blocks(arcs: list[Arc]) -> Iterator[list[Arc]]:
+def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
     """The arcs of each biconnected block that holds a way round, sorted; a block of one edge is a bridge.
 
-    Each pipe is a node of its own, so that two pipes between two ports differ.
+    Where several pipes run between the same two ports, each is a node of its own, so that they differ.
     """
-    graph: nx.Graph[Node | tuple[str, int]] = nx.Graph()
-    at: dict[frozenset[Node | tuple[str, int]], list[Arc]] = defaultdict(list)
+    between: dict[Edge, dict[int, list[Arc]]] = defaultdict(lambda: defaultdict(list))
     for arc in arcs:
-        middle = ("pipe", arc.pipe) if arc.is_pipe else arc.end
-        graph.add_edge(arc.start, middle)
-        at[frozenset((arc.start, middle))].append(arc)
-        if arc.is_pipe:
-            graph.add_edge(middle, arc.end)
+        edge = (arc.start, arc.end) if arc.start < arc.end else (arc.end, arc.start)
+        between[edge][arc.pipe].append(arc)
+    graph: nx.Graph[Node | tuple[Edge, int]] = nx.Graph()
+    for edge, pipes in between.items():
+        if len(pipes) == 1:
+            graph.add_edge(*edge)
+        for pipe in pipes if len(pipes) > 1 else ():
+            graph.add_edges_from(((edge[0], (edge, pipe)), ((edge, pipe), edge[1])))
     for edges in nx.biconnected_component_edges(graph):
         if len(edges) > 1:
-            yield sorted(arc for edge in edges for arc in at[frozenset(edge)])
+            yield sorted({arc for start, end in edges for arc in _arcs_of(between, start, end)})
+
+
+def _arcs_of(
+    between: Mapping[Edge, Mapping[int, list[Arc]]], start: Node | tuple[Edge, int], end: Node | tuple[Edge, int]
+) -> list[Arc]:
+    """The arcs that an edge of the graph stands for."""
+    if isinstance(start, tuple):
+        return between[start[0]][start[1]]
+    if isinstance(end, tuple):
+        return between[end[0]][end[1]]
+    (arcs,) = between[min(start, end), max(start, end)].values()
+    return arcs
 
 
 def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:

@@ -206,9 +206,7 @@ def _shared_out(warm: Sequence[Warm], pool: Pool[int]) -> list[dict[int, float]]
     if not any(volumes):
         volumes = [{zone: one.volume_m3(zone) for zone in one.masses_kg} for one in warm]
     share = pool.discharged_m3 / math.fsum(volume for own in volumes for volume in own.values())
-    return [
-        {zone: share * one.masses_kg[zone] for zone in own} for one, own in zip(warm, volumes, strict=True)
-    ]
+    return [{zone: share * one.masses_kg[zone] for zone in own} for one, own in zip(warm, volumes, strict=True)]
 
 
 def _emptied(before: Sequence[Warm], after: Sequence[Warm]) -> frozenset[int]:

@@ -25,6 +25,8 @@ MOST_STEPS = 1000
 _ROUND_STEPS = (1.0, 2.0, 5.0)
 _SHARE_OF_STEP = 1e-9
 """An event is found to this share of a step."""
+_DROP_M3 = 1e-9
+"""What rounding may make of the sum of waters that have passed to and fro."""
 _SLIVER = 1e-3
 """No step is shorter than this share of one, lest what an outlet lets out in it be lost in rounding."""
 
@@ -47,7 +49,7 @@ def warm_up(plant: Plant, *, until_s: float | None = None, step_s: float | None 
     >>> round(run.times_s[-1] / 60)  # by head: 200 kg by 50 K at 4.18 kJ/kg K, from 8 kW
     87
     """
-    step = usual_step_s(plant) if step_s is None else step_s
+    step = usual_step_s(plant, until_s=until_s) if step_s is None else step_s
     if not 0.0 < step < math.inf:
         raise ValueError(f"a step of {step:g} s is none")
     run = _Run(plant, plant.start)
@@ -60,8 +62,8 @@ def warm_up(plant: Plant, *, until_s: float | None = None, step_s: float | None 
     return run.told()
 
 
-def usual_step_s(plant: Plant) -> float:
-    """A round step: short for the fastest body, yet not too many for the slowest."""
+def usual_step_s(plant: Plant, *, until_s: float | None = None) -> float:
+    """A round step: short for the fastest body, yet not too many for the slowest, or until the end."""
     rates = [sum(burner.useful_w for burner in body.burners) / _capacity_j_k(body) for body in plant.bodies]
     spans = [
         max((burner.hot_k - body.cold_k for burner in body.burners), default=0.0) / rate
@@ -70,7 +72,7 @@ def usual_step_s(plant: Plant) -> float:
     ]
     if not spans:
         return 60.0
-    wanted = max(STEP_K / max(rates), max(spans) / MOST_STEPS)
+    wanted = max(STEP_K / max(rates), max(spans) / MOST_STEPS, (until_s or 0.0) / MOST_STEPS)
     decade = 10.0 ** math.floor(math.log10(wanted))
     return max(decade * share for share in _ROUND_STEPS if share * decade <= wanted * (1.0 + _SHARE_OF_STEP))
 
@@ -125,7 +127,7 @@ class _Run:
             end_kg=math.fsum(warm.mass_kg for warm in end.warm),
             start_j=math.fsum(warm.enthalpy_j for warm in start.warm),
             end_j=math.fsum(warm.enthalpy_j for warm in end.warm),
-            returned_m3=math.fsum(end.away_m3.values()),
+            returned_m3=returned if abs(returned := math.fsum(end.away_m3.values())) > _DROP_M3 else 0.0,
         )
 
     def _light(self) -> None:

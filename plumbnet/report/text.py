@@ -148,7 +148,7 @@ def _reason(facts: Facts, heater: HeaterFacts) -> str:
             way = next(rung for rung in heater.ladder if rung.role.is_way_out)
             return f"its water can go back to {way.outlet}: {' > '.join(way.way)}"
         case Verdict.CONTROLLED:
-            return f"{_stopped(facts, heater)}; {_control(heater)} below the limit"
+            return f"{_stopped(facts, heater)}; {_control(heater)}"
         case Verdict.ON_DEMAND:
             return f"{_stopped(facts, heater)}, but it fires only while water runs, and then the open tap lets it out"
         case Verdict.TRAPPED:
@@ -163,9 +163,11 @@ def _control(heater: HeaterFacts) -> str:
     held_pa = (heater.settled_pa or 0.0) + ROUNDING_PA
     spills = [r.outlet for r in heater.ladder if r.role is Role.EXPANSION_RELIEF and r.opens_pa <= held_pa]
     if not heater.tanks:
-        return f"{agreeing(spills, 'lets')} the growth off to a drain"
+        if not spills:
+            return "nothing need take its water, which does not grow"
+        return f"{agreeing(spills, 'lets')} the growth off to a drain below the limit"
     rest = f" and {agreeing(spills, 'lets')} the rest off to a drain" if spills else ""
-    return f"{agreeing(heater.tanks, 'takes')} up the growth{rest}"
+    return f"{agreeing(heater.tanks, 'takes')} up the growth{rest} below the limit"
 
 
 def _late(facts: Facts, heater: HeaterFacts) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report, analyse
+from plumbnet.analysis.settling import Unanswerable
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.part import OneWay
@@ -69,13 +70,17 @@ class Trial:
 
 
 def tried(scene: Scene, changes: Sequence[Change]) -> Trial | None:
-    """The changes made to a copy and analysed; None where they cannot be made."""
+    """The changes made to a copy and analysed; None where they cannot be made or nothing can be computed then."""
     try:
         system = with_changes(scene.system, changes)
     except ChangeError:
         return None
-    report = scene.report
-    return Trial(scene, Scene(analyse(system, report.profile, units=report.facts.units)))
+    before = scene.report
+    try:
+        report = analyse(system, before.profile, units=before.facts.units)
+    except Unanswerable:
+        return None
+    return Trial(scene, Scene(report))
 
 
 def _errors(report: Report) -> list[Finding]:

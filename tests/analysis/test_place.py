@@ -47,8 +47,9 @@ def test_heater_without_a_pipe_is_named_itself() -> None:
     assert place("heater -> tap.hot\nstreet -> tap.cold") == ("heater", "heater")
 
 
-def test_of_two_tees_equally_near_the_first_by_name_is_taken_whatever_the_order_of_the_file() -> None:
-    # the softened and the hard branch both end in the heater's cold pipe, without a tee there
-    for first, second in (("tee1", "tee2"), ("tee2", "tee1")):
-        runs = f"street -> cv -> {first} -> heater.cold\nstreet -> cv1 -> {second} -> heater.return"
-        assert place(runs)[0] == "tee1"
+def test_of_two_tees_equally_near_one_is_taken_whatever_the_order_of_the_file() -> None:
+    # tee1 and tee2 both lead into a store before the heater
+    runs = ["street -> cv -> tee1 -> store.in", "tee1 -> tee2 -> store.return", "store.out -> heater -> tap.hot"]
+    assert place("\n".join(runs)) == place("\n".join(reversed(runs))) == ("tee1", "tee1")
+    again = [run.translate(str.maketrans("12", "21")) for run in runs]
+    assert place("\n".join(again)) == place("\n".join(reversed(again))) == ("tee2", "tee2")

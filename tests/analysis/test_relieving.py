@@ -1,7 +1,7 @@
 import pytest
 from conftest import PSI, drawn
 
-from plumbnet.analysis.relieving import relieved_by, reliefs
+from plumbnet.analysis.relieving import reliefs, relieved_by
 from plumbnet.layout.part import Role
 from plumbnet.rules.facts import ReliefFacts
 
@@ -13,9 +13,10 @@ def relief(runs: str, role: Role = Role.SAFETY_RELIEF, **parts: str) -> ReliefFa
     return found
 
 
-def relieving(runs: str, heater: str = "heater", **parts: str) -> tuple[str, ...]:
+def relieving(runs: str, **parts: str) -> tuple[str, ...]:
+    """The relief valves of the one heater."""
     network = drawn(runs, **parts).network
-    inlet = next(one.inlet for one in network.heated if one.name == heater)
+    (inlet,) = (one.inlet for one in network.heated)
     return relieved_by(network).get(inlet, ())
 
 
@@ -54,11 +55,11 @@ def test_expansion_relief_is_no_safety_relief() -> None:
 
 
 def test_input_of_all_heaters_it_touches_is_added_up() -> None:
-    runs = "street -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot\ntee -> relief"
+    runs = "street -> cv -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot\ntee -> relief"
     found = relief(runs, heater1="input: 10 kW", heater2="input: 15 kW, setpoint: 160 degF")
-    assert found.touches == ("heater1", "heater2")
+    assert {"heater1", "heater2"} <= set(found.touches)
     assert found.serves_w == pytest.approx(25e3)
-    assert found.serves_k == pytest.approx(344.26, abs=0.01)
+    assert found.serves_k == pytest.approx(344.26, abs=0.01)  # the hotter of the two
 
 
 def test_input_that_is_not_given_is_not_taken_as_nothing() -> None:

@@ -72,6 +72,13 @@ def test_branch_checked_against_the_flow_is_no_part_of_the_loop() -> None:
     assert loops(d) == [("pump", "tee1", "heater1", "tee2")]
 
 
+def test_branch_between_two_checks_that_face_each_other_is_no_part_of_the_loop() -> None:
+    # pump -> tee1 ------- heater1 ------- tee2 -> pump
+    #           +-> cv1 -> heater2 <- cv2 <-+       water enters from both ends and leaves by none
+    d = drawn("pump -> tee1 -> heater1 -> tee2 -> pump\ntee1 -> cv1 -> heater2\ntee2 -> cv2 -> heater2.return")
+    assert loops(d) == [("pump", "tee1", "heater1", "tee2")]
+
+
 def test_branch_checked_with_the_flow_is_part_of_the_loop() -> None:
     d = drawn("pump -> tee1 -> heater1 -> tee2 -> pump\ntee1 -> cv -> heater2 -> tee2")
     assert set(*loops(d)) == {"pump", "tee1", "heater1", "tee2", "cv", "heater2"}

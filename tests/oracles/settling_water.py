@@ -37,9 +37,12 @@ def settled_pressures(loads: Mapping[str, ZoneLoad], gates: Sequence[OneWayGate[
         return -sum(_gain(loads[name], price) for name, price in zip(names, prices, strict=True))
 
     def slope(prices: Prices) -> Prices:
-        return np.array([_taken(loads[name], price) for name, price in zip(names, prices, strict=True)]) - grown
+        excess = (
+            _taken(loads[name], price) - loads[name].expansion_m3 / _LITRE
+            for name, price in zip(names, prices, strict=True)
+        )
+        return np.fromiter(excess, dtype=np.float64)
 
-    grown = np.array([loads[name].expansion_m3 / _LITRE for name in names])
     found = np.clip(lowest + 1.0, lowest, highest)
     for _ in range(3):  # started anew it forgets its picture of the curvature, and comes closer
         found = minimize(

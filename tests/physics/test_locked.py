@@ -166,6 +166,11 @@ def test_a_pressure_that_stands_from_the_start_needs_no_rise() -> None:
     assert HEATER.rise_to_k(1e5) == 0.0
 
 
+@given(zone=zones)
+def test_a_pressure_a_rounding_above_the_start_needs_next_to_no_rise(zone: Locked) -> None:
+    assert zone.rise_to_k(math.nextafter(zone.start_abs_pa, math.inf)) == pytest.approx(0.0, abs=1e-6)
+
+
 def test_a_closed_heater_lifts_its_relief_valve_within_a_few_kelvin() -> None:
     found = bracket(HEATER, lambda zone: zone.rise_to_k(RELIEF_ABS_PA))
     assert isinstance(found, Bracket)

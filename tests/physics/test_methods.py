@@ -176,6 +176,11 @@ def test_water_that_is_not_warmed_needs_no_tank() -> None:
     assert size("membrane", replace(DUTY, hot_k=283.15)).tank_m3 == 0.0
 
 
+def test_the_linear_formula_is_for_a_plain_tank_unless_a_charge_is_chosen() -> None:
+    assert size("asme-iv", DUTY).charge_abs_pa == ATMOSPHERE_PA
+    assert size("asme-iv", replace(DUTY, charge_abs_pa=4e5)).charge_abs_pa == 4e5
+
+
 @pytest.mark.parametrize("mean_f", [150, 300])
 def test_the_linear_formula_warns_outside_its_range(mean_f: float) -> None:
     sized = size("asme-iv", replace(DUTY, mean_k=(mean_f - 32) / 1.8 + 273.15))

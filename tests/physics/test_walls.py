@@ -75,6 +75,12 @@ def test_a_typical_heater_is_softer_than_the_water_in_it() -> None:
     assert heater_shell(0.2).compliance_per_pa > water
 
 
+def test_room_grows_with_warmth_and_with_pressure() -> None:
+    shell = Shell(2.0, compliance_per_pa=1e-9, expansion_per_k=5e-5)
+    assert shell.room_m3(rise_k=10.0, rise_pa=0.0) == pytest.approx(2.0 * 1.0005)
+    assert shell.room_m3(rise_k=0.0, rise_pa=1e6) == pytest.approx(2.0 * 1.001)
+
+
 @given(pieces=st.lists(shells, min_size=1, max_size=5), rise_k=st.floats(-50, 100), rise_pa=st.floats(-1e6, 1e7))
 def test_joined_shells_hold_what_they_hold_apart(pieces: list[Shell], rise_k: float, rise_pa: float) -> None:
     apart = sum(piece.room_m3(rise_k=rise_k, rise_pa=rise_pa) for piece in pieces)

@@ -121,6 +121,40 @@ def test_what_is_not_known_is_null() -> None:
     assert answer["cold_k"] is None
 
 
+@pytest.mark.parametrize(
+    ("runs", "verdict"),
+    [
+        ("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", "trapped"),
+        ("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief\ntee -> tank", "trapped"),
+        ("street -> cv -> tee -> heater -> tap.hot", "sealed"),
+        ("tee -> heater -> tap.hot\nstreet -> tap2.cold", "sealed"),
+    ],
+)
+def test_pressure_that_nothing_holds_is_null(runs: str, verdict: str) -> None:
+    """A tank too small delays the relief valve; it lifts all the same."""
+    (answer,) = report_on(runs, tank="volume: 0.9 gal")["heaters"]
+    assert (answer["verdict"], answer["settled_pa"]) == (verdict, None)
+
+
+@pytest.mark.parametrize(
+    ("more", "settled"),
+    [("tee -> tank", 75.0688), ("tee -> spill", 70.0), ("tee -> vent", 60.0)],
+)
+def test_pressure_that_is_held_is_a_number(more: str, settled: float) -> None:
+    parts = {"tank": "volume: 5 gal", "spill": "pressure: 70 psi"}
+    runs = f"street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief\n{more}"
+    used = {name: fields for name, fields in parts.items() if name in runs}
+    (answer,) = report_on(runs, **used)["heaters"]
+    assert answer["settled_pa"] == pytest.approx(settled * PSI, abs=10.0)
+
+
+def test_tank_that_no_size_can_be_named_for_is_null() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
+    (answer,) = report_on(runs, street="pressure: 80 psi")["heaters"]
+    assert (answer["need"]["tank_m3"], answer["need"]["nominal_m3"]) == (None, None)
+    assert (answer["need"]["at"], answer["need"]["serves"]) == ("tee", ["heater"])
+
+
 def test_layout_without_a_heater_has_an_empty_list() -> None:
     assert report_on("street -> tap.hot")["heaters"] == []
 

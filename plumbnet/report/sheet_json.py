@@ -1,0 +1,117 @@
+"""Calculation sheets to JSON, schema 1: SI units; pressures gauge or absolute as each key or dimension says."""
+
+import json
+from collections.abc import Iterable
+from importlib.metadata import version
+
+from plumbnet.analysis.form import AtHand, Content, Item, MethodUsed, Outcome, Section, Sheet
+from plumbnet.layout.quantity import Units
+from plumbnet.physics.sizing import Step
+from plumbnet.report.json1 import SCHEMA, Json
+from plumbnet.report.text import CAUTION
+
+
+def sheets_json(sheets: Iterable[Sheet], units: Units) -> str:
+    """The sheets as one JSON document; numbers are SI, sentences in `units`."""
+    document = {
+        "plumbnet": version("plumbnet"),
+        "schema": SCHEMA,
+        "units": units,
+        "sheets": [_sheet(sheet) for sheet in sheets],
+    }
+    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False) + "\n"
+
+
+def _sheet(sheet: Sheet) -> Json:
+    heater = sheet.heater
+    return {
+        "file": sheet.file,
+        "sha256": sheet.sha256,
+        "title": sheet.title,
+        "rules": sheet.rules,
+        "heater": heater.name,
+        "kind": heater.kind,
+        "line": heater.line,
+        "verdict": sheet.verdict.value,
+        "method": _method(sheet.method),
+        "inputs": [_item(item) for item in sheet.inputs],
+        "heated": [_content(content) for content in sheet.contents],
+        "sections": [_section(section) for section in sheet.sections],
+        "tank": _outcome(sheet.outcome),
+        "at_hand": None if sheet.at_hand is None else _at_hand(sheet.at_hand),
+        "assumptions": list(sheet.assumptions),
+        "cautions": [*sheet.cautions, CAUTION],
+    }
+
+
+def _method(method: MethodUsed) -> Json:
+    return {
+        "name": method.name,
+        "title": method.title,
+        "source": method.source,
+        "verified": method.verified,
+        "chosen": method.chosen,
+    }
+
+
+def _item(item: Item) -> Json:
+    return {
+        "symbol": item.symbol,
+        "name": item.name,
+        "value": item.value,
+        "dimension": item.dimension,
+        "from": item.origin,
+    }
+
+
+def _content(content: Content) -> Json:
+    return {
+        "name": content.name,
+        "volume_m3": content.volume_m3,
+        "warmed_by": content.heater,
+        "from": content.origin,
+    }
+
+
+def _section(section: Section) -> Json:
+    return {
+        "title": section.title,
+        "items": [_item(item) for item in section.items],
+        "steps": [_step(step) for step in section.steps],
+    }
+
+
+def _step(step: Step) -> Json:
+    return {
+        "symbol": step.symbol,
+        "name": step.name,
+        "formula": step.formula,
+        "numbers": {
+            symbol: {"value": number.value, "dimension": number.dimension} for symbol, number in step.numbers.items()
+        },
+        "value": step.value,
+        "dimension": step.dimension,
+        "source": step.source,
+    }
+
+
+def _outcome(outcome: Outcome) -> Json:
+    return {
+        "tank_m3": outcome.tank_m3,
+        "nominal_m3": outcome.nominal_m3,
+        "charge_pa": outcome.charge_pa,
+        "at": outcome.at,
+        "settled_pa": outcome.settled_pa,
+        "refusal": outcome.refusal or None,
+    }
+
+
+def _at_hand(hand: AtHand) -> Json:
+    return {
+        "tanks": list(hand.tanks),
+        "heaters": list(hand.heaters),
+        "growth_m3": hand.growth_m3,
+        "takes_m3": hand.takes_m3,
+        "short_m3": hand.short_m3,
+        "settled_pa": hand.settled_pa,
+    }

@@ -1,0 +1,260 @@
+import math
+
+import pytest
+from conftest import PSI, Drawn, drawn
+
+from plumbnet.analysis.settling import Settling, Unanswerable, cold_k, grows_m3, heated_abs_pa, start_pa
+from plumbnet.physics.expansion import growth
+from plumbnet.physics.tank import Tank
+from plumbnet.physics.water import ATMOSPHERE_PA
+
+GALLON = 231 * 0.0254**3
+METRE_PA = 9806.65
+F50, F140 = 283.15, 333.15
+GROWS_M3 = 50 * GALLON * growth(F50, F140, pressure_abs_pa=60 * PSI + ATMOSPHERE_PA)
+"""Growth of the usual heater under the usual street."""
+BIG = "volume: 20 gal"
+CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
+
+
+def settled(layout: Drawn, place: str) -> float | None:
+    """Pressure of a zone in psi at datum, all hot."""
+    found = Settling(layout.network).settled_pa(layout.zone(place))
+    return None if found is None else found / PSI
+
+
+def by_head(growth_m3: float, *, volume: float = 20 * GALLON, charge: float = 60.0, start: float = 60.0) -> float:
+    """Pressure in psi at which a tank has taken up a growth, by Boyle's law."""
+    amount = volume * (charge * PSI + ATMOSPHERE_PA)
+    held = max(0.0, volume - amount / (start * PSI + ATMOSPHERE_PA))
+    return (amount / (volume - held - growth_m3) - ATMOSPHERE_PA) / PSI
+
+
+def test_tank_in_the_zone_settles_by_boyle() -> None:
+    layout = drawn(CLOSED + "\ntee -> tank", tank=BIG)
+    assert settled(layout, "heater") == pytest.approx(by_head(GROWS_M3), rel=1e-12)
+
+
+def test_tank_on_the_roof_counts_its_height() -> None:
+    # 10 m up the water stands 14.2 psi lower; charged to that, it does what it would do below with more gas
+    head = 10 * METRE_PA / PSI
+    layout = drawn(CLOSED + "\ntee -> tank", tank=f"volume: 20 gal, precharge: {60 - head} psi, elevation: 10 m")
+    lower = by_head(GROWS_M3, charge=60 - head, start=60 - head)
+    assert settled(layout, "heater") == pytest.approx(lower + head, rel=1e-9)
+
+
+def test_safety_relief_that_lifts_is_no_settling() -> None:
+    assert settled(drawn(CLOSED), "heater") is None
+
+
+def test_nothing_holds_a_zone_without_any_outlet() -> None:
+    assert settled(drawn("street -> cv -> heater -> tap.hot"), "heater") is None
+
+
+def test_expansion_relief_holds_it_at_its_set() -> None:
+    assert settled(drawn(CLOSED + "\ntee -> spill"), "heater") == pytest.approx(100.0)
+
+
+def test_of_two_valves_with_one_set_the_safety_relief_lifts_too() -> None:
+    for spill, relief in (("spill", "relief"), ("zspill", "arelief")):
+        layout = drawn(
+            f"street -> cv -> tee -> heater -> tap.hot\nheater.relief -> {relief}\ntee -> {spill}",
+            **{spill: "kind: expansion_relief, pressure: 150 psi", relief: "kind: relief_valve, pressure: 150 psi"},
+        )
+        assert settled(layout, "heater") is None
+
+
+def test_zone_that_nothing_warms_keeps_its_static_pressure_to_the_last_bit() -> None:
+    layout = drawn("street -> cv -> tee -> tankless -> tap.hot", street="pressure: 61.7 psi")
+    zone = layout.zone("tee")
+    assert Settling(layout.network).settled_pa(zone) == layout.network.standing.static_pa[zone]
+
+
+def test_well_tank_starts_from_the_cut_out_pressure() -> None:
+    layout = drawn("well -> tee -> heater -> tap.hot\ntee -> tank", tank="volume: 20 gal, precharge: 28 psi")
+    start_m3 = (
+        50 * GALLON * growth(cold_k(layout.network, layout.zone("tee")), F140, pressure_abs_pa=50 * PSI + ATMOSPHERE_PA)
+    )
+    assert settled(layout, "heater") == pytest.approx(by_head(start_m3, charge=28, start=50), rel=1e-9)
+
+
+def test_acceptance_locks_a_tank() -> None:
+    layout = drawn(CLOSED + "\ntee -> tank\ntee -> spill", tank=f"{BIG}, acceptance: 0.5 gal")
+    assert settled(layout, "heater") == pytest.approx(100.0)
+
+
+def test_waterlogged_tank_is_none() -> None:
+    assert settled(drawn(CLOSED + "\ntee -> tank", tank=f"{BIG}, state: waterlogged"), "heater") is None
+
+
+# Twins, each behind its own check from a common pipe:
+#
+#     street >| tee + >| heater1, tank1
+#                   + >| heater2, tank2
+
+TWINS = """
+    street -> cv1 -> tee
+    tee -> cv2 -> tee2 -> heater1 -> tap1.hot
+    tee -> cv3 -> tee3 -> heater2 -> tap2.hot
+    tee2 -> tank1
+    tee3 -> tank2
+"""
+
+
+def test_twins_that_settle_alike_by_chance_share_nothing() -> None:
+    layout = drawn(TWINS, tank1=BIG, tank2=BIG)
+    share = Settling(layout.network).share(layout.zone("heater1"))
+    assert (share.heaters, share.tanks) == (("heater1",), ("tank1",))
+    assert settled(layout, "tee") == pytest.approx(60.0)
+
+
+def test_sealed_neighbour_leaves_a_held_heater_in_peace() -> None:
+    layout = drawn(TWINS.replace("tee3 -> tank2", ""), tank1=BIG)
+    assert settled(layout, "heater1") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
+    assert settled(layout, "heater2") is None
+    assert settled(layout, "tee") == pytest.approx(60.0)
+
+
+# Two in a row, water of the first pushes into the second and never back:
+#
+#     street >| heater1 >| heater2, tank
+
+ROW = "street -> cv1 -> tee1 -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot"
+
+
+def test_both_heaters_in_a_row_fill_the_tank_at_the_last() -> None:
+    layout = drawn(f"{ROW}\ntee2 -> tank", tank=BIG)
+    assert settled(layout, "heater1") == settled(layout, "heater2") == pytest.approx(by_head(2 * GROWS_M3), rel=1e-9)
+    share = Settling(layout.network).share(layout.zone("heater1"))
+    assert (share.heaters, share.tanks) == (("heater1", "heater2"), ("tank",))
+    assert share.expansion_m3 == pytest.approx(2 * GROWS_M3, rel=1e-9)
+
+
+def test_tank_at_the_first_does_nothing_for_the_last() -> None:
+    layout = drawn(f"{ROW}\ntee1 -> tank\nheater2.relief -> relief", tank=BIG)
+    assert settled(layout, "heater1") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
+    assert settled(layout, "heater2") is None
+    settling = Settling(layout.network)
+    short = settling.shortage(layout.zone("heater2"), 80 * PSI)
+    assert (short.heaters, short.tanks) == (("heater2",), ())
+    assert short.short_m3 == pytest.approx(GROWS_M3, rel=1e-9)
+
+
+def test_check_that_takes_5_psi_to_open_keeps_the_first_5_psi_above_the_last() -> None:
+    layout = drawn(f"{ROW}\ntee2 -> tank", tank="volume: 60 gal, precharge: 55 psi", cv2="opens: 5 psi")
+    last = settled(layout, "heater2")
+    assert last is not None
+    assert 55.0 < last < 60.0  # below where the first stands cold
+    assert settled(layout, "heater1") == pytest.approx(last + 5.0, rel=1e-12)
+
+
+def test_water_of_the_first_is_counted_where_its_check_takes_a_difference_to_open() -> None:
+    """Small enough for one heater's growth and not for both: the last is no longer controlled."""
+    runs = f"{ROW}\ntee2 -> tank\nheater2.relief -> relief"
+    one = drawn(runs.replace("-> heater1 ", ""), tank="volume: 4 gal, precharge: 55 psi", cv2="opens: 5 psi")
+    both = drawn(runs, tank="volume: 4 gal, precharge: 55 psi", cv2="opens: 5 psi")
+    alone = settled(one, "heater2")
+    assert alone is not None
+    assert alone < 80.0
+    beside = settled(both, "heater2")
+    assert beside is not None
+    assert beside > 90.0
+
+
+def test_vent_high_above_the_limit_is_asked_of_all_that_push_into_it_in_any_order() -> None:
+    # heater1 >| heater2, tank, vent 300 ft up
+    runs = f"{ROW}\ntee2 -> tank\nheater2.relief -> vent"
+    layout = drawn(runs, tank=BIG, vent="elevation: 300 ft")
+    asked_first, asked_last = Settling(layout.network), Settling(layout.network)
+    zones = layout.zone("heater1"), layout.zone("heater2")
+    assert [asked_first.settled_pa(zone) for zone in zones] == [asked_last.settled_pa(zone) for zone in zones[::-1]]
+    assert asked_last.settled_pa(zones[1]) == pytest.approx(by_head(2 * GROWS_M3) * PSI, rel=1e-9)
+
+
+def test_reducer_passes_water_until_what_lies_beyond_comes_to_its_set() -> None:
+    # street 60 >| heater1 >reducer> tank
+    runs = "street -> cv1 -> tee1 -> heater1 -> prv -> tee2 -> tank\ntee2 -> tap.cold\nheater1.relief -> relief"
+    passes = drawn(runs, prv="set: 70 psi", tank=BIG)
+    assert settled(passes, "heater1") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
+    stops = drawn(runs, prv="set: 61 psi", tank=BIG)
+    assert settled(stops, "heater1") is None
+    short = Settling(stops.network).shortage(stops.zone("heater1"), 80 * PSI)
+    assert (short.heaters, short.tanks) == (("heater1",), ())
+    assert short.short_m3 == pytest.approx(GROWS_M3)
+
+
+def test_zones_and_gates_that_settle_together_are_given_as_they_stand() -> None:
+    layout = drawn(f"{ROW}\ntee2 -> tank", tank="volume: 20 gal, precharge: 55 psi", cv2="opens: 5 psi")
+    first, last = layout.zone("heater1"), layout.zone("heater2")
+    whole = Settling(layout.network).joined(last)
+    assert [(gate.near, gate.far, gate.below_abs_pa) for gate in whole.gates] == [(first, last, math.inf)]
+    assert whole.lifts_pa[last] - whole.lifts_pa[first] == pytest.approx(5 * PSI)
+    cold = {zone: load.static_abs_pa - whole.lifts_pa[zone] for zone, load in whole.loads.items()}
+    assert cold == {zone: pytest.approx(psi * PSI + ATMOSPHERE_PA) for zone, psi in ((first, 60), (last, 55))}
+    assert whole.loads[first].expansions_m3 == {"heater1": pytest.approx(GROWS_M3)}
+
+
+def test_water_comes_to_the_last_from_both_and_to_the_first_from_itself() -> None:
+    layout = drawn(ROW)
+    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    assert settling.pushing(first, {first, last}) == {first}
+    assert settling.pushing(last, {first, last}) == {first, last}
+
+
+# Two heaters that warm one loop: each its own store, and the water between counted once.
+
+LOOP = """
+    street -> cv -> tee -> heater1 -> tee2 -> tap.hot
+    tee -> heater2 -> tee2
+    tee2 -> pump -> store -> tee
+    heater1.relief -> relief
+"""
+
+
+def test_water_that_two_heaters_warm_grows_once() -> None:
+    layout = drawn(LOOP)
+    settling = Settling(layout.network)
+    share = settling.share(layout.zone("heater1"))
+    per_m3 = GROWS_M3 / (50 * GALLON)
+    assert share.heaters == ("heater1", "heater2")
+    assert share.expansion_m3 == pytest.approx((50 + 50 + 80) * GALLON * per_m3, rel=1e-9)
+    names = [piece.name for _, piece in settling.waters(share.zones)]
+    assert len(names) == len(set(names))
+
+
+def test_hotter_heater_is_asked_for_the_water_both_warm() -> None:
+    layout = drawn(LOOP, heater2="setpoint: 180 degF")
+    settling = Settling(layout.network)
+    warmer = {piece.name: heated.name for heated, piece in settling.waters(settling.share(layout.zone("tee")).zones)}
+    assert set(warmer.values()) == {"heater2"}
+
+
+def test_tanks_are_told_by_name_and_kept_as_they_stand() -> None:
+    layout = drawn(CLOSED + "\ntee -> tank2\ntee -> tank1", tank1="elevation: 10 m, acceptance: 1 gal")
+    settling = Settling(layout.network)
+    zone = layout.zone("tee")
+    (name, tank), (other, _) = settling.tanks([zone])
+    assert (name, other) == ("tank1", "tank2")
+    start = 60 * PSI + ATMOSPHERE_PA
+    assert tank == Tank(4.5 * GALLON, start, start, GALLON, tank.head_pa)
+    assert tank.head_pa == pytest.approx(10 * METRE_PA)
+    assert settling.share(zone).tanks == ("tank1", "tank2")
+
+
+def test_pressure_at_a_heater_is_that_at_its_height() -> None:
+    layout = drawn("street -> cv -> heater -> tap.hot", heater="elevation: 10 m")
+    (heated,) = layout.network.heated
+    assert heated_abs_pa(layout.network, heated) == pytest.approx(60 * PSI - 10 * METRE_PA + ATMOSPHERE_PA)
+    assert grows_m3(layout.network, heated, 2.0) == pytest.approx(2.0 * grows_m3(layout.network, heated, 1.0))
+
+
+def test_water_that_no_supply_reaches_is_taken_as_just_full_and_cold() -> None:
+    layout = drawn("tee -> heater -> tap.hot", tap="elevation: 10 m")
+    zone = layout.zone("heater")
+    assert start_pa(layout.network, zone) == pytest.approx(10 * METRE_PA)
+    assert cold_k(layout.network, zone) == pytest.approx(F50, abs=5.0)
+
+
+def test_heater_of_which_nothing_can_be_computed_is_named() -> None:
+    error = Unanswerable("boiler", "its mixture is not known")
+    assert (error.heater, str(error)) == ("boiler", "its mixture is not known")

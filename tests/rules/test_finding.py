@@ -1,0 +1,95 @@
+from collections.abc import Iterator
+
+import pytest
+from conftest import system
+
+import plumbnet
+from plumbnet.rules import finding as registry
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings
+from plumbnet.rules.profile import Profile, profile
+
+DRAWN = system("street -> cv -> tee -> heater -> tap.hot")
+
+
+def facts() -> Facts:
+    return plumbnet.check(DRAWN).facts
+
+
+def on(*parts: str, text: str = "It is so.") -> registry.Test:
+    """A test that finds each part once."""
+
+    def found(_facts: Facts, _profile: Profile) -> Iterator[Breach]:
+        """A thing is found.
+
+        It matters. Put it right.
+        """
+        for part in parts:
+            yield Breach((part,), text, "Put it right.")
+
+    return found
+
+
+@pytest.fixture
+def alone(monkeypatch: pytest.MonkeyPatch) -> dict[str, Rule]:
+    """An empty register in place of the real one."""
+    empty: dict[str, Rule] = {}
+    monkeypatch.setattr(registry, "RULES", empty)
+    return empty
+
+
+def test_finding_is_registered_by_its_name_and_left_as_it_is(alone: dict[str, Rule]) -> None:
+    test = on("tee")
+    assert finding("tank-cut-off", Severity.ERROR, bad="bad", good="good")(test) is test
+    rule = alone["tank-cut-off"]
+    assert (rule.name, rule.severity, rule.test, rule.bad, rule.good) == (
+        "tank-cut-off",
+        Severity.ERROR,
+        test,
+        "bad",
+        "good",
+    )
+    assert rule.about.startswith("A thing is found.")
+
+
+def test_rule_without_a_docstring_says_nothing() -> None:
+    assert Rule("x", Severity.NOTE, lambda _facts, _profile: iter(()), "", "").about == ""
+
+
+def test_engine_stamps_name_severity_line_and_clause(alone: dict[str, Rule]) -> None:
+    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater"))
+    (found,) = findings(facts(), profile("general"))
+    ruling = profile("general").findings["tank-cut-off"]
+    assert alone
+    assert (found.name, found.severity, found.parts) == ("tank-cut-off", Severity.ERROR, ("heater",))
+    assert (found.clause, found.verified) == (ruling.clause, ruling.verified)
+    assert found.line == DRAWN.line_of("heater") > 0
+    assert (found.text, found.advice) == ("It is so.", "Put it right.")
+
+
+def test_errors_come_first_then_by_line_then_by_name(alone: dict[str, Rule]) -> None:
+    finding("unreached-part", Severity.NOTE, bad="", good="")(on("street"))
+    finding("tank-waterlogged", Severity.WARNING, bad="", good="")(on("tee", "cv"))
+    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater", "cv"))
+    finding("relief-missing", Severity.ERROR, bad="", good="")(on("heater"))
+    assert len(alone) == 4
+    assert [(one.name, one.parts[0]) for one in findings(facts(), profile("general"))] == [
+        ("tank-cut-off", "cv"),
+        ("relief-missing", "heater"),
+        ("tank-cut-off", "heater"),
+        ("tank-waterlogged", "cv"),
+        ("tank-waterlogged", "tee"),
+        ("unreached-part", "street"),
+    ]
+
+
+def test_names_are_what_was_found_in_words_joined_by_hyphens() -> None:
+    for name, rule in RULES.items():
+        assert name == rule.name
+        assert name.replace("-", "").isalpha()
+        assert name == name.lower()
+        assert not name.startswith(("no-", "check-that", "fit-"))
+
+
+def test_severities_are_ordered_as_bad_as_they_are() -> None:
+    assert [severity.value for severity in Severity] == ["error", "warning", "note"]

@@ -1,5 +1,6 @@
 """Modules found and imported in the order of their names."""
 
+import pkgutil
 import sys
 from pathlib import Path
 from types import ModuleType
@@ -22,6 +23,8 @@ def test_every_module_of_a_package_is_imported_in_name_order(tmp_path: Path, mon
     order: list[str] = []
     monkeypatch.setattr(sys, "order_of_import", order, raising=False)
     monkeypatch.setitem(sys.modules, "found_here", package(tmp_path))
+    backwards = list(pkgutil.iter_modules([str(tmp_path)]))[::-1]
+    monkeypatch.setattr(pkgutil, "iter_modules", lambda _path: backwards)
     discover(package(tmp_path))
     assert order == ["found_here.a", "found_here.b", "found_here.c"]
     for name in order:

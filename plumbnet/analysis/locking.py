@@ -116,18 +116,13 @@ def _firing_s(water: Locked, rises: Bracket, inputs: Sequence[float | None]) -> 
 
 def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: Settling) -> Locked:
     warm = {
-        piece.name: settling.water[piece.name].shell
+        piece.name: settling.water.pieces[piece.name].shell
         for member in sorted(zones)
         for one in network.heated_in.get(member, ())
         for piece in one.pieces
         if network.zoning.zone_of[piece.node] in zones
     }
-    cold = [
-        water.shell
-        for member in sorted(zones)
-        for name, water in settling.water_in.get(member, {}).items()
-        if name not in warm
-    ]
+    cold = (shell for member in sorted(zones) for shell in settling.water.beside(warm, member))
     zone = network.zoning.zone_of[heated.inlet]
     own_abs_pa = heated_abs_pa(network, heated)
     return Locked(

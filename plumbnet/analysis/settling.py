@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from plumbnet.analysis.shells import Standing, standing_water
+from plumbnet.analysis.shells import Water, standing_water
 from plumbnet.analysis.together import lifts_pa, pushing, together
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
@@ -105,17 +105,9 @@ class Settling:
         return self.share(zone)
 
     @cached_property
-    def water(self) -> dict[str, Standing]:
-        """All water of the system, by piece."""
+    def water(self) -> Water:
+        """All water of the system, and its walls."""
         return standing_water(self.network)
-
-    @cached_property
-    def water_in(self) -> dict[Zone, dict[str, Standing]]:
-        """All water of each zone, by piece."""
-        found: dict[Zone, dict[str, Standing]] = defaultdict(dict)
-        for name, water in self.water.items():
-            found[water.zone][name] = water
-        return found
 
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm."""

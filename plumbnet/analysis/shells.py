@@ -1,7 +1,9 @@
 """A network to the water that stands in it, piece by piece, and the walls round each."""
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from plumbnet.layout.part import Part
 from plumbnet.layout.system import End, Pipe
@@ -19,8 +21,26 @@ class Standing:
     shell: Shell
 
 
-def standing_water(network: Network) -> dict[str, Standing]:
-    """All water of the system by the names that pieces of heated volumes have. Linear.
+@dataclass(frozen=True)
+class Water:
+    """All water of a system, by the names that pieces of heated volumes have."""
+
+    pieces: Mapping[str, Standing]
+
+    @cached_property
+    def _by_zone(self) -> dict[Zone, dict[str, Shell]]:
+        found: dict[Zone, dict[str, Shell]] = defaultdict(dict)
+        for name, piece in self.pieces.items():
+            found[piece.zone][name] = piece.shell
+        return found
+
+    def beside(self, names: Collection[str], zone: Zone) -> Iterator[Shell]:
+        """Walls of all water of a zone but the pieces named."""
+        yield from (shell for name, shell in self._by_zone.get(zone, {}).items() if name not in names)
+
+
+def standing_water(network: Network) -> Water:
+    """All water of a network. Linear.
 
     A heater that keeps its water hot has the typical shell of a storage heater, a pipe of a known metal tube the
     walls of that tube; everything else counts as rigid, plastic pipe too.
@@ -34,7 +54,7 @@ def standing_water(network: Network) -> dict[str, Standing]:
     for number, pipe in enumerate(system.pipes):
         if pipe.volume_m3 > 0.0:
             found[f"pipe {number}"] = Standing(zone_of[node_of[pipe.start]], _pipe_shell(pipe))
-    return found
+    return Water(found)
 
 
 def _shells(part: Part) -> Iterator[tuple[str, Shell]]:

@@ -95,7 +95,7 @@ class Stage:
         """The water of some heaters; filled as is that of the heater whose water grows most."""
         lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
         zone = self.network.zoning.zone_of[lead.inlet]
-        water = self.settling.water
+        water = self.settling.water.pieces
         names = dict.fromkeys(piece.name for heated in group for piece in heated.pieces)
         zones = dict.fromkeys((zone, *(water[name].zone for name in names)))
         return Body(
@@ -145,9 +145,7 @@ class Stage:
             static_abs_pa=load.static_abs_pa,
             cold_k=cold_k(self.network, zone),
             outlets=tuple(self._outlet(one, zone) for one in outlets),
-            unheated=joined(
-                water.shell for name, water in self.settling.water_in.get(zone, {}).items() if name not in self._heated
-            ),
+            unheated=joined(self.settling.water.beside(self._heated, zone)),
         )
         named = zip(self.settling.tanks_in(zone), load.tanks, strict=True)
         working = {name: tank for name, tank in named if tank.opens_abs_pa < basin.opens_abs_pa}

@@ -13,7 +13,7 @@ from plumbnet.physics.sizing import Dimension, Number, Step
 RESULT_DIGITS = 6
 """Significant digits of a result."""
 LOOKED_UP_DIGITS = 9
-"""Significant digits of what is looked up in a table, and of what it is looked up by."""
+"""Significant digits of a volume that is looked up in a table, and of what anything is looked up by."""
 MOST_DIGITS = 15
 """Significant digits of a double that mean something."""
 _LEAST_DIGITS = 4
@@ -88,7 +88,9 @@ def written_step(step: Step, units: Units) -> WrittenStep:
         number = _bare(step.symbol, step.numbers[step.symbol], units, MOST_DIGITS - 3)
         return WrittenStep(step.symbol, step.name, number.text, (), number, step.source)
     looked_up = evaluate(step.formula, {symbol: number.value for symbol, number in step.numbers.items()}) is None
-    result = _written(step.symbol, Number(step.value, step.dimension), units, LOOKED_UP_DIGITS if looked_up else 0)
+    is_volume = looked_up and step.dimension == "specific volume"
+    shown = LOOKED_UP_DIGITS if is_volume else RESULT_DIGITS
+    result = _written(step.symbol, Number(step.value, step.dimension), units, shown)
     for digits in range(LOOKED_UP_DIGITS if looked_up else RESULT_DIGITS, MOST_DIGITS + 1):
         numbers = tuple(_bare(symbol, number, units, digits) for symbol, number in step.numbers.items())
         reached = evaluate(step.formula, {number.symbol: float(number.text) for number in numbers})
@@ -147,7 +149,7 @@ def evaluate(formula: str, numbers: Mapping[str, float]) -> float | None:
 
 def _written(symbol: str, number: Number, units: Units, digits: int) -> Written:
     unit = _EVERYWHERE.get(number.dimension) or _UNITS[units][number.dimension]
-    return Written(symbol, decimal(number.value / unit.size, digits or RESULT_DIGITS), unit.name, _aside(number, units))
+    return Written(symbol, decimal(number.value / unit.size, digits), unit.name, _aside(number, units))
 
 
 def _bare(symbol: str, number: Number, units: Units, digits: int) -> Written:

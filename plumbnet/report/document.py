@@ -4,6 +4,7 @@ import re
 import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 from typing import TypeAlias
 
 from plumbnet.layout.fault import visible
@@ -14,7 +15,7 @@ _GAP = "  "
 _HELD = "~"
 """Stands for a space at which no line ends; no number and no unit has it."""
 _LEAST = 24
-"""Columns that the last cell of a row keeps, however wide the others are."""
+"""Columns that a cell keeps, however many stand beside it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,20 +98,30 @@ def _text(block: Block) -> Iterator[str]:
 
 
 def _columns(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
-    """Rows in columns, the last one wrapped."""
-    shown = [tuple(visible(cell) for cell in row) for row in rows]
-    widths = [max(len(row[column]) for row in shown) for column in range(len(shown[0]) - 1)]
-    indent = " " * (sum(widths) + len(_GAP) * len(widths))
-    for row in shown:
-        start = _GAP.join([*(cell.ljust(width) for cell, width in zip(row[:-1], widths, strict=True)), ""])
-        yield from _wrapped(row[-1], start, indent) or [start.rstrip()]
+    """Rows in columns, each cell wrapped within its own."""
+    widths = _widths(rows)
+    for row in rows:
+        cells = [_within(cell, width) for cell, width in zip(row, widths, strict=True)]
+        for line in zip_longest(*cells, fillvalue=""):
+            yield _GAP.join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)).rstrip()
+
+
+def _widths(rows: Sequence[tuple[str, ...]]) -> list[int]:
+    """Widths of the columns: what they ask for, the widest narrowed until all stand within the page."""
+    widths = [max(len(visible(row[column])) for row in rows) for column in range(len(rows[0]))]
+    while sum(widths) + len(_GAP) * (len(widths) - 1) > WIDTH and max(widths) > _LEAST:
+        widths[widths.index(max(widths))] -= 1
+    return widths
+
+
+def _within(text: str, width: int) -> list[str]:
+    return textwrap.wrap(visible(text), width, break_on_hyphens=False) or [""]
 
 
 def _wrapped(text: str, first: str, following: str) -> list[str]:
     """Lines of a text behind what stands before the first and the following ones."""
-    width = max(WIDTH, len(following) + _LEAST)
     return textwrap.wrap(
-        visible(text), width, initial_indent=first, subsequent_indent=following, break_on_hyphens=False
+        visible(text), WIDTH, initial_indent=first, subsequent_indent=following, break_on_hyphens=False
     )
 
 

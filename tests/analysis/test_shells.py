@@ -24,7 +24,7 @@ runs:
 
 def shells(kind: str = "storage_heater", pipe: str = "copper-L 3/4 in") -> dict[str, Shell]:
     network = network_of(read_system(LAYOUT.format(kind=kind, pipe=pipe).encode(), file="drawn.yaml"))
-    return {name: water.shell for name, water in standing_water(network).items()}
+    return {name: piece.shell for name, piece in standing_water(network).pieces.items()}
 
 
 def test_storage_heater_has_the_typical_shell_and_a_flow_through_one_is_rigid() -> None:
@@ -46,3 +46,11 @@ def test_pipe_of_which_only_the_water_is_known_is_rigid() -> None:
     known = shells()["pipe 2"]
     assert known == Shell(known.volume_m3)
     assert known.volume_m3 == pytest.approx(231 * 0.0254**3)
+
+
+def test_water_beside_the_heated_is_that_of_the_same_zone() -> None:
+    network = network_of(read_system(LAYOUT.format(kind="storage_heater", pipe="pex 3/4 in").encode(), file="drawn"))
+    water = standing_water(network)
+    zone = water.pieces["heater.cold"].zone
+    assert list(water.beside({"heater.cold"}, zone)) == [water.pieces[name].shell for name in ("pipe 1", "pipe 2")]
+    assert list(water.beside((), -1)) == []

@@ -35,6 +35,7 @@ HEATER = {
     "settled_pa": OPTIONAL,
     "short_m3": NUMBER,
     "need": (dict, type(None)),
+    "locked": (dict, type(None)),
     "remedies": list,
 }
 RUNG = {"outlet": str, "kind": str, "opens_pa": NUMBER, "way": list}
@@ -195,3 +196,24 @@ def test_document_is_plain_ascii_whatever_the_title() -> None:
 def test_number_that_is_none_cannot_slip_in() -> None:
     with pytest.raises(ValueError, match="not JSON compliant"):
         to_json([], [{"line": math.nan}])
+
+
+def test_heater_left_as_it_is_has_pairs_from_rigid_walls_to_typical_ones() -> None:
+    relieved = {"heater": "relief: {pressure: 150 psi}"}
+    (heater,) = of(to_json([plumbnet.check(system("street -> cv -> heater -> tap.hot", **relieved))]))["reports"][0][
+        "heaters"
+    ]
+    locked = heater["locked"]
+    assert locked["outlet"] == "heater/relief"
+    assert locked["opens_pa"] == pytest.approx(150.0 * PSI)
+    assert locked["rise_k"][0] < locked["rise_k"][1] < 15.0
+    assert locked["firing_s"][0] < locked["firing_s"][1] < 1000.0
+    assert locked["discharged_m3"][0] > locked["discharged_m3"][1] > 0.002
+
+
+def test_what_typical_walls_take_without_end_is_null() -> None:
+    warm = {"heater": "relief: {pressure: 150 psi}, setpoint: 60 degF"}
+    report = plumbnet.check(system("street -> cv -> heater -> tap.hot", **warm))
+    locked = of(to_json([report]))["reports"][0]["heaters"][0]["locked"]
+    assert locked["rise_k"][1] is None
+    assert locked["firing_s"][1] is None

@@ -3,7 +3,10 @@
 import pytest
 from conftest import system
 
-from plumbnet.report.words import driven_round, listed, spoken, where
+import plumbnet
+from plumbnet.physics.locked import Bracket
+from plumbnet.report.words import driven_round, left_as_it_is, listed, spoken, where
+from plumbnet.rules.facts import LockedFacts
 
 
 @pytest.mark.parametrize(
@@ -26,3 +29,22 @@ def test_place_of_a_device_is_between_its_neighbours() -> None:
 
 def test_loop_begins_at_its_pump() -> None:
     assert driven_round(["pump", "split", "heater"]) == "pump drives water through split and heater"
+
+
+LEFT = {
+    "relief opens once it warms by 3.6 to 9 degF, 4 to 12 min of firing; 0.53 to 0.79 gal goes to waste at each "
+    "heat-up": LockedFacts("relief", 1e6, Bracket(2.0, 5.0), Bracket(240.0, 720.0), Bracket(0.003, 0.002)),
+    "relief opens once it warms by 3.6 degF or more; 0 to 0.79 gal goes to waste at each heat-up": LockedFacts(
+        "relief", 1e6, Bracket(2.0, float("inf")), None, Bracket(0.003, 0.0)
+    ),
+    "street opens once it warms by 3.6 degF": LockedFacts("street", 1e6, Bracket(2.0, 2.0), None, None),
+    "300 psi, to which a heater is tested, is passed once it warms by 3.6 to 9 degF": LockedFacts(
+        None, 2_068_427.2, Bracket(2.0, 5.0), None, None
+    ),
+}
+
+
+@pytest.mark.parametrize("words", LEFT)
+def test_heater_left_as_it_is_is_told_from_rigid_walls_to_typical_ones(words: str) -> None:
+    facts = plumbnet.check(system("street -> cv -> heater -> tap.hot")).facts
+    assert left_as_it_is(facts, LEFT[words]) == words

@@ -27,6 +27,7 @@ from plumbnet.report.cures import section
 from plumbnet.report.cures import to_text as remedies_text
 from plumbnet.report.sheet import sheets_markdown, sheets_text
 from plumbnet.report.sheet_json import sheets_json
+from plumbnet.report.table import Paint
 from plumbnet.report.trace import trace as trace_text
 from plumbnet.rules.profile import UnknownProfile, profile
 from plumbnet.study.placement import plans
@@ -265,7 +266,7 @@ def _write(words: str, *, blank_line: bool = False) -> None:
     typer.echo(("\n" if blank_line else "") + words, nl=False)
 
 
-def _paint() -> text.Paint:
+def _paint() -> Paint:
     """Colours for a terminal; plain text elsewhere, and where NO_COLOR is set."""
     if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
         return text.plain

@@ -1,4 +1,4 @@
-"""Writes anew what tests compare byte for byte: systems/*.out and the outputs in README.md. Read the diff after."""
+"""Writes anew what tests compare byte for byte: systems/*.out, tests/sheets/*.md, README.md. Read the diff after."""
 
 import os
 import re
@@ -22,6 +22,15 @@ def write_systems() -> None:
         layout.with_suffix(".out").write_text(output("check", str(layout)), encoding="utf-8")
 
 
+def write_sheets() -> None:
+    """The calculation sheets, each as from its own folder."""
+    for layout in sorted((ROOT / "tests" / "sheets").glob("*.yaml")):
+        os.chdir(layout.parent)
+        sheet = output("size", layout.name, "--format", "markdown")
+        layout.with_suffix(".md").write_text(sheet, encoding="utf-8")
+    os.chdir(ROOT)
+
+
 def write_readme() -> None:
     """The outputs of the README's example."""
     readme = ROOT / "README.md"
@@ -41,4 +50,5 @@ def write_readme() -> None:
 if __name__ == "__main__":
     os.chdir(ROOT)
     write_systems()
+    write_sheets()
     write_readme()

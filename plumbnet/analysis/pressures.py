@@ -68,7 +68,7 @@ class Pressures:
                 continue
             if abs(source.pressure_pa + piping.heads_pa[node] - static_pa) < _SAME_PA:
                 words = f"pressure of {name}" if source.pressure_pa else f"open surface of {name}"
-                origin = self.origins.field(name, "pressure", "cut_out")
+                origin = self.origins.field(name, "pressure", "cut_out", "elevation")
                 yield _gauge("d_supply", words, source.pressure_pa, origin), node
 
     def _computed(self) -> tuple[Item, Node]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis.limits import limits
 from plumbnet.analysis.relieving import reliefs
-from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.settling import Settling, Unanswerable, start_pa
 from plumbnet.analysis.verdict import Judge
 from plumbnet.discover import discover
 from plumbnet.layout.part import Boosting, Role
@@ -14,6 +14,7 @@ from plumbnet.layout.system import End, System
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
+from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules import findings as finding_modules
 from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, ZoneFacts
 from plumbnet.rules.finding import Finding, Severity, findings
@@ -46,6 +47,7 @@ class Report:
 def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:
     """The report on a system; sentences in it use `units`, or else those of the file."""
     network = network_of(system)
+    _demand_standing_water(network)
     found_limits = limits(network, profile)
     heaters = Judge(network, profile, found_limits, Settling(network)).heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
@@ -63,6 +65,16 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
         assumed=_assumed(system),
     )
     return Report(system, profile, facts, findings(facts, profile))
+
+
+def _demand_standing_water(network: Network) -> None:
+    """Raise Unanswerable where the supply cannot lift water to the top of the piping round a heater."""
+    for heated in network.heated:
+        zone = network.zoning.zone_of[heated.inlet]
+        if start_pa(network, zone) - network.tops_pa[zone] <= -ATMOSPHERE_PA:
+            raise Unanswerable(
+                heated.name, "its piping reaches higher than the supply can lift water; look at the elevations"
+            )
 
 
 def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:

@@ -7,16 +7,16 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis.shells import Water, standing_water
-from plumbnet.analysis.together import lifts_pa, pushing, together
+from plumbnet.analysis.together import gate_of, lifts_pa, pushing, together
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.whole import Network
-from plumbnet.network.zones import Crossing, Zone
+from plumbnet.network.zones import Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
-from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_open, shortages
+from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_safely, shortages
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
 
@@ -55,14 +55,11 @@ class Joined:
     lifts_pa: dict[Zone, float]
 
 
-@dataclass
-class _Group:
-    """What settles together, once it has: the pools, and the gates that stayed open."""
+@dataclass(frozen=True, slots=True)
+class _Group(Joined):
+    """The same, settled."""
 
-    loads: dict[Zone, ZoneLoad]
-    gates: list[OneWayGate[Zone]]
     pools: list[Pool[Zone]]
-    lifts_pa: dict[Zone, float]
 
 
 @dataclass
@@ -75,7 +72,7 @@ class Settling:
     def settled_pa(self, zone: Zone) -> float | None:
         """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
         pool, group = self._pool(zone), self._group(zone)
-        if not math.isfinite(pool.pressure_abs_pa) or self._is_relieved(group, pool):
+        if pool.pressure_abs_pa == math.inf or self._is_relieved(group, pool):
             return None
         if pool.pressure_abs_pa <= group.loads[zone].static_abs_pa:
             return start_pa(self.network, zone)
@@ -114,11 +111,19 @@ class Settling:
         zones, crossings = together(self.network, zone)
         lifts = lifts_pa(zones, crossings)
         loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
-        return Joined(loads, [_gate(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
+        return Joined(loads, [gate_of(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
 
-    def pushing(self, zone: Zone, zones: Collection[Zone]) -> frozenset[Zone]:
-        """Of some zones those whose water can come to one of them through gates, that one included."""
-        return pushing(zone, zones, self._group(zone).gates)
+    def pushing(self, zone: Zone, zones: Collection[Zone], limit_pa: float) -> frozenset[Zone]:
+        """Zones whose water would come to one of them if that one stood at a limit, itself included.
+
+        Looked for among some zones and all that settle above the limit; beyond a reducer that shuts, among all.
+        """
+        group = self._group(zone)
+        level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
+        high = {each for pool in group.pools if pool.pressure_abs_pa > level for each in pool.zones}
+        found = pushing(zone, high.union(zones), group.gates)
+        passed = any(group.loads[each].pushed_m3 > 0.0 for each in found)
+        return pushing(zone, group.loads.keys(), group.gates) if passed else found
 
     def _pool(self, zone: Zone) -> Pool[Zone]:
         return next(pool for pool in self._group(zone).pools if zone in pool.zones)
@@ -148,8 +153,8 @@ class Settling:
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:
             whole = self.joined(zone)
-            pools, gates = settle_open(whole.loads, whole.gates)
-            group = _Group(whole.loads, list(gates), pools, whole.lifts_pa)
+            settled = settle_safely(whole.loads, whole.gates)
+            group = _Group(dict(settled.loads), whole.gates, whole.lifts_pa, settled.pools)
             self._group_of |= dict.fromkeys(whole.loads, group)
         return self._group_of[zone]
 
@@ -206,11 +211,6 @@ class Settling:
                 if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
                     warmest[piece.name] = (growth_m3, heated, piece)
         return {name: (heated, piece) for name, (_, heated, piece) in warmest.items()}
-
-
-def _gate(crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
-    below_pa = math.inf if crossing.way is None else crossing.way.below_pa
-    return OneWayGate(crossing.near, crossing.far, below_pa + ATMOSPHERE_PA + lift_pa)
 
 
 def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:

@@ -2,11 +2,13 @@
 
 from collections import defaultdict, deque
 from collections.abc import Collection, Iterable, Sequence
+from math import inf
 
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics.settle import OneWayGate
+from plumbnet.physics.water import ATMOSPHERE_PA
 
 _ROUNDING_PA = 1e-3
 """Sums of the same few pressures in another order differ by less."""
@@ -29,6 +31,12 @@ def together(network: Network, start: Zone) -> tuple[set[Zone], list[Crossing]]:
                     zones.add(beyond)
                     queue.append(beyond)
     return zones, list(crossings.values())
+
+
+def gate_of(crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
+    """A crossing as water settles over it, with the lift of the zone beyond."""
+    below_pa = inf if crossing.way is None else crossing.way.below_pa
+    return OneWayGate(crossing.near, crossing.far, below_pa + ATMOSPHERE_PA + lift_pa)
 
 
 def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone]]) -> frozenset[Zone]:
@@ -77,7 +85,7 @@ def _steps(crossings: Iterable[Crossing]) -> list[tuple[Zone, Zone, float]]:
     for crossing in crossings:
         if crossing.way is not None:
             pair = (crossing.near, crossing.far)
-            least[pair] = min(least.get(pair, float("inf")), crossing.way.opens_pa)
+            least[pair] = min(least.get(pair, inf), crossing.way.opens_pa)
     return [(near, far, opens_pa) for (near, far), opens_pa in least.items()]
 
 

@@ -165,9 +165,9 @@ class Case:
 
     @cached_property
     def served(self) -> frozenset[Zone]:
-        """Of the zones that share, those whose water comes to a tank at the heater."""
-        own = self.network.zoning.zone_of[self.heated.inlet]
-        return self.settling.pushing(own if own in self.company.zones else self.zone, self.company.zones)
+        """Zones whose water would come to a tank at the heater."""
+        own, zones = self.network.zoning.zone_of[self.heated.inlet], self.company.zones
+        return self.settling.pushing(own if own in zones else self.zone, zones, self.limit.pressure_pa)
 
     @cached_property
     def task(self) -> Task:

@@ -76,8 +76,9 @@ PRESSURE: Final = Dimension(
     ("62 psi", "430 kPa"),
     (1, 0),
     floor=-constants.atm,
+    ceiling=100 * constants.mega,
 )
-"""Gauge pressure, in Pa; nothing lies further below the air than one atmosphere."""
+"""Gauge pressure, in Pa; nothing lies further below the air than one atmosphere, or above what is known of water."""
 
 LENGTH: Final = Dimension(
     "length",
@@ -92,6 +93,8 @@ LENGTH: Final = Dimension(
     ),
     ("30 ft", "9 m"),
     (1, 2),
+    floor=-100 * constants.kilo,
+    ceiling=100 * constants.kilo,
 )
 """Length or height, in m."""
 
@@ -121,6 +124,7 @@ VOLUME: Final = Dimension(
     ),
     ("50 gal", "190 L"),
     floor=0.0,
+    ceiling=constants.mega,
 )
 """Volume, in m3."""
 
@@ -137,6 +141,7 @@ TEMPERATURE: Final = Dimension(
     (0, 1),
     floor=0.0,
     floor_excluded=True,
+    ceiling=10 * constants.kilo,
 )
 """Temperature, in K."""
 
@@ -163,6 +168,7 @@ POWER: Final = Dimension(
     ),
     ("40,000 Btu/h", "12 kW"),
     floor=0.0,
+    ceiling=constants.tera,
 )
 """Heat per time, in W; the Btu is that of the International Table."""
 

@@ -8,18 +8,16 @@ state is found by cutting, from the top down.
 
 import math
 from collections.abc import Collection, Hashable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
 import networkx as nx
-from networkx.algorithms.flow import edmonds_karp
 
+from plumbnet.physics.flow import FlowGraph
 from plumbnet.physics.tank import Tank, settled_abs_pa
 
 Zone = TypeVar("Zone", bound=Hashable)
 
-_GRAIN_M3 = 1e-18
-"""Flows are counted in whole grains, so that a cut is exact."""
 _SLACK = 2.0**-44
 """Share of all expansion that is forgiven at a cut: what rounding leaves in sums."""
 _ROUNDING = 1e-9
@@ -33,18 +31,24 @@ class ZoneLoad:
     """What expands in a zone, by heater, and what takes it up.
 
     `outlet_abs_pa` is the lowest pressure at which an outlet of the zone lets any amount out (main, vent, relief
-    valve); infinite where there is none.
+    valve); infinite where there is none. `pushed_m3` comes in from elsewhere and stays.
     """
 
     expansions_m3: Mapping[str, float]
     static_abs_pa: float
     tanks: tuple[Tank, ...] = ()
     outlet_abs_pa: float = math.inf
+    pushed_m3: float = 0.0
 
     @property
     def expansion_m3(self) -> float:
         """Growth of all heated water in the zone."""
         return math.fsum(self.expansions_m3.values())
+
+    @property
+    def gain_m3(self) -> float:
+        """All water there is to take up: the growth, and what is pushed in."""
+        return math.fsum((*self.expansions_m3.values(), self.pushed_m3))
 
     @property
     def opens_abs_pa(self) -> float:
@@ -88,31 +92,61 @@ class Shortage(Generic[Zone]):
     short_m3: float
 
 
+@dataclass(frozen=True, slots=True)
+class Settled(Generic[Zone]):
+    """Pools, highest pressure first, and the loads with what reducers let through before they shut."""
+
+    pools: list[Pool[Zone]]
+    loads: Mapping[Zone, ZoneLoad]
+
+
 def settle(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) -> list[Pool[Zone]]:
     """The pools in which zones settle once all heated water is hot, highest pressure first.
 
     A reducer's gate counts while what lies beyond it settles below its set; where that is not so it is taken as
-    shut from the start, which errs to the safe side. What a check needs to open is left out.
+    shut from the start. What a check needs to open is left out.
 
     >>> tank = Tank(0.1, charge_abs_pa=200_000, start_abs_pa=200_000)
     >>> loads = {"heater": ZoneLoad({"h": 0.05}, 200_000), "tank": ZoneLoad({}, 200_000, (tank,))}
     >>> [pool.pressure_abs_pa for pool in settle(loads, [OneWayGate("heater", "tank")])]
     [400000.0]
     """
-    return settle_open(loads, gates)[0]
+    return _settled(loads, gates, counts_passed=False).pools
 
 
-def settle_open(
-    loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]
-) -> tuple[list[Pool[Zone]], Sequence[OneWayGate[Zone]]]:
-    """The pools, as `settle` finds them, and the gates that were not taken as shut for it."""
+def settle_safely(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) -> Settled[Zone]:
+    """The pools, at pressures that no order of heating surpasses.
+
+    Where a reducer shuts on the way, the water before it may have warmed last, and found it shut; or first, and
+    filled what lies beyond up to the reducer's set. Both are counted: the first before it, the second beyond.
+    """
+    return _settled(loads, gates, counts_passed=True)
+
+
+def _settled(
+    loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]], *, counts_passed: bool
+) -> Settled[Zone]:
     while True:
-        pools = list(_pools(loads, gates))
+        pools = sorted(_pools(loads, gates), key=lambda pool: -pool.pressure_abs_pa)
         level = {zone: pool.pressure_abs_pa for pool in pools for zone in pool.zones}
-        kept = [gate for gate in gates if level[gate.far] < gate.below_abs_pa or gate.below_abs_pa == math.inf]
-        if len(kept) == len(gates):
-            return sorted(pools, key=lambda pool: -pool.pressure_abs_pa), kept
-        gates = kept
+        shut = [gate for gate in gates if gate.below_abs_pa < math.inf and level[gate.far] >= gate.below_abs_pa]
+        if not shut:
+            return Settled(pools, loads)
+        if counts_passed:
+            passed = [(gate.far, _passed_m3(loads, gates, gate)) for gate in shut]
+            loads = dict(loads)
+            for zone, volume_m3 in passed:
+                loads[zone] = replace(loads[zone], pushed_m3=loads[zone].pushed_m3 + volume_m3)
+        gates = [gate for gate in gates if gate not in shut]
+
+
+def _passed_m3(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]], reducer: OneWayGate[Zone]) -> float:
+    """The most that a reducer can let through before what lies beyond it has come to its set."""
+    graph: nx.DiGraph[Zone] = nx.DiGraph((gate.near, gate.far) for gate in gates)
+    before = nx.ancestors(nx.restricted_view(graph, [reducer.far], []), reducer.near) | {reducer.near}
+    beyond = nx.descendants(nx.restricted_view(graph, [reducer.near], []), reducer.far) | {reducer.far}
+    growth = math.fsum(loads[zone].expansion_m3 for zone in before)
+    return min(growth, math.fsum(loads[zone].room_m3(reducer.below_abs_pa, through_outlet=False) for zone in beyond))
 
 
 def _pools(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) -> Iterator[Pool[Zone]]:
@@ -153,7 +187,7 @@ def _joined(
 
 def _common_level(loads: Mapping[Zone, ZoneLoad], zones: Sequence[Zone]) -> float:
     """Lowest pressure at which the zones together could take up all they grow by, if all gates stood open."""
-    expansion = math.fsum(loads[zone].expansion_m3 for zone in zones)
+    expansion = math.fsum(loads[zone].gain_m3 for zone in zones)
     if expansion <= 0.0:
         return min(loads[zone].static_abs_pa for zone in zones)
     outlet = min(loads[zone].opens_abs_pa for zone in zones)
@@ -170,7 +204,7 @@ def _overfull(
     through_outlet: bool,
 ) -> set[Zone]:
     """Zones that cannot stay at or below a level: those at rest above it, and those a maximum flow leaves full."""
-    growth = math.fsum(loads[zone].expansion_m3 for zone in zones)
+    growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     resting = {zone for zone in zones if loads[zone].static_abs_pa > level}
     lower = {zone for zone in zones if zone not in resting}
     rooms = {zone: loads[zone].room_m3(level, through_outlet=through_outlet) for zone in lower}
@@ -180,11 +214,11 @@ def _overfull(
         slack += missing if 0.0 < missing < _ROUNDING * growth else 0.0
     joined = [gate for gate in gates if gate.near in lower and gate.far in lower]
     if not joined:
-        return resting | {zone for zone in lower if loads[zone].expansion_m3 > rooms[zone] + slack}
-    flow = _FlowGraph()
+        return resting | {zone for zone in lower if loads[zone].gain_m3 > rooms[zone] + slack}
+    flow = FlowGraph()
     for zone in zones:
         if zone in lower:
-            flow.supply(zone, loads[zone].expansion_m3)
+            flow.supply(zone, loads[zone].gain_m3)
             flow.drain(zone, rooms[zone] + slack)
     for gate in joined:
         flow.join(gate.near, gate.far)
@@ -193,7 +227,7 @@ def _overfull(
 
 
 def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: float) -> float:
-    growth = math.fsum(loads[zone].expansion_m3 for zone in zones)
+    growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level, through_outlet=False) for zone in zones)
     opened = level < math.inf and any(loads[zone].opens_abs_pa <= level for zone in zones)
     return max(0.0, growth - taken) if opened else 0.0
@@ -209,48 +243,7 @@ def shortages(loads: Mapping[Zone, ZoneLoad], pools: Sequence[Pool[Zone]], level
 
 
 def _shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:
-    growth = math.fsum(loads[zone].expansion_m3 for zone in zones)
+    growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level_abs_pa, through_outlet=False) for zone in zones)
     heaters = {heater for zone in zones for heater, grown in loads[zone].expansions_m3.items() if grown > 0.0}
     return Shortage(zones, frozenset(heaters), max(0.0, growth - taken))
-
-
-class _FlowGraph:
-    """A flow network in whole grains, from a common source to a common sink."""
-
-    def __init__(self) -> None:
-        self._graph: nx.DiGraph[object] = nx.DiGraph()
-        self._graph.add_nodes_from((_SOURCE, _SINK))
-
-    def supply(self, node: object, volume_m3: float) -> None:
-        """Let a volume enter at a node, beside what enters there already."""
-        grains = round(volume_m3 / _GRAIN_M3)
-        before = self._graph.edges[_SOURCE, node]["capacity"] if self._graph.has_edge(_SOURCE, node) else 0
-        self._graph.add_edge(_SOURCE, node, capacity=before + grains)
-
-    def drain(self, node: object, volume_m3: float) -> None:
-        """Let up to a volume leave at a node; any amount if it is infinite."""
-        self.join(node, _SINK, volume_m3)
-
-    def join(self, start: object, end: object, volume_m3: float = math.inf) -> None:
-        """Let up to a volume pass from one node to another; any amount if it is infinite."""
-        if math.isfinite(volume_m3):
-            self._graph.add_edge(start, end, capacity=round(volume_m3 / _GRAIN_M3))
-        else:
-            self._graph.add_edge(start, end)
-
-    def surplus(self) -> set[object]:
-        """Nodes that still have water to give after a maximum flow: the source side of the smallest cut.
-
-        Source: Edmonds and Karp 1972, by the library.
-        """
-        residual = edmonds_karp(self._graph, _SOURCE, _SINK)
-        left: nx.DiGraph[object] = nx.DiGraph()
-        left.add_node(_SOURCE)
-        for start, end, edge in residual.edges(data=True):
-            if edge["flow"] < edge["capacity"]:
-                left.add_edge(start, end)
-        return set(nx.descendants(left, _SOURCE))
-
-
-_SOURCE, _SINK = "source", "sink"

@@ -5,7 +5,8 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
-from plumbnet.report.text import CAUTION, WIDTH, Paint, plain
+from plumbnet.report.table import Paint
+from plumbnet.report.text import CAUTION, WIDTH, plain
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.sentences import listed
 from plumbnet.study.placement import Plan

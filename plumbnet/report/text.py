@@ -1,12 +1,13 @@
 """A report as a tradesperson reads it: heater by heater the verdict first, then why, then what to do."""
 
 import textwrap
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
+from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
@@ -26,9 +27,6 @@ CAUTION = (
     "A relief valve is a safety device: never plug, cap or remove one."
 )
 
-Paint = Callable[[str, str], str]
-"""Called with a text and what it is (a verdict or a severity); returns the text coloured or as it is."""
-
 
 def plain(text: str, _meaning: str) -> str:
     """The text as it is."""
@@ -40,7 +38,7 @@ def to_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = ()) -
     facts = report.facts
     lines = list(_heading(report))
     if len(report.heaters) >= MANY:
-        lines += ["", *_table(facts, paint)]
+        lines += ["", *table(facts, paint)]
     for heater in report.heaters:
         lines += ["", *_heater(facts, heater, paint)]
     if not report.heaters:
@@ -59,33 +57,6 @@ def _heading(report: Report) -> Iterator[str]:
     yield f"rules: {report.profile.title} ({report.profile.profile})"
 
 
-def _table(facts: Facts, paint: Paint) -> Iterator[str]:
-    rows = [("heater", "verdict", "static", "limit", "settles at", "grows by", "opens first")]
-    for heater in facts.heaters:
-        first = heater.ladder[0] if heater.ladder else None
-        rows.append(
-            (
-                heater.name,
-                heater.verdict.value,
-                _pressure(heater.static_pa, facts.units),
-                _pressure(heater.limit_pa, facts.units),
-                _pressure(heater.settled_pa, facts.units),
-                show(heater.expansion_m3, VOLUME, facts.units),
-                f"{first.outlet} at {_pressure(first.opens_pa, facts.units)}" if first else "nothing",
-            )
-        )
-    yield from _columns(rows, paint)
-
-
-def _columns(rows: Sequence[tuple[str, ...]], paint: Paint) -> Iterator[str]:
-    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
-    for number, row in enumerate(rows):
-        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=True)]
-        if number:
-            cells[1] = paint(cells[1], row[1])
-        yield "  ".join(cells).rstrip()
-
-
 def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
     kind = spoken(heater.kind).partition(" ")[2]
     place = f"{kind}, line {heater.line}" if heater.line else kind
@@ -102,7 +73,7 @@ def _story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     yield "opens first", _openings(facts, heater)
     if _settles(heater):
         beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
-        yield "settles", f"at {_pressure(heater.settled_pa, facts.units)} when all is hot{beyond}"
+        yield "settles", f"at {pressure_in_words(heater.settled_pa, facts.units)} when all is hot{beyond}"
     if heater.locked is not None:
         yield "left as it is", left_as_it_is(facts, heater.locked)
     if heater.loops:
@@ -115,7 +86,7 @@ def _pressures(facts: Facts, heater: HeaterFacts) -> str:
     if heater.static_pa is None:
         return f"no supply reaches it; limit {limit}"
     kept = ", kept from before a valve was shut" if heater.is_cut_off else ""
-    return f"static {_pressure(heater.static_pa, facts.units)}{kept}; limit {limit}"
+    return f"static {pressure_in_words(heater.static_pa, facts.units)}{kept}; limit {limit}"
 
 
 def _openings(facts: Facts, heater: HeaterFacts) -> str:
@@ -130,7 +101,7 @@ def _openings(facts: Facts, heater: HeaterFacts) -> str:
 
 
 def _rung(facts: Facts, rung: RungFacts) -> str:
-    return f"{rung.outlet} at {_pressure(rung.opens_pa, facts.units)}"
+    return f"{rung.outlet} at {pressure_in_words(rung.opens_pa, facts.units)}"
 
 
 def _settles(heater: HeaterFacts) -> bool:
@@ -173,7 +144,11 @@ def _control(heater: HeaterFacts) -> str:
 def _late(facts: Facts, heater: HeaterFacts) -> str:
     """A way out that opens, but only past the limit."""
     way = next((rung for rung in heater.ladder if rung.role.is_way_out), None)
-    return "" if way is None else f"; the way to {way.outlet} opens only above {_pressure(way.opens_pa, facts.units)}"
+    return (
+        ""
+        if way is None
+        else f"; the way to {way.outlet} opens only above {pressure_in_words(way.opens_pa, facts.units)}"
+    )
 
 
 def _stopped(facts: Facts, heater: HeaterFacts) -> str:
@@ -235,10 +210,6 @@ def _hung(label: str, text: str) -> list[str]:
     """Text wrapped behind its label, following lines under the text."""
     indent = " " * min(len(label), LABEL + 2)
     return textwrap.wrap(text, WIDTH, initial_indent=label, subsequent_indent=indent, break_on_hyphens=False)
-
-
-def _pressure(pressure_pa: float | None, units: Units) -> str:
-    return "not held" if pressure_pa is None else show(pressure_pa, PRESSURE, units)
 
 
 PAINTS = {

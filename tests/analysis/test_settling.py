@@ -197,8 +197,55 @@ def test_zones_and_gates_that_settle_together_are_given_as_they_stand() -> None:
 def test_water_comes_to_the_last_from_both_and_to_the_first_from_itself() -> None:
     layout = drawn(ROW)
     settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
-    assert settling.pushing(first, {first, last}) == {first}
-    assert settling.pushing(last, {first, last}) == {first, last}
+    assert settling.pushing(first, {first, last}, 80 * PSI) == {first}
+    assert settling.pushing(last, {first, last}, 80 * PSI) == {first, last}
+
+
+def test_water_that_stands_above_the_limit_before_a_check_would_come_too() -> None:
+    # heater1, spill at 100 psi >| heater2: a tank for heater2 at 80 psi meets the water of both
+    layout = drawn(f"{ROW}\ntee1 -> spill\nheater2.relief -> relief")
+    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    assert settling.share(last).zones == {last}
+    assert settling.pushing(last, {last}, 80 * PSI) == {first, last}
+    assert settling.pushing(last, {last}, 110 * PSI) == {last}
+
+
+def test_water_before_a_reducer_that_shuts_would_come_too() -> None:
+    # street 40 >| heater1, tank1 >reducer 50> heater2, tank2: heater1 may fill tank2 up to 50 psi first
+    layout = drawn(
+        """street -> cv -> tee1 -> heater1 -> prv -> tee2 -> heater2 -> tap.hot
+           tee1 -> tank1
+           tee2 -> tank2""",
+        street="pressure: 40 psi",
+        tank1="volume: 9 gal, precharge: 40 psi",
+        tank2="volume: 2.6 gal, precharge: 40 psi",
+    )
+    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    assert settling.pushing(last, {last}, 110 * PSI) == {first, last}
+    alone = by_head(GROWS_M3, volume=2.6 * GALLON, charge=40, start=40)
+    assert alone < 80.0
+    beside = settled(layout, "heater2")
+    assert beside is not None
+    assert beside == pytest.approx(by_head(GROWS_M3, volume=2.6 * GALLON, charge=40, start=50), rel=1e-3)
+    assert beside > 80.0
+
+
+def test_shortage_is_asked_at_the_height_of_the_zone_beyond_a_check_too() -> None:
+    runs = f"{ROW}\ntee2 -> tank"
+    layout = drawn(runs, tank="volume: 9 gal, precharge: 55 psi", cv2="opens: 5 psi")
+    settling = Settling(layout.network)
+    for place in ("heater1", "heater2"):
+        zone = layout.zone(place)
+        stands = settling.settled_pa(zone)
+        assert stands is not None
+        assert settling.shortage(zone, stands + PSI).short_m3 == 0.0
+        assert settling.shortage(zone, stands - PSI).short_m3 > 0.0
+
+
+def test_tanks_of_several_zones_are_told_by_name() -> None:
+    for first, last in (("tank1", "tank2"), ("tank2", "tank1")):
+        layout = drawn(f"{ROW}\ntee1 -> {first}\ntee2 -> {last}", tank1=BIG, tank2=BIG)
+        assert Settling(layout.network).share(layout.zone("heater2")).tanks == ("tank1", "tank2")
 
 
 # Two heaters that warm one loop: each its own store, and the water between counted once.

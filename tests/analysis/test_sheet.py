@@ -128,7 +128,7 @@ def test_european_vessel_without_relief_valve_is_refused_in_words_and_the_report
 # What stands in the file, and where.
 
 KEYS = {
-    "d_supply": ("pressure", "cut_out"),
+    "d_supply": ("pressure", "cut_out", "elevation"),
     "d_set": ("set",),
     "d_relief": ("pressure",),
     "d_sv": ("pressure",),

@@ -6,7 +6,7 @@ from oracles.settling_water import HIGHEST_PA, settled_pressures
 from plumbnet.physics.settle import OneWayGate, ZoneLoad, settle
 from plumbnet.physics.tank import Tank
 
-EXAMPLES = settings(max_examples=250, deadline=None, derandomize=True, database=None)
+EXAMPLES = settings(max_examples=200, deadline=None, derandomize=True, database=None)
 CLOSE = 1e-6  # the minimiser comes to about 5e-8 of the pressure; the method itself to rounding
 
 SEALED_BESIDE_A_TANK = Zones(

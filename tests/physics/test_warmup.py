@@ -285,3 +285,10 @@ def test_cold_water_above_the_setpoint_lights_nothing() -> None:
     run = warm_up(alone(basin(tank=tank()), body(hot_k=280.0)))
     assert run.events == ()
     assert run.times_s == (0.0,)
+
+
+def test_limit_that_the_fill_already_passes_is_not_passed_again() -> None:
+    passed = warm_up(alone(basin(tank=tank()), body(limit_abs_pa=FILL + 1e4)), until_s=1800.0)
+    stood = warm_up(alone(basin(tank=tank()), body(limit_abs_pa=FILL - 1e4)), until_s=1800.0)
+    assert passed.first(Happening.LIMIT_PASSED) is not None
+    assert stood.first(Happening.LIMIT_PASSED) is None

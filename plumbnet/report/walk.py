@@ -1,0 +1,209 @@
+"""What the water meets on its way from a heater, part by part: what lets it pass, what takes it, what stops it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.layout.part import Free, Outlet, Part, Role
+from plumbnet.layout.system import End
+from plumbnet.network.ladder import floor_pa
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Crossing
+from plumbnet.report.text import ROUNDING_PA
+from plumbnet.report.words import spoken
+from plumbnet.rules.facts import Facts, HeaterFacts
+
+MOST_LINES = 60
+"""Lines of the walk before quiet branches, which hold neither an outlet nor a gate, are told in one line."""
+
+
+def walked(network: Network, facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+    """The walk from a heater, a line for each part that its water meets."""
+    yield "The water pushes out of every connection. In turn it meets:"
+    steps = list(_Walk(network, facts, heater).steps())
+    told = _loud(steps) if len(steps) > MOST_LINES else set(range(len(steps)))
+    for number, step in enumerate(steps):
+        if number in told:
+            yield f"{'  ' * step.depth}{step.text}"
+    if len(told) < len(steps):
+        yield f"  and {len(steps) - len(told)} more steps that end at shut fixtures and capped pipes"
+
+
+def _loud(steps: list["_Step"]) -> set[int]:
+    """Steps that matter to the answer, and those that lead to them."""
+    told: set[int] = set()
+    for number, step in enumerate(steps):
+        at: int | None = number if step.is_loud else None
+        while at is not None and at not in told:
+            told.add(at)
+            at = steps[at].came_from
+    return told
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """A line of the walk: how deep it stands, what it says, the step it came from, whether it matters."""
+
+    depth: int
+    text: str
+    came_from: int | None
+    is_loud: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Meeting:
+    """What the water meets at a port: in words, the ports by which it goes on, and whether it matters."""
+
+    words: str
+    onward: tuple[str, ...] = ()
+    is_loud: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Gating:
+    """What a gate inside a part does to the water on its way to the port `toward`."""
+
+    toward: str
+    words: str
+    passes: bool
+
+
+def _told(gates: list[_Gating]) -> str:
+    """What the gates of a part do; where one lets the water pass and another stops it, by their connections."""
+    passing = next((gate for gate in gates if gate.passes), None)
+    stopping = next((gate for gate in gates if not gate.passes), None)
+    if passing is None or stopping is None:
+        return gates[0].words
+    stops = stopping.words.partition(":")[0]
+    return f"{passing.words} to its {passing.toward} connection, and {stops} at its {stopping.toward} one"
+
+
+class _Walk:
+    """Follows the water from part to part, depth first; deeper only where the way forks."""
+
+    def __init__(self, network: Network, facts: Facts, heater: HeaterFacts) -> None:
+        self.network, self.facts, self.heater = network, facts, heater
+        self.parts = network.piping.system.parts
+        self.gates: dict[End, list[Crossing]] = {}
+        for crossing in _crossings(network):
+            self.gates.setdefault(network.piping.ports[crossing.leaves], []).append(crossing)
+        self.head_pa = network.piping.heads_pa[next(network.piping.nodes_of(heater.name))]
+        self.pipes: dict[End, list[End]] = {}
+        for pipe in network.piping.system.pipes:
+            self.pipes.setdefault(pipe.start, []).append(pipe.end)
+            self.pipes.setdefault(pipe.end, []).append(pipe.start)
+
+    def steps(self) -> Iterator[_Step]:
+        """Every step; a part is told once for each side of it that the water meets."""
+        store = self.parts[self.heater.name].heat()
+        ports = () if store is None else _joined(self.parts[self.heater.name], store.inlet)
+        met = {End(self.heater.name, port) for port in ports}
+        stack: list[tuple[End, int, int | None, str]] = [
+            (far, 1, None, f"by its {port} connection, ")
+            for port in reversed(ports)
+            for far in self.pipes.get(End(self.heater.name, port), [])
+        ]
+        number = 0
+        while stack:
+            end, depth, came_from, lead = stack.pop()
+            if end in met:
+                continue
+            meeting = self._meets(end)
+            met |= {end, *(End(end.part, port) for port in meeting.onward)}
+            kind = spoken(self.parts[end.part].kind)
+            yield _Step(depth, f"{lead}{end.part}, {kind}: {meeting.words}", came_from, meeting.is_loud)
+            onward = (far for port in meeting.onward for far in self.pipes.get(End(end.part, port), []))
+            ahead = [far for far in onward if far not in met]
+            forks = len(ahead) > 1
+            stack += [(far, depth + forks, number, "" if forks else "then ") for far in reversed(ahead)]
+            number += 1
+
+    def _meets(self, end: End) -> _Meeting:
+        part = self.parts[end.part]
+        outlet = next((outlet for outlet in part.outlets() if outlet.port == end.port), None)
+        if outlet is not None:
+            return self._outlet(end, outlet)
+        if part.is_fitting:
+            return _Meeting("it goes every way from here", (end.port,))
+        reached, gates = self._inside(end)
+        onward = tuple(port for port in reached if port != end.port)
+        if gates:
+            return _Meeting(_told(gates), onward, is_loud=True)
+        return _Meeting("lets it through", onward) if onward else _Meeting("shut, a dead end")
+
+    def _inside(self, end: End) -> tuple[list[str], list["_Gating"]]:
+        """The ports of a part that the water comes to from one of them, and what its gates do on the way."""
+        part = self.parts[end.part]
+        reached: list[str] = list(_joined(part, end.port))
+        gates: list[_Gating] = []
+        for port in reached:
+            for crossing in self.gates.get(End(end.part, port), []):
+                beyond = self.network.piping.ports[crossing.enters].port
+                if beyond in reached:
+                    continue
+                words, passes = self._gate(crossing)
+                gates.append(_Gating(beyond, words, passes))
+                if passes:
+                    reached += [other for other in _joined(part, beyond) if other not in reached]
+        return reached, gates
+
+    def _outlet(self, end: End, outlet: Outlet) -> _Meeting:
+        node = self.network.piping.node_of[end]
+        zone = self.network.zoning.zone_of[node]
+        opens = outlet.opens_pa + self.network.piping.heads_pa[node]
+        if outlet.role is Role.TANK:
+            opens = max(opens, self.network.standing.at(zone))
+        onward = tuple(port for port in _joined(self.parts[end.part], end.port) if port != end.port)
+        return _Meeting(_TAKES[outlet.role].format(self._here(opens)), onward, is_loud=True)
+
+    def _gate(self, crossing: Crossing) -> tuple[str, bool]:
+        """What a one-way, conditional or shut passage does to the water, and whether it passes below the limit."""
+        if crossing.gate.is_shut:
+            return "is shut and STOPS it", False
+        if crossing.way is None:
+            return "STOPS it: water passes only the other way", False
+        word = "lets it pass" if crossing.is_forward else "lets it back through its bypass"
+        return (word, True) if crossing.near == crossing.far else self._conditional(crossing, word)
+
+    def _conditional(self, crossing: Crossing, word: str) -> tuple[str, bool]:
+        """What a gate into another zone does, which depends on the pressures."""
+        standing = self.network.standing
+        floor = floor_pa(crossing, standing)
+        if floor is None:
+            return "STOPS it: what lies beyond stands at the set pressure already", False
+        if floor <= standing.at(crossing.near) + ROUNDING_PA:
+            return word, True
+        if floor > self.heater.limit_pa + self.head_pa + ROUNDING_PA:
+            return f"{word} only above {self._here(floor)}, which is past the limit", False
+        return f"{word} once it stands above {self._here(floor)}", True
+
+    def _here(self, pressure_pa: float) -> str:
+        """A pressure at datum as it reads at the heater."""
+        return self.facts.pressure(pressure_pa - self.head_pa)
+
+
+_TAKES = {
+    Role.STREET: "takes back any amount once it stands above {0}: the way out",
+    Role.AIR: "open to the air, takes any amount above {0}: the way out",
+    Role.TANK: "takes water in against its air from {0} on",
+    Role.EXPANSION_RELIEF: "opens at {0} and lets the growth off to a drain",
+    Role.SAFETY_RELIEF: "opens at {0}: the last safety device, and no control",
+}
+
+
+def _crossings(network: Network) -> Iterator[Crossing]:
+    """Every gate in both directions, those within one zone too."""
+    zone_of = network.zoning.zone_of
+    for gate in network.piping.gates:
+        near, far = zone_of[gate.start], zone_of[gate.end]
+        yield Crossing(gate, near, far, gate.start, gate.end, gate.forward)
+        yield Crossing(gate, far, near, gate.end, gate.start, gate.backward)
+
+
+def _joined(part: Part, port: str) -> tuple[str, ...]:
+    """The ports of a part that free passages join to one of them, itself first."""
+    joined = [port]
+    for known in joined:
+        for passage in part.passages():
+            if isinstance(passage, Free) and known in (passage.a, passage.b):
+                joined += [other for other in (passage.a, passage.b) if other not in joined]
+    return tuple(joined)

@@ -1,0 +1,83 @@
+"""What the tanks that are there take: up to the limit, and when all is hot."""
+
+import pytest
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.at_hand import sum_step, uptake_step
+from plumbnet.analysis.form import Section, Sheet
+from plumbnet.analysis.sheet import sheet
+from plumbnet.physics.tank import Tank
+
+RELIEF = "relief: {pressure: 150 psi}"
+TANKED = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
+
+
+def sheet_of(runs: str, **parts: str) -> Sheet:
+    made = plumbnet.check(system(runs, **({"heater": RELIEF} | parts)))
+    return sheet(made, made.heaters[0])
+
+
+def section(made: Sheet, title: str) -> Section:
+    return next(one for one in made.sections if one.title == title)
+
+
+def test_tank_that_is_large_enough_is_proved() -> None:
+    made = sheet_of(TANKED)
+    assert made.at_hand is not None
+    assert made.at_hand.tanks == ("tank",)
+    assert made.at_hand.short_m3 == 0.0
+    assert made.at_hand.takes_m3 > made.at_hand.growth_m3
+    hot = section(made, "When all is hot (heater)")
+    assert [step.symbol for step in hot.steps] == ["V_in", "V_taken"]
+    assert hot.steps[-1].value == pytest.approx(made.at_hand.growth_m3, rel=1e-9)
+
+
+def test_tank_that_is_too_small_is_short_by_what_the_report_says() -> None:
+    runs = {"tank": "volume: 2 gal"}
+    made = sheet_of(TANKED, **runs)
+    facts = plumbnet.check(system(TANKED, heater=RELIEF, **runs)).heaters[0]
+    assert made.at_hand is not None
+    assert made.at_hand.short_m3 == pytest.approx(facts.short_m3)
+    assert section(made, "The tanks at hand at the limit").steps[-1].value == pytest.approx(facts.short_m3)
+
+
+def test_two_heaters_share_two_tanks() -> None:
+    made = sheet_of(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot\ntee -> tank\ntee -> tank2",
+        heater2=RELIEF,
+        tank2="volume: 3 gal, elevation: 8 ft",
+    )
+    assert made.at_hand is not None
+    assert made.at_hand.tanks == ("tank", "tank2")
+    assert made.at_hand.heaters == ("heater", "heater2")
+    assert {"What tank takes up to the limit", "What tank2 takes up to the limit"} <= {s.title for s in made.sections}
+
+
+def test_expansion_relief_lets_off_what_the_tank_leaves() -> None:
+    made = sheet_of(f"{TANKED}\ntee -> spill", tank="volume: 1 gal", spill="pressure: 75 psi", heater=RELIEF)
+    hot = section(made, "When all is hot (heater)")
+    assert [step.symbol for step in hot.steps] == ["V_in", "V_taken", "V_off"]
+    assert made.at_hand is not None
+    assert hot.steps[1].value + hot.steps[2].value == pytest.approx(made.at_hand.growth_m3)
+
+
+def test_without_tanks_there_is_nothing_at_hand() -> None:
+    assert sheet_of("street -> cv -> heater -> tap.hot").at_hand is None
+
+
+def test_tanks_are_not_asked_of_a_heater_that_stays_cold() -> None:
+    made = plumbnet.check(system("street -> cv -> tee -> tankless -> tap.hot\ntee -> tank"))
+    assert sheet(made, made.heaters[0]).at_hand is None
+
+
+def test_membrane_stops_a_tank_before_the_limit() -> None:
+    tank = Tank(0.1, charge_abs_pa=2e5, start_abs_pa=3e5, most_m3=0.05)
+    taken = uptake_step("V_in", "tank", tank, "p_2", 6e5)
+    assert taken.value == pytest.approx(0.05 - 0.1 / 3)
+    assert taken.formula == "max(0, min(V_n * (p_0 / p_1 - p_0 / p_2), V_most - min(V_most, V_n * (1 - p_0 / p_1))))"
+
+
+def test_sum_names_each_of_its_numbers() -> None:
+    total = sum_step("V_taken", "taken", [1.0, 2.0, 3.0])
+    assert (total.formula, total.value) == ("V_taken1 + V_taken2 + V_taken3", 6.0)

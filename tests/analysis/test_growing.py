@@ -1,0 +1,49 @@
+"""The steps to what heated water grows by, as it is."""
+
+import pytest
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.growing import growing, growing_section, mixing
+from plumbnet.analysis.limits import limits
+from plumbnet.analysis.need import Task, Water
+from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.verdict import Judge
+from plumbnet.layout.system import System
+from plumbnet.network.whole import network_of
+from plumbnet.physics import glycol
+from plumbnet.rules.profile import profile
+
+
+def first(drawn: System) -> tuple[Task, Water]:
+    network = network_of(drawn)
+    judge = Judge(network, profile("general"), limits(network, profile("general")), Settling(network))
+    case = judge.case(network.heated[0])
+    return case.task, case.waters[0]
+
+
+def test_growth_is_that_of_the_verdict_whatever_the_method() -> None:
+    drawn = system("street -> cv -> tee -> heater -> tap.hot", heater="sizing: uk-4-percent", tee="elevation: 50 ft")
+    facts = plumbnet.check(drawn).heaters[0]
+    assert growing(*first(drawn))[-1].value == pytest.approx(facts.expansion_m3, rel=1e-12)
+
+
+def test_section_starts_with_the_volume() -> None:
+    section = growing_section(*first(system("street -> cv -> heater -> tap.hot")))
+    assert section.title == "What the water of heater grows by"
+    assert [item.symbol for item in section.items] == ["V"]
+    assert [step.symbol for step in section.steps] == ["v_1", "v_2", "e", "V_e"]
+
+
+def test_mixture_is_worked_from_its_densities() -> None:
+    drawn = system("street -> cv -> heater -> tap.hot", heater="antifreeze: {glycol: ethylene, share: 25 %}")
+    task, water = first(drawn)
+    cold, hot, grown = mixing(water)
+    assert grown.value == pytest.approx(hot.value / cold.value - 1.0)
+    assert grown.value == pytest.approx(growing(task, water)[0].value)
+    assert {step.source for step in (cold, hot, grown)} == {glycol.SOURCE}
+    assert "0.25 parts of ethylene glycol by volume" in cold.name
+
+
+def test_plain_water_needs_no_mixing() -> None:
+    assert list(mixing(first(system("street -> cv -> heater -> tap.hot"))[1])) == []

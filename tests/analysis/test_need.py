@@ -1,0 +1,123 @@
+"""The tank that heated water needs, by every method, and what each is handed of the layout."""
+
+from dataclasses import replace
+
+import pytest
+from conftest import PSI, system
+
+import plumbnet
+from plumbnet.analysis.limits import limits
+from plumbnet.analysis.need import need, nominal_m3, sized
+from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.verdict import Case, Judge
+from plumbnet.layout.system import System
+from plumbnet.network.whole import network_of
+from plumbnet.physics.methods import METHODS
+from plumbnet.physics.sizing import MissingInput
+from plumbnet.physics.tank import NoTank
+from plumbnet.rules.profile import Profile, SizingRuling, profile
+
+RELIEF = "relief: {pressure: 150 psi}"
+RUNS = "street -> cv -> tee -> heater -> tap.hot"
+
+
+def case(drawn: System, name: str = "heater", rules: Profile | None = None) -> Case:
+    network, chosen = network_of(drawn), rules or profile("general")
+    judge = Judge(network, chosen, limits(network, chosen), Settling(network))
+    return judge.case(next(heated for heated in network.heated if heated.name == name))
+
+
+def by_rule(method: str) -> Profile:
+    ruling = SizingRuling.model_validate({"value": method, "clause": "a test", "verified": False})
+    return profile("general").model_copy(update={"sizing": ruling})
+
+
+def test_heaters_own_method_goes_before_that_of_the_rules() -> None:
+    assert case(system(RUNS)).method == "membrane"
+    assert case(system(RUNS), rules=by_rule("uk-4-percent")).method == "uk-4-percent"
+    own = system(RUNS, heater="sizing: din-4807-5")
+    assert case(own, rules=by_rule("uk-4-percent")).method == "din-4807-5"
+
+
+def test_profile_without_a_word_on_sizing_means_boyles_law() -> None:
+    assert Profile.model_fields["sizing"].default.value == "membrane"
+    assert profile("general").sizing.value == "membrane"
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_report_gives_the_tank_of_the_method_chosen(method: str) -> None:
+    made = plumbnet.check(system(RUNS, heater=f"{RELIEF}, sizing: {method}"))
+    stated = made.heaters[0].need
+    assert stated is not None
+    alone = case(system(RUNS, heater=RELIEF))
+    assert stated.tank_m3 == pytest.approx(sum(one.tank_m3 for one in sized(alone.task, method)))
+
+
+def test_european_charge_is_that_of_the_vessel_and_not_of_the_line() -> None:
+    drawn = system(RUNS, heater=f"{RELIEF}, sizing: en-12828", tap="elevation: 33.4553 ft")
+    stated = plumbnet.check(drawn).heaters[0].need
+    assert stated is not None
+    assert stated.precharge_pa == pytest.approx(1.3e5, rel=1e-4)  # 10 m of water and 0.3 bar
+
+
+def test_plain_tank_is_charged_with_the_air() -> None:
+    stated = plumbnet.check(system(RUNS, heater=f"{RELIEF}, sizing: asme-iv")).heaters[0].need
+    assert stated is not None
+    assert stated.precharge_pa == 0.0
+
+
+def test_method_without_an_answer_leaves_it_to_boyles_law() -> None:
+    one = case(system(RUNS))
+    assert one.task.relief_pa is None
+    with pytest.raises(MissingInput):
+        sized(one.task, "en-12828")
+    assert need(one.task, "en-12828", one.network.piping.system) == need(
+        one.task, "membrane", one.network.piping.system
+    )
+
+
+def test_no_tank_can_do_it_by_any_method_where_the_static_pressure_is_at_the_limit() -> None:
+    one = case(system(RUNS, street="pressure: 80 psi"))
+    with pytest.raises(NoTank):
+        sized(one.task, "membrane")
+    assert need(one.task, "membrane", one.network.piping.system).tank_m3 is None
+
+
+def test_pressures_of_the_task_stand_at_the_height_of_the_tank() -> None:
+    one = case(system(RUNS, heater=RELIEF, tee="elevation: 10 ft", tap="elevation: 30 ft"))
+    column = 9806.65 * 0.3048
+    assert one.task.static_pa == pytest.approx(60 * PSI - 10 * column)
+    assert one.task.limit_pa == pytest.approx(80 * PSI + 20 * column)
+    assert one.task.relief_pa == pytest.approx(150 * PSI - 10 * column)
+    assert one.task.head_pa == pytest.approx(20 * column)
+
+
+def test_waters_warmed_alike_are_one_water() -> None:
+    alike = case(system("street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"))
+    assert [water.heaters for water in alike.waters] == [("heater", "heater2")]
+    other = case(
+        system("street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot", heater2="setpoint: 160 degF")
+    )
+    assert [water.heaters for water in other.waters] == [("heater",), ("heater2",)]
+
+
+def test_water_that_two_warm_names_the_warmer_first() -> None:
+    drawn = system("street -> cv -> tee -> heater -> tee2 -> pump -> heater2 -> tee", heater2="setpoint: 160 degF")
+    (water,) = case(drawn).waters
+    assert water.heaters == ("heater2", "heater")
+    assert len(water.pieces) == 2
+
+
+def test_all_waters_are_charged_alike() -> None:
+    drawn = system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot",
+        heater=f"{RELIEF}, setpoint: 250 degF",
+        heater2=RELIEF,
+    )
+    charges = {one.charge_abs_pa for one in sized(case(drawn).task, "en-12828")}
+    assert len(charges) == 1
+
+
+def test_size_is_that_of_the_file_where_it_lists_any() -> None:
+    drawn = replace(system(RUNS), tank_sizes_m3=(0.01, 0.03))
+    assert (nominal_m3(0.011, drawn), nominal_m3(0.04, drawn)) == (0.03, None)

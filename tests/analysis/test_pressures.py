@@ -1,0 +1,87 @@
+"""From the pressures an author wrote to the absolute ones at the tank."""
+
+import pytest
+from conftest import PSI, system
+
+import plumbnet
+from plumbnet.analysis.form import Item, Section
+from plumbnet.analysis.pressures import section
+from plumbnet.analysis.sheet import sheet
+from plumbnet.physics.sizing import step
+
+RELIEF = "relief: {pressure: 150 psi}"
+ATM = 101325.0
+
+
+def pressures(runs: str, method: str = "membrane", **parts: str) -> Section:
+    made = plumbnet.check(system(runs, **parts))
+    return sheet(made, made.heaters[0], method=method).sections[0]
+
+
+def items(runs: str, method: str = "membrane", **parts: str) -> dict[str, Item]:
+    return {item.symbol: item for item in pressures(runs, method, **parts).items}
+
+
+def test_static_pressure_is_that_of_the_main() -> None:
+    found = pressures("street -> cv -> heater -> tap.hot")
+    assert [(step.symbol, step.formula) for step in found.steps] == [
+        ("p_static", "p_atm + d_supply"),
+        ("p_limit", "p_atm + d_limit"),
+    ]
+    assert found.steps[0].value == pytest.approx(60 * PSI + ATM)
+
+
+def test_reducer_gives_it_its_set() -> None:
+    assert items("street -> prv -> heater -> tap.hot")["d_set"].name == "set of prv"
+
+
+def test_well_gives_it_the_cut_out() -> None:
+    assert items("well -> cv -> heater -> tap.hot")["d_supply"].value == pytest.approx(50 * PSI)
+
+
+def test_open_tank_gives_it_its_height() -> None:
+    found = items("cistern -> cv -> heater -> tap.hot", tap="elevation: 90 ft")
+    assert found["d_supply"].name == "open surface of cistern"
+    assert found["d_static_column"].value == pytest.approx(9806.65 * 30.48)
+
+
+def test_pressure_that_no_single_part_gives_is_computed() -> None:
+    found = items("street -> booster -> cv -> heater -> tap.hot")
+    assert found["d_static"].origin == "computed: widest path from the supplies, less what each device takes"
+
+
+def test_water_that_no_supply_reaches_is_taken_as_just_full() -> None:
+    found = items("street -> tap.cold\nboiler -> emitter -> tee -> boiler", boiler="rating: 30 psi")
+    assert found["d_static"].origin == "computed: no supply reaches it; taken as just full to its highest port"
+
+
+def test_limit_below_a_relief_valve_shows_the_share_of_its_set() -> None:
+    found = pressures("street -> cv -> heater", heater=RELIEF)
+    (share,) = (step for step in found.steps if step.symbol == "d_limit")
+    assert share.formula == "e_limit * d_relief"
+    assert share.value == pytest.approx(135 * PSI)
+
+
+def test_limit_of_a_rated_part_is_its_rating() -> None:
+    found = items("street -> cv -> heater -> tap.hot", heater="rating: 70 psi")
+    assert found["d_limit"].name == "rating of heater"
+    assert found["d_limit"].value == pytest.approx(70 * PSI)
+
+
+def test_limit_that_no_part_sets_is_the_profiles() -> None:
+    found = pressures("street -> cv -> heater")
+    assert found.steps[1].name == "limit (no part here sets one: the profile's own)"
+    assert found.steps[1].value == pytest.approx(80 * PSI + ATM)
+
+
+def test_method_gets_the_relief_valve_and_the_column_it_asks_for() -> None:
+    found = pressures("street -> cv -> heater -> tap.hot", "en-12828", heater=RELIEF, tap="elevation: 20 ft")
+    assert {"d_sv", "d_head"} <= {item.symbol for item in found.items}
+    assert found.steps[-1].symbol == "p_sv"
+    assert "d_head" not in items("street -> cv -> heater -> tap.hot", "membrane", heater=RELIEF)
+
+
+def test_section_keeps_items_and_steps_apart() -> None:
+    item = Item("V", "volume", 1.0, "volume", "given")
+    twice = step("V_t", "twice", "2 * V", 2.0, "by definition", V=1.0)
+    assert section("both", [twice, item]) == Section("both", (item,), (twice,))

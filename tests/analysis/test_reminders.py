@@ -1,0 +1,73 @@
+"""What a calculation takes for granted and what to mind."""
+
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.form import Sheet
+from plumbnet.analysis.reminders import ALWAYS
+from plumbnet.analysis.sheet import sheet
+
+RELIEF = "relief: {pressure: 150 psi}"
+RUNS = "street -> cv -> tee -> heater -> tap.hot"
+
+
+def sheet_of(runs: str = RUNS, method: str | None = None, **parts: str) -> Sheet:
+    made = plumbnet.check(system(runs, **parts))
+    return sheet(made, made.heaters[0], method=method)
+
+
+def test_every_sheet_says_what_it_always_takes_for_granted() -> None:
+    assert sheet_of().assumptions[: len(ALWAYS)] == ALWAYS
+
+
+def test_defaults_of_the_file_are_named_with_their_parts() -> None:
+    assert "a fixture does not join hot and cold (tap): the file says nothing of it" in sheet_of().assumptions
+
+
+def test_water_that_two_heaters_warm_is_said_to_count_once() -> None:
+    words = "water that several heaters warm counts once, for the one that warms it most"
+    shared = sheet_of("street -> cv -> tee -> heater -> tee2 -> pump -> heater2 -> tee")
+    assert words in shared.assumptions
+    assert words not in sheet_of().assumptions
+
+
+def test_heater_without_relief_valve_gets_no_heat() -> None:
+    assert sheet_of().cautions[0] == (
+        "no relief valve can open: no heat until one stands on the heater's own tapping, whatever tank is fitted"
+    )
+    assert sheet_of(heater=RELIEF).cautions == ()
+
+
+def test_relief_valve_behind_a_check_is_minded() -> None:
+    made = sheet_of("street -> cv -> tee -> heater -> cv2 -> tee2 -> relief\ntee2 -> tap.hot")
+    assert made.cautions[0] == (
+        "only pipes and fittings may stand between a heater and its relief valve, and none stands there"
+    )
+
+
+def test_method_from_memory_is_to_be_checked() -> None:
+    assert sheet_of(method="uk-4-percent", heater=RELIEF).cautions == (
+        "United Kingdom, four per cent is quoted from memory: check it against the edition in force",
+    )
+
+
+def test_warnings_of_the_method_are_passed_on() -> None:
+    assert any("the linear formula holds from 160 to 280 degF" in text for text in sheet_of(method="asme-iv").cautions)
+
+
+def test_fill_that_leaves_the_vessel_without_its_reserve_is_minded() -> None:
+    made = sheet_of(
+        "street -> cv -> tee -> boiler -> emitter",
+        "en-12828",
+        street="pressure: 5 psi",
+        boiler="relief: {pressure: 30}",
+    )
+    assert any(
+        text.startswith("the static pressure of 5 psi is below the") and text.endswith("that fills the tank's reserve")
+        for text in made.cautions
+    )
+
+
+def test_lost_charge_of_a_tank_is_minded() -> None:
+    made = sheet_of(f"{RUNS}\ntee -> tank", heater=RELIEF, tank="state: waterlogged")
+    assert made.cautions == ("tank takes nothing: the charge is lost",)

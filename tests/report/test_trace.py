@@ -5,7 +5,8 @@ from conftest import system
 
 import plumbnet
 from plumbnet.report.text import CAUTION
-from plumbnet.report.trace import MOST_LINES, trace
+from plumbnet.report.trace import trace
+from plumbnet.report.walk import MOST_LINES
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

@@ -68,10 +68,18 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
 
 
 def _demand_standing_water(network: Network) -> None:
-    """Raise Unanswerable where the supply cannot lift water to the top of the piping round a heater."""
+    """Raise Unanswerable where the supply cannot lift water to the top of the piping round a heater.
+
+    Pipes that end in the air, as a vent does, may stand empty at the top.
+    """
+    tops_pa: dict[Zone, float] = {}
+    airy = {site.node for site in network.piping.sites() if site.outlet.role is Role.AIR}
+    for node, (zone, head_pa) in enumerate(zip(network.zoning.zone_of, network.piping.heads_pa, strict=True)):
+        if node not in airy:
+            tops_pa[zone] = max(tops_pa.get(zone, head_pa), head_pa)
     for heated in network.heated:
         zone = network.zoning.zone_of[heated.inlet]
-        if start_pa(network, zone) - network.tops_pa[zone] <= -ATMOSPHERE_PA:
+        if start_pa(network, zone) - tops_pa[zone] <= -ATMOSPHERE_PA:
             raise Unanswerable(
                 heated.name, "its piping reaches higher than the supply can lift water; look at the elevations"
             )

@@ -17,6 +17,7 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
+from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.system import System
 from plumbnet.rules.facts import HeaterFacts, Need, TankFacts, Verdict, ZoneFacts
 from plumbnet.rules.finding import Finding, Severity
@@ -275,3 +276,16 @@ def test_report_keeps_its_profile_and_speaks_in_the_units_asked_for() -> None:
     assert plumbnet.check(drawn).facts.units == "us"
     assert plumbnet.check(drawn, units="metric").facts.units == "metric"
     assert plumbnet.check(drawn).scenario is None
+
+
+def test_piping_that_the_supply_cannot_fill_is_refused_in_words() -> None:
+    high = "street -> tee -> heater -> tap.hot"
+    with pytest.raises(LayoutError, match="higher than the supply can lift water"):
+        plumbnet.check(system(high, tee="kind: tee, elevation: 300 ft"))
+    assert plumbnet.check(system(high, tee="kind: tee, elevation: 30 ft")).heaters
+
+
+def test_vent_far_above_the_water_is_not_refused() -> None:
+    vented = "street -> tee -> heater -> tap.hot\ntee -> vent"
+    report = plumbnet.check(system(vented, vent="kind: vent, elevation: 300 ft"))
+    assert [heater.verdict.value for heater in report.heaters] == ["open"]

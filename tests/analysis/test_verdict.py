@@ -4,6 +4,7 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
+from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Verdict
 
 RELIEF = "relief: {pressure: 150 psi}"
@@ -297,6 +298,9 @@ def test_tank_before_a_check_is_sized_for_the_water_that_comes_to_it() -> None:
     assert (first.need.at, first.need.serves) == ("tee1", ("heater1",))
     assert (last.need.at, last.need.serves) == ("tee2", ("heater1", "heater2"))
     assert first.shares_with == ("heater2",)
+    gas = {limit: (60 * PSI + ATMOSPHERE_PA) / (limit * PSI + ATMOSPHERE_PA) for limit in (80, 135)}
+    assert first.need.tank_m3 == pytest.approx(first.expansion_m3 / (1.0 - gas[135]), rel=1e-9)
+    assert last.need.tank_m3 == pytest.approx(2.0 * last.expansion_m3 / (1.0 - gas[80]), rel=1e-9)
 
 
 def test_tank_the_last_needs_cures_both() -> None:

@@ -193,6 +193,13 @@ def test_bypass_does_not_let_the_same_water_in_twice() -> None:
     assert safe_levels(loads, gates) == {"heater": round(200 / (1 - 0.17 / 0.2), 6), "own": round(200 / 0.15, 6)}
 
 
+def test_room_behind_a_bypass_is_no_room_beyond_the_reducer() -> None:
+    # heater (0.6, tank ten times as large) >reducer 320, bypass> small: it comes to its set and no further
+    loads = {"heater": zone(0.6, tank(1.0)), "small": zone(0.0, tank())}
+    gates = [OneWayGate("heater", "small", 320e3), OneWayGate("small", "heater")]
+    assert safe_levels(loads, gates) == {"heater": 500.0, "small": 320.0}
+
+
 def test_reducer_that_stays_open_pushes_nothing_in() -> None:
     loads = {"heater": zone(0.05), "tank": zone(0.0, tank())}
     gates = [OneWayGate("heater", "tank", 401e3)]

@@ -1,6 +1,5 @@
 """Bytes to text to nodes: places, values, and texts that mean harm."""
 
-import time
 
 import pytest
 import yaml
@@ -153,10 +152,8 @@ def test_right_to_left_override_reaches_no_terminal() -> None:
 
 
 def test_tag_lines_are_refused_however_many() -> None:
-    start = time.perf_counter()
     many = "".join(f"%TAG !a{n}! x\n" for n in range(100_000)) + "---\na: 1"
     assert refused(many) == "f:1:1: a %TAG line has no meaning here; remove it\n  1 | %TAG !a0! x\n    | ^~~~"
-    assert time.perf_counter() - start < 5
     assert "a %TAG line" in refused("# x\r%TAG ! x\r---\ra")
     assert read("a: '%TAG'\nb: x %TAG\n").value == {"a": "%TAG", "b": "x %TAG"}
 
@@ -165,9 +162,7 @@ def test_tag_lines_are_refused_however_many() -> None:
     "value", ["x" * 10 * 2**20, "1" * 10 * 2**20, "0." + "1" * 10 * 2**20], ids=["word", "digits", "decimals"]
 )
 def test_line_of_ten_megabytes_is_read(value: str) -> None:
-    start = time.perf_counter()
     assert read(f"a: {value}").value == {"a": value}
-    assert time.perf_counter() - start < 10
 
 
 def test_number_of_ten_thousand_digits_is_text() -> None:

@@ -4,12 +4,16 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import yaml
+from hypothesis import settings
 
 from plumbnet.layout.read import read_system
 from plumbnet.layout.runs import stops
 from plumbnet.layout.system import End, System
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network, network_of
+
+settings.register_profile("house", deadline=None, derandomize=True, database=None)
+settings.load_profile("house")
 
 PSI = 6894.757293168361
 """Pascal in a pound-force per square inch."""

@@ -1,6 +1,5 @@
 """Bytes to text to nodes: places, values, and texts that mean harm."""
 
-
 import pytest
 import yaml
 from hypothesis import given

@@ -121,3 +121,9 @@ def test_all_waters_are_charged_alike() -> None:
 def test_size_is_that_of_the_file_where_it_lists_any() -> None:
     drawn = replace(system(RUNS), tank_sizes_m3=(0.01, 0.03))
     assert (nominal_m3(0.011, drawn), nominal_m3(0.04, drawn)) == (0.03, None)
+
+
+def test_growth_bears_the_pressure_at_the_heater_and_not_that_at_the_tank() -> None:
+    drawn = system(RUNS, heater=RELIEF, tee="elevation: 50 ft", street="pressure: 75 psi")
+    grown_m3 = plumbnet.check(drawn).heaters[0].expansion_m3
+    assert sized(case(drawn).task, "membrane")[0].expansion_m3 == pytest.approx(grown_m3, rel=1e-12)

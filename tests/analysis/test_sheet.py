@@ -212,6 +212,16 @@ def test_next_size_settles_below_the_limit() -> None:
                 assert each.outcome.settled_pa <= limits[0].value - 101325.0 + 1.0
 
 
+def test_next_size_holds_the_reserve_besides_the_expansion() -> None:
+    text = closed(
+        "kind: boiler, volume: 1000 L, setpoint: 80 degC, sizing: en-12828, relief: {pressure: 3 bar}", "1 bar"
+    )
+    least = only(text).outcome.tank_m3
+    assert least is not None
+    just = only(text.replace("units", f"tank_sizes: [{least!r} m3]\nunits")).outcome
+    assert just.settled_pa == pytest.approx(2.5 * BAR)  # half a bar below the relief valve
+
+
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
 def test_sheet_agrees_with_the_report(path: Path) -> None:
     made = check(path.read_text(encoding="utf-8"))

@@ -4,10 +4,8 @@ import json
 import re
 
 from curing import HOUSE, RELIEVED, TANKED, house
-from typer.testing import CliRunner
 
 import plumbnet
-from plumbnet.cli import app
 from plumbnet.layout.system import System
 from plumbnet.report.cures import MOST_SHOWN, NONE_FOUND, RELIEF_FIRST, section, to_text
 from plumbnet.report.json1 import to_json
@@ -93,19 +91,3 @@ def test_json_carries_each_remedy_with_its_change_and_verdict() -> None:
     unsearched = json.loads(to_json([report]))["reports"][0]
     assert unsearched["remedies_searched"] is False
     assert unsearched["heaters"][0]["remedies"] == []
-
-
-def test_command_prints_all_or_those_of_one_heater() -> None:
-    result = CliRunner().invoke(app, ["remedies", "systems/two-heaters-own-checks.yaml", "heater-b"])
-    assert result.exit_code == 1
-    assert "heater-b: TRAPPED" in result.output
-    assert "heater-a: TRAPPED" not in result.output
-    fine = CliRunner().invoke(app, ["remedies", "systems/open-house.yaml"])
-    assert fine.exit_code == 0
-    assert "No heater here needs a remedy." in fine.output
-
-
-def test_command_refuses_a_heater_that_is_not_there() -> None:
-    result = CliRunner().invoke(app, ["remedies", "systems/open-house.yaml", "heeter"])
-    assert result.exit_code == 2
-    assert 'did you mean "heater"?' in result.output

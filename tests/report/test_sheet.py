@@ -9,13 +9,11 @@ from pathlib import Path
 
 import pytest
 from reckoning import Printed, in_markdown, in_text
-from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.form import Sheet
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.sheet import sheets
-from plumbnet.cli import app
 from plumbnet.layout.quantity import Units
 from plumbnet.physics.methods import METHODS
 from plumbnet.report.sheet import sheets_markdown, sheets_text
@@ -162,46 +160,3 @@ def test_same_bytes_under_any_seed() -> None:
     }
     assert len(outputs) == 1
     assert outputs != {b""}
-
-
-def size(*arguments: str) -> tuple[int, str]:
-    done = CliRunner().invoke(app, ["size", *arguments])
-    return done.exit_code, done.output
-
-
-def test_command_prints_every_heater_or_the_one_named() -> None:
-    file = str(ROOT / "systems" / "two-heaters-one-tank.yaml")
-    status, both = size(file)
-    assert status == 0
-    assert ("Expansion tank for heater-a" in both, "Expansion tank for heater-b" in both) == (True, True)
-    assert "Expansion tank for heater-a" not in size(file, "heater-b")[1]
-
-
-def test_command_exits_like_the_check() -> None:
-    trapped = str(ROOT / "systems" / "house-with-check.yaml")
-    assert size(trapped)[0] == 1
-    assert size(trapped, "hatter") == (2, f'no heater is called "hatter" in {trapped}: did you mean "heater"?\n')
-
-
-def test_method_asked_for_goes_before_that_of_file_and_rules() -> None:
-    house = str(ROOT / "systems" / "house-with-check.yaml")
-    assert (
-        "Method: United Kingdom, four per cent (uk-4-percent; asked for)." in size(house, "--method", "uk-4-percent")[1]
-    )
-    assert size(house, "--method", "membran") == (
-        2,
-        'no sizing method is called "membran": did you mean "membrane"?\n',
-    )
-
-
-def test_no_tank_is_an_answer_and_no_error() -> None:
-    status, text = size(str(ROOT / "systems" / "main-above-limit-no-tank-can-help.yaml"))
-    assert status == 1  # for the finding, not for the sheet
-    assert "No tank can do this: the static pressure leaves no room below the limit" in text
-
-
-def test_formats_are_those_of_the_renderers() -> None:
-    house = str(ROOT / "systems" / "house-with-check.yaml")
-    assert size(house, "--format", "markdown")[1].startswith("# Expansion tank for heater\n")
-    assert size(house, "--format", "json")[1].startswith("{\n")
-    assert "kPa abs" in size(house, "--units", "metric")[1]

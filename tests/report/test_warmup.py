@@ -6,11 +6,9 @@ import json
 
 import pytest
 from conftest import PSI, system
-from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.warming import Warming, warm_up
-from plumbnet.cli import app
 from plumbnet.report.warmup import to_csv, to_json, to_text
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
@@ -140,18 +138,3 @@ parts:
 runs:
   - street -> check -> heater -> tap.hot
 """
-
-
-def test_command_writes_each_format_and_its_status_is_that_of_the_check() -> None:
-    for output, sign in (("text", "Warm-up of heater"), ("csv", "time (min),heater"), ("json", '"times_s"')):
-        done = CliRunner().invoke(app, ["warmup", "-", "heater", "--minutes", "5", "--format", output], input=LAYOUT)
-        assert done.exit_code == 1, done.output
-        assert sign in done.output
-
-
-def test_command_without_an_answer_says_why_and_ends_with_status_two() -> None:
-    done = CliRunner().invoke(app, ["warmup", "-", "heater"], input=LAYOUT.replace("input: 40000 Btu/h, ", ""))
-    assert done.exit_code == 2
-    assert done.output.startswith("heater lacks an input, so nothing says how fast the water warms: add one, such as")
-    assert CliRunner().invoke(app, ["warmup", "-", "heatr"], input=LAYOUT).exit_code == 2
-    assert CliRunner().invoke(app, ["warmup", "-", "heater", "--minutes", "nan"], input=LAYOUT).exit_code == 2

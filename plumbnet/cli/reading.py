@@ -1,0 +1,74 @@
+"""What the file and the names on a command line stand for, or one calm sentence and exit status 2."""
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import NoReturn
+
+import typer
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.cli.options import UnitChoice
+from plumbnet.cli.writing import NOT_UNDERSTOOD
+from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
+from plumbnet.layout.system import System
+from plumbnet.report import json1
+from plumbnet.rules.profile import UnknownProfile, profile
+
+STANDARD_INPUT = "-"
+
+
+def report_on(file: str, rules: str | None, units: UnitChoice | None) -> Report:
+    """The report on a file. Raises LayoutError, OSError."""
+    return plumbnet.check(read(file), rules=rules, units=None if units is None else units.units)
+
+
+def report_with(file: str, heater: str | None, rules: str | None, units: UnitChoice | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
+    refuse_unknown(rules)
+    try:
+        report = report_on(file, rules, units)
+    except (LayoutError, OSError) as error:
+        told(file, error, aloud=True)
+        raise typer.Exit(NOT_UNDERSTOOD) from error
+    names = [one.name for one in report.heaters]
+    if heater is not None and heater not in names:
+        known = f"there is {', '.join(names) or 'none'}"
+        fail(f"no heater is called {quoted(heater)} in {file}", heater, names, known)
+    return report
+
+
+def read(file: str) -> System:
+    """The system of a file, or of standard input. Raises LayoutError, OSError."""
+    if file == STANDARD_INPUT:
+        return plumbnet.read_bytes(sys.stdin.buffer.read(), file="standard input")
+    return plumbnet.read(Path(file))
+
+
+def told(file: str, error: LayoutError | OSError, *, aloud: bool) -> list[json1.Json]:
+    """An error for people on standard error, if `aloud`; and as data."""
+    if isinstance(error, LayoutError):
+        words, rows = str(error), json1.layout_errors(error)
+    else:
+        reason = error.strerror or str(error)
+        reason = f"{reason[:1].lower()}{reason[1:]}"
+        words, rows = visible(f"{file}: {reason}"), [json1.file_error(file, reason)]
+    if aloud:
+        typer.echo(words, err=True)
+    return rows
+
+
+def refuse_unknown(rules: str | None) -> None:
+    """Say so and exit where no rule profile has the name."""
+    if rules is not None:
+        try:
+            profile(rules)
+        except UnknownProfile as error:
+            fail(str(error))
+
+
+def fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:
+    """Say what is wrong, with the nearest known word or else the advice, and exit."""
+    typer.echo(visible(Fault(0, 0, words, nearest(word, known) or advice).sentence), err=True)
+    raise typer.Exit(NOT_UNDERSTOOD)

@@ -1,0 +1,42 @@
+"""The command `size`."""
+
+from enum import StrEnum
+from typing import Annotated
+
+import typer
+
+from plumbnet.analysis.sheet import sheets
+from plumbnet.cli.app import app
+from plumbnet.cli.options import AnyHeater, File, Rules, Units
+from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.writing import status, write
+from plumbnet.layout.fault import quoted
+from plumbnet.physics.methods import METHODS
+from plumbnet.report.sheet import sheets_markdown, sheets_text
+from plumbnet.report.sheet_json import sheets_json
+
+
+class SheetFormat(StrEnum):
+    """How `size` writes a calculation sheet."""
+
+    TEXT = "text"
+    MARKDOWN = "markdown"
+    JSON = "json"
+
+
+@app.command()
+def size(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    heater: AnyHeater = None,
+    method: Annotated[str | None, typer.Option(metavar="NAME", help="Sizing method, in place of the file's.")] = None,
+    output: Annotated[SheetFormat, typer.Option("--format", help="How to write the sheet.")] = SheetFormat.TEXT,
+    rules: Rules = None,
+    units: Units = None,
+) -> None:
+    """The calculation sheet: the tank each heater needs, every step with its formula, numbers, units and source."""
+    if method is not None and method not in METHODS:
+        fail(f"no sizing method is called {quoted(method)}", method, METHODS, f"there is {', '.join(METHODS)}")
+    report = report_with(file, heater, rules, units)
+    found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
+    write({"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output](found, report.facts.units))
+    raise typer.Exit(status([report]))

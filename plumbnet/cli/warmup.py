@@ -1,0 +1,39 @@
+"""The command `warmup`."""
+
+from enum import StrEnum
+from typing import Annotated
+
+import typer
+
+from plumbnet.analysis.warming import NoWarmUp, warm_up
+from plumbnet.cli.app import app
+from plumbnet.cli.options import File, Units
+from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.writing import status, write
+from plumbnet.report import warmup as course
+
+
+class TableFormat(StrEnum):
+    """How `warmup` writes what happens in time."""
+
+    TEXT = "text"
+    CSV = "csv"
+    JSON = "json"
+
+
+@app.command()
+def warmup(
+    file: File,
+    heater: Annotated[str, typer.Argument(metavar="HEATER", help="The heater that is lit from cold.")],
+    minutes: Annotated[float | None, typer.Option(min=0.0, help="How long; until all is hot when left out.")] = None,
+    output: Annotated[TableFormat, typer.Option("--format", help="How to write the course.")] = TableFormat.TEXT,
+    units: Units = None,
+) -> None:
+    """Temperature, pressure and water lost against time, from a cold start with every fixture shut."""
+    report = report_with(file, heater, None, units)
+    try:
+        warming = warm_up(report, heater, minutes=minutes)
+    except NoWarmUp as error:
+        fail(str(error))
+    write({"text": course.to_text, "csv": course.to_csv, "json": course.to_json}[output](warming))
+    raise typer.Exit(status([report]))

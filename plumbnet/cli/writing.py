@@ -1,0 +1,33 @@
+"""Words to the terminal, and the exit status they end with."""
+
+import io
+import os
+import sys
+from collections.abc import Iterable
+
+import typer
+
+from plumbnet.analysis.report import Report
+from plumbnet.report import text
+from plumbnet.report.table import Paint
+
+FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
+
+
+def status(reports: Iterable[Report]) -> int:
+    """Whether every heater is fine or a finding of severity error stands."""
+    return FINE if all(report.is_fine for report in reports) else FOUND
+
+
+def write(words: str, *, blank_line: bool = False) -> None:
+    """Print words as they are, behind an empty line if so wanted."""
+    if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
+        sys.stdout.reconfigure(errors="backslashreplace")
+    typer.echo(("\n" if blank_line else "") + words, nl=False)
+
+
+def paint() -> Paint:
+    """Colours for a terminal; plain text elsewhere, and where NO_COLOR is set."""
+    if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
+        return text.plain
+    return lambda words, meaning: typer.style(words, fg=text.PAINTS.get(meaning))

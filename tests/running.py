@@ -1,0 +1,60 @@
+"""The program called from tests, in this process or one of its own, and small layouts to give it."""
+
+import json
+import os
+import pty
+import subprocess
+import sys
+from collections.abc import Callable
+from typing import Any
+
+from conftest import layout
+from typer.testing import CliRunner, Result
+
+from plumbnet.cli import app
+
+OPEN = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+FAULTY = "plumbnet: 1\nparts: {m: {kind: mian}, t: tee}\nruns: [m -> t]\n"
+ONLY_PIPE = "plumbnet: 1\nparts: {m: {kind: main, pressure: 60}, t: tee}\nruns: [m -> t]\n"
+HOSTILE = 'title: "\\e[2J\\u202eevil\\a"\n'
+CONTROL = ("\x1b", "\x07", "\u202e", "\x9b")
+
+Write = Callable[..., str]
+
+
+def run(*arguments: str, given: str = "", **environment: str) -> Result:
+    return CliRunner().invoke(app, arguments, input=given, env=environment)
+
+
+def real(*arguments: str, given: bytes = b"", **environment: str) -> "subprocess.CompletedProcess[bytes]":
+    """The program in a process of its own."""
+    command = [sys.executable, "-m", "plumbnet", *arguments]
+    environment = {**os.environ, **environment}
+    return subprocess.run(command, input=given, capture_output=True, env=environment, check=False)  # noqa: S603  # ours
+
+
+def document(result: Result) -> dict[str, Any]:
+    read: dict[str, Any] = json.loads(result.stdout)
+    return read
+
+
+def on_a_terminal(*arguments: str, **environment: str) -> bytes:
+    """What the program writes to a terminal."""
+    keeper, terminal = pty.openpty()
+    command = [sys.executable, "-m", "plumbnet", *arguments]
+    plain = {key: value for key, value in os.environ.items() if key != "NO_COLOR"}
+    with subprocess.Popen(command, stdout=terminal, env={**plain, **environment}) as process:  # noqa: S603  # ours
+        os.close(terminal)
+        written = b""
+        while True:
+            try:
+                piece = os.read(keeper, 65_536)
+            except OSError:  # the other end is closed
+                break
+            if not piece:
+                break
+            written += piece
+        assert process.wait() == 1
+    os.close(keeper)
+    return written

@@ -47,7 +47,7 @@ class Judge:
         for node in (heated.inlet, *beyond):
             places.setdefault(self.network.zoning.zone_of[node], node)
         cases = [self._case(heated, node) for node in places.values()]
-        return max(cases, key=lambda case: (_WORSE.index(case.verdict), -case.limit.pressure_pa))
+        return max(cases, key=lambda case: (FROM_BEST_TO_WORST.index(case.verdict), -case.limit.pressure_pa))
 
     def _case(self, heated: Heated, node: Node) -> "Case":
         limit = limit_of(self.limits, self.network, node, self.profile)
@@ -63,7 +63,8 @@ class Judge:
         return relieved_by(self.network)
 
 
-_WORSE = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)
+FROM_BEST_TO_WORST = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)
+"""Verdicts in order, the last being that of the greatest danger."""
 
 
 @dataclass(frozen=True)

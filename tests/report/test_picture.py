@@ -1,0 +1,78 @@
+import os
+import subprocess
+import sys
+import xml.etree.ElementTree as ET
+
+import pytest
+from matplotlib.figure import Figure
+
+from plumbnet.report.picture import FORMS, Form, saved, settled
+
+HOSTILE = 'a$b$ <script>&"\x1b[2J'
+SCRIPT = """
+import hashlib
+from matplotlib.figure import Figure
+from plumbnet.report.picture import FORMS, saved, settled
+with settled():
+    figure = Figure((3, 2))
+    axes = figure.add_subplot()
+    axes.plot([0, 1], [1, 3], label="Ärger $x$ 水")
+    axes.fill_between([0, 1], [1, 3], hatch="//")
+    axes.legend()
+for form in FORMS:
+    print(hashlib.sha256(saved(figure, form, title="t")).hexdigest())
+"""
+
+
+def lettered(words: str) -> Figure:
+    with settled():
+        figure = Figure((3, 2))
+        figure.text(0.1, 0.5, words)
+    return figure
+
+
+def bytes_under(seed: str) -> str:
+    environment = os.environ | {"PYTHONHASHSEED": seed}
+    command = [sys.executable, "-c", SCRIPT]
+    return subprocess.run(command, env=environment, capture_output=True, text=True, check=True).stdout  # noqa: S603  # this file's text
+
+
+def test_same_figure_gives_the_same_bytes_in_every_process() -> None:
+    first = bytes_under("1")
+    assert len(first.split()) == len(FORMS)
+    assert bytes_under("2") == first
+
+
+@pytest.mark.parametrize(("form", "start"), [("svg", b"<?xml"), ("pdf", b"%PDF"), ("png", b"\x89PNG")])
+def test_each_form_is_what_it_says(form: Form, start: bytes) -> None:
+    assert saved(lettered("water"), form, title="t").startswith(start)
+
+
+def test_text_of_an_svg_stays_text_and_starts_no_formula() -> None:
+    svg = saved(lettered(HOSTILE), "svg", title=HOSTILE).decode()
+    texts = [element.text for element in ET.fromstring(svg).iter("{http://www.w3.org/2000/svg}text")]  # noqa: S314  # our own
+    assert texts == ['a$b$ <script>&"\\x1b[2J']
+    assert "<script>" not in svg
+    assert "\x1b" not in svg
+
+
+def test_an_unfinished_formula_does_not_stop_the_picture() -> None:
+    for form in FORMS:
+        assert saved(lettered("$\\frac{"), form, title="$\\frac{")
+
+
+def test_lines_of_a_text_stay_lines() -> None:
+    svg = saved(lettered("first\nsecond"), "svg", title="t").decode()
+    assert "first" in svg
+    assert "second" in svg
+    assert "\\n" not in svg
+
+
+def test_title_stands_in_the_file_and_no_date_does() -> None:
+    svg = saved(lettered("x"), "svg", title="Bakery & Sons").decode()
+    assert "Bakery &amp; Sons" in svg
+    pdf = saved(lettered("x"), "pdf", title="Bakery")
+    assert b"/Title" in pdf
+    for content in (svg.encode(), pdf):
+        assert b"Date" not in content
+        assert b"matplotlib.org" not in content or b"DOCTYPE" in content

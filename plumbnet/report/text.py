@@ -71,7 +71,7 @@ def _story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     yield "pressure", _pressures(facts, heater)
     yield "expansion", _growth(facts, heater)
     yield "opens first", _openings(facts, heater)
-    if _settles(heater):
+    if settles(heater):
         beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
         yield "settles", f"at {pressure_in_words(heater.settled_pa, facts.units)} when all is hot{beyond}"
     if heater.locked is not None:
@@ -104,7 +104,7 @@ def _rung(facts: Facts, rung: RungFacts) -> str:
     return f"{rung.outlet} at {pressure_in_words(rung.opens_pa, facts.units)}"
 
 
-def _settles(heater: HeaterFacts) -> bool:
+def settles(heater: HeaterFacts) -> bool:
     """Whether it is worth saying where the pressure comes to rest: of an open heater, only where it climbs."""
     if heater.settled_pa is None:
         return False

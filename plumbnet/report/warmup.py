@@ -27,9 +27,9 @@ def to_text(warming: Warming) -> str:
     record, title = warming.report.system.record, warming.report.system.title
     lines = [f"{visible(record.file)}: {visible(title)}" if title else visible(record.file)]
     lines += [*_wrapped(_setting(warming)), "", *_table(warming), ""]
-    for event in _told(warming):
+    for event in told(warming):
         minutes = show(event.time_s, TIME, warming.report.facts.units)
-        lines += textwrap.wrap(f"{minutes:>9}  {_in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
+        lines += textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
     lines += ["", *(line for sentence in _sums(warming) for line in _wrapped(sentence)), "", *_wrapped(CAUTION)]
     return "\n".join(lines) + "\n"
 
@@ -87,7 +87,7 @@ def _round_up(span_s: float) -> float:
     return next(decade * share for share in _ROUND if decade * share >= span_s * (1.0 - 1e-9))
 
 
-def _told(warming: Warming) -> Iterator[Event]:
+def told(warming: Warming) -> Iterator[Event]:
     """Events worth a line: not that a burner goes out where it has just been said that all is hot."""
     hot = {(event.time_s, event.name) for event in warming.run.events if event.what is Happening.SETPOINT_REACHED}
     for event in warming.run.events:
@@ -95,7 +95,7 @@ def _told(warming: Warming) -> Iterator[Event]:
             yield event
 
 
-def _in_words(warming: Warming, event: Event) -> str:
+def in_words(warming: Warming, event: Event) -> str:
     facts, name = warming.report.facts, event.name
     pressure = facts.pressure(warming.gauge_pa(name, event.pressure_abs_pa))
     hot = "hot" if event.temperature_k is None else show(event.temperature_k, TEMPERATURE, facts.units)

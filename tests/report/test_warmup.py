@@ -63,7 +63,7 @@ def test_text_says_what_ends_it(words: str) -> None:
     assert "not hot yet" in text
 
 
-def test_boiling_and_a_full_tank_are_told() -> None:
+def test_boiling_and_a_full_tank_aretold() -> None:
     boiling = warmed(
         "street -> heater -> tap.hot", heater="setpoint: 390 degF, relief: null", street="pressure: 30 psi"
     )

@@ -23,7 +23,21 @@ def with_changes(system: System, changes: Iterable[Change]) -> System:
             system = _ACTIONS[change.action](system, getattr(change, change.action))
         except ChangeError as error:
             raise ChangeError(one.under(index, change.action) for one in error.mistakes) from None
-    return system
+    return _in_file_order(system)
+
+
+def _in_file_order(system: System) -> System:
+    """The same parts, those of the file in its order and new ones behind, whatever was taken out and put back."""
+    places = {name: place for place, name in enumerate(system.record.lines)}
+
+    def place(name: str) -> tuple[int, bool]:
+        owner, fixed, _ = name.partition("/")
+        return places.get(owner, len(places)), bool(fixed) and owner in places
+
+    ordered = sorted(system.parts, key=place)
+    if ordered == list(system.parts):
+        return system
+    return replace(system, parts={name: system.parts[name] for name in ordered})
 
 
 def _close(system: System, name: str) -> System:
@@ -68,11 +82,11 @@ def _set(system: System, change: SetValues) -> System:
     if name not in system.written:
         raise refusal(f"{name} is written inside {name.partition('/')[0]}", "set its fields there", ("part",))
     old = {field: value for field, value in system.written[name].items() if field != "kind"}
-    kind = values.get("kind", part.kind)
+    kind = part.kind if values.get("kind") is None else values["kind"]
     if kind != part.kind and isinstance(kind, str) and kind in KINDS:
         kept = {field.alias for field in KINDS[kind].model_fields.values()}
         old = {field: value for field, value in old.items() if field in kept}
-    written = {**old, **values, "kind": kind}
+    written = {field: value for field, value in {**old, **values, "kind": kind}.items() if value is not None}
     changed = placed(system, name, made(system, name, written), written)
     _refuse_lost_ports(changed, name)
     return changed

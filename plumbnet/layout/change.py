@@ -50,7 +50,7 @@ class Add(Placed):
 
 
 class SetValues(WithValues):
-    """New values for fields of a part that is there."""
+    """New values for fields of a part that is there; null takes a field back to what holds where nothing is said."""
 
     called: ClassVar[str] = "set"
 

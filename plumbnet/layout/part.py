@@ -95,6 +95,11 @@ class Role(StrEnum):
         """Whether water leaves here freely and without limit: to the street or to open air."""
         return self in {Role.STREET, Role.AIR}
 
+    @property
+    def is_control(self) -> bool:
+        """Whether it is there to take growth day by day, as a safety relief valve is not."""
+        return self in {Role.TANK, Role.EXPANSION_RELIEF}
+
 
 @dataclass(frozen=True, slots=True)
 class Outlet:
@@ -153,11 +158,12 @@ class Part(Declared):
     `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
-    is left out. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device
-    whose whole purpose is that water passes one way.
+    is left out. `symbol` names the symbol it is drawn by. A fitting only joins pipes, a vessel holds hot water
+    under pressure, a check is a device whose whole purpose is that water passes one way.
     """
 
     kind: ClassVar[str]
+    symbol: ClassVar[str]
     ports: ClassVar[tuple[str, ...]] = (IN, OUT)
     shared: ClassVar[frozenset[str]] = frozenset()
     inlet: ClassVar[str | None] = IN
@@ -173,6 +179,10 @@ class Part(Declared):
     """Height above the layout's datum; 0 when left out."""
     rating_pa: Pressure | None = None
     """Highest working pressure the part is rated for."""
+
+    def drawn_as(self) -> str:
+        """Name of the symbol that shows the part as it stands."""
+        return self.symbol
 
     def port_names(self) -> tuple[str, ...]:
         """Every connection of this part."""

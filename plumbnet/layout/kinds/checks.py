@@ -29,15 +29,21 @@ class Backflow(Part):
 class CheckValve(Backflow):
     """A check (non-return) valve: water passes from inlet to outlet and never back."""
 
+    symbol: ClassVar[str] = "check_valve"
+
 
 @kind("dual_check")
 class DualCheck(Backflow):
     """Two independent checks in one body (ASSE 1024), usual behind a residential meter: never back."""
 
+    symbol: ClassVar[str] = "dual_check"
+
 
 @kind("double_check")
 class DoubleCheck(Backflow):
     """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
+
+    symbol: ClassVar[str] = "double_check"
 
 
 @kind("reduced_pressure_assembly")
@@ -47,6 +53,8 @@ class ReducedPressureAssembly(Backflow):
     With tight checks the relief port stays shut under backpressure, so it is no outlet for expansion.
     """
 
+    symbol: ClassVar[str] = "reduced_pressure_assembly"
+
 
 @kind("vacuum_breaker")
 class VacuumBreaker(Backflow):
@@ -54,3 +62,5 @@ class VacuumBreaker(Backflow):
 
     The air inlet opens when the supply falls; it never relieves overpressure.
     """
+
+    symbol: ClassVar[str] = "vacuum_breaker"

@@ -31,6 +31,7 @@ class ExpansionTank(Ending):
     its air and takes nothing.
     """
 
+    symbol: ClassVar[str] = "expansion_tank"
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
 
     volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
@@ -47,6 +48,10 @@ class ExpansionTank(Ending):
         if self.acceptance_m3 is not None and self.acceptance_m3 > self.volume_m3:
             raise ValueError("the acceptance cannot be more than the volume")
         return self
+
+    def drawn_as(self) -> str:
+        """Crossed out once it is full of water."""
+        return self.symbol if self.state == "sound" else "waterlogged_tank"
 
     def outlets(self) -> Iterator[Outlet]:
         """Water enters a sound tank above its charge."""
@@ -78,6 +83,7 @@ class ReliefValve(Ending):
     It belongs on the heater's own tapping with nothing between. It is never plugged, capped or removed.
     """
 
+    symbol: ClassVar[str] = "relief_valve"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
     assumed: ClassVar = {"temperature": "opens at 99 °C (210 °F)"}
 
@@ -89,6 +95,10 @@ class ReliefValve(Ending):
     """Heat it can carry off as rated by its maker."""
     state: Literal["sound", "plugged"] = "sound"
     """A plugged relief valve opens at no pressure: a danger to be put right at once."""
+
+    def drawn_as(self) -> str:
+        """Closed off where it is plugged."""
+        return self.symbol if self.state == "sound" else "plugged_relief"
 
     def outlets(self) -> Iterator[Outlet]:
         """Water leaves above the set pressure."""
@@ -103,12 +113,17 @@ class ExpansionRelief(Ending):
     Not every code accepts one as the control.
     """
 
+    symbol: ClassVar[str] = "expansion_relief"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""
     state: Literal["sound", "plugged"] = "sound"
     """Whether it can open."""
+
+    def drawn_as(self) -> str:
+        """Closed off where it is plugged."""
+        return self.symbol if self.state == "sound" else "plugged_relief"
 
     def outlets(self) -> Iterator[Outlet]:
         """Water leaves above the set pressure."""

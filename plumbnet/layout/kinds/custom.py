@@ -71,6 +71,8 @@ class Device(Part):
     The first two ports are its inlet and outlet in a run.
     """
 
+    symbol: ClassVar[str] = "device"
+
     own_ports: PortNames = Field(alias="ports", examples=[["in", "out"]])
     """Names of its connections; the first two are inlet and outlet in a run."""
     own_passages: Annotated[tuple[WrittenPassage, ...], Field(strict=False)] = Field(

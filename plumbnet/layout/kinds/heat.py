@@ -116,6 +116,7 @@ class StorageHeater(Heater):
     Entered at `cold`, left at `hot`; `return` takes a circulation pipe, `relief` the relief valve.
     """
 
+    symbol: ClassVar[str] = "storage_heater"
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -127,6 +128,7 @@ class StorageHeater(Heater):
 class TanklessHeater(Heater):
     """A flow-through water heater: fires only while water moves through it, by a draw or by a pump."""
 
+    symbol: ClassVar[str] = "tankless_heater"
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -145,6 +147,7 @@ class IndirectHeater(Heater):
     The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.
     """
 
+    symbol: ClassVar[str] = "indirect_heater"
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF, COIL_IN, COIL_OUT)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -173,6 +176,7 @@ class HeatExchanger(Heater):
     The heated side is `cold` and `hot`, the heating side `primary_in` and `primary_out`.
     """
 
+    symbol: ClassVar[str] = "heat_exchanger"
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF, PRIMARY_IN, PRIMARY_OUT)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -203,6 +207,7 @@ class HeatExchanger(Heater):
 class Boiler(Heater):
     """A hot-water boiler: entered at `return`, left at `supply`; heats its own water and the loops it drives."""
 
+    symbol: ClassVar[str] = "boiler"
     ports: ClassVar[tuple[str, ...]] = (RETURN, SUPPLY, RELIEF)
     inlet: ClassVar[str | None] = RETURN
     outlet: ClassVar[str | None] = SUPPLY
@@ -212,6 +217,8 @@ class Boiler(Heater):
 @kind("emitter")
 class Emitter(Part):
     """A radiator, convector or floor circuit: holds water of the heating loop and gives its heat away."""
+
+    symbol: ClassVar[str] = "emitter"
 
     volume_m3: Volume
     """Water it holds."""
@@ -225,4 +232,5 @@ class Emitter(Part):
 class SolarCollector(Heater):
     """A solar collector: heats its water whenever the sun shines; its setpoint is the highest it reaches."""
 
+    symbol: ClassVar[str] = "solar_collector"
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, RELIEF)

@@ -30,6 +30,10 @@ class Checkable(Part):
     check: bool = False
     """Whether a check valve is built in."""
 
+    def drawn_as(self) -> str:
+        """With the check that is built in."""
+        return f"checked_{self.symbol}" if self.check else self.symbol
+
     def passages(self) -> Iterator[Passage]:
         """Both ways, or one way where a check is built in."""
         yield OneWay(IN, OUT) if self.check else Free(IN, OUT)
@@ -39,6 +43,7 @@ class Checkable(Part):
 class Tee(Part):
     """A fitting that joins any number of pipes; water passes freely between all of them."""
 
+    symbol: ClassVar[str] = "joint"
     ports: ClassVar[tuple[str, ...]] = (JOINT,)
     shared: ClassVar[frozenset[str]] = frozenset({JOINT})
     inlet: ClassVar[str | None] = JOINT
@@ -55,6 +60,7 @@ class Tee(Part):
 class Meter(Checkable):
     """A water meter. Many new meters carry a check or a dual check: ask the water utility."""
 
+    symbol: ClassVar[str] = "meter"
     assumed: ClassVar = {"check": "has no check valve"}
 
 
@@ -62,10 +68,16 @@ class Meter(Checkable):
 class Valve(Part):
     """A shut-off valve: gate or ball. Shut, it closes the system; locked, nobody turns it by mistake."""
 
+    symbol: ClassVar[str] = "valve"
+
     state: Literal["open", "shut"] = "open"
     """Whether it stands open or shut."""
     locked: bool = False
     """Whether it is locked or sealed in its state."""
+
+    def drawn_as(self) -> str:
+        """Open or shut."""
+        return "shut_valve" if self.state == "shut" else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """Both ways while open."""
@@ -85,6 +97,7 @@ class PressureReducer(Part):
     back: nothing guarantees that it passes water in reverse.
     """
 
+    symbol: ClassVar[str] = "pressure_reducer"
     failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}}
     assumed: ClassVar = {"bypass": "has no bypass"}
 
@@ -92,6 +105,10 @@ class PressureReducer(Part):
     """Outlet pressure it is set to."""
     bypass: bool = False
     """Whether an integral bypass lets water back once the building stands above the main."""
+
+    def drawn_as(self) -> str:
+        """With its bypass."""
+        return "bypassed_reducer" if self.bypass else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """Forward below its set; back only through a bypass."""
@@ -102,6 +119,7 @@ class PressureReducer(Part):
 class BoosterPump(Part):
     """A pump that raises the pressure of what lies behind it; its check holds that pressure."""
 
+    symbol: ClassVar[str] = "booster_pump"
     assumed: ClassVar = {"check": "has a check in its outlet"}
 
     rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
@@ -122,6 +140,7 @@ class BoosterPump(Part):
 class Circulator(Checkable):
     """A circulating pump: moves water round a loop and adds nothing to its standing pressure."""
 
+    symbol: ClassVar[str] = "pump"
     assumed: ClassVar = {"check": "has no check valve"}
 
     running: bool = True
@@ -136,6 +155,7 @@ class Circulator(Checkable):
 class Softener(Checkable):
     """A water softener; its control valve usually lets water pass both ways (from memory)."""
 
+    symbol: ClassVar[str] = "softener"
     assumed: ClassVar = {"check": "has no check valve"}
 
     volume_m3: Volume = 0.0
@@ -150,6 +170,7 @@ class Softener(Checkable):
 class Filter(Checkable):
     """A filter or strainer; water passes both ways unless a check is built in."""
 
+    symbol: ClassVar[str] = "filter"
     assumed: ClassVar = {"check": "has no check valve"}
 
     volume_m3: Volume = 0.0
@@ -167,6 +188,8 @@ class HeatTrap(Part):
     Taken as free for pressure (from memory; some makes hold better than others).
     """
 
+    symbol: ClassVar[str] = "heat_trap"
+
 
 @kind("mixing_valve")
 class MixingValve(Part):
@@ -175,6 +198,7 @@ class MixingValve(Part):
     Checks in both inlets keep hot and cold apart. Without them the valve joins the two systems.
     """
 
+    symbol: ClassVar[str] = "mixing_valve"
     ports: ClassVar[tuple[str, ...]] = (HOT, COLD, MIXED)
     inlet: ClassVar[str | None] = None
     outlet: ClassVar[str | None] = MIXED
@@ -203,6 +227,7 @@ class MixingValve(Part):
 class StorageTank(Part):
     """A closed tank full of hot or cold water, heated from elsewhere; `return` and `relief` are tappings."""
 
+    symbol: ClassVar[str] = "storage_tank"
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, RETURN, RELIEF)
     is_vessel: ClassVar[bool] = True
 

@@ -16,6 +16,7 @@ COLD_SUPPLY_K = 283.15
 class Main(Part):
     """The street main: gives water at its pressure and takes back any amount at that same pressure."""
 
+    symbol: ClassVar[str] = "main"
     ports: ClassVar[tuple[str, ...]] = (OUT,)
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     inlet: ClassVar[str | None] = OUT
@@ -44,6 +45,7 @@ class Well(Part):
     its room for expansion starts.
     """
 
+    symbol: ClassVar[str] = "well"
     ports: ClassVar[tuple[str, ...]] = (OUT,)
     inlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
@@ -75,6 +77,7 @@ class OpenTank(Part):
     hangs on `out` stands under the surface's head and can push water up into the tank.
     """
 
+    symbol: ClassVar[str] = "open_tank"
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     assumed: ClassVar = {"temperature": "holds water at 10 °C (50 °F)"}
@@ -101,6 +104,7 @@ class OpenTank(Part):
 class Vent(Part):
     """An open pipe that ends in the air, its rim at its elevation; water spills once it stands that high."""
 
+    symbol: ClassVar[str] = "vent"
     ports: ClassVar[tuple[str, ...]] = (IN,)
     outlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()

@@ -14,6 +14,7 @@ class Fixture(Part):
     shut spray head, a crossover valve, a worn cartridge. `drawing` says that it runs.
     """
 
+    symbol: ClassVar[str] = "fixture"
     ports: ClassVar[tuple[str, ...]] = (HOT, COLD)
     inlet: ClassVar[str | None] = None
     outlet: ClassVar[str | None] = None
@@ -25,6 +26,12 @@ class Fixture(Part):
     """Whether hot and cold stand joined while nothing is drawn."""
     drawing: bool = False
     """Whether water is being drawn."""
+
+    def drawn_as(self) -> str:
+        """Running, or with hot and cold joined."""
+        if self.drawing:
+            return "running_fixture"
+        return "crossed_fixture" if self.crossover else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """None, unless hot and cold stand joined."""

@@ -4,11 +4,12 @@ from pathlib import Path
 
 from plumbnet.analysis.report import Report, analyse
 from plumbnet.analysis.settling import Unanswerable
-from plumbnet.layout.fault import Fault, LayoutError
+from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.read import read_system
 from plumbnet.layout.system import System
-from plumbnet.rules.profile import GENERAL, UnknownProfile, profile
+from plumbnet.rules.finding import RULES
+from plumbnet.rules.profile import GENERAL, Profile, UnknownProfile, profile, profile_at
 
 
 def read(path: str | Path) -> System:
@@ -24,21 +25,45 @@ def read_bytes(data: bytes, *, file: str = "layout") -> System:
     return read_system(data, file=file)
 
 
-def check(system: System, *, rules: str | None = None, units: Units | None = None) -> Report:
-    """The report on a system under a rule profile: the one named, or the file's own, or general practice.
+def check(system: System, *, rules: str | Profile | None = None, units: Units | None = None) -> Report:
+    """The report on a system under a rule profile: the one given, or the file's own, or general practice.
 
-    Sentences use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name given
-    here, LayoutError for one that stands in the file and for a heater of which nothing can be computed.
+    `rules` is a profile, the name of one that comes with the program, or the path of a file that holds one. Sentences
+    use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name given here, OSError
+    and LayoutError for a file given here, LayoutError for a profile or finding that the layout names and nobody
+    knows, and for a heater of which nothing can be computed.
     """
-    try:
-        chosen = profile(rules or system.rules or GENERAL)
-    except UnknownProfile as error:
-        if rules:
-            raise
-        fault = Fault(*system.record.rules_at, str(error), width=len(system.rules or ""))
-        raise LayoutError(system.record.file, [fault], system.record.text) from error
+    chosen = _chosen(system, rules)
+    _refuse_unknown_findings(system)
     try:
         return analyse(system, chosen, units=units)
     except Unanswerable as error:
         fault = Fault(system.line_of(error.heater), 1, f"{error.heater}: {error}")
         raise LayoutError(system.record.file, [fault], system.record.text) from error
+
+
+def _chosen(system: System, rules: str | Profile | None) -> Profile:
+    """The profile to judge by; a layout can name only those that come with the program."""
+    if rules:
+        return rules if isinstance(rules, Profile) else profile_at(rules)
+    try:
+        return profile(system.rules or GENERAL)
+    except UnknownProfile as error:
+        fault = Fault(*system.record.rules_at, str(error), width=len(system.rules or ""))
+        raise LayoutError(system.record.file, [fault], system.record.text) from error
+
+
+def _refuse_unknown_findings(system: System) -> None:
+    """Raise LayoutError where the layout accepts a finding that does not exist."""
+    faults = [
+        Fault(
+            *place,
+            f"no finding is called {quoted(acceptance.finding)}",
+            nearest(acceptance.finding, RULES) or "the command plumbnet rules --findings lists them all",
+            width=len(acceptance.finding),
+        )
+        for acceptance, place in zip(system.accept, system.record.accept_at, strict=True)
+        if acceptance.finding not in RULES
+    ]
+    if faults:
+        raise LayoutError(system.record.file, faults, system.record.text)

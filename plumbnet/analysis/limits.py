@@ -34,7 +34,7 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
     for sites in network.zoning.sites.values():
         for site in sites:
             if site.outlet.role is Role.SAFETY_RELIEF:
-                bound(site.node, site.outlet.opens_pa * profile.relief_share.value, "relief")
+                bound(site.node, profile.highest_below_relief_pa(site.outlet.opens_pa), "relief")
     return found
 
 

@@ -4,10 +4,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.limits import limits
+from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
+from plumbnet.analysis.returning import returns
 from plumbnet.analysis.settling import Settling, Unanswerable, start_pa
 from plumbnet.analysis.verdict import Judge
 from plumbnet.discover import discover
+from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import End, System
@@ -17,7 +20,7 @@ from plumbnet.network.zones import Zone
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules import findings as finding_modules
 from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, ZoneFacts
-from plumbnet.rules.finding import Finding, Severity, findings
+from plumbnet.rules.finding import Accepted, Finding, Severity, findings
 from plumbnet.rules.profile import Profile
 
 discover(finding_modules)
@@ -25,13 +28,18 @@ discover(finding_modules)
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is."""
+    """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
+
+    `findings` are those that stand, `accepted` those that the file accepts, `idle` its acceptances of nothing found.
+    """
 
     system: System
     profile: Profile
     facts: Facts
     findings: tuple[Finding, ...]
     scenario: str | None = None
+    accepted: tuple[Accepted, ...] = ()
+    idle: tuple[Acceptance, ...] = ()
 
     @property
     def heaters(self) -> tuple[HeaterFacts, ...]:
@@ -58,13 +66,38 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
         tanks=tuple(_tanks(network, hot)),
         reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
+        reducers=tuple(reducers(network)),
+        returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
         zones=tuple(_zones(network, found_limits)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
         assumed=_assumed(system),
     )
-    return Report(system, profile, facts, findings(facts, profile))
+    found = findings(facts, profile)
+    accepted = tuple(_accepted(system, found))
+    silenced = [one.finding for one in accepted]
+    return Report(
+        system=system,
+        profile=profile,
+        facts=facts,
+        findings=tuple(one for one in found if one not in silenced),
+        accepted=accepted,
+        idle=tuple(one for one in system.accept if not any(_is_about(one, finding) for finding in silenced)),
+    )
+
+
+def _accepted(system: System, found: tuple[Finding, ...]) -> Iterator[Accepted]:
+    """The findings that the file accepts; where it does so twice, the first time counts."""
+    for finding in found:
+        for acceptance, (line, _) in zip(system.accept, system.record.accept_at, strict=True):
+            if _is_about(acceptance, finding):
+                yield Accepted(finding, acceptance.reason, line)
+                break
+
+
+def _is_about(acceptance: Acceptance, finding: Finding) -> bool:
+    return (acceptance.finding, acceptance.part) == (finding.name, finding.parts[0])
 
 
 def _demand_standing_water(network: Network) -> None:

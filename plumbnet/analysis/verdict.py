@@ -87,7 +87,7 @@ class Case:
         static_pa = network.standing.static_pa[self.zone]
         own_m3 = grows_m3(network, heated, heated.volume_m3)
         closed = verdict in {Verdict.TRAPPED, Verdict.SEALED}
-        share = self.share
+        share, ladder = self.share, tuple(self._rung(rung) for rung in self.rungs)
         return HeaterFacts(
             name=heated.name,
             kind=network.piping.system.parts[heated.name].kind,
@@ -103,7 +103,7 @@ class Case:
             expansion_m3=own_m3,
             shared_expansion_m3=own_m3 if share is None else share.expansion_m3,
             shares_with=() if share is None else tuple(name for name in share.heaters if name != heated.name),
-            ladder=tuple(self._rung(rung) for rung in self.rungs),
+            ladder=ladder,
             stopped_by=Stops(()) if verdict is Verdict.OPEN else network.stops(self.zone, self.bound_pa),
             closes_if_shut=self._closings(),
             loops=tuple(loop.parts for loop in heated.loops),
@@ -118,6 +118,8 @@ class Case:
             relieved_by=self.relieved_by,
             vented=self._is_vented(),
             open_by_accident=network.accidents(self.node, self.bound_pa) if verdict is Verdict.OPEN else (),
+            open_by_bypass=network.bypasses(self.zone, self.bound_pa) if verdict is Verdict.OPEN else (),
+            valves_to_tank=self._valves_to_tank(ladder) if verdict is Verdict.CONTROLLED else (),
         )
 
     @cached_property
@@ -213,6 +215,11 @@ class Case:
         way = self.network.way(self.node, rung)
         kind = self.network.piping.system.parts[rung.site.part].kind
         return RungFacts(rung.site.part, rung.role, kind, rung.opens_pa - self.head_pa, way)
+
+    def _valves_to_tank(self, ladder: tuple[RungFacts, ...]) -> tuple[str, ...]:
+        parts, taking = self.network.piping.system.parts, () if self.share is None else self.share.tanks
+        met = (name for rung in ladder if rung.outlet in taking for name in rung.way)
+        return tuple(dict.fromkeys(name for name in met if parts[name].is_valve()))
 
     def _is_vented(self) -> bool:
         cells = self.network.zoning.cell_of

@@ -14,7 +14,7 @@ from plumbnet.cli.writing import NOT_UNDERSTOOD
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.system import System
 from plumbnet.report import json1
-from plumbnet.rules.profile import UnknownProfile, profile
+from plumbnet.rules.profile import UnknownProfile, profile_at
 
 STANDARD_INPUT = "-"
 
@@ -60,12 +60,16 @@ def told(file: str, error: LayoutError | OSError, *, aloud: bool) -> list[json1.
 
 
 def refuse_unknown(rules: str | None) -> None:
-    """Say so and exit where no rule profile has the name."""
-    if rules is not None:
-        try:
-            profile(rules)
-        except UnknownProfile as error:
-            fail(str(error))
+    """Say so and exit where no rule profile has the name, or its file cannot be understood."""
+    if rules is None:
+        return
+    try:
+        profile_at(rules)
+    except UnknownProfile as error:
+        fail(str(error))
+    except (LayoutError, OSError) as error:
+        told(rules, error, aloud=True)
+        raise typer.Exit(NOT_UNDERSTOOD) from error
 
 
 def fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:

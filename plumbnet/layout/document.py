@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, JsonValue
 
+from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.change import Scenario
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.quantity import VOLUME, Length, Quantity, Units, Volume
@@ -27,7 +28,7 @@ class RunWithPipe(Declared):
 
 
 class Document(Declared):
-    """A layout file: format version, title, units, rules, parts, runs, scenarios."""
+    """A layout file: format version, title, units, rules, parts, runs, scenarios, accepted findings."""
 
     called: ClassVar[str] = "a layout"
 
@@ -47,3 +48,5 @@ class Document(Declared):
     """Chains of parts joined by pipe."""
     scenarios: dict[str, Scenario] = Field(default_factory=dict)
     """Named what-ifs."""
+    accept: Annotated[tuple[Acceptance, ...], Field(strict=False)] = ()
+    """Findings that the author accepts, each with a reason."""

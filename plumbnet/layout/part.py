@@ -159,7 +159,8 @@ class Part(Declared):
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by. A fitting only joins pipes, a vessel holds hot water
-    under pressure, a check is a device whose whole purpose is that water passes one way.
+    under pressure, a check is a device whose whole purpose is that water passes one way; what `cools` is there
+    to give the water's heat away.
     """
 
     kind: ClassVar[str]
@@ -174,6 +175,7 @@ class Part(Declared):
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
+    cools: ClassVar[bool] = False
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""

@@ -74,6 +74,7 @@ class _Reader:
         if self.told.faults or document is None:
             return None
         system = self._system(document)
+        self._look_for_accepted(system)
         self._try_scenarios(system)
         return system
 
@@ -92,6 +93,7 @@ class _Reader:
 
     def _system(self, document: Document) -> System:
         rules = self.told.root.at("rules")
+        accepted = [self.told.root.at("accept", index, "finding") for index in range(len(document.accept))]
         return System(
             parts=self.parts,
             pipes=tuple(self.pipes),
@@ -100,11 +102,13 @@ class _Reader:
             rules=document.rules,
             written=self.written,
             scenarios=document.scenarios,
+            accept=document.accept,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
             record=replace(
                 self.record,
                 lines=self._lines(),
                 rules_at=(rules.line, rules.column),
+                accept_at=tuple((node.line, node.column) for node in accepted),
             ),
         )
 
@@ -223,6 +227,20 @@ class _Reader:
             self.told.tell(Mistake(at, "a pipe size says nothing without a length", "for example length: 10 ft"))
             return 0.0
         return bore.volume_m3_per_m * run.length_m
+
+    def _look_for_accepted(self, system: System) -> None:
+        """A part that an acceptance names must be there, if only in a scenario."""
+        added = {
+            placed.part
+            for scenario in system.scenarios.values()
+            for change in scenario.change
+            if (placed := change.add or change.insert) is not None
+        }
+        known = [*system.parts, *sorted(added)]
+        for index, acceptance in enumerate(system.accept):
+            if acceptance.part not in known:
+                text, at = f"no part is called {quoted(acceptance.part)}", ("accept", index, "part")
+                self.told.tell(Mistake(at, text, meant=(acceptance.part, known)))
 
     def _try_scenarios(self, system: System) -> None:
         for name, scenario in system.scenarios.items():

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.change import Scenario
 from plumbnet.layout.part import Part
 from plumbnet.layout.quantity import Units
@@ -44,12 +45,16 @@ class Pipe:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """Where a system came from: the file's name, SHA-256 and text, the line of each part, the place of its rules."""
+    """Where a system came from: the file's name, SHA-256 and text, the line of each part.
+
+    `rules_at` is the place of its rules, `accept_at` that of the name in each of its acceptances.
+    """
 
     file: str = ""
     sha256: str = ""
     lines: Mapping[str, int] = field(default_factory=dict)
     rules_at: tuple[int, int] = (0, 0)
+    accept_at: tuple[tuple[int, int], ...] = ()
     text: str = field(default="", repr=False)
 
 
@@ -69,6 +74,7 @@ class System:
     rules: str | None = None
     written: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     scenarios: Mapping[str, Scenario] = field(default_factory=dict)
+    accept: tuple[Acceptance, ...] = ()
     tank_sizes_m3: tuple[float, ...] = ()
     record: Record = field(default_factory=Record)
 

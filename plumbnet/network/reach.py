@@ -1,24 +1,31 @@
 """Which zones water of a zone can push into, and which zones water of any heater can."""
 
 from collections import deque
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.pressure import Standing
-from plumbnet.network.zones import Zone, Zoning
+from plumbnet.network.zones import Crossing, Zone, Zoning
 
 
-def reach(zoning: Zoning, standing: Standing, zones: Iterable[Zone], bound_pa: float) -> tuple[Zone, ...]:
+def reach(
+    zoning: Zoning,
+    standing: Standing,
+    zones: Iterable[Zone],
+    bound_pa: float,
+    *,
+    without: Callable[[Crossing], bool] = lambda _crossing: False,
+) -> tuple[Zone, ...]:
     """Zones that water of `zones` can push into through gates that open at or below `bound_pa` (datum).
 
-    The zones themselves come first. Linear in what is reached.
+    Crossings for which `without` holds are thought closed. The zones themselves come first. Linear in what is reached.
     """
     reached = dict.fromkeys(zones)
     queue = deque(reached)
     while queue:
         for crossing in zoning.out.get(queue.popleft(), ()):
             floor = floor_pa(crossing, standing)
-            if crossing.far not in reached and floor is not None and floor <= bound_pa:
+            if crossing.far not in reached and floor is not None and floor <= bound_pa and not without(crossing):
                 reached[crossing.far] = None
                 queue.append(crossing.far)
     return tuple(reached)

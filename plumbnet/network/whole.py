@@ -61,6 +61,20 @@ class Network:
         """Zones that water of `zones` can push into at or below the bound."""
         return reach(self.zoning, self.standing, zones, bound_pa)
 
+    def bypasses(self, zone: Zone, bound_pa: float) -> tuple[str, ...]:
+        """Reducers whose bypass is all that lets water of a zone out at or below the bound, as they are met."""
+        way = next((rung for rung in self.ladder(zone) if rung.role.is_way_out and rung.opens_pa <= bound_pa), None)
+        passed = () if way is None else tuple(crossing.part for crossing in way.crossings if crossing.is_bypass)
+        if not passed:
+            return ()
+        reached = reach(self.zoning, self.standing, (zone,), bound_pa, without=lambda crossing: crossing.is_bypass)
+        lets_out = any(
+            opening.site.outlet.role.is_way_out and opening.opens_pa <= bound_pa
+            for other in reached
+            for opening in self.openings.get(other, ())
+        )
+        return () if lets_out else passed
+
     def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
         """Joints of hot and cold without which water at a node would have no way out; none where it would."""
         if not self._has_accidents:

@@ -35,6 +35,12 @@ class Crossing:
         """Whether this is the gate's own direction, in which its pump or reducer works."""
         return self.leaves == self.gate.start
 
+    @property
+    def is_bypass(self) -> bool:
+        """Whether water would pass here back through the bypass of a reducer."""
+        forward = self.gate.forward
+        return not self.is_forward and forward is not None and forward.below_pa < float("inf")
+
 
 @dataclass(frozen=True, slots=True)
 class Zoning:

@@ -137,6 +137,10 @@ class HeaterFacts:
     """Crossovers and unchecked mixing valves that are all that keeps it open."""
     limit_own_pa: float | None = None
     """The limit as it reads at the part that sets it; None where nothing in the zone does."""
+    open_by_bypass: tuple[str, ...] = ()
+    """Reducers whose bypass is all that keeps it open, as water meets them."""
+    valves_to_tank: tuple[str, ...] = ()
+    """Valves that can be shut on its way to the tanks that take its growth."""
 
     @property
     def reaches_a_tank(self) -> bool:
@@ -192,6 +196,40 @@ class ReliefFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class ReducerFacts:
+    """A pressure reducer; pressures gauge at the reducer.
+
+    `upstream_pa` stands before it cold (None: no water). `is_heated` says that water of a heater can push against its
+    outlet, `has_tank` that water behind it can push into a sound expansion tank, `relief_set_pa` the lowest set of
+    an expansion relief valve that it can push into (None: there is none).
+    """
+
+    name: str
+    set_pa: float
+    upstream_pa: float | None
+    is_heated: bool
+    has_tank: bool
+    relief_set_pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class ReturnFacts:
+    """Growth that goes back by the supply pipe: of `heaters`, by one way or by ways that meet, to the main `main`.
+
+    `expansion_m3` is theirs together, `held_m3` the water in the building's own pipes on that way, `store_m3` the water
+    they warm. `mixed_k` is the temperature of those pipes once the growth of well mixed stores has mixed into
+    them; None where the pipes do not hold the growth.
+    """
+
+    main: str
+    heaters: tuple[str, ...]
+    expansion_m3: float
+    held_m3: float
+    store_m3: float
+    mixed_k: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneFacts:
     """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
 
@@ -212,6 +250,9 @@ class Facts:
     tanks: tuple[TankFacts, ...]
     reliefs: tuple[ReliefFacts, ...]
     expansion_reliefs: tuple[ReliefFacts, ...]
+    reducers: tuple[ReducerFacts, ...]
+    returns: tuple[ReturnFacts, ...]
+    """Growth that goes back to a main; found only under a profile that keeps it in the supply pipe."""
     zones: tuple[ZoneFacts, ...]
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]

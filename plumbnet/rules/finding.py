@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.ruling import Ruling
 
 
 class Severity(StrEnum):
@@ -18,11 +19,15 @@ class Severity(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Breach:
-    """What a finding's test yields: the parts it is about, the first of them leading; what is found; what to do."""
+    """What a finding's test yields: the parts it is about, the first of them leading; what is found; what to do.
+
+    `ruling` is the value of the profile that is breached; where it is None the profile's clause on the finding stands.
+    """
 
     parts: tuple[str, ...]
     text: str
     advice: str
+    ruling: Ruling | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +42,15 @@ class Finding:
     verified: bool
     text: str
     advice: str
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """A finding that the file's author accepts, with the reason given and the line on which it stands."""
+
+    finding: Finding
+    reason: str
+    line: int
 
 
 Test = Callable[[Facts, Profile], Iterator[Breach]]
@@ -74,18 +88,24 @@ def finding(name: str, severity: Severity, *, bad: str, good: str) -> Callable[[
 def findings(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
     """Every finding of the register on these facts: errors first, then by line and name."""
     found = [
-        Finding(
-            rule.name,
-            rule.severity,
-            breach.parts,
-            facts.system.line_of(breach.parts[0]),
-            profile.findings[rule.name].clause,
-            profile.findings[rule.name].verified,
-            breach.text,
-            breach.advice,
-        )
+        _stamped(rule, severity, breach, facts, profile)
         for rule in RULES.values()
+        if (severity := severity_of(rule, profile)) is not None
         for breach in rule.test(facts, profile)
     ]
     order = list(Severity)
     return tuple(sorted(found, key=lambda one: (order.index(one.severity), one.line, one.name, one.parts)))
+
+
+def severity_of(rule: Rule, profile: Profile) -> Severity | None:
+    """How bad a finding is under a profile; None where the profile does not look for it."""
+    graded = profile.findings[rule.name].severity
+    if graded is None:
+        return rule.severity
+    return None if graded == "off" else Severity(graded)
+
+
+def _stamped(rule: Rule, severity: Severity, breach: Breach, facts: Facts, profile: Profile) -> Finding:
+    ruling = breach.ruling or profile.findings[rule.name]
+    line = facts.system.line_of(breach.parts[0])
+    return Finding(rule.name, severity, breach.parts, line, ruling.clause, ruling.verified, breach.text, breach.advice)

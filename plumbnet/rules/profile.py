@@ -1,83 +1,123 @@
 """A rule profile read from data: every value with its clause, and whether that clause was seen."""
 
+import hashlib
 from functools import lru_cache
 from importlib.resources import files
-from typing import Annotated, ClassVar
+from pathlib import Path
+from typing import ClassVar
 
-from pydantic import ValidationError
+from pydantic import PrivateAttr, ValidationError
 
 from plumbnet.layout import wording
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
-from plumbnet.layout.kinds.heat import SizingMethod
-from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity, Temperature
+from plumbnet.layout.node import Node, Plain
 from plumbnet.layout.source import decode, parse
+from plumbnet.rules.ruling import (
+    BypassRuling,
+    ChoiceRuling,
+    ExpansionReliefRuling,
+    FindingRuling,
+    FractionRuling,
+    HeatersRuling,
+    PressureRuling,
+    Ruling,
+    SideRuling,
+    SizingRuling,
+    TemperatureRuling,
+    WayBackRuling,
+)
 
 GENERAL = "general"
+FILE_ENDINGS = (".yaml", ".yml")
 
 
 class UnknownProfile(ValueError):
     """No rule profile has this name; the message says which do."""
 
 
-class Ruling(Declared):
-    """Where a rule stands; `verified` says that the clause was read, not recalled."""
-
-    called: ClassVar[str] = "a ruling"
-
-    clause: str
-    """Document, edition and clause, or "common practice"."""
-    verified: bool
-    """Whether the text was seen by whoever wrote the profile."""
-
-
-class PressureRuling(Ruling):
-    """A pressure that a rule sets, gauge, in pascal."""
-
-    value_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
-    """The pressure."""
-
-
-class TemperatureRuling(Ruling):
-    """A temperature that a rule sets, in kelvin."""
-
-    value_k: Temperature
-    """The temperature."""
-
-
-class FractionRuling(Ruling):
-    """A share that a rule sets, from 0 to 1."""
-
-    value: Fraction
-    """The share."""
-
-
-class SizingRuling(Ruling):
-    """The method by which a rule sizes expansion tanks."""
-
-    value: SizingMethod
-    """Name of the method."""
-
-
 class Profile(Declared):
-    """The rules of one code, or of general practice."""
+    """The rules of one code, or of general practice.
+
+    A profile that `extends` another takes from it every value that it does not write itself, and every finding's
+    clause.
+    """
+
+    called: ClassVar[str] = "a rule profile"
 
     profile: str
     """Name of the profile."""
     title: str
     """What it stands for, in words."""
+    note: str = ""
+    """What a reader should know of it before relying on it."""
+    extends: str | None = None
+    """Name of the profile that gives what this one leaves out."""
     distribution_limit: PressureRuling
-    """Highest pressure where people draw water."""
+    """Highest pressure where people draw water, heated up and with every fixture shut."""
+    static_limit: PressureRuling | None = None
+    """Highest pressure there with nothing heated; the distribution limit when left out."""
     relief_share: FractionRuling
     """Share of a safety relief valve's set pressure that the system may come up to."""
+    relief_margin: PressureRuling | None = None
+    """Pressure by which the system stays below that set, where this is lower still; none when left out."""
     relief_temperature: TemperatureRuling
     """Highest temperature at which a safety relief valve may open."""
+    relief_set: PressureRuling | None = None
+    """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling
     """How far a tank's charge may differ from the line pressure at the tank."""
-    sizing: SizingRuling = SizingRuling(value="membrane", clause="common practice", verified=False)
+    control_for: HeatersRuling
+    """Which closed heaters must have a control of expansion."""
+    bypass: BypassRuling
+    """What the bypass of a reducer is worth as the only way back."""
+    tank_behind_reducer: ChoiceRuling
+    """An expansion tank behind each reducer, with a bypass or without."""
+    expansion_relief: ExpansionReliefRuling
+    """Whether an expansion relief valve counts as the control."""
+    control_side: SideRuling
+    """Where the control connects."""
+    valve_before_tank: ChoiceRuling
+    """That nothing which can be shut stands between a heater and its expansion tank."""
+    check_at_heater: ChoiceRuling
+    """A check between the main and each heater."""
+    way_back: WayBackRuling
+    """How far expanding water may go back."""
+    sizing: SizingRuling
     """Method by which an expansion tank is sized where its heater names none."""
-    findings: dict[str, Ruling]
+    findings: dict[str, FindingRuling]
     """The clause behind a finding, by its name."""
+
+    _sha256: str = PrivateAttr(default="")
+
+    def model_post_init(self, context: dict[str, str]) -> None:
+        """Keep the hash that the reader found."""
+        self._sha256 = context["sha256"]
+
+    @property
+    def sha256(self) -> str:
+        """SHA-256 of the profile's file, in hexadecimal; where it extends another, that of both hashes in a row."""
+        return self._sha256
+
+    def highest_below_relief_pa(self, set_pa: float) -> float:
+        """The highest pressure that keeps its distance below a safety relief valve's set; both gauge, at the valve."""
+        by_share = set_pa * self.relief_share.value
+        return by_share if self.relief_margin is None else max(0.0, min(by_share, set_pa - self.relief_margin.value_pa))
+
+    @property
+    def highest_static(self) -> PressureRuling:
+        """The ruling on the highest pressure with nothing heated."""
+        return self.static_limit or self.distribution_limit
+
+    def rulings(self) -> dict[str, Ruling]:
+        """Every value of the profile that is a ruling, by the name it has in the file; findings not among them."""
+        fields = {info.alias or name: getattr(self, name) for name, info in type(self).model_fields.items()}
+        return {name: value for name, value in fields.items() if isinstance(value, Ruling)}
+
+    @property
+    def unseen(self) -> tuple[str, ...]:
+        """Names of the values and findings whose clause nobody read who wrote the profile."""
+        return tuple(name for name, ruling in {**self.rulings(), **self.findings}.items() if not ruling.is_certain)
 
 
 def profile_names() -> tuple[str, ...]:
@@ -89,11 +129,17 @@ def profile_names() -> tuple[str, ...]:
 @lru_cache
 def profile(name: str) -> Profile:
     """The rule profile of that name. Raises UnknownProfile."""
-    if name not in profile_names():
-        hint = nearest(name, profile_names()) or f"there is {', '.join(profile_names())}"
-        raise UnknownProfile(f"no rule profile is called {quoted(name)}{':' if hint.endswith('?') else ';'} {hint}")
-    path = files("plumbnet") / "data" / "profiles" / f"{name}.yaml"
-    return read_profile(path.read_bytes(), file=path.name)
+    return read_profile(_bytes_of(name), file=f"{name}.yaml")
+
+
+def profile_at(name_or_path: str) -> Profile:
+    """The rule profile of that name, or that of a file: a name with a folder in it or the ending of a YAML file.
+
+    Raises UnknownProfile; LayoutError and OSError for a file.
+    """
+    if name_or_path.endswith(FILE_ENDINGS) or "/" in name_or_path or "\\" in name_or_path:
+        return read_profile(Path(name_or_path).read_bytes(), file=name_or_path)
+    return profile(name_or_path)
 
 
 def read_profile(data: bytes, *, file: str) -> Profile:
@@ -106,7 +152,39 @@ def read_profile(data: bytes, *, file: str) -> Profile:
     root = None if text is None else parse(text, faults)
     if root is not None and not faults:
         try:
-            return Profile.model_validate(root.value, context={"units": "us"})
+            fields, digest = _with_what_it_extends(root.value, data)
+            return Profile.model_validate(fields, context={"units": "us", "sha256": digest})
         except ValidationError as error:
             faults.extend(wording.faults(error, root, what="a rule profile", model=Profile))
+        except UnknownProfile as error:
+            faults.append(_at(root.at("extends"), str(error)))
     raise LayoutError(file, faults, text or "")
+
+
+def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:
+    """The fields of a profile with those it takes from others, and the hash of all the bytes they stand in."""
+    own = hashlib.sha256(data).hexdigest()
+    extends = value.get("extends") if isinstance(value, dict) else None
+    if not isinstance(value, dict) or not isinstance(extends, str):
+        return value, own
+    base_data = _bytes_of(extends)
+    base_root = parse(base_data.decode(), [])
+    base, digest = _with_what_it_extends(None if base_root is None else base_root.value, base_data)
+    if not isinstance(base, dict):  # pragma: no cover  # the tests read every profile that comes with the program
+        return value, own
+    merged = {**{key: kept for key, kept in base.items() if key != "note"}, **value}
+    clauses, own_clauses = base.get("findings"), value.get("findings", {})
+    if isinstance(clauses, dict) and isinstance(own_clauses, dict):
+        merged["findings"] = {**clauses, **own_clauses}
+    return merged, hashlib.sha256((own + digest).encode()).hexdigest()
+
+
+def _bytes_of(name: str) -> bytes:
+    if name not in profile_names():
+        hint = nearest(name, profile_names()) or f"there is {', '.join(profile_names())}"
+        raise UnknownProfile(f"no rule profile is called {quoted(name)}{':' if hint.endswith('?') else ';'} {hint}")
+    return (files("plumbnet") / "data" / "profiles" / f"{name}.yaml").read_bytes()
+
+
+def _at(node: Node, text: str) -> Fault:
+    return Fault(node.line, node.column, text, width=node.width)

@@ -75,10 +75,10 @@ def _fitted(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
     is_drawn = _is_drawn(scene, heater)
     sets = USUAL_SETS if is_drawn else HEATING_SETS
     least_pa = max(heater.static_pa or 0.0, heater.limit_pa if is_drawn else 0.0)
-    share = scene.report.profile.relief_share.value
+    rules = scene.report.profile
     for setting in sets[units]:
         set_pa = parse(setting, PRESSURE, units)
-        if set_pa * share > least_pa and set_pa <= (part.rating_pa or set_pa):
+        if rules.highest_below_relief_pa(set_pa) > least_pa and set_pa <= (part.rating_pa or set_pa):
             yield _fitted_at(scene, heater.name, setting, scene.report.facts.pressure(set_pa))
             return
 

@@ -33,7 +33,7 @@ def test_profile_is_complete(name: str) -> None:
     assert set(chosen.findings) >= set(RULES)
     assert all(ruling.clause for ruling in chosen.findings.values())
     assert 0 < chosen.relief_share.value <= 1
-    assert 300_000 < chosen.distribution_limit.value_pa < 1_100_000
+    assert 300_000 < chosen.distribution_limit.value_pa < 1_200_000
     assert chosen.charge_tolerance.value_pa > 0
 
 
@@ -53,7 +53,7 @@ def test_values_are_read_in_their_units_and_bare_ones_in_us() -> None:
     metric = read_profile(TEXT.replace("80 psi\n", "500 kPa\n").encode(), file="small.yaml")
     bare = read_profile(TEXT.replace("80 psi\n", "80\n").encode(), file="small.yaml")
     assert metric.distribution_limit.value_pa == 500_000
-    assert bare == profile(GENERAL)
+    assert bare.model_dump() == profile(GENERAL).model_dump()
 
 
 def test_value_without_a_clause_is_a_fault_of_our_own_data() -> None:

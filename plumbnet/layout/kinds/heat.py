@@ -219,6 +219,7 @@ class Emitter(Part):
     """A radiator, convector or floor circuit: holds water of the heating loop and gives its heat away."""
 
     symbol: ClassVar[str] = "emitter"
+    cools: ClassVar[bool] = True
 
     volume_m3: Volume
     """Water it holds."""

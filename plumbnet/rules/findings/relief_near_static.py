@@ -28,7 +28,7 @@ def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
     A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays.
     """
     for relief in facts.reliefs:
-        most_pa = relief.set_pa * profile.relief_share.value
+        most_pa = profile.highest_below_relief_pa(relief.set_pa)
         if relief.static_pa is not None and relief.static_pa > most_pa:
             yield Breach(
                 (relief.name,),

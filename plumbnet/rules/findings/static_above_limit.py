@@ -42,7 +42,7 @@ def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Breach]:
     Taps, hoses and appliances suffer, and an expansion tank has no room left to work in. Fit a pressure
     reducer; it closes the system, so an expansion tank behind it comes with it.
     """
-    limit_pa = profile.distribution_limit.value_pa
+    limit_pa = profile.highest_static.value_pa
     for zone in facts.zones:
         if zone.draw is not None and zone.draw_pa is not None and zone.draw_pa > limit_pa + ROUNDING_PA:
             limit = facts.pressure(limit_pa)

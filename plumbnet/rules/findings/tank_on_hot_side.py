@@ -36,17 +36,20 @@ runs:
 
 
 @finding("tank-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)
-def tank_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A tank hangs on the hot pipe of a water heater.
 
     It works, but the heat ages its membrane and warms its air, and codes ask for the cold side. Move it to
     the cold pipe of the heater, behind the last check. The tank of a heating circuit belongs in that circuit
     and is not meant here.
     """
+    if profile.control_side.value != "cold":
+        return
     for tank in facts.tanks:
         if tank.on_hot_side and tank.reached:
             yield Breach(
                 (tank.name,),
                 f"{tank.name} hangs on the hot pipe of a heater, where heat ages its membrane.",
                 "Move it to the heater's cold pipe, downstream of the last check.",
+                profile.control_side,
             )

@@ -1,0 +1,42 @@
+"""A safety relief valve set higher than the rules allow, whatever its heater is rated for."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, rating: 200 psi}
+  relief: {kind: relief_valve, pressure: 175 psi}  # <- relief-set-too-high
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+GOOD = BAD.replace("pressure: 175 psi}  # <- relief-set-too-high", "pressure: 150 psi}")
+
+ROUNDING_PA = 1_000.0
+"""Rounding of a set between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
+
+
+@finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A safety relief valve is set higher than the rules allow, whatever its heater is rated for.
+
+    Pipes, fixtures and hoses bear what it lets by. Fit one with a lower set, on the same tapping, with nothing between.
+    """
+    most = profile.relief_set
+    for relief in facts.reliefs:
+        if most is not None and relief.set_pa > most.value_pa + ROUNDING_PA:
+            yield Breach(
+                (relief.name,),
+                f"{relief.name} is set to {facts.pressure(relief.set_pa)}; the rules allow "
+                f"{facts.pressure(most.value_pa)} at most.",
+                f"Fit one set to {facts.pressure(most.value_pa)} or less, and not above the heater's rating.",
+                most,
+            )

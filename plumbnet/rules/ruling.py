@@ -1,0 +1,116 @@
+"""What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
+
+from typing import Annotated, ClassVar, Literal, TypeAlias
+
+from plumbnet.layout.declared import Declared
+from plumbnet.layout.kinds.heat import SizingMethod
+from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity, Temperature, Volume
+
+COMMON_PRACTICE = "common practice"
+"""How a clause begins that no document stands behind."""
+
+Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+
+
+class Ruling(Declared):
+    """Where a rule stands; `verified` says that the clause was read, in the document or as others quote it."""
+
+    called: ClassVar[str] = "a ruling"
+
+    clause: str
+    """Document, edition and clause, or "common practice"."""
+    verified: bool
+    """Whether the text was seen by whoever wrote the profile; false where it is recalled."""
+
+    @property
+    def is_certain(self) -> bool:
+        """Whether nobody need look the clause up: it was read, or nothing stands behind it but practice."""
+        return self.verified or self.clause.startswith(COMMON_PRACTICE)
+
+
+class PressureRuling(Ruling):
+    """A pressure that a rule sets, gauge, in pascal."""
+
+    value_pa: Pressure
+    """The pressure."""
+
+
+class TemperatureRuling(Ruling):
+    """A temperature that a rule sets, in kelvin."""
+
+    value_k: Temperature
+    """The temperature."""
+
+
+class FractionRuling(Ruling):
+    """A share that a rule sets, from 0 to 1."""
+
+    value: Fraction
+    """The share."""
+
+
+class SizingRuling(Ruling):
+    """The method by which a rule sizes expansion tanks."""
+
+    value: SizingMethod
+    """Name of the method."""
+
+
+class HeatersRuling(Ruling):
+    """Which closed heaters must have a control of expansion."""
+
+    value: Literal["storage", "every"]
+    """Those that keep water hot, or every one, those that fire on flow included."""
+    exempt_volume_m3: Volume = 0.0
+    """Heaters that hold no more than this are exempt."""
+
+
+class BypassRuling(Ruling):
+    """What a reducer's bypass is worth as the only way back to the main."""
+
+    value: Literal["counts", "counts-up-to-set", "does-not-count"]
+    """It counts; it counts while the building is not pushed above the reducer's set; it does not count."""
+
+
+class ExpansionReliefRuling(Ruling):
+    """Whether an expansion relief valve counts as the control of expansion."""
+
+    value: Literal["counts", "by-design", "does-not-count"]
+    """It counts; it counts in a design by a licensed professional; it does not count."""
+    highest_set_pa: Pressure | None = None
+    """The highest set at which it counts; none where the rules name none."""
+
+
+class SideRuling(Ruling):
+    """On which side of the heater its control belongs."""
+
+    value: Literal["cold", "either"]
+    """The cold supply, or anywhere on the building's side of what closes it."""
+
+
+class ChoiceRuling(Ruling):
+    """Something that a rule asks for, or does not."""
+
+    value: Literal["asked", "not-asked"]
+    """Whether it is asked for."""
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether it is asked for."""
+        return self.value == "asked"
+
+
+class WayBackRuling(Ruling):
+    """How far expanding water may go back."""
+
+    value: Literal["main", "supply-pipe"]
+    """Into the main, or no further than the building's own supply pipe."""
+    warmest_k: Temperature | None = None
+    """The warmest that water in the supply pipe may become; none where the rules name none."""
+
+
+class FindingRuling(Ruling):
+    """The clause behind a finding, and how a profile grades it."""
+
+    severity: Literal["error", "warning", "note", "off"] | None = None
+    """How bad it is under this profile, or off; as the finding says itself when left out."""

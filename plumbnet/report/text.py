@@ -11,6 +11,7 @@ from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
+from plumbnet.rules.ruling import COMMON_PRACTICE
 from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
 
 WIDTH = 100
@@ -18,8 +19,6 @@ LABEL = 16
 """Width of the label before what is said of a heater."""
 MANY = 3
 """From this many heaters on a table comes first."""
-COMMON_PRACTICE = "common practice"
-"""How a clause begins that no document stands behind."""
 ROUNDING_PA = 1.0
 """Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 CAUTION = (
@@ -43,7 +42,7 @@ def to_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = ()) -
         lines += ["", *_heater(facts, heater, paint)]
     if not report.heaters:
         lines += ["", "Nothing in this layout heats water."]
-    lines += ["", *_findings(report.findings, paint), *(["", *more] if more else [])]
+    lines += ["", *_findings(report.findings, paint), *_accepted(report, paint), *(["", *more] if more else [])]
     if facts.assumed:
         lines += ["", "Assumed where the file says nothing:"]
         lines += [line for words, parts in facts.assumed.items() for line in _hung(f"  {words}: ", listed(parts))]
@@ -194,14 +193,31 @@ def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
         return
     yield "Findings:"
     for one in found:
-        severity = paint(one.severity.value, one.severity.value)
-        place = f", line {one.line}" if one.line else ""
-        yield f"  {severity}: {one.name}{place}"
-        for text in (one.text, one.advice, _clause(one)):
+        yield f"  {_head(one, paint)}"
+        for text in (one.text, one.advice, clause_in_words(one)):
             yield from _hung("    ", text)
 
 
-def _clause(one: Finding) -> str:
+def _head(one: Finding, paint: Paint) -> str:
+    place = f", line {one.line}" if one.line else ""
+    return f"{paint(one.severity.value, one.severity.value)}: {one.name}{place}"
+
+
+def _accepted(report: Report, paint: Paint) -> Iterator[str]:
+    """Findings that the file accepts, with their reasons, and acceptances of what was not found."""
+    if report.accepted:
+        yield from ("", f"Accepted in the file, each for the reason given there ({len(report.accepted)}):")
+    for one in report.accepted:
+        yield f"  {_head(one.finding, paint)}, accepted in line {one.line}"
+        for text in (one.finding.text, f"Reason given: {visible(one.reason)}"):
+            yield from _hung("    ", text)
+    if report.idle:
+        names = [f"{idle.finding} of {idle.part}" for idle in report.idle]
+        yield from ("", *_hung("", f"Accepted in the file but not found: {listed(names)}."))
+
+
+def clause_in_words(one: Finding) -> str:
+    """The clause behind a finding; one that nobody read says so."""
     is_known = one.verified or one.clause.startswith(COMMON_PRACTICE)
     return f"[{one.clause}]" if is_known else f"[{one.clause}; from memory: check the edition in force]"
 

@@ -78,14 +78,14 @@ def _field(info: FieldInfo) -> str:
 
 
 def _type(info: FieldInfo) -> str:
-    quantity = _quantity(info)
+    quantity = quantity_of(info)
     if quantity is not None:
         us, metric = quantity.dimension.us, quantity.dimension.metric
         return f"{quantity.dimension.name} ({us})" if us == metric else f"{quantity.dimension.name} ({us} or {metric})"
     return _words(info.annotation)
 
 
-def _quantity(info: FieldInfo) -> Quantity | None:
+def quantity_of(info: FieldInfo) -> Quantity | None:
     """The quantity a field holds, also where it may be left empty."""
     found = [mark for mark in info.metadata if isinstance(mark, Quantity)]
     for choice in get_args(info.annotation):
@@ -109,7 +109,7 @@ def _words(annotation: object) -> str:
 
 
 def _default(info: FieldInfo) -> str:
-    quantity = _quantity(info)
+    quantity = quantity_of(info)
     if info.default is None:
         return "may be left out"
     if quantity is not None and isinstance(info.default, float):

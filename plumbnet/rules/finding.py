@@ -19,15 +19,11 @@ class Severity(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Breach:
-    """What a finding's test yields: the parts it is about, the first of them leading; what is found; what to do.
-
-    `ruling` is the value of the profile that is breached; where it is None the profile's clause on the finding stands.
-    """
+    """What a finding's test yields: the parts it is about, the first of them leading; what is found; what to do."""
 
     parts: tuple[str, ...]
     text: str
     advice: str
-    ruling: Ruling | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +54,17 @@ Test = Callable[[Facts, Profile], Iterator[Breach]]
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A finding as declared: its test, and a layout that shows it (marked by a comment) and one that does not."""
+    """A finding as declared: its test, and a layout that shows it (marked by a comment) and one that does not.
+
+    `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value.
+    """
 
     name: str
     severity: Severity
     test: Test
     bad: str
     good: str
+    rests_on: str = ""
 
     @property
     def about(self) -> str:
@@ -75,11 +75,11 @@ class Rule:
 RULES: dict[str, Rule] = {}
 
 
-def finding(name: str, severity: Severity, *, bad: str, good: str) -> Callable[[Test], Test]:
+def finding(name: str, severity: Severity, *, bad: str, good: str, rests_on: str = "") -> Callable[[Test], Test]:
     """Register a test as the finding `name`; `bad` marks the line of each finding with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on)
         return test
 
     return register
@@ -99,13 +99,18 @@ def findings(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
 
 def severity_of(rule: Rule, profile: Profile) -> Severity | None:
     """How bad a finding is under a profile; None where the profile does not look for it."""
-    graded = profile.findings[rule.name].severity
-    if graded is None:
+    own = profile.findings.get(rule.name)
+    if own is None or own.severity is None:
         return rule.severity
-    return None if graded == "off" else Severity(graded)
+    return None if own.severity == "off" else Severity(own.severity)
+
+
+def ruling_of(rule: Rule, profile: Profile) -> Ruling:
+    """The clause behind a finding: the profile's on the finding itself, or on the value that it rests on."""
+    return profile.findings.get(rule.name) or profile.rulings()[rule.rests_on]
 
 
 def _stamped(rule: Rule, severity: Severity, breach: Breach, facts: Facts, profile: Profile) -> Finding:
-    ruling = breach.ruling or profile.findings[rule.name]
+    ruling = ruling_of(rule, profile)
     line = facts.system.line_of(breach.parts[0])
     return Finding(rule.name, severity, breach.parts, line, ruling.clause, ruling.verified, breach.text, breach.advice)

@@ -5,7 +5,7 @@ from importlib.resources import files
 import pytest
 
 from plumbnet.layout.fault import LayoutError
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.finding import RULES, ruling_of
 from plumbnet.rules.profile import GENERAL, UnknownProfile, profile, profile_names, read_profile
 
 TEXT = (files("plumbnet") / "data" / "profiles" / "general.yaml").read_text(encoding="utf-8")
@@ -30,7 +30,8 @@ def test_profile_is_complete(name: str) -> None:
     chosen = profile(name)
     assert chosen.profile == name
     assert chosen.title
-    assert set(chosen.findings) >= set(RULES)
+    assert set(chosen.findings) <= set(RULES)
+    assert all(ruling_of(rule, chosen).clause for rule in RULES.values())
     assert all(ruling.clause for ruling in chosen.findings.values())
     assert 0 < chosen.relief_share.value <= 1
     assert 300_000 < chosen.distribution_limit.value_pa < 1_200_000

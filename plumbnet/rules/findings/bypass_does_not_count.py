@@ -23,7 +23,7 @@ runs:
 GOOD = BAD.replace("  # <- bypass-does-not-count", "").replace("rules: ipc-2021", "rules: upc-2018")
 
 
-@finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="bypass")
 def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A heater is open only by the bypass of a reducer, and the rules give a bypass no credit.
 
@@ -41,7 +41,6 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"not count as a way back{limit}.",
                 f"Fit an expansion tank between {heater.name} and {heater.open_by_bypass[0]}, charged to the set of "
                 "the reducer.",
-                ruling,
             )
 
 

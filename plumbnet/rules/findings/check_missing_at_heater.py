@@ -35,7 +35,7 @@ runs:
 """
 
 
-@finding("check-missing-at-heater", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("check-missing-at-heater", Severity.ERROR, bad=BAD, good=GOOD, rests_on="check_at_heater")
 def check_missing_at_heater(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Hot water can go back from a heater to the main, and the rules ask for a check before each heater.
 
@@ -51,5 +51,4 @@ def check_missing_at_heater(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 (heater.name,),
                 f"nothing keeps water of {heater.name} from going back to {way.outlet}; the rules ask for a check.",
                 f"Fit a check in the cold pipe of {heater.name}, and a control of expansion between the two.",
-                profile.check_at_heater,
             )

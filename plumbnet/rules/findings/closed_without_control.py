@@ -22,7 +22,7 @@ runs:
 GOOD = BAD.replace("  # <- closed-without-control", "").replace("rules: upc-2024", "rules: ipc-2021")
 
 
-@finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD, rests_on="control_for")
 def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A closed heater has no control of expansion, and the rules ask for one whatever kind of heater it is.
 
@@ -42,7 +42,6 @@ def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"{heater.name} is closed ({why}) and has no control of expansion; that it fires only while water runs "
                 "is no exemption here.",
                 "Fit an expansion tank in its cold pipe, on the building's side of what closes it.",
-                asked,
             )
 
 

@@ -30,7 +30,7 @@ SETTLED_PA = 1.0
 """Pressures are compared to one pascal, finer than any gauge."""
 
 
-@finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="expansion_relief")
 def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A heater is held by an expansion relief valve that the rules do not count as its control, or not at its set.
 
@@ -45,7 +45,6 @@ def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[
                     (heater.name, name),
                     f"{heater.name} is held by {name}, set to {facts.pressure(set_pa)}, {why}.",
                     "Fit an expansion tank that takes the growth before it opens, or have the design approved.",
-                    profile.expansion_relief,
                 )
 
 

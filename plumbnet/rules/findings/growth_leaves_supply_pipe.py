@@ -26,7 +26,7 @@ runs:
 GOOD = BAD.replace("  # <- growth-leaves-supply-pipe", "").replace("22, length: 5 m", "28, length: 12 m")
 
 
-@finding("growth-leaves-supply-pipe", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("growth-leaves-supply-pipe", Severity.ERROR, bad=BAD, good=GOOD, rests_on="way_back")
 def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Growth goes back further than the building's own supply pipe, or warms the water in it too far.
 
@@ -47,7 +47,6 @@ def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Breach
                     f"{listed(growth.heaters)} {_gives(growth)} {facts.volume(growth.expansion_m3)} back towards "
                     f"{growth.main}; {wrong}.",
                     "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
-                    ruling,
                 )
 
 

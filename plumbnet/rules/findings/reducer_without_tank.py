@@ -34,7 +34,7 @@ runs:
 """
 
 
-@finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="tank_behind_reducer")
 def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.
 
@@ -50,7 +50,6 @@ def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"heated water stands behind {reducer.name}, and no expansion tank.",
                 f"Fit one in the cold piping downstream of {reducer.name}, charged to its set of "
                 f"{facts.pressure(reducer.set_pa)}.",
-                profile.tank_behind_reducer,
             )
 
 

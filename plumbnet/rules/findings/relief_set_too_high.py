@@ -24,7 +24,7 @@ ROUNDING_PA = 1_000.0
 """Rounding of a set between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
 
 
-@finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD, rests_on="relief_set")
 def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A safety relief valve is set higher than the rules allow, whatever its heater is rated for.
 
@@ -38,5 +38,4 @@ def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"{relief.name} is set to {facts.pressure(relief.set_pa)}; the rules allow "
                 f"{facts.pressure(most.value_pa)} at most.",
                 f"Fit one set to {facts.pressure(most.value_pa)} or less, and not above the heater's rating.",
-                most,
             )

@@ -35,7 +35,7 @@ runs:
 """
 
 
-@finding("tank-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)
+@finding("tank-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD, rests_on="control_side")
 def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A tank hangs on the hot pipe of a water heater.
 
@@ -51,5 +51,4 @@ def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 (tank.name,),
                 f"{tank.name} hangs on the hot pipe of a heater, where heat ages its membrane.",
                 "Move it to the heater's cold pipe, downstream of the last check.",
-                profile.control_side,
             )

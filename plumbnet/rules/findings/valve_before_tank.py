@@ -28,7 +28,7 @@ runs:
 GOOD = BAD.replace("stop: valve  # <- valve-before-tank", "stop: {kind: valve, locked: true}")
 
 
-@finding("valve-before-tank", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("valve-before-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="valve_before_tank")
 def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A valve that a hand can shut stands between a heater and its expansion tank, and the rules forbid that.
 
@@ -44,5 +44,4 @@ def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
             (valve, *(heater.name for heater in behind)),
             f"{valve} can be shut and stands between {listed([one.name for one in behind])} and {listed(list(tanks))}.",
             f"Take {valve} out, or lock it open where the rules allow a locked valve for service.",
-            profile.valve_before_tank,
         )

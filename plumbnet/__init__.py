@@ -7,6 +7,10 @@
 """
 
 from plumbnet.api import check, read, read_bytes
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.layout.undo import undo
 from plumbnet.study.remedies import remedies
+from plumbnet.study.whatif import whatif
 
-__all__ = ["check", "read", "read_bytes", "remedies"]
+__all__ = ["Change", "check", "read", "read_bytes", "remedies", "undo", "whatif", "with_changes"]

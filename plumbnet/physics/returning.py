@@ -18,7 +18,7 @@ def leaving_k(cold_k: float, hot_k: float, *, pressure_abs_pa: float) -> float:
     store what leaves is -dm, so T_mean = sum(T dm) / sum(dm); densities from IAPWS R7-97(2012), equation 7.
 
     >>> round(leaving_k(283.15, 333.15, pressure_abs_pa=450e3) - 273.15)  # 10 to 60 degC: past half way
-    41
+    40
     """
     base_k = counted_from_k(cold_k, pressure_abs_pa=pressure_abs_pa)
     if hot_k <= base_k:

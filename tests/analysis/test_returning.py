@@ -1,0 +1,87 @@
+"""Growth that goes back to the main: by which pipes, how much they hold, whose growth it is."""
+
+import pytest
+
+import plumbnet
+from plumbnet.layout.read import read_system
+from plumbnet.rules.facts import ReturnFacts
+
+SERVICE = "street -> stop"
+TAIL = "heater -> tap.hot"
+
+
+def with_pipe(path: str, litres: float) -> str:
+    return f"{{path: {path}, volume: {litres} L}}"
+
+
+PARTS = "plumbnet: 1\nparts:\n"
+
+
+def layout(*runs: str, second: bool = False, check: bool = False, kind: str = "storage_heater, volume: 120 L") -> str:
+    parts = [
+        "street: {kind: main, pressure: 3 bar}",
+        "stop: valve",
+        f"heater: {{kind: {kind}, setpoint: 60 degC}}",
+        "tap: fixture",
+    ]
+    if second:
+        parts += ["split: tee", "second: {kind: storage_heater, volume: 200 L, setpoint: 60 degC}", "tap2: fixture"]
+    if check:
+        parts += ["check: check_valve"]
+    return PARTS + "".join(f"  {part}\n" for part in parts) + "runs:\n" + "".join(f"  - {run}\n" for run in runs)
+
+
+def facts(text: str, rules: str = "uk-2010") -> tuple[ReturnFacts, ...]:
+    return plumbnet.check(read_system(text.encode(), file="drawn.yaml"), rules=rules).facts.returns
+
+
+def test_pipe_at_the_main_is_the_suppliers_and_holds_nothing_of_the_buildings() -> None:
+    (one,) = facts(layout(with_pipe("street -> stop", 9), with_pipe("stop -> heater", 5), TAIL))
+    assert one.held_m3 == pytest.approx(0.005)
+    assert (one.main, one.heaters) == ("street", ("heater",))
+    assert one.expansion_m3 == pytest.approx(0.00201, abs=1e-5)  # 1.68 per cent of 120 L
+    assert one.mixed_k == pytest.approx(283.15 + 31.0 * 2.01 / 5.0, abs=0.3)
+
+
+def test_pipe_that_holds_too_little_has_no_temperature() -> None:
+    (one,) = facts(layout(SERVICE, with_pipe("stop -> heater", 2), TAIL))
+    assert one.held_m3 == pytest.approx(0.002)
+    assert one.mixed_k is None
+
+
+def test_two_heaters_on_one_pipe_are_told_alone_and_together() -> None:
+    runs = (
+        SERVICE,
+        with_pipe("stop -> split", 3),
+        with_pipe("split -> heater", 1),
+        TAIL,
+        with_pipe("split -> second", 2),
+        "second -> tap2.hot",
+    )
+    first, second, both = facts(layout(*runs, second=True))
+    assert (first.heaters, second.heaters, both.heaters) == (("heater",), ("second",), ("heater", "second"))
+    assert (first.held_m3, second.held_m3, both.held_m3) == pytest.approx((0.004, 0.005, 0.006))
+    assert both.expansion_m3 == pytest.approx(first.expansion_m3 + second.expansion_m3)
+    assert both.store_m3 == pytest.approx(0.32)
+
+
+def test_heaters_with_pipes_of_their_own_are_not_told_together() -> None:
+    runs = (
+        SERVICE,
+        "stop -> heater",
+        TAIL,
+        "street -> split",
+        with_pipe("split -> second", 2),
+        "second -> tap2.hot",
+    )
+    assert [one.heaters for one in facts(layout(*runs, second=True))] == [("heater",), ("second",)]
+
+
+def test_closed_heater_and_one_that_fires_on_flow_give_nothing_back() -> None:
+    closed = layout("street -> stop -> check -> heater -> tap.hot", check=True)
+    assert facts(closed) == ()
+    assert facts(layout(SERVICE, "stop -> heater", TAIL, kind="tankless_heater")) == ()
+
+
+def test_nothing_is_reckoned_where_the_rules_let_growth_into_the_main() -> None:
+    assert facts(layout(SERVICE, with_pipe("stop -> heater", 2), TAIL), rules="general") == ()

@@ -1,0 +1,134 @@
+"""Where codes differ the same layout comes out differently: one table, layout by layout and profile by profile.
+
+The expectations were written down from the clauses before the program was asked.
+"""
+
+import pytest
+from conftest import system
+
+import plumbnet
+from plumbnet.layout.system import System
+from plumbnet.rules.finding import RULES
+from plumbnet.rules.profile import profile, profile_names
+
+GENERAL, IPC, IRC, NPC = "general", "ipc-2021", "irc-2021", "npc-2020"
+UPC18, UPC24 = "upc-2018", "upc-2024"
+UK, EN, AS = "uk-2010", "en-806", "as-nzs-3500"
+EN_HEATING, US_HEATING = "en-12828", "us-boiler"
+HEATING = (EN_HEATING, US_HEATING)
+
+RELIEF = "relief: {pressure: 130 psi}"
+"""Below 10 bar, which some codes allow at most."""
+
+LAYOUTS: dict[str, System] = {
+    # street --|>-- tankless -- tap
+    "tankless behind a check": system("street -> cv -> tankless -> tap.hot"),
+    # street of 70 psi -- reducer with bypass, 50 psi -- heater -- tap
+    "bypass, main above the set": system(
+        "street -> prv -> heater -> tap.hot", street="pressure: 70 psi", prv="bypass: true"
+    ),
+    # street of 45 psi -- reducer with bypass, 50 psi -- heater -- tap
+    "bypass, main below the set": system(
+        "street -> prv -> heater -> tap.hot", street="pressure: 45 psi", prv="bypass: true"
+    ),
+    # street of 70 psi -- reducer, 50 psi -- tee with tank -- heater -- tap
+    "reducer with its tank": system(
+        "street -> prv -> tee -> heater -> tap.hot\ntee -> tank",
+        street="pressure: 70 psi",
+        tank="volume: 10 gal, precharge: 50 psi",
+        heater=RELIEF,
+    ),
+    # street --|>-- tee with expansion relief -- heater -- tap
+    "expansion relief at 75 psi": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> spill", spill="pressure: 75 psi", heater=RELIEF
+    ),
+    # street --|>-- tee with expansion relief -- heater, nobody draws
+    "expansion relief at 700 kPa": system(
+        "street -> cv -> tee -> heater\ntee -> spill", spill="pressure: 700 kPa", heater=RELIEF
+    ),
+    # street --|>-- heater -- tee with tank -- tap
+    "tank on the hot side": system(
+        "street -> cv -> heater -> tee -> tap.hot\ntee -> tank", tank="volume: 10 gal, precharge: 60 psi", heater=RELIEF
+    ),
+    # street --|>-- tee -- valve -- tank
+    "valve before the tank": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> valve -> tank",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=RELIEF,
+    ),
+    # street -- heater -- tap
+    "no check at all": system("street -> heater -> tap.hot", heater=RELIEF),
+    # as above, under 75 psi (517 kPa)
+    "75 psi at the tap": system("street -> heater -> tap.hot", street="pressure: 75 psi", heater=RELIEF),
+    # relief valve of 175 psi (1,207 kPa) on a heater rated for 200
+    "relief valve of 175 psi": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater="rating: 200 psi, relief: {pressure: 175 psi}",
+    ),
+}
+
+EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
+    "closed-without-control": {"tankless behind a check": (UPC18, UPC24, NPC, *HEATING)},
+    "bypass-does-not-count": {
+        "bypass, main above the set": (IPC, IRC, UPC24, NPC, EN, AS, *HEATING),
+        "bypass, main below the set": (IPC, UPC24, NPC, EN, AS, *HEATING),
+    },
+    "reducer-without-tank": {"bypass, main above the set": (UPC24,), "bypass, main below the set": (UPC24,)},
+    "expansion-relief-does-not-count": {
+        "expansion relief at 75 psi": (UPC18, UPC24, *HEATING),
+        "expansion relief at 700 kPa": (UPC18, UPC24, NPC, *HEATING),
+    },
+    "tank-on-hot-side": {"tank on the hot side": (GENERAL, IPC, UK, EN, AS)},
+    "valve-before-tank": {"valve before the tank": (UK, EN, AS, *HEATING)},
+    "growth-leaves-supply-pipe": {
+        "bypass, main above the set": (UK,),
+        "bypass, main below the set": (UK,),
+        "no check at all": (UK,),
+        "75 psi at the tap": (UK,),
+    },
+    "check-missing-at-heater": {
+        "bypass, main above the set": (EN, AS),
+        "bypass, main below the set": (EN, AS),
+        "no check at all": (EN, AS),
+        "75 psi at the tap": (EN, AS),
+    },
+    "static-above-limit": {"75 psi at the tap": (EN, AS)},
+    "relief-set-too-high": {
+        "relief valve of 175 psi": (GENERAL, IPC, IRC, UPC18, UPC24, NPC, UK, EN, *HEATING),
+    },
+}
+"""For each finding and layout the profiles under which it stands; under all others it does not."""
+
+
+@pytest.mark.parametrize("rules", profile_names())
+@pytest.mark.parametrize("layout", LAYOUTS)
+def test_layout_comes_out_as_the_code_has_it(layout: str, rules: str) -> None:
+    found = {one.name for one in plumbnet.check(LAYOUTS[layout], rules=rules).findings}
+    expected = {name for name, stands in EXPECTED.items() if rules in stands.get(layout, ())}
+    assert found & EXPECTED.keys() == expected
+
+
+def test_every_finding_that_rests_on_a_value_stands_in_the_table() -> None:
+    assert {name for name, rule in RULES.items() if rule.rests_on} <= EXPECTED.keys()
+
+
+def test_verdict_is_physics_and_no_code_changes_it_but_by_its_limit() -> None:
+    for layout in ("no check at all", "tankless behind a check", "bypass, main below the set"):
+        verdicts = {
+            tuple(heater.verdict for heater in plumbnet.check(LAYOUTS[layout], rules=rules).heaters)
+            for rules in profile_names()
+        }
+        assert len(verdicts) == 1, layout
+
+
+def clauses(rules: str) -> dict[str, str]:
+    chosen = profile(rules)
+    return {name: ruling.clause for name, ruling in {**chosen.rulings(), **chosen.findings}.items()}
+
+
+@pytest.mark.parametrize("rules", sorted({*profile_names()} - {GENERAL, IPC}))
+def test_code_takes_from_other_codes_nothing_but_common_practice(rules: str) -> None:
+    foreign = {*clauses(GENERAL).values(), *clauses(IPC).values()}
+    kept = {clause for clause in clauses(rules).values() if not clause.startswith("common practice")}
+    assert not kept & foreign

@@ -1,0 +1,48 @@
+"""The hot and cold pipes behind the heaters: a mixing valve, the taps, a circulation."""
+
+from plumbnet.study.exercise.level import Recipe
+from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.town import ROOMS
+from plumbnet.study.exercise.usual import FLOOR_FT, TAP_FT
+
+TUBES = ("copper-L 1/2 in", "copper-L 3/4 in", "pex 3/4 in")
+LENGTHS_FT = (15, 20, 25, 30, 40, 50)
+_VALVED = 0.3
+"""Share of buildings with a valve behind the heaters, in the hot pipe."""
+_MOST_FLOORS = 3
+
+
+def taps(sketch: Sketch, recipe: Recipe, hot: str, *, circulated: bool) -> None:
+    """Fixtures on the hot tee and on the tee `split`, and the circulation back to `return-tee`."""
+    floors = sketch.pick(range(1, _MOST_FLOORS + 1)) if sketch.likely(recipe.heights) else 1
+    cold = sketch.part("cold-tee", "tee")
+    sketch.run("split", cold)
+    near = sketch.part("near-tee", "tee", height_ft=FLOOR_FT * (floors - 1))
+    valve = [sketch.part("hot-stop", "valve", height_ft=sketch.plant_ft)] if sketch.likely(_VALVED) else []
+    sketch.run(hot, *valve, near, pipe=sketch.pick(TUBES), length_ft=sketch.pick(LENGTHS_FT))
+    serves = _mixed(sketch, near, cold) if sketch.likely(recipe.mixing) else near
+    for room in sketch.chance.sample(ROOMS, sketch.pick((2, 2, 3)) + (floors > 1)):
+        height_ft = TAP_FT + FLOOR_FT * sketch.pick(range(floors))
+        fixture = sketch.part(room, "fixture", height_ft=height_ft)
+        sketch.run(serves, f"{fixture}.hot")
+        sketch.run(cold, f"{fixture}.cold")
+    if circulated:
+        _circulation(sketch, near)
+
+
+def _mixed(sketch: Sketch, hot: str, cold: str) -> str:
+    """A mixing valve between hot and cold; the tee behind it."""
+    unchecked: dict[str, bool] = {"checks": False} if sketch.likely(0.5) else {}
+    mixer = sketch.part("mixer", "mixing_valve", **unchecked)
+    mixed = sketch.part("mixed-tee", "tee")
+    sketch.run(hot, f"{mixer}.hot")
+    sketch.run(cold, f"{mixer}.cold")
+    sketch.run(mixer, mixed)
+    return mixed
+
+
+def _circulation(sketch: Sketch, far: str) -> None:
+    """A pump that brings hot water from the far end back to the heaters' cold side."""
+    checked: dict[str, bool] = {"check": True} if sketch.likely(0.5) else {}
+    pump = sketch.part("pump", "circulator", height_ft=sketch.plant_ft, **checked)
+    sketch.run(far, pump, "return-tee", pipe="copper-L 1/2 in", length_ft=sketch.pick(LENGTHS_FT))

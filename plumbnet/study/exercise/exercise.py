@@ -1,0 +1,53 @@
+"""A task for apprentices: a layout as a file, what is supposed of it, a question, and the report that answers it."""
+
+from dataclasses import dataclass, replace
+
+from plumbnet.analysis.report import Report
+from plumbnet.api import check, read_bytes
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.system import System
+from plumbnet.study.exercise.level import Level
+from plumbnet.study.exercise.question import Asked, Question
+from plumbnet.study.exercise.suppose import Supposition
+from plumbnet.study.scenario import scenario_text
+
+SCENARIO = "what-if"
+"""Name of the scenario that holds what an exercise supposes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where an exercise comes from: the same origin gives the same exercise."""
+
+    seed: int
+    level: Level
+    number: int
+
+    @property
+    def name(self) -> str:
+        """A name for it, fit for a file."""
+        return f"exercise-{self.level.number}-{self.seed}-{self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Exercise:
+    """A task. `report` is on `system` with the scenario of that layout made, if `supposed` (words) is not empty."""
+
+    origin: Origin
+    text: str
+    system: System
+    supposed: str
+    report: Report
+    question: Question
+    asked: Asked
+
+
+def exercise(origin: Origin, layout: str, supposed: Supposition | None, question: Question, asked: Asked) -> Exercise:
+    """The exercise, its supposition written into the layout as a scenario and made."""
+    words = "" if supposed is None else supposed.words
+    text = layout if supposed is None else f"{layout}\nscenarios:\n{scenario_text(SCENARIO, words, supposed.changes)}"
+    system = read_bytes(text.encode(), file=f"{origin.name}.yaml")
+    if supposed is None:
+        return Exercise(origin, text, system, words, check(system), question, asked)
+    report = check(with_changes(system, system.scenarios[SCENARIO].change))
+    return Exercise(origin, text, system, words, replace(report, scenario=SCENARIO), question, asked)

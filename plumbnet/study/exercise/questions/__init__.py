@@ -1,0 +1,1 @@
+"""What an exercise asks, one sort of question to a module; each registers itself."""

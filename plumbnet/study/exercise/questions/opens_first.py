@@ -1,0 +1,43 @@
+"""Which outlet opens first, and at what pressure."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.part import Role
+from plumbnet.layout.quantity import PRESSURE
+from plumbnet.rules.facts import HeaterFacts, RungFacts, Verdict
+from plumbnet.study.exercise.answer import Choice, Measure
+from plumbnet.study.exercise.question import Asked, World, heaters, question
+
+STREET, TANK, SAFETY = Role.STREET.value, Role.TANK.value, Role.SAFETY_RELIEF.value
+OUTCOMES = {1: (STREET, SAFETY), 2: (STREET, TANK, SAFETY), 3: (STREET, TANK, SAFETY), 4: (STREET, TANK, SAFETY)}
+TOLERANCE_PA = 10_000.0
+"""How far a pressure may be off, in pascal: 1.5 psi, as a gauge is read."""
+_APART_PA = 14_000.0
+"""How far the second outlet must lie above the first, so that there is a first."""
+
+
+@question("opens-first", OUTCOMES)
+def opens_first(world: World) -> Iterator[Asked]:
+    """Which outlet does the growing water open first, and at what pressure, read at the heater?"""
+    for heater in heaters(world):
+        if heater.verdict is Verdict.ON_DEMAND or not heater.ladder:
+            continue
+        first, *others = heater.ladder
+        if all(rung.opens_pa >= first.opens_pa + _APART_PA for rung in others):
+            yield _asked(world, heater, first)
+
+
+def _asked(world: World, heater: HeaterFacts, first: RungFacts) -> Asked:
+    facts = world.report.facts
+    outlets = tuple(name for name, part in world.report.system.parts.items() if any(part.outlets()) or part.cushion())
+    blanks = (
+        Choice("The first to open is", outlets, first.outlet),
+        Measure("It opens at", PRESSURE, first.opens_pa, TOLERANCE_PA),
+    )
+    prompt = (
+        f"Every fixture is shut, {heater.name} heats up, and the pressure climbs. What does the water open first, "
+        f"and at what pressure, as a gauge at {heater.name} reads it?"
+    )
+    beyond = ", which is past the limit" if first.opens_pa > max(heater.limit_pa, heater.static_pa or 0.0) else ""
+    because = f"Of all it can come to, {first.outlet} opens lowest: at {facts.pressure(first.opens_pa)}{beyond}."
+    return Asked(prompt, blanks, first.role.value, (because,), heater.name)

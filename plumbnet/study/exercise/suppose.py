@@ -1,0 +1,67 @@
+"""What may be supposed of a layout in an exercise: one event each, in words and as the changes of a scenario."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from plumbnet.layout.change import Change
+from plumbnet.layout.quantity import PRESSURE, to
+from plumbnet.layout.system import System
+from plumbnet.study.written import change
+
+RISES_PSI = (15, 30)
+"""By how much the street's pressure may rise (invented)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Supposition:
+    """An event in words, a sentence without its end, and the changes that make it."""
+
+    words: str
+    changes: tuple[Change, ...]
+
+
+def suppositions(system: System) -> Iterator[Supposition]:
+    """Every event that may be supposed of a system, in the order of its parts."""
+    for sort in _SORTS:
+        for name in system.parts:
+            yield from sort(system, name)
+
+
+def _shut(system: System, name: str) -> Iterator[Supposition]:
+    if system.parts[name].is_valve():
+        yield Supposition(f"{name} is left shut after a repair", (change("close", name),))
+
+
+def _failed(system: System, name: str) -> Iterator[Supposition]:
+    part = system.parts[name]
+    for how, fields in part.failures.items():
+        if any(getattr(part, field) != value for field, value in fields.items()):
+            words = f"{name} has failed: {how.replace('_', ' ')}"
+            yield Supposition(words, (change("fail", {"part": name, "how": how}),))
+
+
+def _exchanged(system: System, name: str) -> Iterator[Supposition]:
+    """A device that some makes have a check in, exchanged for one of those."""
+    if getattr(system.parts[name], "check", None) is False:
+        words = f"{name} is exchanged for one with a check valve in it"
+        yield Supposition(words, (change("set", {"part": name, "check": True}),))
+
+
+def _stopped(system: System, name: str) -> Iterator[Supposition]:
+    part = system.parts[name]
+    if part.driven() is not None and "running" in type(part).model_fields:
+        yield Supposition(f"{name} is switched off", (change("set", {"part": name, "running": False}),))
+
+
+def _raised(system: System, name: str) -> Iterator[Supposition]:
+    """A street whose pressure rises."""
+    source = system.parts[name].source()
+    if source is None or "pressure" not in system.written.get(name, {}):
+        return
+    for rise_psi in RISES_PSI:
+        psi = round(to(source.pressure_pa, "psi", PRESSURE) + rise_psi)
+        words = f"the pressure in {name} rises to {psi} psi"
+        yield Supposition(words, (change("set", {"part": name, "pressure": f"{psi} psi"}),))
+
+
+_SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (_shut, _failed, _exchanged, _stopped, _raised)

@@ -1,0 +1,133 @@
+"""Answers to exercises found anew, from the written file, by other ways than those of the key."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+import plumbnet
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.layout.part import MIXED, Role
+from plumbnet.layout.read import read_system
+from plumbnet.layout.system import System
+from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.study.exercise.answer import Choice, Measure
+from plumbnet.study.exercise.exercise import SCENARIO, Exercise
+
+TROUBLED = {Verdict.TRAPPED, Verdict.SEALED}
+TAKES = {Role.STREET, Role.AIR, Role.TANK, Role.EXPANSION_RELIEF}
+HUGE = "500 gal"
+
+
+@dataclass(frozen=True)
+class Task:
+    """An exercise with its layout read from the text alone, what is supposed made."""
+
+    exercise: Exercise
+    system: System
+
+    def heater(self, *changes: Mapping[str, object]) -> HeaterFacts:
+        """The heater it is about, after further changes."""
+        changed = with_changes(self.system, [Change.model_validate(change) for change in changes])
+        (found,) = [one for one in plumbnet.check(changed).heaters if one.name == self.exercise.asked.heater]
+        return found
+
+    @property
+    def choice(self) -> Choice:
+        """The first blank, which is a choice in every sort of question."""
+        blank = self.exercise.asked.blanks[0]
+        assert isinstance(blank, Choice)
+        return blank
+
+    @property
+    def measure(self) -> Measure:
+        """The second blank."""
+        blank = self.exercise.asked.blanks[1]
+        assert isinstance(blank, Measure)
+        return blank
+
+
+def task(exercise: Exercise) -> Task:
+    """The exercise as somebody else reads it."""
+    system = read_system(exercise.text.encode(), file="somewhere.yaml")
+    scenario = system.scenarios.get(SCENARIO)
+    assert (scenario is None) == (exercise.supposed == "")
+    return Task(exercise, system if scenario is None else with_changes(system, scenario.change))
+
+
+def _verdict(task: Task) -> None:
+    assert task.heater().verdict.value == task.choice.right
+
+
+def _stopper(task: Task) -> None:
+    """Take out each device in turn: the heater comes open by that which stops the water, and by no other."""
+    was_open = task.heater().verdict is Verdict.OPEN
+    assert was_open == (task.choice.right == "nothing")
+    for device in task.choice.options[:-1]:
+        now_open = task.heater(_let_pass(task.system, device)).verdict is Verdict.OPEN
+        assert was_open or now_open == (device == task.choice.right), device
+
+
+def _let_pass(system: System, device: str) -> Mapping[str, object]:
+    """A device taken out, or its checks stuck open where it joins more than two pipes."""
+    if system.parts[device].leaves_at() == MIXED:
+        return {"set": {"part": device, "checks": False}}
+    return {"remove": device}
+
+
+def _opens_first(task: Task) -> None:
+    rungs = {rung.outlet: rung.opens_pa for rung in task.heater().ladder}
+    assert min(rungs, key=lambda outlet: rungs[outlet]) == task.choice.right
+    assert task.measure.right == min(rungs.values())
+
+
+def _locked_valve(task: Task) -> None:
+    """Shut each valve in turn: only that of the key leaves no place to go."""
+    for valve in task.choice.options:
+        heater = task.heater({"close": valve})
+        bound = max(heater.limit_pa, heater.static_pa or 0.0) + 1.0
+        goes = any(rung.role in TAKES and rung.opens_pa <= bound for rung in heater.ladder)
+        assert goes == (valve != task.choice.right), valve
+        assert goes or heater.verdict in TROUBLED | {Verdict.ON_DEMAND}
+
+
+def _tank(task: Task) -> None:
+    """Hang tanks on the pipe to the heater: that of the key holds, the next smaller one does not."""
+    heater = task.heater()
+    assert heater.verdict is Verdict.TRAPPED
+    assert heater.need is not None
+    where = (heater.need.at, f"{task.system.parts[heater.name].elevation_m!r} m")
+    sizes = task.choice.options[:-1]
+    if task.measure.right is None:
+        assert task.heater(*_added(where, HUGE, 0.0)).verdict is Verdict.TRAPPED
+        return
+    right = sizes.index(task.choice.right)
+    assert task.heater(*_added(where, sizes[right], task.measure.right)).verdict is Verdict.CONTROLLED
+    if right:
+        assert task.heater(*_added(where, sizes[right - 1], task.measure.right)).verdict is Verdict.TRAPPED
+
+
+def _added(where: tuple[str, str], volume: str, precharge_pa: float) -> Iterator[Mapping[str, object]]:
+    """A tank at a part or in a pipe, level with the heater."""
+    at, elevation = where
+    start, arrow, end = at.partition(" -> ")
+    if arrow:
+        yield {"insert": {"part": "trial-tee", "kind": "tee", "between": [start, end], "elevation": elevation}}
+    air = {"volume": volume, "precharge": f"{precharge_pa / 1000.0!r} kPa"}
+    tank = {"part": "trial", "kind": "expansion_tank", "elevation": elevation, **air}
+    yield {"add": {**tank, "run": f"{'trial-tee' if arrow else at} -> trial"}}
+
+
+def _trapped_heaters(task: Task) -> None:
+    trapped = [one.name for one in plumbnet.check(task.system).heaters if one.verdict is Verdict.TRAPPED]
+    assert task.choice.right.replace(" and ", ", ").split(", ") == (trapped or ["none"])
+
+
+CHECKS: Mapping[str, Callable[[Task], None]] = {
+    "verdict": _verdict,
+    "stopper": _stopper,
+    "opens-first": _opens_first,
+    "locked-valve": _locked_valve,
+    "tank": _tank,
+    "trapped-heaters": _trapped_heaters,
+}
+"""For each sort of question, what fails if its key is wrong."""

@@ -1,0 +1,34 @@
+"""A sketch to try a building block on, and the system it becomes."""
+
+from dataclasses import replace
+from random import Random
+
+from plumbnet.layout.read import read_system
+from plumbnet.layout.system import System
+from plumbnet.study.exercise.level import Recipe
+from plumbnet.study.exercise.sketch import Sketch
+
+NEVER = Recipe(bypass=0.0, unreduced=0.0, heater_valve=0.0, tank_valve=0.0)
+
+
+def chance(seed: int) -> Random:
+    """Chance that is the same in every run."""
+    return Random(seed)  # noqa: S311  the same in every run is the point
+
+
+def recipe(**shares: float) -> Recipe:
+    """A level that has only what is named."""
+    return replace(NEVER, **shares)
+
+
+def sketch(seed: int = 1) -> Sketch:
+    """A sketch with a street and the tee from which a building is fed."""
+    drawn = Sketch(chance(seed))
+    drawn.run(drawn.part("street", "main", pressure="60 psi"), drawn.part("split", "tee"))
+    drawn.line_psi = 60
+    return drawn
+
+
+def system(drawn: Sketch) -> System:
+    """What the real reader makes of a sketch."""
+    return read_system(drawn.text("Lantern Falls").encode(), file="drawn.yaml")

@@ -1,0 +1,46 @@
+import pytest
+from asking import asked
+
+from plumbnet.study.exercise.answer import Choice, Measure
+
+PSI = 6894.757293168361
+RELIEF = "relief: {pressure: 150 psi}"
+CLOSED = "street -> cv -> tee -> heater -> tap.hot"
+
+
+def test_tank_of_a_usual_house_is_asked_for_with_its_charge() -> None:
+    (one,) = asked("tank", CLOSED, heater=RELIEF, street="pressure: 62 psi")
+    size, charge = one.blanks
+    assert isinstance(size, Choice)
+    assert isinstance(charge, Measure)
+    assert (size.right, one.outcome) == ("5 gal", "5 gal")
+    assert charge.right == pytest.approx(62 * PSI)
+    assert one.prompt == (
+        "An expansion tank is to be fitted at tee. Cold, heater stands at 62 psi; the limit is 80 psi; until all is "
+        "hot the water of heater grows by 0.839 gal. Which tank is it?"
+    )
+
+
+def test_key_shows_the_sum() -> None:
+    """0.839 / (1 - 76.7 / 94.7) is 4.41 by the calculator."""
+    (one,) = asked("tank", CLOSED, heater=RELIEF, street="pressure: 62 psi")
+    assert one.because[1] == (
+        "By Boyle's law, in absolute pressures, the tank holds at least 0.839 gal / (1 - 76.7 psi / 94.7 psi) = "
+        "4.42 gal; the next size up is 5 gal."
+    )
+
+
+def test_static_pressure_at_the_limit_leaves_no_room_for_a_tank() -> None:
+    (one,) = asked("tank", CLOSED, heater=RELIEF, street="pressure: 95 psi")
+    size, charge = one.blanks
+    assert isinstance(charge, Measure)
+    assert (one.outcome, charge.right, size.answer("us")) == ("no tank can do it", None, "no tank can do it")
+    assert one.because == ("Cold, the water stands at the limit already. First the static pressure must come down.",)
+
+
+def test_open_heater_needs_no_tank() -> None:
+    assert asked("tank", "street -> tee -> heater -> tap.hot", heater=RELIEF) == []
+
+
+def test_layout_with_a_tank_in_it_makes_no_question() -> None:
+    assert asked("tank", f"{CLOSED}\ntee -> tank", heater=RELIEF, tank="state: waterlogged") == []

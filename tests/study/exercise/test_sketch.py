@@ -1,0 +1,50 @@
+from drafting import chance
+
+from plumbnet.layout.read import read_system
+from plumbnet.study.exercise.sketch import Sketch
+
+
+def sketch() -> Sketch:
+    return Sketch(chance(1))
+
+
+def test_file_says_what_was_drawn() -> None:
+    drawn = sketch()
+    street = drawn.part("street", "main", pressure="60 psi")
+    heater = drawn.part("heater", "storage_heater", height_ft=20, volume="50 gal", setpoint="120 degF")
+    tap = drawn.part("tap", "fixture")
+    drawn.run(street, heater)
+    drawn.run(heater, f"{tap}.hot", pipe="copper-L 3/4 in", length_ft=30)
+    text = drawn.text("3 Heron Lane, Lantern Falls")
+    assert text == (
+        "# Made for training; 3 Heron Lane, Lantern Falls is invented.\n"
+        "plumbnet: 1\n"
+        "title: '3 Heron Lane, Lantern Falls'\n"
+        "\n"
+        "parts:\n"
+        "  street: {kind: main, pressure: 60 psi}\n"
+        "  heater: {kind: storage_heater, volume: 50 gal, setpoint: 120 degF, elevation: 20 ft}\n"
+        "  tap: fixture\n"
+        "\n"
+        "runs:\n"
+        "  - street -> heater\n"
+        "  - {path: heater -> tap.hot, pipe: copper-L 3/4 in, length: 30 ft}\n"
+    )
+    assert read_system(text.encode(), file="drawn.yaml").title == "3 Heron Lane, Lantern Falls"
+
+
+def test_second_part_of_a_name_gets_a_number() -> None:
+    drawn = sketch()
+    assert [drawn.part("check", "check_valve") for _ in range(3)] == ["check", "check-2", "check-3"]
+
+
+def test_pressure_falls_by_a_psi_in_two_feet_and_a_bit() -> None:
+    drawn = sketch()
+    drawn.line_psi = 60
+    assert [drawn.line_at_psi(height) for height in (0, 20, -8)] == [60, 51, 63]
+
+
+def test_what_is_never_likely_never_happens() -> None:
+    drawn = sketch()
+    assert not any(drawn.likely(0.0) for _ in range(100))
+    assert all(drawn.likely(1.0) for _ in range(100))

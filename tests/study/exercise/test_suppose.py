@@ -1,0 +1,43 @@
+from conftest import system
+
+import plumbnet
+from plumbnet.layout.apply import with_changes
+from plumbnet.study.exercise.suppose import suppositions
+
+HOUSE = system(
+    "street -> meter -> valve -> prv -> tee -> heater -> tap.hot\ntee -> tank\ntee -> pump -> tee2 -> tap.cold",
+    prv="bypass: true",
+    heater="relief: {pressure: 150 psi}",
+)
+
+
+def test_every_event_is_told_in_words() -> None:
+    assert [one.words for one in suppositions(HOUSE)] == [
+        "valve is left shut after a repair",
+        "prv has failed: bypass stuck shut",
+        "heater/relief has failed: plugged",
+        "tap has failed: crossover",
+        "tank has failed: waterlogged",
+        "meter is exchanged for one with a check valve in it",
+        "pump is exchanged for one with a check valve in it",
+        "pump is switched off",
+        "the pressure in street rises to 75 psi",
+        "the pressure in street rises to 90 psi",
+    ]
+
+
+def test_every_event_can_be_made_and_changes_the_layout() -> None:
+    for one in suppositions(HOUSE):
+        changed = with_changes(HOUSE, one.changes)
+        assert changed.parts != HOUSE.parts, one.words
+        assert plumbnet.check(changed).heaters
+
+
+def test_what_has_failed_already_cannot_fail() -> None:
+    worn = system("street -> heater -> tap.hot", tap="crossover: true")
+    assert not any("crossover" in one.words for one in suppositions(worn))
+
+
+def test_relief_valve_is_never_taken_out() -> None:
+    actions = {change.action for one in suppositions(HOUSE) for change in one.changes}
+    assert actions == {"close", "fail", "set"}

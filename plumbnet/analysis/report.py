@@ -54,12 +54,31 @@ class Report:
 
 def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:
     """The report on a system; sentences in it use `units`, or else those of the file."""
-    network = network_of(system)
+    facts = facts_of(network_of(system), profile, units=units)
+    found = findings(facts, profile)
+    accepted = tuple(_accepted(system, found))
+    silenced = [one.finding for one in accepted]
+    return Report(
+        system=system,
+        profile=profile,
+        facts=facts,
+        findings=tuple(one for one in found if one not in silenced),
+        accepted=accepted,
+        idle=tuple(one for one in system.accept if not any(_is_about(one, finding) for finding in silenced)),
+    )
+
+
+def facts_of(network: Network, profile: Profile, *, units: Units | None = None) -> Facts:
+    """All that is to be known of a system before findings are written on it; sentences use `units` or the file's.
+
+    Raises Unanswerable for a heater of which nothing can be computed.
+    """
     _demand_standing_water(network)
     found_limits = limits(network, profile)
     heaters = Judge(network, profile, found_limits, Settling(network)).heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
-    facts = Facts(
+    system = network.piping.system
+    return Facts(
         system=system,
         units=units or system.units,
         heaters=heaters,
@@ -73,17 +92,6 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
         assumed=_assumed(system),
-    )
-    found = findings(facts, profile)
-    accepted = tuple(_accepted(system, found))
-    silenced = [one.finding for one in accepted]
-    return Report(
-        system=system,
-        profile=profile,
-        facts=facts,
-        findings=tuple(one for one in found if one not in silenced),
-        accepted=accepted,
-        idle=tuple(one for one in system.accept if not any(_is_about(one, finding) for finding in silenced)),
     )
 
 

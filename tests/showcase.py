@@ -509,24 +509,89 @@ SCHOOL = Expected(
     },
 )
 
+BARBER = Expected(
+    {"heater": Answer(ON_DEMAND, ("meter",), None)},
+    ("closed-without-control",),
+    scenarios={"tank-fitted": {"heater": Answer(ON_DEMAND, ("meter",), ("tank", 60.0))}},
+    scenario_findings={"tank-fitted": ()},
+)
+
+ROW_HOUSE = Expected(
+    {"heater": Answer(OPEN, (), ("street", 74.0))},
+    ("bypass-does-not-count",),
+    scenarios={"tank-fitted": {"heater": Answer(OPEN, (), ("tank", 60.0))}},
+    scenario_findings={"tank-fitted": ()},
+)
+
+DUPLEX = Expected(
+    {
+        "heater-a": Answer(OPEN, (), ("street", 70.0)),
+        "heater-b": Answer(CONTROLLED, ("reducer-b",), ("spill-b", 75.0)),
+    },
+    ("bypass-does-not-count", "expansion-relief-does-not-count", "reducer-without-tank", "relief-set-too-high"),
+    scenarios={
+        "tanks-fitted": {
+            "heater-a": Answer(OPEN, (), ("tank-a", 55.0)),
+            "heater-b": Answer(CONTROLLED, ("reducer-b",), ("tank-b", 55.0)),
+        }
+    },
+    scenario_findings={"tanks-fitted": ("relief-set-too-high",)},
+)
+
+COTTAGE = Expected(
+    {"cylinder": Answer(OPEN, (), ("street", 300.0))},
+    ("growth-leaves-supply-pipe",),
+    scenarios={
+        "turned-down": {"cylinder": Answer(OPEN, (), ("street", 300.0))},
+        "check-and-vessel": {"cylinder": Answer(CONTROLLED, ("check",), ("vessel", 300.0))},
+    },
+    scenario_findings={"turned-down": ("growth-leaves-supply-pipe",), "check-and-vessel": ()},
+)
+
+INN = Expected(
+    {"cylinder": Answer(OPEN, (), ("street", 400.0))},
+    ("check-missing-at-heater",),
+    scenarios={
+        "check-alone": {"cylinder": Answer(TRAPPED, ("check",), ("cylinder/relief", 700.0))},
+        "safety-group": {"cylinder": Answer(CONTROLLED, ("check",), ("vessel", 400.0))},
+    },
+    scenario_findings={"check-alone": ("trapped-expansion",), "safety-group": ()},
+)
+
+# The loop is cut off from the street by the assembly and by the reducer: two devices.
+GREENHOUSE = Expected(
+    {"boiler": Answer(CONTROLLED, ("fill-reducer", "fill-rp"), ("tank", 15.0))},
+    ("valve-before-tank",),
+    scenarios={
+        "valve-shut": {"boiler": Answer(TRAPPED, ("fill-reducer", "fill-rp"), ("boiler/relief", 30.0))},
+        "valve-locked": {"boiler": Answer(CONTROLLED, ("fill-reducer", "fill-rp"), ("tank", 15.0))},
+    },
+    scenario_findings={"valve-shut": ("tank-cut-off", "trapped-expansion"), "valve-locked": ()},
+)
+
 SHOWCASE: dict[str, Expected] = {
     "bakery-tank-cut-off": BAKERY_TANK_CUT_OFF,
     "bakery-tank-on-hot-side": BAKERY_TANK_ON_HOT_SIDE,
     "bakery-tank-right": BAKERY_TANK_RIGHT,
     "bakery-tank-too-small": BAKERY_TANK_TOO_SMALL,
     "bakery-tanks-worn-out": BAKERY_TANKS_WORN_OUT,
+    "barber-tankless-under-upc": BARBER,
     "bathhouse-plate-exchanger": BATHHOUSE,
     "boiler-loop-with-indirect-heater": BOILER_LOOP,
     "check-in-the-hot-pipe": CHECK_IN_THE_HOT_PIPE,
     "check-valve-backwards": CHECK_VALVE_BACKWARDS,
     "cistern-vented-cylinder": CISTERN,
     "clinic-tankless-recirculation": CLINIC,
+    "cottage-supply-pipe-uk": COTTAGE,
     "crossover-at-a-fixture": CROSSOVER_AT_A_FIXTURE,
     "dual-check-meter": DUAL_CHECK_METER,
+    "duplex-reducers-under-upc": DUPLEX,
     "expansion-relief-as-control": EXPANSION_RELIEF,
     "expansion-relief-wrongly-set": EXPANSION_RELIEF_WRONGLY_SET,
     "farmhouse-solar-loop": SOLAR,
+    "greenhouse-boiler-valve-at-tank": GREENHOUSE,
     "house-with-check": HOUSE_WITH_CHECK,
+    "inn-cylinder-under-en": INN,
     "main-above-limit-no-tank-can-help": MAIN_ABOVE_LIMIT,
     "mixing-valve-with-checks": MIXING_VALVE_WITH_CHECKS,
     "mixing-valve-without-checks": MIXING_VALVE_WITHOUT_CHECKS,
@@ -537,6 +602,7 @@ SHOWCASE: dict[str, Expected] = {
     "reducer-without-bypass-main-above-limit": REDUCER_WITHOUT_BYPASS_MAIN_ABOVE_LIMIT,
     "reducer-without-bypass-main-below-limit": REDUCER_WITHOUT_BYPASS_MAIN_BELOW_LIMIT,
     "relief-valves-wrongly-chosen": RELIEF_VALVES_WRONGLY_CHOSEN,
+    "row-house-bypass-under-ipc": ROW_HOUSE,
     "school-shared-tanks": SCHOOL,
     "tankless-alone": TANKLESS_ALONE,
     "tower-tank-on-the-roof": TOWER,

@@ -1,12 +1,14 @@
 """Rule profiles: data with a clause behind every value."""
 
+import hashlib
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 
 from plumbnet.layout.fault import LayoutError
 from plumbnet.rules.finding import RULES, ruling_of
-from plumbnet.rules.profile import GENERAL, UnknownProfile, profile, profile_names, read_profile
+from plumbnet.rules.profile import GENERAL, UnknownProfile, profile, profile_at, profile_names, read_profile
 
 TEXT = (files("plumbnet") / "data" / "profiles" / "general.yaml").read_text(encoding="utf-8")
 LINES = TEXT.splitlines()
@@ -75,3 +77,53 @@ def test_wrong_value_is_shown_under_its_line() -> None:
 def test_file_that_is_no_profile_is_refused() -> None:
     assert fault("").startswith("small.yaml: there is nothing in this file")
     assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{TEXT}")
+
+
+OWN = "profile: ours\ntitle: Ours\nextends: upc-2024\nrelief_share: {value: 85 %, clause: ours, verified: true}\n"
+
+
+def test_profile_that_extends_another_takes_what_it_does_not_write() -> None:
+    own, base = read_profile(OWN.encode(), file="ours.yaml"), profile("upc-2024")
+    assert (own.relief_share.value, base.relief_share.value) == pytest.approx((0.85, 0.9))
+    assert own.tank_behind_reducer == base.tank_behind_reducer
+    assert own.findings == base.findings
+    assert own.note == ""
+    graded = OWN + "findings: {tank-waterlogged: {severity: note, clause: ours, verified: true}}\n"
+    more = read_profile(graded.encode(), file="ours.yaml")
+    assert more.findings == {**base.findings, "tank-waterlogged": more.findings["tank-waterlogged"]}
+
+
+def test_hash_is_that_of_the_file_and_of_all_it_extends() -> None:
+    alone = read_profile(TEXT.encode(), file="general.yaml")
+    assert alone.sha256 == hashlib.sha256(TEXT.encode()).hexdigest() == profile(GENERAL).sha256
+    own = hashlib.sha256(OWN.encode()).hexdigest()
+    both = hashlib.sha256((own + profile("upc-2024").sha256).encode()).hexdigest()
+    assert read_profile(OWN.encode(), file="ours.yaml").sha256 == both
+    assert len({profile(name).sha256 for name in profile_names()}) == len(profile_names())
+
+
+def test_unknown_base_is_told_with_its_place() -> None:
+    assert fault(OWN.replace("upc-2024", "upc-2025")).splitlines()[0] == (
+        'small.yaml:3:10: no rule profile is called "upc-2025": did you mean "upc-2024"?'
+    )
+    assert fault("profile: [a]\nextends: 3\n").startswith("small.yaml:")
+
+
+def test_margin_counts_where_it_lies_lower_than_the_share() -> None:
+    heating = profile("en-12828")
+    assert heating.highest_below_relief_pa(3.0e5) == pytest.approx(2.5e5)
+    assert heating.highest_below_relief_pa(5.0e5) == pytest.approx(4.5e5)
+    assert heating.highest_below_relief_pa(10.0e5) == pytest.approx(9.0e5)
+    assert heating.highest_below_relief_pa(0.3e5) == 0.0
+    assert profile(GENERAL).highest_below_relief_pa(10.0e5) == pytest.approx(9.0e5)
+
+
+def test_profile_comes_by_name_or_from_a_file(tmp_path: Path) -> None:
+    path = tmp_path / "ours.yaml"
+    path.write_text(OWN, encoding="utf-8")
+    assert profile_at(str(path)).title == "Ours"
+    assert profile_at("upc-2024") is profile("upc-2024")
+    with pytest.raises(OSError, match="none"):
+        profile_at(str(tmp_path / "none"))
+    with pytest.raises(UnknownProfile):
+        profile_at("ours")

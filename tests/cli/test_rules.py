@@ -1,0 +1,66 @@
+from running import CONTROL, Write, run
+
+OURS = """profile: ours
+title: The rules of our town (invented)
+extends: ipc-2021
+distribution_limit: {value: 70 psi, clause: an invented bylaw, verified: true}
+findings:
+  tank-charge-differs: {severity: error, clause: an invented bylaw, verified: true}
+"""
+NEAR = """plumbnet: 1
+parts:
+  street: {kind: main, pressure: 75 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs: [street -> heater -> tap.hot]
+"""
+
+
+def test_profiles_findings_and_each_of_them_are_printed() -> None:
+    assert "uk-2010" in run("rules").stdout
+    assert run("rules", "ipc-2021").stdout.startswith("International Plumbing Code 2021 (ipc-2021)\n===")
+    assert "tank-cut-off" in run("rules", "--findings").stdout
+    assert run("rules", "tank-cut-off").stdout.startswith("tank-cut-off\n===")
+    assert "UPC 608.3" in run("rules", "tank-cut-off", "--rules", "upc-2024").stdout
+
+
+def test_unknown_name_is_told_with_the_nearest() -> None:
+    result = run("rules", "ipc2021")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert result.stderr == 'no profile or finding is called "ipc2021": did you mean "ipc-2021"?\n'
+    assert run("rules", "tank-cutoff").stderr.endswith('did you mean "tank-cut-off"?\n')
+    assert run("rules", "--rules", "genral").exit_code == 2
+    assert not any(sign in run("rules", "\x1b[2J").output for sign in CONTROL)
+
+
+def test_profile_of_the_users_own_is_printed_and_applied(write: Write) -> None:
+    write("ours.yaml", OURS)
+    write("near.yaml", NEAR)
+    assert "70 psi (483 kPa)" in run("rules", "ours.yaml").stdout
+    assert run("check", "near.yaml").exit_code == 0
+    result = run("check", "near.yaml", "--rules", "ours.yaml")
+    assert result.exit_code == 1
+    assert "rules: The rules of our town (invented) (ours)" in result.stdout
+    assert "static-above-limit" in result.stdout
+    assert run("size", "near.yaml", "--rules", "./ours.yaml").exit_code == 1
+
+
+def test_faulty_profile_is_told_with_its_line_and_missing_one_by_name(write: Write) -> None:
+    write("near.yaml", NEAR)
+    write("ours.yaml", OURS.replace("70 psi", "70 gal"))
+    for command in ("check", "trace", "remedies"):
+        result = run(command, "near.yaml", "--rules", "ours.yaml")
+        assert (result.exit_code, result.stdout) == (2, "")
+        assert result.stderr.startswith("ours.yaml:4:29: value: ")
+    write("ours.yaml", OURS.replace("ipc-2021", "ipc2021"))
+    assert run("rules", "ours.yaml").stderr.splitlines()[0] == (
+        'ours.yaml:3:10: no rule profile is called "ipc2021": did you mean "ipc-2021"?'
+    )
+    assert run("check", "near.yaml", "--rules", "none.yaml").stderr == "none.yaml: no such file or directory\n"
+
+
+def test_layout_can_name_only_profiles_that_come_with_the_program(write: Write) -> None:
+    write("ours.yaml", OURS)
+    result = run("check", write("near.yaml", f"rules: ./ours.yaml\n{NEAR}"))
+    assert result.exit_code == 2
+    assert result.stderr.startswith('near.yaml:1:8: no rule profile is called "./ours.yaml"')

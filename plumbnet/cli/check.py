@@ -1,57 +1,167 @@
 """The command `check`."""
 
+import sys
+from collections.abc import Iterable, Iterator, Sequence
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Annotated
 
 import typer
 
-from plumbnet.analysis.report import Report
 from plumbnet.cli.app import app
+from plumbnet.cli.asking import Asking
 from plumbnet.cli.options import Rules, Units
-from plumbnet.cli.reading import refuse_unknown, report_on, told
-from plumbnet.cli.writing import NOT_UNDERSTOOD, paint, status, write
-from plumbnet.layout.fault import LayoutError
-from plumbnet.report import json1, text
-from plumbnet.report.cures import section
-from plumbnet.study.remedies import Found, remedies_if_small
+from plumbnet.cli.reading import fail, refuse_unknown
+from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, NothingFoundError, Target, size, targets
+from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
+from plumbnet.report.csv1 import CsvWriter
+from plumbnet.report.json1 import JsonWriter
+from plumbnet.report.junit import JunitWriter
+from plumbnet.report.people import LineWriter, TextWriter
+from plumbnet.report.sarif import SarifWriter
+from plumbnet.report.writer import Fate, Outcome, Writer
+from plumbnet.rules.finding import Severity
+from plumbnet.study.many import answers, cores
+
+MANY = 8
+"""From more files than this a bar shows how far the check has come."""
+SHARED_FROM_BYTES = 200_000
+"""So much text of layouts takes about as long to check as other processes take to start."""
 
 
 class Format(StrEnum):
     """How `check` writes its reports."""
 
     TEXT = "text"
+    SUMMARY = "summary"
     JSON = "json"
+    SARIF = "sarif"
+    JUNIT = "junit"
+    CSV = "csv"
 
 
-Files = Annotated[list[str], typer.Argument(metavar="FILE...", help="Layout files; - reads standard input.")]
+class Threshold(StrEnum):
+    """The least severe finding that sets the exit status."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NEVER = "never"
+
+    @property
+    def severities(self) -> frozenset[Severity]:
+        """Severities that set it."""
+        return {
+            Threshold.ERROR: frozenset({Severity.ERROR}),
+            Threshold.WARNING: frozenset({Severity.ERROR, Severity.WARNING}),
+        }.get(self, frozenset())
+
+
+Files = Annotated[
+    list[str],
+    typer.Argument(metavar="FILE...", help="Layout files, folders of them, patterns; - reads standard input."),
+]
+Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]
+FailOn = Annotated[Threshold, typer.Option("--fail-on", help="The least severe finding that gives exit status 1.")]
 
 
 @app.command()
-def check(
+def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     files: Files,
     rules: Rules = None,
     units: Units = None,
     output: Annotated[Format, typer.Option("--format", help="How to write the reports.")] = Format.TEXT,
+    fail_on: FailOn = Threshold.ERROR,
+    jobs: Jobs = None,
 ) -> None:
     """Verdicts and findings for every heater of each file.
 
-    Exit status: 0 every heater is fine, 1 a finding of severity error stands, 2 a file could not be understood.
+    Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
+    not be understood, whatever else stands.
     """
     refuse_unknown(rules)
-    reports = list[Report]()
-    cures = list[Found | None]()
-    errors: list[json1.Json] = []
-    for file in files:
-        try:
-            report = report_on(file, rules, units)
-        except (LayoutError, OSError) as error:
-            errors += told(file, error, aloud=output is Format.TEXT)
-        else:
-            reports.append(report)
-            cures.append(remedies_if_small(report))
-            if output is Format.TEXT:
-                more = section(report.facts, cures[-1])
-                write(text.to_text(report, paint=paint(), more=more), blank_line=len(reports) > 1)
-    if output is Format.JSON:
-        write(json1.to_json(reports, errors, cures) + "\n")
-    raise typer.Exit(NOT_UNDERSTOOD if errors else status(reports))
+    found = _found(files)
+    writer = writer_of(output, fail_on)
+    course = Course(fail_on)
+    asking = Asking(writer, rules, None if units is None else units.units)
+    try:
+        outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)), aloud=writer.is_for_people)
+        for words in writer.document(_watched(outcomes, found, writer)):
+            write(words)
+    except KeyboardInterrupt as interrupt:
+        typer.echo(f"interrupted; {course.done} of {len(found)} files were done", err=True)
+        raise typer.Exit(INTERRUPTED) from interrupt
+    except BrokenProcessPool:
+        fail(f"a process ended without its answer after {course.done} files; with --jobs 1 its file can be found")
+    if course.is_empty:
+        fail(f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key plumbnet")
+    raise typer.Exit(course.status)
+
+
+@dataclass(slots=True)
+class Course:
+    """How the check of many files goes: what is done, and the exit status so far."""
+
+    threshold: Threshold
+    done: int = 0
+    status: int = FINE
+    is_empty: bool = True
+
+    def followed(self, outcomes: Iterable[Outcome], *, aloud: bool) -> Iterator[Outcome]:
+        """The outcomes as they come, each counted; why one was not understood is told on standard error if `aloud`."""
+        for outcome in outcomes:
+            self.done += 1
+            self.is_empty &= outcome.fate is Fate.NO_LAYOUT
+            self.status = max(self.status, self._status_of(outcome))
+            if aloud and outcome.words:
+                typer.echo(outcome.words, err=True)
+            yield outcome
+
+    def _status_of(self, outcome: Outcome) -> int:
+        if outcome.fate is Fate.NOT_UNDERSTOOD:
+            return NOT_UNDERSTOOD
+        return FOUND if any(one.severity in self.threshold.severities for one in outcome.findings) else FINE
+
+
+def _found(files: Sequence[str]) -> tuple[Target, ...]:
+    """The files that are meant, standard input already read."""
+    try:
+        found = targets(files)
+    except NothingFoundError as error:
+        fail(str(error))
+    if all(target.file != STANDARD_INPUT for target in found):
+        return found
+    given = sys.stdin.buffer.read()
+    return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
+
+
+def _jobs(found: Sequence[Target]) -> int:
+    """As many processes as cores, or this one alone where others would take longer to start than to help."""
+    return cores() if sum(map(size, found)) >= SHARED_FROM_BYTES else 1
+
+
+def writer_of(output: Format, fail_on: Threshold) -> Writer:
+    """The writer of a form of output; where cases of it fail or pass, `fail_on` says what fails."""
+    match output:
+        case Format.TEXT:
+            return TextWriter(paint())
+        case Format.SUMMARY:
+            return LineWriter(paint())
+        case Format.JSON:
+            return JsonWriter()
+        case Format.SARIF:
+            return SarifWriter()
+        case Format.JUNIT:
+            return JunitWriter(fail_on.severities)
+        case Format.CSV:
+            return CsvWriter()
+
+
+def _watched(outcomes: Iterable[Outcome], found: Sequence[Target], writer: Writer) -> Iterator[Outcome]:
+    """The outcomes as they come, with a bar on a terminal that is not where the reports go."""
+    is_seen = writer.is_for_people and sys.stdout.isatty()
+    if len(found) <= MANY or is_seen or not sys.stderr.isatty():
+        yield from outcomes
+        return
+    with typer.progressbar(outcomes, length=len(found), file=sys.stderr, label="checking") as bar:
+        yield from bar

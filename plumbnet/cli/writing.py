@@ -12,6 +12,8 @@ from plumbnet.report import text
 from plumbnet.report.table import Paint
 
 FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
+INTERRUPTED = 130
+"""Common practice: 128 and the number of the signal that a key sends."""
 
 
 def status(reports: Iterable[Report]) -> int:
@@ -22,7 +24,7 @@ def status(reports: Iterable[Report]) -> int:
 def write(words: str, *, blank_line: bool = False) -> None:
     """Print words as they are, behind an empty line if so wanted."""
     if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
-        sys.stdout.reconfigure(errors="backslashreplace")
+        sys.stdout.reconfigure(errors="backslashreplace", newline="")
     typer.echo(("\n" if blank_line else "") + words, nl=False)
 
 
@@ -30,4 +32,8 @@ def paint() -> Paint:
     """Colours for a terminal; plain text elsewhere, and where NO_COLOR is set."""
     if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
         return text.plain
-    return lambda words, meaning: typer.style(words, fg=text.PAINTS.get(meaning))
+    return _coloured
+
+
+def _coloured(words: str, meaning: str) -> str:
+    return typer.style(words, fg=text.PAINTS.get(meaning))

@@ -2,18 +2,22 @@
 
 import json
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import LayoutError
 from plumbnet.physics.locked import Bracket
+from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, RungFacts
 from plumbnet.rules.finding import Finding
 from plumbnet.study.remedies import Found, Remedy
 from plumbnet.study.written import change_fields
 
 SCHEMA = 1
+_DEPTH = 2  # of a report in the document
 
 Json = dict[str, object]
 
@@ -25,8 +29,7 @@ def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Se
     """
     searched = [*remedies, *[None] * (len(reports) - len(remedies))]
     document = {
-        "plumbnet": version("plumbnet"),
-        "schema": SCHEMA,
+        **_head(),
         "reports": [_report(report, found) for report, found in zip(reports, searched, strict=True)],
         "errors": list(errors),
     }
@@ -46,6 +49,48 @@ def file_error(file: str, text: str) -> Json:
     return {"file": file, "line": 0, "column": 0, "text": text}
 
 
+@dataclass(frozen=True, slots=True)
+class JsonWriter:
+    """Reports as one JSON document, the errors of files that could not be read at its end."""
+
+    is_for_people: bool = False
+
+    def answered(self, report: Report, found: Found | None) -> Piece:
+        """The report."""
+        return Piece(answers=(fragment(_report(report, found), _DEPTH),))
+
+    def refused(self, unread: Unread) -> Piece:
+        """A row for every mistake."""
+        return Piece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
+
+    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+        """The same bytes as `to_json` makes, and a line break."""
+        errors: list[str] = []
+        yield opened(_head()) + member("reports", 1)
+        yield from array(_answers(outcomes, errors), _DEPTH)
+        yield member("errors", 1)
+        yield from array(errors, _DEPTH)
+        yield closed() + "\n"
+
+
+def _answers(outcomes: Iterable[Outcome], errors: list[str]) -> Iterator[str]:
+    """The answers as they come; errors are kept for the end."""
+    for outcome in outcomes:
+        errors += outcome.piece.errors
+        yield from outcome.piece.answers
+
+
+def _head() -> Json:
+    return {"plumbnet": version("plumbnet"), "schema": SCHEMA}
+
+
+def _rows(unread: Unread) -> list[Json]:
+    return [
+        {"file": unread.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
+        for fault in unread.faults
+    ]
+
+
 def _report(report: Report, found: Found | None) -> Json:
     record = report.system.record
     return {
@@ -53,10 +98,14 @@ def _report(report: Report, found: Found | None) -> Json:
         "sha256": record.sha256,
         "title": report.system.title,
         "rules": report.profile.profile,
+        "rules_sha256": report.profile.sha256,
         "scenario": report.scenario,
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
         "findings": [_finding(finding) for finding in report.findings],
+        "accepted": [
+            {"finding": _finding(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
+        ],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
 

@@ -1,0 +1,65 @@
+"""One file to its outcome under the options of a command line: read, checked, remedies looked for, written."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import plumbnet
+from plumbnet.cli.targets import Target
+from plumbnet.layout.fault import LayoutError
+from plumbnet.layout.quantity import Units
+from plumbnet.layout.source import decode, parse
+from plumbnet.report.writer import Fate, Outcome, Writer, unread
+from plumbnet.study.remedies import remedies_if_small
+
+KEY = "plumbnet"
+"""The key at the top of a file that makes it a layout."""
+_SPELLINGS = tuple(KEY.encode(encoding) for encoding in ("utf-8", "utf-16-le", "utf-16-be"))
+
+
+@dataclass(frozen=True, slots=True)
+class Asking:
+    """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes."""
+
+    writer: Writer
+    rules: str | None = None
+    units: Units | None = None
+
+    def __call__(self, target: Target) -> Outcome:
+        """The outcome of one file; whatever is wrong with it is an outcome too."""
+        try:
+            data = _data(target)
+        except OSError as error:
+            return self._refused(target, error)
+        if not target.is_named and not any(spelling in data for spelling in _SPELLINGS):
+            return Outcome(target.file, Fate.NO_LAYOUT)
+        try:
+            return self._answered(target, data)
+        except LayoutError as error:
+            if not target.is_named and _is_other(data):
+                return Outcome(target.file, Fate.NO_LAYOUT)
+            return self._refused(target, error)
+
+    def _answered(self, target: Target, data: bytes) -> Outcome:
+        system = plumbnet.read_bytes(data, file=target.file if target.given is None else "standard input")
+        report = plumbnet.check(system, rules=self.rules, units=self.units)
+        piece = self.writer.answered(report, remedies_if_small(report))
+        verdicts = tuple(heater.verdict for heater in report.heaters)
+        return Outcome(target.file, Fate.CHECKED, piece, verdicts, report.findings)
+
+    def _refused(self, target: Target, error: LayoutError | OSError) -> Outcome:
+        told = unread(target.file, error)
+        return Outcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
+
+
+def _data(target: Target) -> bytes:
+    """The bytes of a file. Raises OSError."""
+    if target.trouble:
+        raise OSError(target.trouble)
+    return Path(target.file).read_bytes() if target.given is None else target.given
+
+
+def _is_other(data: bytes) -> bool:
+    """Whether it is a YAML file that can be read and has no such key at its top."""
+    text = decode(data, [])
+    root = None if text is None else parse(text, [])
+    return root is not None and not (isinstance(root.value, dict) and KEY in root.value)

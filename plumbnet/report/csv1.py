@@ -1,0 +1,190 @@
+"""Reports to one table for spreadsheets: a row to a file, heater, finding, assumption; its columns are a promise.
+
+Source of the form: RFC 4180. Numbers are SI; pressures are gauge, at the heater's own height.
+"""
+
+import csv
+import io
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from importlib.metadata import version
+from typing import Final
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.fault import visible
+from plumbnet.report.writer import Outcome, Piece, Unread
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.finding import Finding
+from plumbnet.study.remedies import Found
+
+Cell = str | float | int | None
+Row = Mapping[str, Cell]
+
+COLUMNS: Final = (
+    "record",
+    "file",
+    "line",
+    "column",
+    "name",
+    "kind",
+    "verdict",
+    "severity",
+    "parts",
+    "static_pa",
+    "limit_pa",
+    "limit_by",
+    "settled_pa",
+    "cold_k",
+    "hot_k",
+    "heated_volume_m3",
+    "expansion_m3",
+    "opens_first",
+    "opens_first_pa",
+    "stopped_by",
+    "short_m3",
+    "need_tank_m3",
+    "need_nominal_m3",
+    "need_precharge_pa",
+    "need_at",
+    "clause",
+    "clause_verified",
+    "text",
+    "advice",
+    "reason",
+    "title",
+    "sha256",
+    "rules",
+    "rules_sha256",
+    "plumbnet",
+)
+"""Names of the columns, the unit at the end of those that hold a quantity; more may come behind them.
+
+`record` says what a row is: file, heater, finding, accepted, assumed or error.
+"""
+APOSTROPHE = "'"
+FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+"""How a cell begins that a spreadsheet would take for a formula (common practice)."""
+BETWEEN = "; "
+"""What parts the names in one cell."""
+
+
+@dataclass(frozen=True, slots=True)
+class CsvWriter:
+    """One table of everything."""
+
+    is_for_people: bool = False
+
+    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+        """A row for the file, then one for each heater, finding, accepted finding and assumption."""
+        file = report.system.record.file
+        return Piece(answers=(_text({"file": file, **row} for row in _rows(report)),))
+
+    def refused(self, unread: Unread) -> Piece:
+        """A row for each mistake."""
+        return Piece(
+            answers=(
+                _text(
+                    {
+                        "record": "error",
+                        "file": unread.file,
+                        "line": fault.line or None,
+                        "column": fault.column or None,
+                        "text": fault.sentence,
+                    }
+                    for fault in unread.faults
+                ),
+            )
+        )
+
+    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+        """The names of the columns, then the rows as they come; lines end as RFC 4180 says."""
+        yield _text([dict(zip(COLUMNS, COLUMNS, strict=True))])
+        for outcome in outcomes:
+            yield from outcome.piece.answers
+
+
+def cell(value: Cell) -> str:
+    """A value as a cell that shows what it holds and does nothing.
+
+    Signs that do not print are made visible; a text that begins like a formula has an apostrophe before it. Numbers
+    are written as they are, to be read back without loss.
+
+    >>> cell("=1+1"), cell(-0.5), cell(None), cell("140 °F")
+    ("'=1+1", '-0.5', '', '140 °F')
+    """
+    if value is None:
+        return ""
+    if not isinstance(value, str):
+        return repr(value)
+    shown = visible(value)
+    return APOSTROPHE + shown if value.startswith(FORMULA) or shown.lstrip().startswith(FORMULA) else shown
+
+
+def _text(rows: Iterable[Row]) -> str:
+    text = io.StringIO()
+    table = csv.writer(text, lineterminator="\r\n")
+    for row in rows:
+        table.writerow([cell(row.get(column)) for column in COLUMNS])
+    return text.getvalue()
+
+
+def _rows(report: Report) -> Iterator[Row]:
+    record = report.system.record
+    yield {
+        "record": "file",
+        "title": report.system.title,
+        "sha256": record.sha256,
+        "rules": report.profile.profile,
+        "rules_sha256": report.profile.sha256,
+        "plumbnet": version("plumbnet"),
+    }
+    for heater in report.heaters:
+        yield _heater(heater)
+    for finding in report.findings:
+        yield _finding("finding", finding)
+    for accepted in report.accepted:
+        yield {**_finding("accepted", accepted.finding), "reason": accepted.reason}
+    for text, parts in report.facts.assumed.items():
+        yield {"record": "assumed", "text": text, "parts": BETWEEN.join(parts)}
+
+
+def _heater(heater: HeaterFacts) -> Row:
+    first = heater.ladder[0] if heater.ladder else None
+    need = heater.need
+    return {
+        "record": "heater",
+        "line": heater.line or None,
+        "name": heater.name,
+        "kind": heater.kind,
+        "verdict": heater.verdict.value,
+        "static_pa": heater.static_pa,
+        "limit_pa": heater.limit_pa,
+        "limit_by": heater.limit_by,
+        "settled_pa": heater.settled_pa,
+        "cold_k": heater.cold_k,
+        "hot_k": heater.hot_k,
+        "heated_volume_m3": heater.heated_volume_m3,
+        "expansion_m3": heater.expansion_m3,
+        "opens_first": None if first is None else first.outlet,
+        "opens_first_pa": None if first is None else first.opens_pa,
+        "stopped_by": BETWEEN.join(heater.stopped_by.sets[0]) if heater.stopped_by.sets else None,
+        "short_m3": heater.short_m3,
+        "need_tank_m3": None if need is None else need.tank_m3,
+        "need_nominal_m3": None if need is None else need.nominal_m3,
+        "need_precharge_pa": None if need is None else need.precharge_pa,
+        "need_at": None if need is None else need.at,
+    }
+
+
+def _finding(record: str, finding: Finding) -> Row:
+    return {
+        "record": record,
+        "line": finding.line or None,
+        "name": finding.name,
+        "severity": finding.severity.value,
+        "parts": BETWEEN.join(finding.parts),
+        "clause": finding.clause,
+        "clause_verified": str(finding.verified).lower(),
+        "text": finding.text,
+        "advice": finding.advice,
+    }

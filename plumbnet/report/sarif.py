@@ -1,0 +1,229 @@
+"""Findings to SARIF 2.1.0, which code hosts and editors show at the line of the file.
+
+Source: OASIS Standard, Static Analysis Results Interchange Format (SARIF) Version 2.1.0 Plus Errata 01 (2023).
+"""
+
+import hashlib
+import inspect
+import sys
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from importlib.metadata import version
+from pathlib import PurePath
+from typing import Final
+from urllib.parse import quote
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.fault import Fault, visible
+from plumbnet.report.json1 import Json
+from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.text import CAUTION
+from plumbnet.report.writer import Outcome, Piece, Unread
+from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity
+from plumbnet.study.remedies import Found
+
+SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+NOT_UNDERSTOOD = "layout-not-understood"
+"""Rule under which the mistakes of a file that is no layout are reported."""
+FINGERPRINT = "finding/v1"
+"""Name of the fingerprint by which a finding is known again after lines have moved."""
+_BASE = "SRCROOT"
+_DEPTH = 4  # of a result in the document
+_LEVELS: Final = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "note"}
+
+
+@dataclass(frozen=True)
+class SarifWriter:
+    """One run with every finding of every file; what is accepted is there too, suppressed with its reason."""
+
+    is_for_people: bool = False
+
+    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+        """A result for every finding and a record of the file."""
+        return Piece(
+            answers=tuple(fragment(result, _DEPTH) for result in self._results(report)),
+            records=(fragment(_artifact(report), _DEPTH),),
+        )
+
+    def refused(self, unread: Unread) -> Piece:
+        """A result for every mistake that has a line, and one notification."""
+        placed = [fault for fault in unread.faults if fault.line]
+        return Piece(
+            answers=tuple(fragment(self._mistake(unread.file, fault), _DEPTH) for fault in placed),
+            errors=(fragment(_notification(unread), _DEPTH + 2),),
+        )
+
+    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+        """One log with one run, and a line break."""
+        records: list[str] = []
+        errors: list[str] = []
+        run = {"tool": {"driver": _driver()}, "columnKind": "unicodeCodePoints", "originalUriBaseIds": _BASES}
+        yield opened({"$schema": SCHEMA, "version": "2.1.0"}) + member("runs", 1) + "[\n  " + opened(run, 2)
+        yield member("results", 3)
+        yield from array(_answers(outcomes, records, errors), _DEPTH)
+        yield member("artifacts", 3)
+        yield from array(dict.fromkeys(records), _DEPTH)  # one file given twice is one artifact
+        yield member("invocations", 3) + "[\n    " + opened({"executionSuccessful": not errors}, 4)
+        yield member("toolExecutionNotifications", 5)
+        yield from array(errors, _DEPTH + 2)
+        yield closed(4) + "\n   ]" + closed(2) + "\n ]" + closed() + "\n"
+
+    @cached_property
+    def _index(self) -> dict[str, int]:
+        return {name: index for index, name in enumerate(_rule_names())}
+
+    def _results(self, report: Report) -> Iterator[Json]:
+        """What stands and what is accepted, each with its fingerprint; of two alike the second is known as such."""
+        seen: dict[str, int] = {}
+        own = [(finding, None) for finding in report.findings]
+        for finding, accepted in [*own, *((one.finding, one) for one in report.accepted)]:
+            trace = "\0".join((finding.name, *finding.parts))
+            seen[trace] = seen.get(trace, 0) + 1
+            digest = hashlib.sha256(f"{trace}\0{seen[trace]}".encode()).hexdigest()
+            yield self._result(report, finding, accepted, digest)
+
+    def _result(self, report: Report, finding: Finding, accepted: Accepted | None, digest: str) -> Json:
+        place = _place(report.system.record.file, finding.line)
+        names = [{"name": name, "kind": "element"} for name in finding.parts]
+        return {
+            "ruleId": finding.name,
+            "ruleIndex": self._index[finding.name],
+            "level": _LEVELS[finding.severity],
+            "message": _message(f"{finding.text} {finding.advice}"),
+            "locations": [{**place, "logicalLocations": names}],
+            "partialFingerprints": {FINGERPRINT: digest},
+            "suppressions": [] if accepted is None else [_suppression(report.system.record.file, accepted)],
+            "properties": {
+                "clause": finding.clause,
+                "clauseVerified": finding.verified,
+                "parts": list(finding.parts),
+                "rules": report.profile.profile,
+            },
+        }
+
+    def _mistake(self, file: str, fault: Fault) -> Json:
+        return {
+            "ruleId": NOT_UNDERSTOOD,
+            "ruleIndex": self._index[NOT_UNDERSTOOD],
+            "level": "error",
+            "message": _message(fault.sentence),
+            "locations": [_place(file, fault.line, fault.column, fault.width)],
+            "suppressions": [],
+        }
+
+
+_BASES: Final[Json] = {_BASE: {"description": {"text": "The folder in which the program was run."}}}
+
+
+def uri(file: str) -> str:
+    """The name of a file as a URI reference, bytes that a URI cannot hold percent-encoded.
+
+    An absolute name is a file URI, any other one relative to the folder in which the program was run.
+
+    >>> uri("plans/bakery #2.yaml")
+    'plans/bakery%20%232.yaml'
+    """
+    path = PurePath(file)
+    if path.is_absolute():
+        return path.as_uri()
+    return quote(path.as_posix(), errors=sys.getfilesystemencodeerrors())
+
+
+def _answers(outcomes: Iterable[Outcome], records: list[str], errors: list[str]) -> Iterator[str]:
+    """The results as they come; the rest is kept for the end."""
+    for outcome in outcomes:
+        records += outcome.piece.records
+        errors += outcome.piece.errors
+        yield from outcome.piece.answers
+
+
+def _driver() -> Json:
+    number = version("plumbnet")
+    return {"name": "plumbnet", "version": number, "semanticVersion": number, "rules": [_RULE, *map(_rule, _known())]}
+
+
+def _known() -> list[Rule]:
+    return [RULES[name] for name in sorted(RULES)]
+
+
+def _rule_names() -> list[str]:
+    return [NOT_UNDERSTOOD, *(rule.name for rule in _known())]
+
+
+_RULE: Final[Json] = {
+    "id": NOT_UNDERSTOOD,
+    "shortDescription": {"text": "The file is no layout that can be read."},
+    "help": {"text": "Nothing in this file was checked. Put the mistake right and check it again."},
+    "defaultConfiguration": {"level": "error"},
+}
+
+
+def _rule(rule: Rule) -> Json:
+    """A rule with its help: what is found, why it matters, what to do."""
+    about = inspect.cleandoc(rule.about)
+    first, _, rest = about.partition("\n\n")
+    return {
+        "id": rule.name,
+        "shortDescription": _message(" ".join(first.split())),
+        "fullDescription": _message(" ".join(about.split())),
+        "help": _message(f"{' '.join((rest or first).split())} {CAUTION}"),
+        "defaultConfiguration": {"level": _LEVELS[rule.severity]},
+    }
+
+
+def _artifact(report: Report) -> Json:
+    """The record of a file: what was read, under which rules, and what was taken where it says nothing."""
+    record = report.system.record
+    return {
+        "location": _location(record.file),
+        "roles": ["analysisTarget"],
+        "hashes": {"sha-256": record.sha256},
+        "properties": {
+            "title": visible(report.system.title),
+            "rules": report.profile.profile,
+            "rulesSha256": report.profile.sha256,
+            "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
+        },
+    }
+
+
+def _notification(unread: Unread) -> Json:
+    """That a file was not checked; the first of its mistakes says why, the others stand among the results."""
+    first, *others = unread.faults
+    more = f" (and {len(others)} more)" if others else ""
+    return {
+        "level": "error",
+        "message": _message(f"{unread.file} was not checked: {first.sentence}{more}"),
+        "locations": [_place(unread.file, 0)],
+        "associatedRule": {"id": NOT_UNDERSTOOD, "index": 0},
+    }
+
+
+def _suppression(file: str, accepted: Accepted) -> Json:
+    return {
+        "kind": "inSource",
+        "status": "accepted",
+        "justification": visible(accepted.reason),
+        "location": _place(file, accepted.line),
+    }
+
+
+def _place(file: str, line: int, column: int = 0, width: int = 0) -> Json:
+    """Where something stands: the whole line where no column is known, the file where no line is."""
+    physical: Json = {"artifactLocation": _location(file)}
+    if column:
+        physical["region"] = {"startLine": line, "startColumn": column, "endColumn": column + width}
+    elif line:
+        physical["region"] = {"startLine": line}
+    return {"physicalLocation": physical}
+
+
+def _location(file: str) -> Json:
+    return {"uri": uri(file)} if PurePath(file).is_absolute() else {"uri": uri(file), "uriBaseId": _BASE}
+
+
+def _message(text: str) -> Json:
+    """A plain text, with nothing in it that SARIF takes for a placeholder (3.11.5) or for a link (3.11.6)."""
+    plain = visible(text).replace("{", "{{").replace("}", "}}").replace("](", "] (")
+    return {"text": plain}

@@ -1,0 +1,78 @@
+"""Sums over many files for people: how many were fine, how many heaters have which verdict, which findings stand."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from plumbnet.report.table import Paint
+from plumbnet.report.writer import Fate, Outcome
+from plumbnet.rules.facts import Verdict
+from plumbnet.rules.finding import Severity
+
+NO_LAYOUT = "not looked at, as they have no key plumbnet"
+
+
+@dataclass(slots=True)
+class Sums:
+    """What has been counted so far."""
+
+    files: Counter[Fate] = field(default_factory=Counter)
+    troubled: Counter[Severity] = field(default_factory=Counter)
+    """Files by the most severe of their findings."""
+    verdicts: Counter[Verdict] = field(default_factory=Counter)
+    findings: Counter[tuple[Severity, str]] = field(default_factory=Counter)
+    holders: Counter[tuple[Severity, str]] = field(default_factory=Counter)
+    """Files in which a finding stands."""
+
+    def add(self, outcome: Outcome) -> None:
+        """Count one file."""
+        found = [(one.severity, one.name) for one in outcome.findings]
+        self.files[outcome.fate] += 1
+        self.verdicts.update(outcome.verdicts)
+        self.findings.update(found)
+        self.holders.update(list(dict.fromkeys(found)))
+        if found:
+            self.troubled[min((severity for severity, _ in found), key=list(Severity).index)] += 1
+
+    @property
+    def is_of_many(self) -> bool:
+        """Whether there is anything to sum."""
+        return self.files.total() > 1
+
+    def lines(self, paint: Paint) -> Iterator[str]:
+        """The sums, verdicts from best to worst as declared, findings from the most severe and frequent down."""
+        checked = self.files[Fate.CHECKED]
+        yield f"{_counted(self.files.total() - self.files[Fate.NO_LAYOUT], 'file')}: {', '.join(self._files(paint))}"
+        if self.files[Fate.NO_LAYOUT]:
+            yield f"{_counted(self.files[Fate.NO_LAYOUT], 'other YAML file')} {NO_LAYOUT}"
+        if checked:
+            yield f"{_counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
+        yield from self._findings(paint)
+
+    def _files(self, paint: Paint) -> Iterator[str]:
+        for severity in Severity:
+            if self.troubled[severity]:
+                label = {Severity.ERROR: "an error", Severity.WARNING: "a warning at most"}.get(severity, "notes only")
+                yield f"{self.troubled[severity]} with {paint(label, severity.value)}"
+        clean = self.files[Fate.CHECKED] - self.troubled.total()
+        if clean:
+            yield f"{clean} without a finding"
+        if self.files[Fate.NOT_UNDERSTOOD]:
+            yield f"{self.files[Fate.NOT_UNDERSTOOD]} {paint('not understood', Severity.ERROR.value)}"
+
+    def _verdicts(self, paint: Paint) -> Iterator[str]:
+        for verdict in Verdict:
+            if self.verdicts[verdict]:
+                yield f"{self.verdicts[verdict]} {paint(verdict.value, verdict.value)}"
+
+    def _findings(self, paint: Paint) -> Iterator[str]:
+        order = list(Severity)
+        ranked = sorted(self.findings.items(), key=lambda one: (order.index(one[0][0]), -one[1], one[0][1]))
+        for (severity, name), count in ranked:
+            held = self.holders[severity, name]
+            places = f" in {_counted(held, 'file')}" if held != count else ""
+            yield f"  {count:>4} {paint(severity.value, severity.value)}: {name}{places}"
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}{'' if count == 1 else 's'}"

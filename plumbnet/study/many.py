@@ -1,0 +1,89 @@
+"""The same question asked of many things on several cores: answers in the order of the things, a few in memory."""
+
+import multiprocessing
+import os
+import signal
+from collections import deque
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import contextmanager
+from itertools import islice
+from multiprocessing.context import BaseContext
+from typing import Final, TypeVar
+
+_AHEAD: Final = 4  # questions that wait for each process, so that none is idle behind a slow one
+
+Thing = TypeVar("Thing")
+Answer = TypeVar("Answer")
+
+
+def cores() -> int:
+    """Cores that this process may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+def answers(things: Sequence[Thing], ask: Callable[[Thing], Answer], *, jobs: int) -> Iterator[Answer]:
+    """What `ask` says of each thing, in their order; `jobs` processes share the work, none but this one when 1.
+
+    Question, things and answers travel between processes and must pickle. To start others takes about as long as
+    to start the program. Answers wait in memory only behind a slower one before them, a few to each process.
+    Raises BrokenProcessPool where a process ends without an answer, and what `ask` raises.
+    """
+    jobs = min(jobs, len(things))
+    if jobs <= 1:
+        yield from map(ask, things)
+        return
+    before = multiprocessing.active_children()
+    pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_leave_interrupts_to_the_first)
+    try:
+        yield from _in_order(pool, things, ask, jobs * _AHEAD)
+    except BaseException:  # whatever it is, nobody waits for the answers any more
+        pool.shutdown(wait=False, cancel_futures=True)
+        for process in multiprocessing.active_children():
+            if process not in before:
+                process.terminate()
+        raise
+    pool.shutdown()
+
+
+def _in_order(
+    pool: ProcessPoolExecutor, things: Sequence[Thing], ask: Callable[[Thing], Answer], ahead: int
+) -> Iterator[Answer]:
+    left = iter(things)
+    with _interrupts_blocked():  # what is started here inherits it
+        waiting: deque[Future[Answer]] = deque(pool.submit(ask, thing) for thing in islice(left, ahead))
+    while waiting:
+        yield waiting.popleft().result()
+        waiting.extend(pool.submit(ask, thing) for thing in islice(left, 1))
+
+
+def _context(ask: Callable[[Thing], Answer]) -> BaseContext:
+    """How processes are started: forked from one that has loaded the program and holds nothing else, where it can be.
+
+    A fork of this very process would copy the threads of the numeric libraries in the middle of their work.
+    """
+    if "forkserver" not in multiprocessing.get_all_start_methods():
+        return multiprocessing.get_context("spawn")
+    context = multiprocessing.get_context("forkserver")
+    context.set_forkserver_preload([type(ask).__module__, getattr(ask, "__module__", "")])
+    return context
+
+
+def _leave_interrupts_to_the_first() -> None:
+    """A key that interrupts goes to every process of the terminal; only the first one has anything to say."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@contextmanager
+def _interrupts_blocked() -> Iterator[None]:
+    """Interrupts come once this is over; on systems without such masks they are not held up."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, held)

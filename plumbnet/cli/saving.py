@@ -1,0 +1,33 @@
+"""A file that a command writes: its form by the ending of its name, and one calm sentence where it cannot be."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Annotated, TypeVar
+
+import typer
+
+from plumbnet.cli.reading import fail
+from plumbnet.layout.fault import quoted
+from plumbnet.rules.sentences import listed
+
+Form = TypeVar("Form", bound=str)
+Out = Annotated[Path, typer.Option("-o", "--output", metavar="OUT", help="The file to write; its ending says how.")]
+
+
+def form_of(out: Path, forms: Sequence[Form]) -> Form:
+    """The one of some forms that the ending of a name asks for; says which there are and exits where it is none."""
+    ending = out.suffix.removeprefix(".").lower()
+    found = next((form for form in forms if form == ending), None)
+    if found is None:
+        known = listed([f".{form}" for form in forms], "or")
+        fail(f"{quoted(out.name)} does not say how to write it", advice=f"let its name end in {known}")
+    return found
+
+
+def save(out: Path, content: bytes) -> None:
+    """Write a file; says so and exits where it cannot be written."""
+    try:
+        out.write_bytes(content)
+    except OSError as error:
+        reason = error.strerror or str(error)
+        fail(f"{out} cannot be written: {reason[:1].lower()}{reason[1:]}")

@@ -1,0 +1,88 @@
+"""A heater to the pressures that its column of a ladder chart bears, each with what is written beside it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from plumbnet.layout.part import Role
+from plumbnet.physics.watching import BREAKS_PA
+from plumbnet.report.text import settles
+from plumbnet.report.words import listed
+from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts
+
+MOST_OUTLETS = 6
+"""Pressures at which outlets open that a column shows; of the rest it says how many."""
+TOLERANCE_PA = 1.0
+"""Outlets that open within one pascal open together."""
+
+
+class Mark(Enum):
+    """How a pressure is marked on the column."""
+
+    STATIC = "static"
+    LIMIT = "limit"
+    OUTLET = "outlet"
+    RELIEF = "relief"
+    """A safety relief valve: an outlet, and no control."""
+    SETTLED = "settled"
+    TESTED = "tested"
+    """What heaters are tested to."""
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A pressure, gauge at the heater, and the words beside it; `more` outlets above it are not shown."""
+
+    pressure_pa: float
+    mark: Mark
+    words: str
+
+
+def levels(facts: Facts, heater: HeaterFacts) -> list[Level]:
+    """The pressures of a heater's column, lowest first: static, outlets, where it settles, the limit."""
+    found = [*_standing(facts, heater), *_outlets(facts, heater)]
+    return sorted(found, key=lambda level: level.pressure_pa)
+
+
+def proof(facts: Facts) -> Level:
+    """The pressure to which heaters are tested, 300 psi. Source: common practice."""
+    words = f"{facts.pressure(BREAKS_PA)}: heaters are tested to this (common practice)"
+    return Level(BREAKS_PA, Mark.TESTED, words)
+
+
+def _standing(facts: Facts, heater: HeaterFacts) -> Iterator[Level]:
+    if heater.static_pa is not None:
+        yield Level(heater.static_pa, Mark.STATIC, f"static {facts.pressure(heater.static_pa)}")
+    limit = facts.pressure(heater.limit_pa)
+    yield Level(heater.limit_pa, Mark.LIMIT, f"limit {limit} ({heater.limit_by})")
+    if heater.settled_pa is not None and settles(heater):
+        yield Level(heater.settled_pa, Mark.SETTLED, f"settles at {facts.pressure(heater.settled_pa)}")
+
+
+def _outlets(facts: Facts, heater: HeaterFacts) -> Iterator[Level]:
+    together = list(_together(heater.ladder))
+    shown = together[:MOST_OUTLETS]
+    left = sum(len(rungs) for rungs in together[MOST_OUTLETS:])
+    for number, rungs in enumerate(shown, 1):
+        more = f"; {left} more above" if left and number == len(shown) else ""
+        safety = all(rung.role is Role.SAFETY_RELIEF for rung in rungs)
+        names = listed([rung.outlet for rung in rungs])
+        words = f"{names} {facts.pressure(rungs[0].opens_pa)}{more}"
+        yield Level(rungs[0].opens_pa, Mark.RELIEF if safety else Mark.OUTLET, words)
+
+
+def _together(ladder: tuple[RungFacts, ...]) -> Iterator[list[RungFacts]]:
+    """Rungs that open at one pressure; safety relief valves by themselves."""
+    group: list[RungFacts] = []
+    for rung in ladder:
+        if group and not _alike(group[0], rung):
+            yield group
+            group = []
+        group.append(rung)
+    if group:
+        yield group
+
+
+def _alike(one: RungFacts, other: RungFacts) -> bool:
+    same = abs(one.opens_pa - other.opens_pa) <= TOLERANCE_PA
+    return same and (one.role is Role.SAFETY_RELIEF) == (other.role is Role.SAFETY_RELIEF)

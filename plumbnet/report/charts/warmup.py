@@ -1,0 +1,152 @@
+"""A heater to its warm-up chart: temperature and pressure in time as it is and once it is cured, with what happens."""
+
+from collections.abc import Iterator, Sequence
+from string import ascii_lowercase, digits
+
+from matplotlib.axes import Axes
+
+from plumbnet.analysis.report import Report
+from plumbnet.analysis.warming import NoWarmUp, warm_up
+from plumbnet.layout.quantity import PRESSURE, TEMPERATURE
+from plumbnet.report.charts.course import Course, Mark
+from plumbnet.report.charts.ends import label_ends
+from plumbnet.report.charts.ink import LINE, LINESPACING, POINTS, Measure, axes_of, extent_in, heading, inked, style
+from plumbnet.report.charts.pens import PENS, Pens
+from plumbnet.report.charts.scale import unit
+from plumbnet.report.charts.spread import spread
+from plumbnet.report.palette import Theme
+from plumbnet.study.proposal import Proposal, with_tank
+
+WIDTH_IN, HEIGHT_IN = 7.2, 4.3
+"""Size of a sheet less the list of what happens, in inches."""
+AS_IT_IS = "as it is"
+"""Said of the layout of the file."""
+_LEFT_IN, _RIGHT_IN, _TOP_IN, _BOTTOM_IN = 0.75, 1.9, 0.55, 0.55
+_PRESSURE, _TEMPERATURE = 0.6, 0.3  # shares of the height
+_KEY_FROM_IN = 0.5  # from the axes down to the list
+_MARK_IN = 0.16  # room of a mark's letter
+_SYMBOLS = (digits[1:], ascii_lowercase)
+_DASHES = ("-", "--")
+
+
+def warmup_chart(
+    report: Report,
+    heater: str,
+    ax: Axes | None = None,
+    *,
+    proposal: Proposal | None = None,
+    theme: Theme = "light",
+) -> Axes:
+    """Temperature and pressure of a heater from cold, with every fixture shut, until all is hot.
+
+    Where it is in trouble, the same with the proposal beside it: the one given, or that of `study.proposal.with_tank`.
+    Returns the axes of pressure; those of temperature stand above them. Raises NoWarmUp (analysis.warming).
+    """
+    course = Course(warm_up(report, heater))
+    cured = proposal or with_tank(report, heater)
+    lines = {AS_IT_IS: course, **({} if cured is None else dict(_cured(cured, heater)))}
+    with style():
+        key = _key(list(lines.values()))
+        axes = ax or _sheet(key, PENS[theme])
+        above = _parted(axes)
+        _draw(axes, above, lines, PENS[theme])
+        _write(axes, key, PENS[theme])
+        _scales(axes, above, report)
+        heading(above, report, f"warm-up of {heater} from cold, every fixture shut")
+        for each in (axes, above):
+            inked(each, PENS[theme])
+    return axes
+
+
+def _cured(proposal: Proposal, heater: str) -> Iterator[tuple[str, Course]]:
+    try:
+        yield f"cured: {proposal.remedy.title}", Course(warm_up(proposal.after, heater))
+    except NoWarmUp:
+        return
+
+
+def _key(courses: Sequence[Course]) -> list[str]:
+    """What each mark stands for, in lines."""
+    width_in = WIDTH_IN - _LEFT_IN - 0.2
+    rows = [
+        f"{symbol}  {mark.words}"
+        for symbols, course in zip(_SYMBOLS, courses, strict=False)
+        for symbol, mark in zip(symbols, course.marks(), strict=False)
+    ]
+    return [line for row in rows for line in Measure().wrapped(row, width_in).split("\n")]
+
+
+def _sheet(key: Sequence[str], pens: Pens) -> Axes:
+    key_in = len(key) * POINTS * LINE / 72.0 + 0.1
+    margins_in = (_LEFT_IN, _BOTTOM_IN + key_in, _RIGHT_IN, _TOP_IN)
+    return axes_of((WIDTH_IN, HEIGHT_IN + key_in), margins_in, pens)
+
+
+def _parted(axes: Axes) -> Axes:
+    """Axes made lower, and new ones over them that share their time."""
+    box, figure = axes.get_position(), axes.get_figure()
+    if figure is None:
+        raise ValueError("these axes stand in no figure")
+    axes.set_position((box.x0, box.y0, box.width, box.height * _PRESSURE))
+    top = box.height * _TEMPERATURE
+    return figure.add_axes((box.x0, box.y1 - top, box.width, top), sharex=axes)
+
+
+def _draw(axes: Axes, above: Axes, lines: dict[str, Course], pens: Pens) -> None:
+    for course, dashes, colour in zip(lines.values(), _DASHES, (pens.danger, pens.water), strict=False):
+        axes.plot(course.minutes, course.pressures, dashes, color=colour, linewidth=1.8, zorder=3.0)
+        above.plot(course.minutes, course.temperatures, dashes, color=pens.ink, linewidth=1.2, zorder=3.0)
+    limit = next(iter(lines.values())).limit
+    axes.axhline(limit, color=pens.ink, linewidth=1.0, linestyle=(0.0, (1.0, 2.0)))
+    axes.set_xlim(0.0, max(course.minutes[-1] for course in lines.values()) or 1.0)
+    axes.margins(y=0.12)
+    axes.autoscale_view(scalex=False)
+    ends = [(course.pressures[-1], words) for words, course in lines.items()]
+    label_ends(axes, [*ends, (limit, f"limit {limit:.4g}")], pens, room_in=_RIGHT_IN - 0.1)
+    for number, (symbols, course) in enumerate(zip(_SYMBOLS, lines.values(), strict=False)):
+        _marks(axes, symbols, course.marks(), pens, above=number == 0)
+
+
+def _marks(axes: Axes, symbols: str, marks: Sequence[Mark], pens: Pens, *, above: bool) -> None:
+    """A dot on the line where something happens, its letter beside it."""
+    minutes = axes.get_xlim()[1]
+    width_in, _ = extent_in(axes)
+    wanted_in = [mark.minutes / minutes * width_in for mark in marks]
+    placed_in = spread(wanted_in, [_MARK_IN] * len(marks), low=0.0, high=width_in)
+    for symbol, mark, at_in, wanted in zip(symbols, marks, placed_in, wanted_in, strict=False):
+        axes.plot([mark.minutes], [mark.pressure], "o", color=pens.ink, markersize=3.5, zorder=4.0, clip_on=False)
+        axes.annotate(
+            symbol,
+            (mark.minutes, mark.pressure),
+            xytext=((at_in - wanted) * 72.0, 5.0 if above else -5.0),
+            textcoords="offset points",
+            ha="center",
+            va="bottom" if above else "top",
+            color=pens.ink,
+            weight="bold",
+            annotation_clip=False,
+        )
+
+
+def _write(axes: Axes, key: Sequence[str], pens: Pens) -> None:
+    """The list of what happens, under the axes."""
+    axes.annotate(
+        "\n".join(key),
+        (0.0, 0.0),
+        xycoords="axes fraction",
+        xytext=(0.0, -72.0 * _KEY_FROM_IN),
+        textcoords="offset points",
+        va="top",
+        color=pens.ink,
+        linespacing=LINESPACING,
+        parse_math=False,
+        annotation_clip=False,
+    )
+
+
+def _scales(axes: Axes, above: Axes, report: Report) -> None:
+    units = report.facts.units
+    axes.set_xlabel("time, min")
+    axes.set_ylabel(f"pressure, {unit(PRESSURE, units)}")
+    above.set_ylabel(f"water, {unit(TEMPERATURE, units)}")
+    above.tick_params(labelbottom=False)

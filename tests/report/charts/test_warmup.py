@@ -1,0 +1,73 @@
+"""The warm-up chart: as it is and cured on one sheet, each event with its letter and its words."""
+
+from pathlib import Path
+
+import pytest
+from conftest import system
+from matplotlib.figure import Figure
+from overlap import off_the_sheet, overlapping, places, written
+
+import plumbnet
+from plumbnet.analysis.warming import NoWarmUp
+from plumbnet.report.charts.ink import figure_of
+from plumbnet.report.charts.warmup import warmup_chart
+from plumbnet.study.proposal import with_remedy
+
+HOUSE = "street -> cv -> tee -> heater -> tap.hot"
+RELIEVED = {"heater": "relief: {pressure: 150 psi}"}
+SOME = ("bakery-tank-too-small", "dual-check-meter", "school-shared-tanks", "two-heaters-own-checks")
+SYSTEMS = Path(__file__).parents[3] / "systems"
+
+
+@pytest.mark.parametrize("name", SOME)
+def test_no_words_lie_over_others_or_off_the_sheet(name: str) -> None:
+    report = plumbnet.check(plumbnet.read(SYSTEMS / f"{name}.yaml"))
+    axes = warmup_chart(report, report.heaters[-1].name)
+    assert overlapping(axes) == []
+    assert off_the_sheet(axes) == []
+
+
+def test_trapped_heater_is_shown_as_it_is_and_cured() -> None:
+    report = plumbnet.check(system(HOUSE, **RELIEVED))
+    axes = warmup_chart(report, "heater")
+    words = "\n".join(written(axes))
+    assert "as it is" in words
+    assert "cured: Fit an" in words.replace("\n", " ")
+    assert "1  " in words
+    assert "a  0 min: heater-tank takes its first water" in words
+    solid, dashed = axes.get_lines()[0], axes.get_lines()[1]
+    assert (solid.get_linestyle(), dashed.get_linestyle()) == ("-", "--")
+    assert max(up for _, up in places(dashed)) < 80.0 < max(up for _, up in places(solid))
+
+
+def test_open_heater_is_shown_as_it_is_only() -> None:
+    axes = warmup_chart(plumbnet.check(system("street -> tee -> heater -> tap.hot", **RELIEVED)), "heater")
+    assert "cured" not in "\n".join(written(axes))
+
+
+def test_a_proposal_of_the_reader_s_is_taken() -> None:
+    report = plumbnet.check(system(HOUSE, **RELIEVED))
+    own = with_remedy(report, plumbnet.remedies(report)["heater"][-1])
+    words = " ".join(written(warmup_chart(report, "heater", proposal=own))).replace("\n", " ")
+    assert own.remedy.title in words
+
+
+def test_temperature_stands_over_pressure_on_one_scale_of_time() -> None:
+    axes = warmup_chart(plumbnet.check(system(HOUSE, **RELIEVED)), "heater")
+    above = next(each for each in figure_of(axes).axes if each is not axes)
+    assert above.get_xlim() == axes.get_xlim()
+    assert above.get_position().y0 > axes.get_position().y1
+    assert (axes.get_ylabel(), above.get_ylabel()) == ("pressure, psi", "water, degF")
+
+
+def test_axes_of_the_reader_are_parted_in_two() -> None:
+    own = Figure(figsize=(12.0, 8.0)).add_subplot(1, 2, 1)
+    was = own.get_position().frozen()
+    assert warmup_chart(plumbnet.check(system(HOUSE, **RELIEVED)), "heater", own) is own
+    assert own.get_position().y1 < was.y1
+
+
+def test_heater_that_stays_cold_has_no_chart() -> None:
+    report = plumbnet.check(system("street -> cv -> tankless -> tap.hot"))
+    with pytest.raises(NoWarmUp, match="fires only while water moves"):
+        warmup_chart(report, "tankless")

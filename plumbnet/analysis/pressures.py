@@ -97,10 +97,16 @@ class Pressures:
     def _limit_below_relief(self, site: Site, target: _Target) -> Iterator[Line]:
         share, set_pa = self.profile.relief_share, site.outlet.opens_pa
         yield _gauge("d_relief", f"set of {site.part}", set_pa, self.origins.field(site.part, "pressure"))
-        yield Item("e_limit", "share of the set to come up to", share.value, "ratio", self._ruled(share.clause))
-        numbers = {"e_limit": share.value, "d_relief": set_pa}
-        own_pa = share.value * set_pa
-        own = step("d_limit", f"limit at {site.part}", "e_limit * d_relief", own_pa, "the rule profile", **numbers)
+        margin, own_pa = self.profile.relief_margin, self.profile.highest_below_relief_pa(set_pa)
+        name = f"limit at {site.part}"
+        if margin is not None and own_pa < share.value * set_pa:
+            given = _gauge("d_clear", "margin below the set", margin.value_pa, self._ruled(margin.clause))
+            numbers, formula = {"d_relief": set_pa, "d_clear": margin.value_pa}, "max(0, d_relief - d_clear)"
+        else:
+            given = Item("e_limit", "share of the set to come up to", share.value, "ratio", self._ruled(share.clause))
+            numbers, formula = {"e_limit": share.value, "d_relief": set_pa}, "e_limit * d_relief"
+        yield given
+        own = step("d_limit", name, formula, own_pa, "the rule profile", **numbers)
         yield own
         yield from self._at_tank(own, site.node, target)
 

@@ -16,5 +16,5 @@ class Acceptance(Declared):
     """Name of the finding."""
     part: str = Field(examples=["garden-tap"])
     """The part that the finding is about: the one on whose line it is reported."""
-    reason: Annotated[str, Field(min_length=1)] = Field(examples=["The garden tap is exempt; letter of the authority."])
+    reason: Annotated[str, Field(min_length=1)] = Field(examples=["exempt by letter of the authority"])
     """Why it is accepted."""

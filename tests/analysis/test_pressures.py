@@ -55,6 +55,13 @@ def test_water_that_no_supply_reaches_is_taken_as_just_full() -> None:
     assert found["d_static"].origin == "computed: no supply reaches it; taken as just full to its highest port"
 
 
+def test_limit_below_a_relief_valve_shows_the_margin_where_that_governs() -> None:
+    drawn = system("street -> cv -> heater", street="pressure: 1.5 bar", heater="relief: {pressure: 3 bar}")
+    made = plumbnet.check(drawn, rules="en-12828")
+    (limit,) = (step for step in sheet(made, made.heaters[0]).sections[0].steps if step.symbol == "d_limit")
+    assert (limit.formula, limit.value) == ("max(0, d_relief - d_clear)", pytest.approx(2.5e5))
+
+
 def test_limit_below_a_relief_valve_shows_the_share_of_its_set() -> None:
     found = pressures("street -> cv -> heater", heater=RELIEF)
     (share,) = (step for step in found.steps if step.symbol == "d_limit")

@@ -338,3 +338,16 @@ def test_own_relief_valve_is_on_the_ladder_beyond_the_way_out() -> None:
 def test_vented_is_open_to_the_air_with_no_valve_between() -> None:
     assert heater(f"{CLOSED}\nheater.relief -> vent", heater="").vented
     assert not heater(f"{CLOSED}\nheater.relief -> valve -> vent", heater="").vented
+
+
+def test_valves_on_the_way_to_the_tank_that_takes_the_growth_are_named() -> None:
+    large = "volume: 9 gal"
+    assert heater(f"{CLOSED}\ntee -> valve -> tank", tank=large).valves_to_tank == ("valve",)
+    assert heater(f"{CLOSED}\ntee -> valve -> tank", tank=large, valve="locked: true").valves_to_tank == ()
+    assert heater(TANKED, tank=large).valves_to_tank == ()
+
+
+def test_heater_that_is_open_by_a_bypass_alone_says_so() -> None:
+    one = heater("street -> prv -> heater -> tap.hot", prv="bypass: true")
+    assert (one.verdict, one.open_by_bypass) == ("open", ("prv",))
+    assert heater("street -> heater -> tap.hot").open_by_bypass == ()

@@ -1,5 +1,7 @@
 from conftest import PSI, Drawn, drawn
 
+from plumbnet.network.reach import reach
+
 
 def reached(d: Drawn, place: str, bound: float) -> list[str]:
     """Names of parts in the zones that water at a place can push into."""
@@ -32,3 +34,15 @@ def test_zones_asked_for_come_first() -> None:
     d = drawn("street -> cv1 -> heater -> cv2 -> store")
     zone = d.zone("heater")
     assert d.network.reach((zone,), 80 * PSI)[0] == zone
+
+
+def test_crossing_that_is_thought_closed_is_not_passed() -> None:
+    d = drawn("street -> cv1 -> heater -> cv2 -> store")
+    found = reach(
+        d.network.zoning,
+        d.network.standing,
+        (d.zone("heater"),),
+        80 * PSI,
+        without=lambda crossing: crossing.part == "cv2",
+    )
+    assert found == (d.zone("heater"),)

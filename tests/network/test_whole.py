@@ -1,5 +1,5 @@
 import pytest
-from conftest import PSI, drawn
+from conftest import PSI, Drawn, drawn
 
 
 def test_every_answer_is_kept_for_the_next_to_ask() -> None:
@@ -34,3 +34,35 @@ def test_idle_heater_is_in_no_zone() -> None:
 def test_pressure_that_fills_a_zone_is_that_of_its_highest_port() -> None:
     d = drawn("street -> heater -> tap.hot", tap="elevation: 30 ft")
     assert d.network.tops_pa[d.zone("heater")] / PSI == pytest.approx(13.0, abs=0.05)
+
+
+BYPASSED = "street -> prv -> tee1 -> heater"
+
+
+def bypasses(d: Drawn, bound: float) -> tuple[str, ...]:
+    return d.network.bypasses(d.zone("heater"), bound * PSI)
+
+
+def test_bypass_that_is_the_only_way_out_is_named() -> None:
+    assert bypasses(drawn(BYPASSED, prv="bypass: true"), 80) == ("prv",)
+    assert bypasses(drawn(BYPASSED), 80) == ()
+
+
+def test_bypass_that_opens_above_the_bound_is_no_way_out() -> None:
+    assert bypasses(drawn(BYPASSED, street="pressure: 90 psi", prv="bypass: true"), 80) == ()
+
+
+def test_bypass_beside_another_way_out_is_not_counted_upon() -> None:
+    # the vent lets the water out at its rim, 40 ft up, which is below the 60 psi of the bypass
+    assert bypasses(drawn(f"{BYPASSED}\ntee1 -> vent", prv="bypass: true"), 80) == ()
+    # a second main, whose way opens later than the bypass but below the bound
+    two = drawn(
+        "street1 -> prv -> tee1 -> heater\ntee1 -> cv -> street2", street2="pressure: 70 psi", prv="bypass: true"
+    )
+    assert bypasses(two, 65) == ("prv",)
+    assert bypasses(two, 80) == ()
+
+
+def test_bypasses_in_a_row_are_named_as_the_water_meets_them() -> None:
+    d = drawn("street -> prv1 -> prv2 -> heater", prv1="bypass: true, set: 55 psi", prv2="bypass: true, set: 50 psi")
+    assert bypasses(d, 80) == ("prv2", "prv1")

@@ -8,24 +8,28 @@ from plumbnet.rules.facts import Facts
 Paint = Callable[[str, str], str]
 """Called with a text and what it is (a verdict or a severity); returns the text coloured or as it is."""
 
+HEAD = ("heater", "verdict", "static", "limit", "settles at", "grows by", "opens first")
+"""What the columns hold."""
+
 
 def table(facts: Facts, paint: Paint) -> Iterator[str]:
-    """A row for each heater."""
-    rows = [("heater", "verdict", "static", "limit", "settles at", "grows by", "opens first")]
+    """A row for each heater, in columns."""
+    yield from _columns([HEAD, *rows(facts)], paint)
+
+
+def rows(facts: Facts) -> Iterator[tuple[str, ...]]:
+    """The cells of each heater, under `HEAD`."""
     for heater in facts.heaters:
         first = heater.ladder[0] if heater.ladder else None
-        rows.append(
-            (
-                heater.name,
-                heater.verdict.value,
-                pressure_in_words(heater.static_pa, facts.units),
-                pressure_in_words(heater.limit_pa, facts.units),
-                pressure_in_words(heater.settled_pa, facts.units),
-                show(heater.expansion_m3, VOLUME, facts.units),
-                f"{first.outlet} at {pressure_in_words(first.opens_pa, facts.units)}" if first else "nothing",
-            )
+        yield (
+            heater.name,
+            heater.verdict.value,
+            pressure_in_words(heater.static_pa, facts.units),
+            pressure_in_words(heater.limit_pa, facts.units),
+            pressure_in_words(heater.settled_pa, facts.units),
+            show(heater.expansion_m3, VOLUME, facts.units),
+            f"{first.outlet} at {pressure_in_words(first.opens_pa, facts.units)}" if first else "nothing",
         )
-    yield from _columns(rows, paint)
 
 
 def _columns(rows: Sequence[tuple[str, ...]], paint: Paint) -> Iterator[str]:

@@ -60,11 +60,11 @@ def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
     kind = spoken(heater.kind).partition(" ")[2]
     place = f"{kind}, line {heater.line}" if heater.line else kind
     yield f"{heater.name}: {paint(heater.verdict.value.upper(), heater.verdict.value)}  ({place})"
-    for label, text in _story(facts, heater):
+    for label, text in story(facts, heater):
         yield from _hung(f"  {label:<{LABEL}}", text)
 
 
-def _story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
+def story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     """What is to be said of a heater, as labels and sentences: why first, then what to do."""
     yield "because", _reason(facts, heater)
     yield "pressure", _pressures(facts, heater)

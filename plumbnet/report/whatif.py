@@ -45,6 +45,11 @@ def _one(one: WhatIf) -> Iterator[Block]:
 
 def _several(found: Sequence[WhatIf]) -> Iterator[Block]:
     yield from _heading(found[0], f"{len(found)} what-ifs")
+    yield from side_by_side(found)
+
+
+def side_by_side(found: Sequence[WhatIf]) -> Iterator[Block]:
+    """What-ifs of one layout in a table, a row each, and what of each is worth telling, those that are worse first."""
     names = list(dict.fromkeys(heater.name for one in found for heater in _in_order(one)))
     for start in range(0, len(names), ACROSS):
         across = names[start : start + ACROSS]

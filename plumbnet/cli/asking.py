@@ -9,6 +9,7 @@ from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.source import decode, parse
 from plumbnet.report.writer import Fate, Outcome, Writer, unread
+from plumbnet.rules.profile import Profile
 from plumbnet.study.remedies import remedies_if_small
 
 KEY = "plumbnet"
@@ -21,7 +22,7 @@ class Asking:
     """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes."""
 
     writer: Writer
-    rules: str | None = None
+    rules: Profile | None = None
     units: Units | None = None
 
     def __call__(self, target: Target) -> Outcome:

@@ -22,6 +22,7 @@ from plumbnet.report.people import LineWriter, TextWriter
 from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.writer import Fate, Outcome, Writer
 from plumbnet.rules.finding import Severity
+from plumbnet.rules.profile import profile_at
 from plumbnet.study.many import answers, cores
 
 MANY = 8
@@ -83,7 +84,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     found = _found(files)
     writer = writer_of(output, fail_on)
     course = Course(fail_on)
-    asking = Asking(writer, rules, None if units is None else units.units)
+    asking = Asking(writer, None if rules is None else profile_at(rules), None if units is None else units.units)
     try:
         outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)), aloud=writer.is_for_people)
         for words in writer.document(_watched(outcomes, found, writer)):

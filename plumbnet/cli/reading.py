@@ -13,7 +13,7 @@ from plumbnet.cli.options import UnitChoice
 from plumbnet.cli.writing import NOT_UNDERSTOOD
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.system import System
-from plumbnet.report import json1
+from plumbnet.report.writer import unread
 from plumbnet.rules.profile import UnknownProfile, profile_at
 
 STANDARD_INPUT = "-"
@@ -30,8 +30,7 @@ def report_with(file: str, heater: str | None, rules: str | None, units: UnitCho
     try:
         report = report_on(file, rules, units)
     except (LayoutError, OSError) as error:
-        told(file, error, aloud=True)
-        raise typer.Exit(NOT_UNDERSTOOD) from error
+        refuse(file, error)
     names = [one.name for one in report.heaters]
     if heater is not None and heater not in names:
         known = f"there is {', '.join(names) or 'none'}"
@@ -46,17 +45,10 @@ def read(file: str) -> System:
     return plumbnet.read(Path(file))
 
 
-def told(file: str, error: LayoutError | OSError, *, aloud: bool) -> list[json1.Json]:
-    """An error for people on standard error, if `aloud`; and as data."""
-    if isinstance(error, LayoutError):
-        words, rows = str(error), json1.layout_errors(error)
-    else:
-        reason = error.strerror or str(error)
-        reason = f"{reason[:1].lower()}{reason[1:]}"
-        words, rows = visible(f"{file}: {reason}"), [json1.file_error(file, reason)]
-    if aloud:
-        typer.echo(words, err=True)
-    return rows
+def refuse(file: str, error: LayoutError | OSError) -> NoReturn:
+    """Say why a file cannot be understood, with line and caret where there are any, and exit."""
+    typer.echo(unread(file, error).words, err=True)
+    raise typer.Exit(NOT_UNDERSTOOD) from error
 
 
 def refuse_unknown(rules: str | None) -> None:
@@ -68,8 +60,7 @@ def refuse_unknown(rules: str | None) -> None:
     except UnknownProfile as error:
         fail(str(error))
     except (LayoutError, OSError) as error:
-        told(rules, error, aloud=True)
-        raise typer.Exit(NOT_UNDERSTOOD) from error
+        refuse(rules, error)
 
 
 def fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:

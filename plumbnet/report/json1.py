@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import LayoutError
 from plumbnet.physics.locked import Bracket
 from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
@@ -34,19 +33,6 @@ def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Se
         "errors": list(errors),
     }
     return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
-
-
-def layout_errors(error: LayoutError) -> list[Json]:
-    """Every fault of a file as JSON."""
-    return [
-        {"file": error.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
-        for fault in error.faults
-    ]
-
-
-def file_error(file: str, text: str) -> Json:
-    """A file that could not be opened, as JSON."""
-    return {"file": file, "line": 0, "column": 0, "text": text}
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,10 +10,13 @@ from plumbnet.cli.targets import Target
 from plumbnet.report.people import LineWriter
 from plumbnet.report.writer import Fate, Outcome
 from plumbnet.rules.facts import Verdict
+from plumbnet.rules.profile import profile
 
 
-def asked(file: str, *, is_named: bool = True, given: bytes | None = None, **options: str) -> Outcome:
-    return Asking(LineWriter(), rules=options.get("rules"))(Target(file, is_named=is_named, given=given))
+def asked(file: str, *, is_named: bool = True, given: bytes | None = None, rules: str | None = None) -> Outcome:
+    return Asking(LineWriter(), rules=None if rules is None else profile(rules))(
+        Target(file, is_named=is_named, given=given)
+    )
 
 
 def test_layout_is_checked_and_counted(write: Write) -> None:

@@ -208,6 +208,13 @@ def test_output_is_the_same_bytes_however_many_processes_work(form: str) -> None
     assert alone.returncode == 2
 
 
+def test_profile_of_a_file_is_used_by_every_process(write: Write) -> None:
+    write("open.yaml", OPEN)
+    write("ours.yaml", "profile: ours\ntitle: Ours\nextends: general\n")
+    done = real("check", *["open.yaml"] * 9, "--rules", "ours.yaml", "--jobs", "2", "--format", "json")
+    assert [one["rules"] for one in json.loads(done.stdout)["reports"]] == ["ours"] * 9
+
+
 @pytest.mark.usefixtures("folder")
 def test_layouts_of_some_size_are_shared_among_the_cores(monkeypatch: pytest.MonkeyPatch) -> None:
     jobs: list[int] = []

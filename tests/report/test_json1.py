@@ -8,12 +8,12 @@ from typing import Any
 
 import pytest
 from conftest import PSI, system
+from forms import accepting, fine, missing, refusal, trapped, written
 
 import plumbnet
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
-from plumbnet.layout.fault import Fault, LayoutError
-from plumbnet.report.json1 import file_error, layout_errors, to_json
+from plumbnet.report.json1 import JsonWriter, to_json
 
 SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 NUMBER, OPTIONAL = (int, float), (int, float, type(None))
@@ -174,14 +174,32 @@ def test_changed_system_keeps_its_file_and_sum() -> None:
 
 
 def test_faults_of_a_file_are_rows_with_their_place() -> None:
-    error = LayoutError("f.yaml", [Fault(3, 5, "it is wrong", "put it right", 4)], "a\nb\nc\n")
-    assert layout_errors(error) == [{"file": "f.yaml", "line": 3, "column": 5, "text": "it is wrong; put it right"}]
-    assert file_error("f.yaml", "it is a directory") == {
-        "file": "f.yaml",
-        "line": 0,
-        "column": 0,
-        "text": "it is a directory",
-    }
+    read = of(written(JsonWriter(), refusal("f.yaml", "it is wrong"), trapped(), missing("none.yaml")))
+    assert read["errors"] == [
+        {"file": "f.yaml", "line": 2, "column": 3, "text": "it is wrong"},
+        {"file": "none.yaml", "line": 0, "column": 0, "text": "no such file or directory"},
+    ]
+
+
+def test_document_written_file_by_file_is_that_of_the_whole() -> None:
+    reports = [trapped(), fine(), accepting(trapped(), "So be it.")]
+    assert written(JsonWriter(), *reports) == to_json(reports) + "\n"
+    assert written(JsonWriter()) == to_json([]) + "\n"
+
+
+def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() -> None:
+    (report,) = of(to_json([accepting(trapped(), "Letter of the authority.", line=9)]))["reports"]
+    assert report["findings"] == []
+    (accepted,) = report["accepted"]
+    holds(accepted["finding"], FINDING)
+    assert (accepted["reason"], accepted["line"]) == ("Letter of the authority.", 9)
+
+
+def test_profile_is_named_with_its_sum() -> None:
+    report = trapped()
+    (found,) = of(to_json([report]))["reports"]
+    assert (found["rules"], found["rules_sha256"]) == ("general", report.profile.sha256)
+    assert len(found["rules_sha256"]) == 64
 
 
 def test_document_is_plain_ascii_whatever_the_title() -> None:

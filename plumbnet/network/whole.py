@@ -1,7 +1,7 @@
 """A system to everything the graph can say of it, each question searched once and kept."""
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.layout.build import occupied
@@ -63,17 +63,9 @@ class Network:
 
     def bypasses(self, zone: Zone, bound_pa: float) -> tuple[str, ...]:
         """Reducers whose bypass is all that lets water of a zone out at or below the bound, as they are met."""
-        way = next((rung for rung in self.ladder(zone) if rung.role.is_way_out and rung.opens_pa <= bound_pa), None)
+        way = _way_out(self.ladder(zone), bound_pa)
         passed = () if way is None else tuple(crossing.part for crossing in way.crossings if crossing.is_bypass)
-        if not passed:
-            return ()
-        reached = reach(self.zoning, self.standing, (zone,), bound_pa, without=lambda crossing: crossing.is_bypass)
-        lets_out = any(
-            opening.site.outlet.role.is_way_out and opening.opens_pa <= bound_pa
-            for other in reached
-            for opening in self.openings.get(other, ())
-        )
-        return () if lets_out else passed
+        return () if not passed or _way_out(self._unbypassed.ladder(zone), bound_pa) else passed
 
     def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
         """Joints of hot and cold without which water at a node would have no way out; none where it would."""
@@ -138,12 +130,23 @@ class Network:
         return Climber(self.zoning, self.standing, self.openings)
 
     @cached_property
+    def _unbypassed(self) -> Climber:
+        """Finds ladders as if no reducer had a bypass."""
+        out = {zone: [one for one in crossings if not one.is_bypass] for zone, crossings in self.zoning.out.items()}
+        return Climber(replace(self.zoning, out=out), self.standing, self.openings)
+
+    @cached_property
     def _blocking(self) -> Blocking:
         return Blocking(self.zoning, self.standing, self.openings)
 
     @cached_property
     def _ways(self) -> Ways:
         return Ways(self.piping)
+
+
+def _way_out(ladder: list[Rung], bound_pa: float) -> Rung | None:
+    """The first way to the street or to open air, if one opens at or below the bound."""
+    return next((rung for rung in ladder if rung.role.is_way_out and rung.opens_pa <= bound_pa), None)
 
 
 def network_of(system: System) -> Network:

@@ -126,7 +126,7 @@ def test_heater_that_comes_or_goes_is_told() -> None:
     assert "!  verdict" not in gone
     fields = {"part": "new", "kind": "storage_heater", "volume": 90, "setpoint": 140, "run": "tee -> new"}
     new = whatifs_text([whatif(before, [Change.model_validate({"add": fields})])])
-    assert "- new is worse: it is new." in new
+    assert "- new is worse: it is new, and trapped." in new
     assert "!  verdict      not there" in new
 
 

@@ -569,6 +569,14 @@ GREENHOUSE = Expected(
     scenario_findings={"valve-shut": ("tank-cut-off", "trapped-expansion"), "valve-locked": ()},
 )
 
+# The loop stands open to the cistern, twelve feet up: 12 x 0.4335 psi.
+POTTERY = Expected(
+    {"boiler": Answer(OPEN, (), ("cistern", 5.2))},
+    ("setpoint-above-boiling",),
+    scenarios={"turned-down": {"boiler": Answer(OPEN, (), ("cistern", 5.2))}},
+    scenario_findings={"turned-down": ()},
+)
+
 SHOWCASE: dict[str, Expected] = {
     "bakery-tank-cut-off": BAKERY_TANK_CUT_OFF,
     "bakery-tank-on-hot-side": BAKERY_TANK_ON_HOT_SIDE,
@@ -596,6 +604,7 @@ SHOWCASE: dict[str, Expected] = {
     "mixing-valve-with-checks": MIXING_VALVE_WITH_CHECKS,
     "mixing-valve-without-checks": MIXING_VALVE_WITHOUT_CHECKS,
     "open-house": OPEN_HOUSE,
+    "pottery-boiler-set-too-hot": POTTERY,
     "pump-without-return": PUMP_WITHOUT_RETURN,
     "reducer-with-bypass-main-above-limit": REDUCER_WITH_BYPASS_MAIN_ABOVE_LIMIT,
     "reducer-with-bypass-main-below-limit": REDUCER_WITH_BYPASS_MAIN_BELOW_LIMIT,

@@ -14,6 +14,7 @@ from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import End, System
+from plumbnet.layout.wording import with_article
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
@@ -214,5 +215,5 @@ def _assumed(system: System) -> dict[str, tuple[str, ...]]:
         written = {type(part).model_fields[field].alias or field for field in part.model_fields_set}
         for field, words in part.assumed.items():
             if field not in written:
-                found.setdefault(f"a {part.kind.replace('_', ' ')} {words}", []).append(name)
+                found.setdefault(f"{with_article(part.kind).replace('_', ' ')} {words}", []).append(name)
     return {words: tuple(names) for words, names in found.items()}

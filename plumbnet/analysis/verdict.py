@@ -16,6 +16,7 @@ from plumbnet.network.ladder import Rung
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
+from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater, boiling_k
 from plumbnet.rules.facts import HeaterFacts, Limit, Need, RungFacts, Verdict
 from plumbnet.rules.profile import Profile
 
@@ -119,6 +120,7 @@ class Case:
             vented=self._is_vented(),
             open_by_accident=network.accidents(self.node, self.bound_pa) if verdict is Verdict.OPEN else (),
             open_by_bypass=network.bypasses(self.zone, self.bound_pa) if verdict is Verdict.OPEN else (),
+            boils_k=self._boils_k(static_pa),
             valves_to_tank=self._valves_to_tank(ladder) if verdict is Verdict.CONTROLLED else (),
         )
 
@@ -215,6 +217,15 @@ class Case:
         way = self.network.way(self.node, rung)
         kind = self.network.piping.system.parts[rung.site.part].kind
         return RungFacts(rung.site.part, rung.role, kind, rung.opens_pa - self.head_pa, way)
+
+    def _boils_k(self, static_pa: float | None) -> float | None:
+        """Where its water boils, under a static pressure at datum."""
+        if static_pa is None or self.heated.source.mixture is not None:
+            return None
+        try:
+            return boiling_k(static_pa - self.head_pa + ATMOSPHERE_PA)
+        except OutsideWater:
+            return None
 
     def _valves_to_tank(self, ladder: tuple[RungFacts, ...]) -> tuple[str, ...]:
         parts, taking = self.network.piping.system.parts, () if self.share is None else self.share.tanks

@@ -139,6 +139,8 @@ class HeaterFacts:
     """The limit as it reads at the part that sets it; None where nothing in the zone does."""
     open_by_bypass: tuple[str, ...] = ()
     """Reducers whose bypass is all that keeps it open, as water meets them."""
+    boils_k: float | None = None
+    """Temperature at which plain water boils under its static pressure; None where it warms a mixture, or is dry."""
     valves_to_tank: tuple[str, ...] = ()
     """Valves that can be shut on its way to the tanks that take its growth."""
 

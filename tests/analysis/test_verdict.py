@@ -347,6 +347,14 @@ def test_valves_on_the_way_to_the_tank_that_takes_the_growth_are_named() -> None
     assert heater(TANKED, tank=large).valves_to_tank == ()
 
 
+def test_water_boils_hotter_under_pressure_and_a_mixture_is_not_asked() -> None:
+    assert heater("street -> heater -> tap.hot").boils_k == pytest.approx(426.5, abs=0.5)  # 5.15 bar: 153 degC
+    assert heater("tap2.hot -> heater -> tap.hot\nstreet -> tap3.cold").boils_k is None
+    mixed = "antifreeze: {glycol: propylene, share: 40 %}"
+    made = plumbnet.check(system("street -> cv -> tee\nboiler -> emitter -> tee -> boiler", boiler=mixed))
+    assert made.heaters[0].boils_k is None
+
+
 def test_heater_that_is_open_by_a_bypass_alone_says_so() -> None:
     one = heater("street -> prv -> heater -> tap.hot", prv="bypass: true")
     assert (one.verdict, one.open_by_bypass) == ("open", ("prv",))

@@ -122,6 +122,17 @@ def _trapped_heaters(task: Task) -> None:
     assert task.choice.right.replace(" and ", ", ").split(", ") == (trapped or ["none"])
 
 
+def _two_codes(task: Task) -> None:
+    first, second = (plumbnet.check(task.system, rules=name) for name in task.exercise.asked.profiles)
+    expected = {
+        (True, True): "both",
+        (True, False): f"only the {first.profile.title}",
+        (False, True): f"only the {second.profile.title}",
+        (False, False): "neither",
+    }
+    assert task.choice.right == expected[first.is_fine, second.is_fine]
+
+
 CHECKS: Mapping[str, Callable[[Task], None]] = {
     "verdict": _verdict,
     "stopper": _stopper,
@@ -129,5 +140,6 @@ CHECKS: Mapping[str, Callable[[Task], None]] = {
     "locked-valve": _locked_valve,
     "tank": _tank,
     "trapped-heaters": _trapped_heaters,
+    "two-codes": _two_codes,
 }
 """For each sort of question, what fails if its key is wrong."""

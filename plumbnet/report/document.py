@@ -1,4 +1,4 @@
-"""Headings, paragraphs, tables and worked steps in; plain text of a hundred columns, or Markdown, out."""
+"""Headings, paragraphs, tables, worked steps and plain lines in; plain text of a hundred columns, or Markdown, out."""
 
 import re
 import textwrap
@@ -57,7 +57,14 @@ class Steps:
     first: int = 1
 
 
-Block: TypeAlias = Heading | Paragraph | Points | Table | Steps
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """Lines that stand as they are, in letters of one width."""
+
+    lines: tuple[str, ...]
+
+
+Block: TypeAlias = Heading | Paragraph | Points | Table | Steps | Lines
 
 
 def to_text(blocks: Sequence[Block]) -> str:
@@ -95,6 +102,8 @@ def _text(block: Block) -> Iterator[str]:
         case Steps(steps, first):
             for number, step in enumerate(steps, start=first):
                 yield from _worked(number, step)
+        case Lines(lines):
+            yield from map(visible, lines)
 
 
 def _columns(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
@@ -151,6 +160,9 @@ def _markdown(block: Block) -> Iterator[str]:
             yield _row("---" for _ in range(6))
             for number, step in enumerate(steps, start=first):
                 yield _worked_row(number, step)
+        case Lines(lines):
+            fence = "`" * max(3, *(1 + len(run) for line in lines for run in re.findall("`*", line)), 0)
+            yield from (fence, *map(visible, lines), fence)
 
 
 def _worked_row(number: int, step: WrittenStep) -> str:

@@ -2,7 +2,7 @@
 
 from plumbnet.physics.sizing import step
 from plumbnet.report.digits import written_step
-from plumbnet.report.document import Heading, Paragraph, Points, Steps, Table, escaped, to_markdown, to_text
+from plumbnet.report.document import Heading, Lines, Paragraph, Points, Steps, Table, escaped, to_markdown, to_text
 
 STEP = written_step(step("V_e", "expansion", "V * e", 0.004, "by | definition", V=0.2, e=0.02), "metric")
 
@@ -40,6 +40,13 @@ def test_step_is_printed_with_its_numbers() -> None:
     assert to_markdown([Steps((STEP,), 7)]).splitlines()[2] == (
         "| 7 | expansion | `V_e = V * e` | `V` = 200 L<br>`e` = 0.02 | **4.00000 L** | by \\| definition |"
     )
+
+
+def test_lines_stand_as_they_are_behind_a_fence_that_they_cannot_end() -> None:
+    lines = Lines(("  a: *b*", "```", "c\x1b[2J"))
+    assert to_text([lines]) == "  a: *b*\n```\nc\\x1b[2J\n"
+    assert to_markdown([lines]) == "````\n  a: *b*\n```\nc\\x1b[2J\n````\n"
+    assert to_markdown([Lines(())]) == "```\n```\n"
 
 
 def test_markdown_leaves_nothing_of_a_text_that_it_would_obey() -> None:

@@ -31,15 +31,23 @@ class Origin:
 
 @dataclass(frozen=True, slots=True)
 class Exercise:
-    """A task. `report` is on `system` with the scenario of that layout made, if `supposed` (words) is not empty."""
+    """A task: the layout as a file, the report on it as drawn, and that with what is supposed of it.
+
+    `supposed` says that in words; where it is empty the two reports are one.
+    """
 
     origin: Origin
     text: str
-    system: System
+    drawn: Report
     supposed: str
     report: Report
     question: Question
     asked: Asked
+
+    @property
+    def system(self) -> System:
+        """The layout as drawn."""
+        return self.drawn.system
 
 
 def exercise(origin: Origin, layout: str, supposed: Supposition | None, question: Question, asked: Asked) -> Exercise:
@@ -47,7 +55,8 @@ def exercise(origin: Origin, layout: str, supposed: Supposition | None, question
     words = "" if supposed is None else supposed.words
     text = layout if supposed is None else f"{layout}\nscenarios:\n{scenario_text(SCENARIO, words, supposed.changes)}"
     system = read_bytes(text.encode(), file=f"{origin.name}.yaml")
-    if supposed is None:
-        return Exercise(origin, text, system, words, check(system), question, asked)
-    report = check(with_changes(system, system.scenarios[SCENARIO].change))
-    return Exercise(origin, text, system, words, replace(report, scenario=SCENARIO), question, asked)
+    report = drawn = check(system)
+    if supposed is not None:
+        changed = check(with_changes(system, system.scenarios[SCENARIO].change))
+        report = replace(changed, scenario=SCENARIO)
+    return Exercise(origin, text, drawn, words, report, question, asked)

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.change import Change
+from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, to
 from plumbnet.layout.system import System
 from plumbnet.study.written import change
@@ -33,7 +34,10 @@ def _shut(system: System, name: str) -> Iterator[Supposition]:
 
 
 def _failed(system: System, name: str) -> Iterator[Supposition]:
+    """A failure of a part, but never of a safety relief valve: that is a danger, and no matter to play with."""
     part = system.parts[name]
+    if any(outlet.role is Role.SAFETY_RELIEF for outlet in part.outlets()):
+        return
     for how, fields in part.failures.items():
         if any(getattr(part, field) != value for field, value in fields.items()):
             words = f"{name} has failed: {how.replace('_', ' ')}"

@@ -1,0 +1,115 @@
+"""The command `exercise`."""
+
+import sys
+from collections.abc import Sequence
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from plumbnet.cli.app import app
+from plumbnet.cli.reading import fail
+from plumbnet.cli.saving import save
+from plumbnet.cli.writing import write
+from plumbnet.layout.fault import quoted
+from plumbnet.report.play import talk
+from plumbnet.report.worksheet import key as answers
+from plumbnet.report.worksheet import worksheet
+from plumbnet.report.worksheet_text import worksheets_markdown
+from plumbnet.study.exercise.dealing import NoMore, exercises, questions_of
+from plumbnet.study.exercise.exercise import Exercise
+from plumbnet.study.exercise.level import LEVELS
+
+MOST = 200
+"""Exercises dealt at once."""
+LONGEST = 10_000
+"""Bytes of a typed line that are read at once."""
+
+
+class SheetForm(StrEnum):
+    """How `exercise` writes worksheets."""
+
+    MARKDOWN = "markdown"
+    HTML = "html"
+
+
+@app.command()
+def exercise(  # noqa: PLR0913  each is an option of the command
+    *,
+    seed: Annotated[int, typer.Option(help="The same seed gives the same exercises.")] = 1,
+    level: Annotated[int, typer.Option(min=1, max=len(LEVELS), help="How hard: 1 to 5.")] = 1,
+    variants: Annotated[int, typer.Option(min=1, max=MOST, help="How many, no two alike.")] = 1,
+    about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
+    form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
+    out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
+    key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,
+    play: Annotated[bool, typer.Option("--play", help="Answer here, line by line; the reason follows.")] = False,
+) -> None:
+    """What-if tasks for apprentices, made from a seed, with their keys.
+
+    Each has a layout of its own, a question, and an answer that this program finds when it checks the layout.
+    """
+    _refuse_unknown(about, level)
+    try:
+        dealt = exercises(seed, level, variants, about=about)
+    except NoMore as error:
+        fail(f"{error}; ask for fewer, or take another seed")
+    if play:
+        _play(dealt)
+        return
+    is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
+    text = (_page if is_page else _markdown)(dealt, with_key=key)
+    if out is None:
+        write(text)
+    else:
+        save(out, text.encode())
+
+
+def _refuse_unknown(about: str | None, level: int) -> None:
+    known = [question.name for question in questions_of(level)]
+    if about is not None and about not in known:
+        fail(f"level {level} has no question {quoted(about)}", about, known, f"it has {', '.join(known)}")
+
+
+def _markdown(dealt: Sequence[Exercise], *, with_key: bool) -> str:
+    return worksheets_markdown([worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else ())
+
+
+def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
+    from plumbnet.report.worksheet_page import worksheets_html  # noqa: PLC0415  brings the template library
+
+    return worksheets_html([worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else ())
+
+
+def _play(dealt: Sequence[Exercise]) -> None:
+    """Ask one exercise after another; the end of what is typed ends it calmly."""
+    right = answered = 0
+    try:
+        for one in dealt:
+            is_right = _talked(one)
+            right, answered = right + is_right, answered + 1
+    except EOFError:
+        write("\n")
+    write(f"{right} of {answered} right.\n")
+
+
+def _talked(one: Exercise) -> bool:
+    """Whether all answers to an exercise were right. Raises EOFError where no more is typed."""
+    talking = talk(one)
+    said = next(talking)
+    try:
+        while True:
+            write(said)
+            said = talking.send(_typed())
+    except StopIteration as end:
+        return bool(end.value)
+
+
+def _typed() -> str:
+    """A line from standard input, whatever bytes stand in it. Raises EOFError where no more is typed."""
+    sys.stdout.flush()
+    line = sys.stdin.buffer.readline(LONGEST)
+    if not line:
+        raise EOFError
+    return line.decode(errors="replace").rstrip("\r\n")

@@ -9,6 +9,7 @@ from enum import StrEnum
 from typing import ClassVar, Literal, TypeVar
 
 from plumbnet.layout.declared import Declared
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.quantity import Elevation, Pressure
 
 IN, OUT = "in", "out"
@@ -247,6 +248,12 @@ class Part(Declared):
     def is_accidental(self) -> bool:
         """Whether its free passage joins hot and cold though nobody counts on it."""
         return False
+
+    def events(self, _extremes: Extremes) -> Iterator[Event]:
+        """What may happen to it by itself: each of its failures, unless it has failed so already."""
+        for how, values in self.failures.items():
+            if any(getattr(self, field) != value for field, value in values.items()):
+                yield Event(how.replace("_", " "), "fail", {"how": how})
 
     def fixed(self) -> Iterator[tuple[str, str, "Part"]]:
         """Parts that come with this one, as (own port, name, part)."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
 from plumbnet.layout.declared import Declared
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.kinds.control import Relief, ReliefValve
 from plumbnet.layout.part import (
     COLD,
@@ -27,6 +28,9 @@ PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
 
 Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15)]
 Held = Annotated[float, Quantity(VOLUME, above=0.0)]
+
+USUAL_STORE_M3 = 0.1892706
+"""Store of the tank heater that would replace a flow-through one: 50 gal (common practice)."""
 
 
 SizingMethod = Literal[
@@ -94,6 +98,13 @@ class Heater(Part):
             inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
         )
 
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """Its thermostat may stick, and the water get as hot as its relief valve lets it."""
+        yield from super().events(extremes)
+        hottest_k = extremes.relief_k if self.relief is None else self.relief.temperature_k
+        if self.setpoint_k < hottest_k:
+            yield Event("as hot as its relief valve lets it", "set", {"setpoint_k": hottest_k})
+
     def fixed(self) -> Iterator[tuple[str, str, Part]]:
         """The relief valve that is written inside the heater."""
         if self.relief is not None:
@@ -123,6 +134,11 @@ class StorageHeater(Heater):
     through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
     tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
 
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for a flow-through heater."""
+        yield from super().events(extremes)
+        yield Event("exchanged for a tankless one", "set", {"kind": TanklessHeater.kind, "volume_m3": None})
+
 
 @kind("tankless_heater")
 class TanklessHeater(Heater):
@@ -138,6 +154,11 @@ class TanklessHeater(Heater):
 
     volume_m3: Held = 0.001
     """Water in its coil; 1 L when left out (common practice)."""
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for a heater with a tank."""
+        yield from super().events(extremes)
+        yield Event("exchanged for one with a tank", "set", {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3})
 
 
 @kind("indirect_heater")

@@ -1,0 +1,61 @@
+"""The command `draw`."""
+
+from typing import Annotated, Literal
+
+import typer
+
+from plumbnet.analysis.report import Report
+from plumbnet.cli.app import app
+from plumbnet.cli.options import File, Rules, Units
+from plumbnet.cli.reading import fail, refuse, report_with
+from plumbnet.cli.saving import Out, form_of, save
+from plumbnet.cli.writing import status
+from plumbnet.layout.fault import LayoutError, quoted
+from plumbnet.layout.refusal import ChangeError
+from plumbnet.study.whatif import UnknownScenario, whatif
+
+ThemeOption = Annotated[
+    Literal["light", "dark", "bw"],
+    typer.Option("--theme", help="For paper, a dark screen, or black ink."),
+]
+Scenario = Annotated[
+    str | None, typer.Option("--scenario", metavar="NAME", help="Draw what a scenario of the file makes of it.")
+]
+Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
+
+
+@app.command()
+def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    output: Out,
+    theme: ThemeOption = "light",
+    scenario: Scenario = None,
+    date: Date = None,
+    rules: Rules = None,
+    units: Units = None,
+) -> None:
+    """Draw the schematic as SVG, PDF or PNG: piping, trapped zones, what stops the water, the way out.
+
+    The symbols are generic trade practice and claim conformity with no standard.
+    """
+    from plumbnet.report.drawing.schematic import schematic_file  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
+
+    form = form_of(output, FORMS)
+    report = report_with(file, None, rules, units)
+    if scenario is not None:
+        report = _supposed(file, report, scenario)
+    save(output, schematic_file(report, form, theme=theme, date=date))
+    raise typer.Exit(status([report]))
+
+
+def _supposed(file: str, report: Report, scenario: str) -> Report:
+    """The report on what a scenario makes of a layout; says what is wrong and exits where it cannot be made."""
+    try:
+        return whatif(report, scenario=scenario).after
+    except UnknownScenario as error:
+        fail(str(error))
+    except ChangeError as error:
+        fail(f"the scenario {quoted(scenario)} cannot be made: {error.mistakes[0]}")
+    except LayoutError as error:
+        refuse(file, error)

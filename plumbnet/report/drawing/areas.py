@@ -1,0 +1,96 @@
+"""What of the piping lies in a shaded zone, and the way out as one line across symbols."""
+
+from collections.abc import Iterator, Mapping
+from itertools import pairwise
+
+from plumbnet.layout.system import End
+from plumbnet.report.drawing.model import Model
+from plumbnet.report.drawing.places import Box, Placed, Route
+from plumbnet.report.drawing.remarks import Shaded
+from plumbnet.report.drawing.symbol import Point
+
+_BESIDE_PIPE = 6.0
+_BESIDE_SYMBOL = 4.0
+_BESIDE_WORDS = 2.0
+_STAND_BACK = 6.0
+
+
+def zone_boxes(model: Model, placed: Placed, zone: Shaded, names: Mapping[str, Box]) -> list[Box]:
+    """Boxes round all pipes of a zone, round the parts that lie in it whole, and round their words.
+
+    `names` are the boxes of the names of joints.
+    """
+    parts = {end.part for end in zone.ports}
+    boxes: list[Box] = []
+    for route in placed.routes:
+        if _lies_in(route, zone.ports, parts):
+            points = _inside(model, route, zone.ports)
+            boxes += [_round(a, b) for a, b in pairwise(points)]
+            boxes += [_round(a, b) for a, b in pairwise(route.lead)]
+    for body in placed.bodies:
+        if _is_inside(model, body.item.name, zone.ports):
+            boxes.append(_grown(body.outer_box, _BESIDE_SYMBOL))
+            if body.item.words:
+                boxes.append(_grown(body.words_box, _BESIDE_WORDS))
+    return boxes + [_grown(box, _BESIDE_WORDS) for name, box in names.items() if name in parts]
+
+
+def _is_inside(model: Model, name: str, ports: frozenset[End]) -> bool:
+    links = model.links_at[name]
+    return bool(links) and all(link.near(name) in ports for link in links)
+
+
+def _inside(model: Model, route: Route, ports: frozenset[End]) -> list[Point]:
+    """The points of a route, drawn back from a device that closes the zone."""
+    points = list(route.points)
+    if route.link is None:
+        return points
+    for end, at, to in ((route.link.start, 0, 1), (route.link.end, -1, -2)):
+        if not model.items[end.part].symbol.is_joint and not _is_inside(model, end.part, ports):
+            points[at] = _toward(points[at], points[to], _BESIDE_PIPE + _STAND_BACK)
+    return points
+
+
+def _toward(point: Point, other: Point, by: float) -> Point:
+    """A point moved towards another, at most all the way."""
+    distance = abs(point[0] - other[0]) + abs(point[1] - other[1])
+    share = min(1.0, by / distance) if distance else 0.0
+    return point[0] + (other[0] - point[0]) * share, point[1] + (other[1] - point[1]) * share
+
+
+def _lies_in(route: Route, ports: frozenset[End], parts: set[str]) -> bool:
+    return route.joint in parts if route.link is None else route.link.start in ports
+
+
+def _round(a: Point, b: Point) -> Box:
+    return _grown((min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])), _BESIDE_PIPE)
+
+
+def _grown(box: Box, by: float) -> Box:
+    return box[0] - by, box[1] - by, box[2] + by, box[3] + by
+
+
+def way_legs(placed: Placed, way: tuple[str, ...]) -> list[tuple[Point, ...]]:
+    """The pipes of a way, one after the other, each from part to part."""
+    return [tuple(_step(placed, here, there)) for here, there in pairwise(way)]
+
+
+def _step(placed: Placed, here: str, there: str) -> Iterator[Point]:
+    for route in placed.routes:
+        if route.link is not None and {route.link.start.part, route.link.end.part} == {here, there}:
+            forward = route.link.start.part == here
+            yield from _whole(route, forward=forward)
+            return
+
+
+def _whole(route: Route, *, forward: bool) -> list[Point]:
+    """The points of a route with the lead it shares, from one part to the other."""
+    points = list(route.points)
+    if route.lead:
+        home, branch = route.lead
+        points = [home, *points] if _is_near(points[0], branch) else [*points, home]
+    return points if forward else points[::-1]
+
+
+def _is_near(a: Point, b: Point) -> bool:
+    return abs(a[0] - b[0]) + abs(a[1] - b[1]) < 1.0

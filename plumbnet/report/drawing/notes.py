@@ -1,0 +1,50 @@
+"""A report to the words that stand beside each part: its name, its settings, the pressure at which it opens."""
+
+from collections.abc import Iterator, Mapping
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.part import Boosting, Part, Reducing, Role
+from plumbnet.layout.quantity import VOLUME, show
+from plumbnet.network.whole import Network
+from plumbnet.report.drawing.lettering import folded
+from plumbnet.rules.facts import Facts
+
+
+def notes(report: Report, network: Network) -> Mapping[str, tuple[str, ...]]:
+    """The lines beside each part, its name first; pressures are gauge, at the part itself."""
+    opens = _opening_pressures(network)
+    found: dict[str, tuple[str, ...]] = {}
+    for name, part in report.system.parts.items():
+        lines = [*folded(name), *_settings(part, report.facts)]
+        if name in opens:
+            lines.append(_outlet_in_words(*opens[name], report.facts))
+        found[name] = tuple(lines)
+    return found
+
+
+def _opening_pressures(network: Network) -> dict[str, tuple[Role, float]]:
+    """What each outlet is, and the pressure at its own height at which it takes water."""
+    return {
+        opening.site.part: (opening.site.outlet.role, opening.opens_pa - network.piping.heads_pa[opening.site.node])
+        for zone in sorted(network.openings)
+        for opening in network.openings[zone]
+    }
+
+
+def _outlet_in_words(role: Role, opens_pa: float, facts: Facts) -> str:
+    if role is Role.STREET:
+        return facts.pressure(opens_pa)
+    if role is Role.AIR:
+        return "open to the air"
+    return f"{'from' if role is Role.TANK else 'opens at'} {facts.pressure(opens_pa)}"
+
+
+def _settings(part: Part, facts: Facts) -> Iterator[str]:
+    for passage in part.passages():
+        if isinstance(passage, Reducing):
+            yield f"set {facts.pressure(passage.set_pa)}"
+        elif isinstance(passage, Boosting):
+            yield f"adds {facts.pressure(passage.rise_pa)}"
+    cushion = part.cushion()
+    if cushion is not None:
+        yield show(cushion.volume_m3, VOLUME, facts.units)

@@ -1,0 +1,105 @@
+"""Where things are on paper: symbols, joints, and the routes of pipes."""
+
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+
+from plumbnet.report.drawing.lettering import extent
+from plumbnet.report.drawing.model import Item, Link
+from plumbnet.report.drawing.stance import MARGIN, RING
+from plumbnet.report.drawing.symbol import Point
+from plumbnet.report.palette import Service
+
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom."""
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """An item's symbol: its middle, how it is turned, and the room it takes with its words."""
+
+    item: Item
+    x: float
+    y: float
+    quarters: int = 0
+    is_mirrored: bool = False
+    is_turned: bool = False
+    stretch: float = 1.0
+    words_at_side: int = 0
+    joined: tuple[tuple[str, float], ...] = ()
+    """Ports that pipes join, each with its side: -1 left, 1 right."""
+
+    @property
+    def box(self) -> Box:
+        """Left, top, right and bottom of the symbol itself."""
+        symbol = self.item.symbol
+        wide, high = symbol.width / 2, symbol.height * self.stretch / 2
+        if self.quarters % 2:
+            wide, high = high, wide
+        return self.x - wide, self.y - high, self.x + wide, self.y + high
+
+    @property
+    def words_box(self) -> Box:
+        """Left, top, right and bottom of its words."""
+        wide, high = extent(self.item.words)
+        left, _, right, bottom = self.outer_box
+        if self.words_at_side:
+            x = right + MARGIN if self.words_at_side > 0 else left - MARGIN - wide
+            return x, self.y - high / 2, x + wide, self.y + high / 2
+        return self.x - wide / 2, bottom + MARGIN, self.x + wide / 2, bottom + MARGIN + high
+
+    @property
+    def outer_box(self) -> Box:
+        """The box of the symbol with all its strokes and its ring."""
+        top, bottom = (reach * self.stretch for reach in self.item.symbol.reach)
+        if self.is_turned:
+            top, bottom = bottom, top
+        left = right = self.item.symbol.width / 2
+        for _ in range(self.quarters % 4):
+            left, top, right, bottom = top, right, bottom, left
+        more = RING if self.item.is_ringed else 0.0
+        return self.x - left - more, self.y - top - more, self.x + right + more, self.y + bottom + more
+
+    def at(self, point: Point) -> Point:
+        """Where a point of its symbol comes to lie."""
+        x, y = point
+        x, y = -x if self.is_mirrored else x, (-y if self.is_turned else y) * self.stretch
+        for _ in range(self.quarters % 4):
+            x, y = y, -x
+        return self.x + x, self.y + y
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """A pipe on paper, in the direction its author drew it; without a link, a piece of the run of a joint.
+
+    `lead` is the part of another pipe's way that it shares, from the joint to where it branches off.
+    """
+
+    link: Link | None
+    joint: str
+    service: Service
+    points: tuple[Point, ...]
+    lead: tuple[Point, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """A joint on paper: its dots, the first of which is its home."""
+
+    item: Item
+    dots: tuple[Point, ...]
+
+
+@dataclass(frozen=True)
+class Placed:
+    """Everything in its place; one unit is one point, y grows downwards."""
+
+    bodies: tuple[Body, ...]
+    joints: tuple[Joint, ...]
+    routes: tuple[Route, ...]
+
+    @cached_property
+    def segments(self) -> tuple[tuple[int, Point, Point], ...]:
+        """Every straight piece of every route, with the number of its route."""
+        return tuple((n, a, b) for n, route in enumerate(self.routes) for a, b in pairwise(route.points))

@@ -1,0 +1,72 @@
+"""A report to what the drawing says beyond the piping: trapped zones, what stops the water, the way out."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.system import End
+from plumbnet.network.whole import Network
+from plumbnet.network.zones import Zone
+from plumbnet.rules.facts import HeaterFacts, Verdict
+
+_SHADED = (Verdict.SEALED, Verdict.TRAPPED)
+"""Verdicts whose zones are shaded, the worst first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shaded:
+    """A zone in trouble: its verdict, the heaters it is about, the ports in it."""
+
+    verdict: Verdict
+    heaters: tuple[str, ...]
+    ports: frozenset[End]
+
+
+@dataclass(frozen=True, slots=True)
+class Remarks:
+    """What is marked on the drawing.
+
+    `stops` are the devices that stand against the water of some heater; `ways` the parts on the way out of each open
+    heater, from the heater on.
+    """
+
+    zones: tuple[Shaded, ...]
+    stops: frozenset[str]
+    ways: tuple[tuple[str, ...], ...]
+
+
+def remarks(report: Report, network: Network) -> Remarks:
+    """What a report has to say on a drawing."""
+    stops = {name for heater in report.heaters for names in heater.stopped_by.sets for name in names}
+    ways = dict.fromkeys(way for heater in report.heaters for way in _way_out(heater))
+    return Remarks(tuple(_zones(report, network)), frozenset(stops), tuple(ways))
+
+
+def _way_out(heater: HeaterFacts) -> Iterator[tuple[str, ...]]:
+    if heater.verdict is Verdict.OPEN:
+        yield from [rung.way for rung in heater.ladder if rung.role.is_way_out][:1]
+
+
+def _zones(report: Report, network: Network) -> Iterator[Shaded]:
+    worst: dict[Zone, Verdict] = {}
+    heaters: dict[Zone, list[str]] = {}
+    for verdict in _SHADED:
+        for heater in report.heaters:
+            if heater.verdict is verdict:
+                for zone in _zones_of(heater, network):
+                    worst.setdefault(zone, verdict)
+                    heaters.setdefault(zone, []).append(heater.name)
+    ports = network.piping.ports
+    for zone in sorted(worst):
+        members = (ports[node] for node, its_zone in enumerate(network.zoning.zone_of) if its_zone == zone)
+        yield Shaded(worst[zone], tuple(heaters[zone]), frozenset(members))
+
+
+def _zones_of(heater: HeaterFacts, network: Network) -> list[Zone]:
+    """The zone a heater heats, and the one its answer stands in."""
+    piping, zone_of = network.piping, network.zoning.zone_of
+    heated = next(each for each in network.heated if each.name == heater.name)
+    found = {zone_of[heated.inlet]}
+    if heater.stands_at and heater.stands_at != heater.name:
+        found.add(zone_of[next(piping.nodes_of(heater.stands_at))])
+    return sorted(found)

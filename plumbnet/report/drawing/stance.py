@@ -1,0 +1,282 @@
+"""An ordered grid to the stance of each cell: which way it faces, where its pipes join it, how much room it takes."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from plumbnet.report.drawing.grid import Grid
+from plumbnet.report.drawing.lettering import extent
+from plumbnet.report.drawing.model import Item, Model, Stack
+from plumbnet.report.drawing.plan import Cell
+from plumbnet.report.drawing.symbol import Point, Symbol
+
+MARGIN = 3.0
+"""Between a symbol and its words."""
+RING = 5.0
+"""Between a symbol and the ring round it."""
+_SPREAD = 11.0
+"""Between ports that have no place of their own."""
+_STEM = 10.0
+"""Pipe between a host and what stands on it."""
+_DOT = 3.5
+_FOOT = 7.0
+"""Below the foot of an accessory that is joined from the side."""
+
+
+class Tip(NamedTuple):
+    """An end of an arc."""
+
+    arc: int
+    is_head: bool
+
+
+class Room(NamedTuple):
+    """How far something reaches from its middle."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """A stack on its host: the offset of its foot from the host's middle, and whether it rises."""
+
+    stack: Stack
+    foot: Point
+    rises: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Stance:
+    """How a cell stands.
+
+    `tips` are the offsets at which its arcs join it; `backward` those on the side away from where their arc goes.
+    `is_mirrored` and `is_turned` say how its symbol is drawn, `stretch` by how much it is drawn out in height.
+    """
+
+    room: Room
+    tips: Mapping[Tip, Point]
+    backward: frozenset[Tip] = frozenset()
+    is_mirrored: bool = False
+    is_turned: bool = False
+    stretch: float = 1.0
+    hung: tuple[Hung, ...] = ()
+    words_at_side: int = 0
+    """-1: words to the left of the symbol, 1: to the right, 0: below."""
+
+
+@dataclass(slots=True)
+class Stances:
+    """Decides for each cell of a grid whose columns are in order."""
+
+    grid: Grid
+    columns: Sequence[Sequence[int]]
+    model: Model
+    stacks: Sequence[Stack]
+    _place: dict[int, float] = field(default_factory=dict)
+    _hung_on: dict[str, list[Stack]] = field(default_factory=lambda: defaultdict(list))
+    _tips_at: dict[int, list[Tip]] = field(default_factory=lambda: defaultdict(list))
+
+    def __post_init__(self) -> None:
+        for column in self.columns:
+            self._place.update({node: (at + 0.5) / len(column) for at, node in enumerate(column)})
+        for stack in self.stacks:
+            self._hung_on[stack.host.part].append(stack)
+        for number, arc in enumerate(self.grid.plan.arcs):
+            self._tips_at[arc.tail].append(Tip(number, is_head=False))
+            self._tips_at[arc.head].append(Tip(number, is_head=True))
+
+    def all(self) -> tuple[Stance, ...]:
+        """The stance of every cell."""
+        return tuple(self._stance(cell) for cell in self.grid.plan.cells)
+
+    def _stance(self, cell: Cell) -> Stance:
+        tips = self._tips_at[cell.number]
+        if cell.item is None:
+            return Stance(Room(0.0, 0.0, 0.0, 0.0), dict.fromkeys(tips, (0.0, 0.0)))
+        if cell.is_joint:
+            return self._joint(cell, cell.item, tips)
+        if not cell.item.symbol.sockets:
+            return self._spread(cell.item, tips)
+        if cell.item.symbol.hangs:
+            return self._accessory(cell.item, tips)
+        return self._body(cell.item, tips)
+
+    def _joint(self, cell: Cell, item: Item, tips: Sequence[Tip]) -> Stance:
+        first = self.grid.plan.pieces[item.name][0] == cell.number
+        hung = self._hung_on_joint(item, self._place[cell.number]) if first else ()
+        room = Room(_DOT, _DOT, _DOT, _DOT)
+        for each in hung:
+            room = _widened(room, hung_room(self.model, each))
+        return Stance(room, dict.fromkeys(tips, (0.0, 0.0)), hung=hung)
+
+    def _hung_on_joint(self, item: Item, place: float) -> tuple[Hung, ...]:
+        """Stacks beside each other, above the run or below it."""
+        ends = {True: 0.0, False: 0.0}
+        hung: list[Hung] = []
+        for stack in self._hung_on[item.name]:
+            may_hang = self.model.items[stack.names[-1]].symbol.hangs == "both"
+            rises = not may_hang or (place <= 0.5 if not hung else not hung[-1].rises)  # noqa: PLR2004  # the middle
+            room = hung_room(self.model, Hung(stack, (0.0, 0.0), rises))
+            x = ends[rises] + room.left if ends[rises] else 0.0
+            hung.append(Hung(stack, (x, 0.0), rises))
+            ends[rises] = x + room.right + 8.0
+        return tuple(hung)
+
+    def _spread(self, item: Item, tips: Sequence[Tip]) -> Stance:
+        """A box whose ports are spread over its sides in the order of what they lead to."""
+        sides: dict[bool, list[Tip]] = {True: [], False: []}
+        for tip in sorted(tips, key=self._beyond):
+            sides[tip.is_head].append(tip)
+        symbol = item.symbol
+        most = max(len(side) for side in sides.values())
+        stretch = max(1.0, (most * _SPREAD + 4.0) / symbol.height)
+        places = {
+            tip: ((-1.0 if is_left else 1.0) * symbol.width / 2, (at - (len(side) - 1) / 2) * _SPREAD)
+            for is_left, side in sides.items()
+            for at, tip in enumerate(side)
+        }
+        return self._worded(item, Stance(_body_room(symbol, stretch), places, stretch=stretch))
+
+    def _accessory(self, item: Item, tips: Sequence[Tip]) -> Stance:
+        """A tank or relief valve at the end of a run: it stands upright, its pipe comes in below its foot."""
+        symbol = item.symbol
+        half = symbol.width / 2 + 2.0
+        foot = max(y for _, y in symbol.sockets.values()) + _FOOT
+        places = {tip: (-half if tip.is_head else half, foot) for tip in tips}
+        room = _body_room(symbol)._replace(bottom=foot + 2.0)
+        return self._worded(item, Stance(room, places))
+
+    def _body(self, item: Item, tips: Sequence[Tip]) -> Stance:
+        symbol = item.symbol
+        is_mirrored = not symbol.is_two_sided and self._faces_left(symbol, tips)
+        places = {tip: self._socket(symbol, tip, is_mirrored=is_mirrored) for tip in tips}
+        backward = frozenset(tip for tip, (x, _) in places.items() if (x < 0.0) != tip.is_head)
+        is_turned = bool(symbol.turns) and self._is_crossed(places)
+        if is_turned:
+            places = {tip: (x, -y) for tip, (x, y) in places.items()}
+        hung = self._hung_on_body(item)
+        turned_whole = is_turned and symbol.turns == "whole"
+        room = _body_room(symbol, is_turned=turned_whole)
+        for each in hung:
+            room = _widened(room, hung_room(self.model, each))
+        stance = Stance(room, places, backward, is_mirrored, turned_whole, hung=hung)
+        return self._worded(item, stance)
+
+    def _faces_left(self, symbol: Symbol, tips: Sequence[Tip]) -> bool:
+        wrong = [(symbol.sockets[self._port(tip)][0] < 0.0) != tip.is_head for tip in tips]
+        return sum(wrong) * 2 > len(wrong)
+
+    def _socket(self, symbol: Symbol, tip: Tip, *, is_mirrored: bool) -> Point:
+        x, y = symbol.sockets[self._port(tip)]
+        if symbol.is_two_sided:
+            return (-abs(x) if tip.is_head else abs(x)), y
+        return (-x if is_mirrored else x), y
+
+    def _port(self, tip: Tip) -> str:
+        arc = self.grid.plan.arcs[tip.arc]
+        return arc.head_port if tip.is_head else arc.tail_port
+
+    def _beyond(self, tip: Tip) -> float:
+        """Where in its column stands what a tip leads to next."""
+        chain = self.grid.chains[tip.arc]
+        return self._place[chain[-2] if tip.is_head else chain[1]]
+
+    def _is_crossed(self, places: Mapping[Tip, Point]) -> bool:
+        """Whether pipes that join one side of a symbol would cross, and would not if it stood on its head."""
+        crossed = 0
+        tips = list(places)
+        for at, one in enumerate(tips):
+            for other in tips[at + 1 :]:
+                if one.is_head == other.is_head:
+                    order = (self._beyond(one) - self._beyond(other)) * (places[one][1] - places[other][1])
+                    crossed += (order < 0.0) - (order > 0.0)
+        return crossed > 0
+
+    def _hung_on_body(self, item: Item) -> tuple[Hung, ...]:
+        crown = (0.0, -item.symbol.height / 2)
+        return tuple(Hung(stack, crown, rises=True) for stack in self._hung_on[item.name])
+
+    def _worded(self, item: Item, stance: Stance) -> Stance:
+        """The stance with room for the item's words: beside an end, below anything else."""
+        if not item.words:
+            return stance
+        wide, high = extent(item.words)
+        sides = {x > 0.0 for x, _ in stance.tips.values()}
+        room = Room(*(reach + RING for reach in stance.room)) if item.is_ringed else stance.room
+        side = 0
+        if len(sides) == 1:
+            side = -1 if True in sides else 1
+            at_left, at_right = (wide + MARGIN, 0.0) if side < 0 else (0.0, wide + MARGIN)
+            beside = Room(
+                room.left + at_left, max(room.top, high / 2), room.right + at_right, max(room.bottom, high / 2)
+            )
+        else:
+            beside = Room(max(room.left, wide / 2), room.top, max(room.right, wide / 2), room.bottom + MARGIN + high)
+        return Stance(
+            beside,
+            stance.tips,
+            stance.backward,
+            stance.is_mirrored,
+            stance.is_turned,
+            stance.stretch,
+            stance.hung,
+            side,
+        )
+
+
+def _body_room(symbol: Symbol, stretch: float = 1.0, *, is_turned: bool = False) -> Room:
+    top, bottom = (reach * stretch for reach in symbol.reach)
+    if is_turned:
+        top, bottom = bottom, top
+    return Room(symbol.width / 2, top, symbol.width / 2, bottom)
+
+
+def _widened(room: Room, other: Room) -> Room:
+    return Room(*(max(one, two) for one, two in zip(room, other, strict=True)))
+
+
+class Standing(NamedTuple):
+    """An item of a stack: its middle, and by how many quarter turns to the left it is drawn."""
+
+    name: str
+    middle: Point
+    quarters: int
+
+
+def standing(model: Model, hung: Hung) -> tuple[Standing, ...]:
+    """The items of a stack, their middles counted from the host's middle."""
+    x, y = hung.foot
+    upward = -1.0 if hung.rises else 1.0
+    y += upward * _STEM
+    found: list[Standing] = []
+    for name, link in zip(hung.stack.names, hung.stack.links, strict=True):
+        symbol = model.items[name].symbol
+        if symbol.hangs:
+            found.append(Standing(name, (x, y + upward * symbol.height / 2), 0 if hung.rises else 2))
+            continue
+        enters = symbol.sockets[link.near(name).port][0] < 0.0
+        quarters = (1 if hung.rises else 3) if enters else (3 if hung.rises else 1)
+        found.append(Standing(name, (x, y + upward * symbol.width / 2), quarters))
+        y += upward * (symbol.width + _STEM)
+    return tuple(found)
+
+
+def hung_room(model: Model, hung: Hung) -> Room:
+    """How far a stack reaches from its host's middle, its words included."""
+    left = right = top = bottom = 0.0
+    for each in standing(model, hung):
+        item = model.items[each.name]
+        symbol = item.symbol
+        wide, high = (symbol.height, symbol.width) if each.quarters % 2 else (symbol.width, symbol.height)
+        words, lines = extent(item.words)
+        x, y = each.middle
+        beside = max(0.0, max(symbol.reach) - wide / 2) if each.quarters % 2 else 0.0
+        left = max(left, wide / 2 + beside - x)
+        right = max(right, x + wide / 2 + beside + MARGIN + RING * item.is_ringed + words)
+        top = max(top, max(high, lines) / 2 - y)
+        bottom = max(bottom, y + max(high, lines) / 2)
+    return Room(left, top, right, bottom)

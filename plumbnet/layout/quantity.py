@@ -1,9 +1,10 @@
 """Quantities as fields of a model: what an author writes is read into SI, within bounds, and described."""
 
 from dataclasses import dataclass
-from typing import Annotated, TypeAlias
+from typing import Annotated, TypeAlias, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
+from pydantic.fields import FieldInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
@@ -57,6 +58,7 @@ __all__ = [
     "Units",
     "Volume",
     "parse",
+    "quantity_of",
     "show",
     "to",
 ]
@@ -104,6 +106,14 @@ class Quantity:
         dimension = self.dimension
         text = {"type": "string", "pattern": _pattern(dimension), "examples": list(dimension.examples)}
         return {"anyOf": [{"type": "number"}, text], "description": _description(dimension)}
+
+
+def quantity_of(info: FieldInfo) -> Quantity | None:
+    """The quantity a field holds, also where it may be left empty."""
+    found = [mark for mark in info.metadata if isinstance(mark, Quantity)]
+    for choice in get_args(info.annotation):
+        found += [mark for mark in getattr(choice, "__metadata__", ()) if isinstance(mark, Quantity)]
+    return found[0] if found else None
 
 
 def _description(dimension: Dimension) -> str:

@@ -11,7 +11,7 @@ from pydantic.fields import FieldInfo
 
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.part import KINDS, Part
-from plumbnet.layout.quantity import Quantity, show
+from plumbnet.layout.quantity import quantity_of, show
 from plumbnet.layout.schema import layout_schema
 from plumbnet.layout.wording import declared_in
 
@@ -83,14 +83,6 @@ def _type(info: FieldInfo) -> str:
         us, metric = quantity.dimension.us, quantity.dimension.metric
         return f"{quantity.dimension.name} ({us})" if us == metric else f"{quantity.dimension.name} ({us} or {metric})"
     return _words(info.annotation)
-
-
-def quantity_of(info: FieldInfo) -> Quantity | None:
-    """The quantity a field holds, also where it may be left empty."""
-    found = [mark for mark in info.metadata if isinstance(mark, Quantity)]
-    for choice in get_args(info.annotation):
-        found += [mark for mark in getattr(choice, "__metadata__", ()) if isinstance(mark, Quantity)]
-    return found[0] if found else None
 
 
 def _words(annotation: object) -> str:

@@ -88,9 +88,9 @@ def _report(report: Report, found: Found | None) -> Json:
         "scenario": report.scenario,
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
-        "findings": [_finding(finding) for finding in report.findings],
+        "findings": [finding_fields(finding) for finding in report.findings],
         "accepted": [
-            {"finding": _finding(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
+            {"finding": finding_fields(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
         ],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
@@ -167,7 +167,8 @@ def _need(need: Need) -> Json:
     }
 
 
-def _finding(finding: Finding) -> Json:
+def finding_fields(finding: Finding) -> Json:
+    """A finding as the report has it."""
     return {
         "name": finding.name,
         "severity": finding.severity.value,

@@ -3,8 +3,7 @@
 import inspect
 from collections.abc import Iterator, Sequence
 
-from plumbnet.layout.quantity import show
-from plumbnet.report.catalogue import quantity_of
+from plumbnet.layout.quantity import quantity_of, show
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
 from plumbnet.rules.finding import RULES, Rule, ruling_of, severity_of
 from plumbnet.rules.profile import Profile
@@ -49,7 +48,7 @@ def finding_text(name: str, profile: Profile) -> str:
     Raises KeyError for a finding that there is not.
     """
     rule = RULES[name]
-    head = [
+    head: list[Block] = [
         Heading(name, 1),
         *map(Paragraph, _paragraphs(rule)),
         Table(

@@ -1,0 +1,94 @@
+"""A layout and its revision as JSON: verdicts and key figures before and after, findings, what was changed."""
+
+import json
+from importlib.metadata import version
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.fields import FieldChange
+from plumbnet.report.comparison import Compared
+from plumbnet.report.json1 import SCHEMA, Json, finding_fields
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.difference import HeaterChange
+from plumbnet.study.revision import Changes, Named, Revision
+
+
+def comparison_json(compared: Compared) -> str:
+    """One JSON document, SI and gauge at each heater; fields of the layouts as their file would write them.
+
+    No line break at the end.
+    """
+    found = compared.difference
+    document = {
+        "plumbnet": version("plumbnet"),
+        "schema": SCHEMA,
+        "before": _file(compared.before),
+        "after": _file(compared.after),
+        "is_worse": found.is_worse,
+        "is_better": found.is_better,
+        "heaters": [_heater(heater) for heater in found.heaters],
+        "findings": {
+            "new": [finding_fields(one) for one in found.new],
+            "gone": [finding_fields(one) for one in found.gone],
+            "altered": [
+                {"before": finding_fields(one.before), "after": finding_fields(one.after)} for one in found.altered
+            ],
+        },
+        "changes": _changed(compared.revision),
+    }
+    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
+
+
+def _file(report: Report) -> Json:
+    return {
+        "file": report.system.record.file,
+        "sha256": report.system.record.sha256,
+        "title": report.system.title,
+        "rules": report.profile.profile,
+        "rules_sha256": report.profile.sha256,
+    }
+
+
+def _heater(heater: HeaterChange) -> Json:
+    return {
+        "name": heater.name,
+        "is_worse": heater.is_worse,
+        "is_better": heater.is_better,
+        "differs": heater.differs,
+        "verdict": {"before": _verdict(heater.before), "after": _verdict(heater.after)},
+        "stopped_by": {"before": _stops(heater.before), "after": _stops(heater.after)},
+        **{figure.key: {"before": figure.before, "after": figure.after} for figure in heater.figures},
+    }
+
+
+def _verdict(heater: HeaterFacts | None) -> str | None:
+    return None if heater is None else heater.verdict.value
+
+
+def _stops(heater: HeaterFacts | None) -> list[list[str]] | None:
+    return None if heater is None else [list(names) for names in heater.stopped_by.sets]
+
+
+def _changed(revision: Revision) -> Json:
+    return {
+        "head": [_field(one) for one in revision.head],
+        "parts": _changes(revision.parts),
+        "pipes": _changes(revision.pipes),
+        "scenarios": _changes(revision.scenarios),
+        "accepted": _changes(revision.accepted),
+    }
+
+
+def _changes(changes: Changes) -> Json:
+    return {
+        "added": [_thing(one) for one in changes.added],
+        "removed": [_thing(one) for one in changes.removed],
+        "altered": [{"name": one.name, "fields": [_field(each) for each in one.fields]} for one in changes.altered],
+    }
+
+
+def _thing(thing: Named) -> Json:
+    return {"name": thing.name, "kind": thing.kind} if thing.kind else {"name": thing.name}
+
+
+def _field(change: FieldChange) -> Json:
+    return {"field": change.field, "before": change.before, "after": change.after}

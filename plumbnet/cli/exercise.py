@@ -1,10 +1,11 @@
 """The command `exercise`."""
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
+from urllib.parse import quote
 
 import typer
 
@@ -14,8 +15,8 @@ from plumbnet.cli.saving import save
 from plumbnet.cli.writing import write
 from plumbnet.layout.fault import quoted
 from plumbnet.report.play import talk
+from plumbnet.report.worksheet import Key, Worksheet, worksheet
 from plumbnet.report.worksheet import key as answers
-from plumbnet.report.worksheet import worksheet
 from plumbnet.report.worksheet_text import worksheets_markdown
 from plumbnet.study.exercise.dealing import NoMore, exercises, questions_of
 from plumbnet.study.exercise.exercise import Exercise
@@ -59,7 +60,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
         _play(dealt)
         return
     is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
-    text = (_page if is_page else _markdown)(dealt, with_key=key)
+    text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
     if out is None:
         write(text)
     else:
@@ -72,14 +73,42 @@ def _refuse_unknown(about: str | None, level: int) -> None:
         fail(f"level {level} has no question {quoted(about)}", about, known, f"it has {', '.join(known)}")
 
 
-def _markdown(dealt: Sequence[Exercise], *, with_key: bool) -> str:
-    return worksheets_markdown([worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else ())
+def _markdown(dealt: Sequence[Exercise], out: Path | None, *, with_key: bool) -> str:
+    """The worksheets as Markdown, their pictures saved beside OUT; without an OUT there are none."""
+    sheets, keys = _sheets(dealt, with_key=with_key)
+    if out is None:
+        return worksheets_markdown(sheets, keys)
+    pictures, solved = _pictures(dealt, with_key=with_key)
+    files = {number: out.with_name(f"{out.stem}-{number}.svg") for number in pictures}
+    key_files = {number: out.with_name(f"{out.stem}-key-{number}.svg") for number in solved}
+    for number, file in files.items():
+        save(file, pictures[number].encode())
+    for number, file in key_files.items():
+        save(file, solved[number].encode())
+    return worksheets_markdown(sheets, keys, _names(files), _names(key_files))
+
+
+def _names(files: Mapping[int, Path]) -> dict[int, str]:
+    """Names of files as a link is written."""
+    return {number: quote(file.name) for number, file in files.items()}
 
 
 def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
     from plumbnet.report.worksheet_page import worksheets_html  # noqa: PLC0415  brings the template library
 
-    return worksheets_html([worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else ())
+    return worksheets_html(*_sheets(dealt, with_key=with_key), *_pictures(dealt, with_key=with_key))
+
+
+def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Worksheet], list[Key]]:
+    return [worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else []
+
+
+def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, str], dict[int, str]]:
+    """The piping of each worksheet as SVG, by its number, and with the answer if wanted."""
+    from plumbnet.report.worksheet_picture import answer_svg, piping_svg  # noqa: PLC0415  drawing is slow to import
+
+    plain = {one.origin.number: piping_svg(one.system, number=one.origin.number) for one in dealt}
+    return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}
 
 
 def _play(dealt: Sequence[Exercise]) -> None:

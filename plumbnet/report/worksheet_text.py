@@ -31,19 +31,29 @@ def explanation_text(key: Key) -> str:
 
 
 def worksheets_markdown(
-    sheets: Sequence[Worksheet], keys: Sequence[Key] = (), pictures: Mapping[int, str] | None = None
+    sheets: Sequence[Worksheet],
+    keys: Sequence[Key] = (),
+    pictures: Mapping[int, str] | None = None,
+    answers: Mapping[int, str] | None = None,
 ) -> str:
-    """Worksheets, then the keys, as GitHub-flavored Markdown; `pictures` are files by the number of the worksheet."""
+    """Worksheets, then the keys, as GitHub-flavored Markdown.
+
+    `pictures` are names of files by the number of the worksheet, `answers` those of what stands on the keys.
+    """
     pages = [_sheet(sheet, (pictures or {}).get(sheet.number)) for sheet in sheets]
-    return PAGE.join([*pages, *(to_markdown(list(_key(key))) for key in keys)])
+    return PAGE.join([*pages, *(_key(key, (answers or {}).get(key.number)) for key in keys)])
 
 
 def _sheet(sheet: Worksheet, picture: str | None) -> str:
     head = to_markdown([Heading(f"Worksheet {sheet.number}: {sheet.place}", 1), Paragraph(sheet.about)])
-    image = "" if picture is None else f"\n![The piping of worksheet {sheet.number}](<{picture}>)\n"
+    image = _image(f"The piping of worksheet {sheet.number}", picture)
     blanks = [block for line in sheet.lines for block in _blank(line)]
     name = Paragraph(f"{RULE * 3}  Date: {RULE}", "Name")
     return f"{head}{image}\n{to_markdown([*_layout(sheet), *_task(sheet), *blanks, name, Paragraph(CAUTION)])}"
+
+
+def _image(words: str, file: str | None) -> str:
+    return "" if file is None else f"\n![{words}](<{file}>)\n"
 
 
 def _layout(sheet: Worksheet) -> Iterator[Block]:
@@ -72,8 +82,13 @@ def _told(option: Option) -> str:
     return f"{option.word}: {option.meaning}" if option.meaning else option.word
 
 
-def _key(key: Key) -> Iterator[Block]:
-    yield Heading(f"Key to worksheet {key.number}: {key.place}", 1)
+def _key(key: Key, picture: str | None) -> str:
+    head = to_markdown([Heading(f"Key to worksheet {key.number}: {key.place}", 1)])
+    image = _image(f"The piping of worksheet {key.number} with the answer", picture)
+    return f"{head}{image}\n{to_markdown(list(_answers(key)))}"
+
+
+def _answers(key: Key) -> Iterator[Block]:
     yield Points(tuple(f"{prompt} {answer}" for prompt, answer in key.answers))
     yield from map(Paragraph, key.because)
     yield from map(Lines, key.walks)

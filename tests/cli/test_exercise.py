@@ -44,6 +44,23 @@ def test_format_may_be_named(write: Write) -> None:
     assert Path("class.html").read_text(encoding="utf-8").startswith("# Worksheet 1")
 
 
+def test_pictures_stand_beside_the_markdown_and_are_named_in_it(write: Write) -> None:
+    write("other", "")
+    result = run("exercise", "-o", "my class.md", "--variants", "2", "--key")
+    assert (result.output, result.exit_code) == ("", 0)
+    text = Path("my class.md").read_text(encoding="utf-8")
+    for name in ("class-1.svg", "class-2.svg", "class-key-1.svg", "class-key-2.svg"):
+        assert f"(<my%20{name}>)" in text
+        assert b"</svg>" in Path(f"my {name}").read_bytes()
+
+
+def test_page_has_its_pictures_in_it(write: Write) -> None:
+    write("other", "")
+    run("exercise", "-o", "class.html", "--variants", "2", "--key")
+    assert Path("class.html").read_text(encoding="utf-8").count('src="data:image/svg+xml;base64,') == 4
+    assert not list(Path().glob("*.svg"))
+
+
 def test_one_sort_of_question_may_be_asked_for() -> None:
     text = run("exercise", "--level", "2", "--variants", "3", "--about", "tank").stdout
     assert text.count("Which tank is it?") == 3

@@ -35,8 +35,10 @@ def test_supposition_stands_before_the_question() -> None:
 
 
 def test_picture_stands_above_the_parts() -> None:
-    text = worksheets_markdown(SHEETS[:1], pictures={1: "class-1.svg"})
+    text = worksheets_markdown(SHEETS[:1], KEYS[:1], {1: "class-1.svg"}, {1: "class-key-1.svg"})
     assert text.index("![The piping of worksheet 1](<class-1.svg>)") < text.index("| part | is a | with |")
+    key_head = text.index("# Key to worksheet 1")
+    assert key_head < text.index("![The piping of worksheet 1 with the answer](<class-key-1.svg>)")
 
 
 def test_task_in_a_terminal_has_no_blanks() -> None:

@@ -1,6 +1,6 @@
 """What of the piping lies in a shaded zone, and the way out as one line across symbols."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from itertools import pairwise
 
 from plumbnet.layout.system import End
@@ -25,8 +25,7 @@ def zone_boxes(model: Model, placed: Placed, zone: Shaded, names: Mapping[str, B
     for route in placed.routes:
         if _lies_in(route, zone.ports, parts):
             points = _inside(model, route, zone.ports)
-            boxes += [_round(a, b) for a, b in pairwise(points)]
-            boxes += [_round(a, b) for a, b in pairwise(route.lead)]
+            boxes += [_round(a, b) for way in (points, route.before, route.after) for a, b in pairwise(way)]
     for body in placed.bodies:
         if _is_inside(model, body.item.name, zone.ports):
             boxes.append(_grown(body.outer_box, _BESIDE_SYMBOL))
@@ -72,25 +71,11 @@ def _grown(box: Box, by: float) -> Box:
 
 def way_legs(placed: Placed, way: tuple[str, ...]) -> list[tuple[Point, ...]]:
     """The pipes of a way, one after the other, each from part to part."""
-    return [tuple(_step(placed, here, there)) for here, there in pairwise(way)]
+    return [_step(placed, here, there) for here, there in pairwise(way)]
 
 
-def _step(placed: Placed, here: str, there: str) -> Iterator[Point]:
+def _step(placed: Placed, here: str, there: str) -> tuple[Point, ...]:
     for route in placed.routes:
         if route.link is not None and {route.link.start.part, route.link.end.part} == {here, there}:
-            forward = route.link.start.part == here
-            yield from _whole(route, forward=forward)
-            return
-
-
-def _whole(route: Route, *, forward: bool) -> list[Point]:
-    """The points of a route with the lead it shares, from one part to the other."""
-    points = list(route.points)
-    if route.lead:
-        home, branch = route.lead
-        points = [home, *points] if _is_near(points[0], branch) else [*points, home]
-    return points if forward else points[::-1]
-
-
-def _is_near(a: Point, b: Point) -> bool:
-    return abs(a[0] - b[0]) + abs(a[1] - b[1]) < 1.0
+            return route.whole if route.link.start.part == here else route.whole[::-1]
+    return ()

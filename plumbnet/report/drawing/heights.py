@@ -20,6 +20,8 @@ _BETWEEN = 12.0
 _NO_ROOM = Room(0.0, 0.0, 0.0, 0.0)
 _MAIN, _HOT_END, _COLD_END, _BRANCH = 6.0, 1.5, 1.0, 0.6
 _LONG = 2.0
+_ROOF = 25.0
+"""How hard a roof tank is pulled to the top."""
 _PULL = 1e-5
 _SLIGHT, _SMALL, _TIDY = 0.05, 16.0, 8.0
 """A step of a pipe that is smaller than a symbol looks like a slip: it counts so many times more in a second round."""
@@ -93,6 +95,9 @@ def _solved(
     for hop in grid.hops:
         left, right = _joined(hop, grid, stances)
         programme.near(value[hop.left], value[hop.right], left - right, weights[hop])
+    for each in grid.plan.cells:
+        if each.item is not None and each.item.is_on_roof:
+            programme.costs[value[each.number]] += _ROOF
     for tip, wrap in ranked.wraps.items():
         arc = grid.plan.arcs[tip.arc]
         cell = arc.head if tip.is_head else arc.tail

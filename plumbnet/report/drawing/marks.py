@@ -10,7 +10,7 @@ from matplotlib.path import Path
 from plumbnet.report.drawing.ink import Across, Cut, Pen, filled, line, outlines, text
 from plumbnet.report.drawing.lettering import LEADING, SIZE
 from plumbnet.report.drawing.places import Body, Box, Joint
-from plumbnet.report.drawing.symbol import Point
+from plumbnet.report.drawing.symbol import SYMBOLS, Point
 from plumbnet.report.drawing.words import JOINT_SIZE, TAG_SIZE
 from plumbnet.report.drawing.zones import hatching
 from plumbnet.rules.facts import Verdict
@@ -82,30 +82,21 @@ def ring_marks(box: Box, pen: Pen) -> Iterator[Artist]:
     yield PathPatch(path, facecolor="none", edgecolor=pen.palette.stop, linewidth=_STOUT * pen.scale)
 
 
+def dot_marks(at: Point, pen: Pen) -> Iterator[Artist]:
+    """A dot where pipes meet."""
+    x, y = at
+    yield from outlines(SYMBOLS["joint"].marks, lambda point: (x + point[0], y + point[1]), pen)
+
+
 def joint_marks(joint: Joint, words: Box | None, behind: str | None, pen: Pen) -> Iterator[Artist]:
     """The dots of a joint, and its name where that has found room."""
     for dot in joint.dots:
-        yield from outlines(joint.item.symbol.marks, _moved_to(dot), pen)
+        yield from dot_marks(dot, pen)
     if words is not None:
         left, top, right, bottom = words
         size = JOINT_SIZE * pen.scale
         middle = ((left + right) / 2, (top + bottom) / 2)
         yield text(middle, "\n".join(joint.item.lines), size, colour=pen.palette.faint, behind=behind)
-
-
-def _moved_to(at: Point) -> "Moved":
-    return Moved(*at)
-
-
-class Moved:
-    """Moves points by so much."""
-
-    def __init__(self, x: float, y: float) -> None:
-        self.x, self.y = x, y
-
-    def __call__(self, point: Point) -> Point:
-        """The point, moved."""
-        return self.x + point[0], self.y + point[1]
 
 
 def body_marks(body: Body, behind: str | None, pen: Pen) -> Iterator[Artist]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.discover import discover
+from plumbnet.layout.part import Part, Role
 from plumbnet.layout.system import End, System
 from plumbnet.report.drawing import symbols
 from plumbnet.report.drawing.symbol import SYMBOLS, Symbol
@@ -19,7 +20,8 @@ discover(symbols)
 class Item:
     """A part, or a quiet branch folded together, with its ports and the lines of words beside it.
 
-    `verdict` stands below the words of a heater; `is_ringed` marks what stops the water.
+    `verdict` stands below the words of a heater; `is_ringed` marks what stops the water,
+    `is_on_roof` an open tank that stands higher than all that it feeds.
     """
 
     name: str
@@ -30,6 +32,7 @@ class Item:
     is_source: bool = False
     verdict: Verdict | None = None
     is_ringed: bool = False
+    is_on_roof: bool = False
 
     @property
     def words(self) -> tuple[str, ...]:
@@ -86,6 +89,9 @@ def model_of(
     ringed: Collection[str],
 ) -> Model:
     """The model of a system with every part drawn for itself, and the `ringed` ones ringed."""
+    # A vent may rise above the tank it spills into.
+    standing = [part.elevation_m for part in system.parts.values() if not _is_open(part) or part.source()]
+    highest = max(standing, default=0.0)
     items = {
         name: Item(
             name,
@@ -96,12 +102,18 @@ def model_of(
             part.source() is not None,
             verdicts.get(name),
             name in ringed,
+            _is_open(part) and part.elevation_m >= highest > 0.0,
         )
         for name, part in system.parts.items()
     }
     pairs = zip(system.pipes, services, strict=True)
     links = tuple(Link(number, pipe.start, pipe.end, service) for number, (pipe, service) in enumerate(pairs))
     return Model(items, links)
+
+
+def _is_open(part: Part) -> bool:
+    """Whether water in it stands open to the air, whatever is drawn."""
+    return not part.draws_at() and any(outlet.role is Role.AIR for outlet in part.outlets())
 
 
 @dataclass(frozen=True, slots=True)

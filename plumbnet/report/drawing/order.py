@@ -7,6 +7,7 @@ the best is kept. What stands high in the building goes up where that costs no c
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import isnan
 
 from plumbnet.report.drawing.grid import Grid
 from plumbnet.report.palette import Service
@@ -21,8 +22,10 @@ _PATIENCE = 6
 _MOST_WORK = 60_000
 """Nodes looked at, over all sweeps; a very large drawing gets fewer sweeps."""
 _SWAP_ROUNDS = 4
-_HIGHER = 0.02
-"""What it counts, in crossings, that a neighbour drawn below stands higher in the building."""
+_PER_METRE = 0.06
+_MOST_FOR_HEIGHT = 1.2
+_STOREY_M = 2.4
+_NOWHERE = float("nan")
 _LEAST = 1e-9
 """Weighted crossings that count as none."""
 _PORT_SHARE = 0.005
@@ -61,7 +64,6 @@ class _Work:
     height: list[float] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.height = [self._height(node) for node in range(len(self.grid.column_of))]
         for hop in self.grid.hops:
             arc = self.grid.plan.arcs[hop.arc]
             near = self._share(hop.left, arc.tail, arc.tail_port)
@@ -69,10 +71,11 @@ class _Work:
             weight = self.grid.weight(hop)
             self.right.setdefault(hop.left, []).append(_Edge(hop.right, near, far, weight))
             self.left.setdefault(hop.right, []).append(_Edge(hop.left, far, near, weight))
+        self.height = [self._height(node) for node in range(len(self.grid.column_of))]
 
     def _share(self, node: int, cell: int, port: str) -> float:
         item = self.grid.plan.cells[cell].item
-        if node != cell or item is None or item.symbol.turns:
+        if node != cell or item is None or item.symbol.turns or item.symbol.one_side:
             return 0.0
         return item.symbol.sockets.get(port, (0.0, 0.0))[1] * _PORT_SHARE
 
@@ -84,7 +87,7 @@ class _Work:
             lambda node: (walked[node],),
             lambda node: (ranks[node], node),
             lambda node: (ranks[node], walked[node]),
-            lambda node: (-self.height[node], walked[node]),
+            lambda node: (-0.0 if isnan(self.height[node]) else -self.height[node], walked[node]),
         )
         found = []
         for key in keys:
@@ -118,12 +121,11 @@ class _Work:
         return _END_RANK if is_end else min(ranks, default=_END_RANK)
 
     def _height(self, node: int) -> float:
-        """Elevation of a cell; of a waypoint, of the end of its arc that stands nearer to the datum."""
-        if not self.grid.is_waypoint(node):
-            item = self.grid.plan.cells[node].item
-            return 0.0 if item is None else item.elevation_m
-        arc = self.grid.plan.arcs[self.grid.arc_through[node]]
-        return min(self._height(arc.tail), self._height(arc.head))
+        """Elevation of a cell; of a waypoint that of the end it leads to, and none where it leads on."""
+        arc = self.grid.arc_through.get(node)
+        cell = node if arc is None else self.grid.plan.arcs[arc].head
+        item = self.grid.plan.cells[cell].item
+        return _NOWHERE if item is None or (arc is not None and self.right.get(cell)) else item.elevation_m
 
     def bettered(self, columns: Columns, sweeps: int) -> tuple[Columns, float]:
         """The best order met, and its crossings."""
@@ -177,13 +179,17 @@ class _Work:
                         gain += one.weight * other.weight
                     elif at < to:
                         gain -= one.weight * other.weight
-        return gain + _HIGHER * ((self.height[lower] > self.height[upper]) - (self.height[lower] < self.height[upper]))
+        return gain + self._above(lower, upper) - self._above(upper, lower)
+
+    def _above(self, one: int, other: int) -> float:
+        """What it counts, in crossings, to draw a node below another that stands lower in the building."""
+        higher_m = self.height[one] - self.height[other]
+        return min(_MOST_FOR_HEIGHT, higher_m * _PER_METRE) if higher_m >= _STOREY_M else 0.0
 
     def _crossings(self, columns: Columns) -> float:
-        """Weighted crossings, and a little for each neighbour drawn above one that stands higher."""
-        falls = sum(self.height[lower] > self.height[upper] for column in columns for upper, lower in pairwise(column))
+        """Weighted crossings, and what neighbours count that stand in the wrong order of height."""
         crossed = sum(self._between(column, _places(following)) for column, following in pairwise(columns))
-        return crossed + _HIGHER * falls
+        return crossed + sum(self._above(lower, upper) for column in columns for upper, lower in pairwise(column))
 
     def _between(self, column: Sequence[int], place: dict[int, int]) -> float:
         """Weighted crossings between a column and the next: inversions, counted with a tree of partial sums."""

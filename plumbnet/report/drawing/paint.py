@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 
 from plumbnet.report.drawing.areas import way_legs, zone_boxes
 from plumbnet.report.drawing.ink import Group, Pen, add, identifier
-from plumbnet.report.drawing.marks import body_marks, joint_marks, tag_marks, way_marks, zone_marks
+from plumbnet.report.drawing.marks import body_marks, dot_marks, joint_marks, tag_marks, way_marks, zone_marks
 from plumbnet.report.drawing.model import Model
 from plumbnet.report.drawing.pipes import crossings, pipe
 from plumbnet.report.drawing.places import Box, Placed
@@ -87,11 +87,13 @@ def _paint_pipes(axes: Axes, placed: Placed, pen: Pen) -> None:
     for number, route in enumerate(placed.routes):
         name = f"run-{number}" if route.link is None else f"pipe-{route.link.number}"
         add(axes, Group(name, list(pipe(route, hops.get(number, ()), pen)), _PIPES))
+    for number, fork in enumerate(placed.forks, start=1):
+        add(axes, Group(f"fork-{number}", list(dot_marks(fork, pen)), _JOINTS))
 
 
 def _behind(layout: Layout, pen: Pen) -> dict[str, str]:
-    """The colour on which the words of each part in a shaded zone lie."""
-    found: dict[str, str] = {}
+    """The colour on which the words of each part lie, where there are shaded zones."""
+    found = dict.fromkeys(layout.model.items, pen.palette.ground) if layout.areas else {}
     for area in layout.areas:
         colour = pen.palette.verdicts[area.zone.verdict].fill
         found.update((name, colour) for name in _parts_in(layout.model, area.zone))

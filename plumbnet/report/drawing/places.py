@@ -73,14 +73,20 @@ class Body:
 class Route:
     """A pipe on paper, in the direction its author drew it; without a link, a piece of the run of a joint.
 
-    `lead` is the part of another pipe's way that it shares, from the joint to where it branches off.
+    `before` and `after` are what it shares with other pipes of the joints it leaves and enters, in its direction.
     """
 
     link: Link | None
     joint: str
     service: Service
     points: tuple[Point, ...]
-    lead: tuple[Point, ...] = ()
+    before: tuple[Point, ...] = ()
+    after: tuple[Point, ...] = ()
+
+    @property
+    def whole(self) -> tuple[Point, ...]:
+        """Its points with those it shares."""
+        return (*self.before, *self.points, *self.after)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +104,8 @@ class Placed:
     bodies: tuple[Body, ...]
     joints: tuple[Joint, ...]
     routes: tuple[Route, ...]
+    forks: tuple[Point, ...] = ()
+    """Where pipes part that leave one port together."""
 
     @cached_property
     def segments(self) -> tuple[tuple[int, Point, Point], ...]:

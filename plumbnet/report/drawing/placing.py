@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from plumbnet.report.drawing.channels import Channel, Net, Strand, channels
 from plumbnet.report.drawing.columns import columns
@@ -54,6 +55,18 @@ def placed(model: Model) -> Placed:
     return _Placing(model, grid, ranked, stances, height, between).placed()
 
 
+class _Line(NamedTuple):
+    """The points of a pipe, and the ways before and after it that it shares with other pipes of its joints."""
+
+    points: tuple[Point, ...]
+    before: tuple[Point, ...]
+    after: tuple[Point, ...]
+
+    @property
+    def turned(self) -> "_Line":
+        return _Line(self.points[::-1], self.after[::-1], self.before[::-1])
+
+
 @dataclass(slots=True)
 class _Placing:
     """Turns heights and tracks into points."""
@@ -73,7 +86,7 @@ class _Placing:
         self._hang_spots()
         self._track_spots()
         routes = [*self._routes(), *self._runs(), *self._stems()]
-        return Placed(tuple(self._bodies()), tuple(self._joints(routes)), tuple(routes))
+        return Placed(tuple(self._bodies()), tuple(self._joints(routes)), tuple(routes), tuple(self._forks(routes)))
 
     def _spread(self) -> None:
         """The middle of every column, and the left edge of every channel."""
@@ -131,17 +144,17 @@ class _Placing:
         uprights = self._uprights()
         halves: dict[int, tuple[Point, ...]] = {}
         for number, arc in enumerate(self.grid.plan.arcs):
-            points, lead = self._points(number, uprights[number])
+            line = self._points(number, uprights[number])
+            if arc.is_turned:
+                line = line.turned
             if arc.link is None:
-                name = self._joint_name(arc.tail)
-                yield Route(None, name, arc.service, points, lead)
+                yield Route(None, self._joint_name(arc.tail), arc.service, *line)
             elif not arc.link.is_round:
-                yield Route(arc.link, "", arc.service, points[::-1] if arc.is_turned else points, lead)
+                yield Route(arc.link, "", arc.service, *line)
             elif arc.link.number in halves:
-                first = halves[arc.link.number]
-                yield Route(arc.link, "", arc.service, simple([*first, *points[::-1]]))
+                yield Route(arc.link, "", arc.service, simple([*halves[arc.link.number], *line.points]))
             else:
-                halves[arc.link.number] = points
+                halves[arc.link.number] = line.points
 
     def _joint_name(self, cell: int) -> str:
         item = self.grid.plan.cells[cell].item
@@ -171,29 +184,42 @@ class _Placing:
             return self.grid.column_of[node]
         return next(number for number, column in enumerate(self.ranked.columns) if node in column)
 
-    def _points(
-        self, number: int, uprights: Sequence[tuple[float, Strand, Net]]
-    ) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
-        """The way of an arc from tail to head, and the lead it shares with another pipe of its joint."""
+    def _points(self, number: int, uprights: Sequence[tuple[float, Strand, Net]]) -> _Line:
+        """The way of an arc from tail to head, and what it shares with other pipes before it and after it."""
         points: list[Point] = []
-        lead: tuple[Point, ...] = ()
+        before: tuple[Point, ...] = ()
+        after: tuple[Point, ...] = ()
         for x, strand, net in uprights:
-            start, end = strand.start.y, strand.end.y
-            if net.home is not None and self._joint_name(net.home.node):
-                shared = _shared(net, strand)
-                if shared != net.home.y:
-                    lead = ((x, net.home.y), (x, shared))
-                start, end = (shared, end) if strand.start == net.home else (start, shared)
-            points += [(x, start), (x, end)]
-        first, last = uprights[0], uprights[-1]
+            start, end = (x, strand.start.y), (x, strand.end.y)
+            if net.home is not None and strand.start == net.home:
+                before, start = self._shared(number, x, strand, net)
+            elif net.home is not None and strand.end == net.home:
+                after, end = self._shared(number, x, strand, net)
+            points += [start, end]
         arc = self.grid.plan.arcs[number]
-        if first[2].home is None or first[1].start != first[2].home:
+        if not self._is_met(uprights[0], at_start=True):
             points.insert(0, self._tip(arc.tail, Tip(number, is_head=False), points[0][0]))
-        else:
-            points = points[0 if first[2].home else 1 :]
-        if last[2].home is None or last[1].end != last[2].home:
+        if not self._is_met(uprights[-1], at_start=False):
             points.append(self._tip(arc.head, Tip(number, is_head=True), points[-1][0]))
-        return simple(points), lead
+        return _Line(simple(points), simple(before), simple(after[::-1]))
+
+    def _is_met(self, upright: tuple[float, Strand, Net], *, at_start: bool) -> bool:
+        """Whether an arc begins, or ends, on the upright of its joint, or where another pipe has drawn the way."""
+        _, strand, net = upright
+        if net.home is None or (strand.start if at_start else strand.end) != net.home:
+            return False
+        return self._is_joint(net.home.node) or strand is not _nearest(net)
+
+    def _shared(self, number: int, x: float, strand: Strand, net: Net) -> tuple[tuple[Point, ...], Point]:
+        """What a strand shares with others of its net, from where they meet; and where it goes on alone."""
+        home = net.home or strand.start
+        base, branch = (x, home.y), (x, _alone_from(net, strand))
+        if self._is_joint(home.node):
+            return (base, branch) if branch != base else (), branch
+        if strand is _nearest(net):
+            return (), base
+        tip = self._tip(home.node, Tip(number, is_head=strand.end == home), x)
+        return (tip, base, branch), branch
 
     def _tip(self, cell: int, tip: Tip, beyond: float) -> Point:
         """Where an arc joins a cell."""
@@ -257,11 +283,27 @@ class _Placing:
                 spots = [(x, self.height[cell]) for cell in pieces for x in self.spots[cell] or [self._x(cell)]]
                 yield Joint(item, dots(lines[name], spots))
 
+    def _forks(self, routes: Sequence[Route]) -> Iterator[Point]:
+        """Where pipes part that leave a port together which is no joint."""
+        by_link = {route.link.number: route for route in routes if route.link is not None}
+        for number, channel in enumerate(self.between):
+            for at, net in enumerate(channel.nets):
+                if net.home is not None and not self._is_joint(net.home.node):
+                    links = [self.grid.plan.arcs[strand.arc].link for strand in net.strands]
+                    met = [by_link[link.number] for link in links if link is not None and not link.is_round]
+                    yield from dots(met, [(self._track_x(number, at), net.home.y)])
+
 
 _RUN_RANK = {Service.HOT: 0, Service.MIXED: 1, Service.COLD: 2, Service.RETURN: 3}
 
 
-def _shared(net: Net, strand: Strand) -> float:
+def _nearest(net: Net) -> Strand:
+    """The strand that branches off first from where those of a net meet."""
+    home = net.home or net.strands[0].start
+    return min(net.strands, key=lambda each: abs((each.end if each.start == home else each.start).y - home.y))
+
+
+def _alone_from(net: Net, strand: Strand) -> float:
     """Height to which a strand's upright is drawn already as that of pipes that branch off nearer to the joint."""
     home = 0.0 if net.home is None else net.home.y
     own = strand.end.y if strand.start == net.home else strand.start.y

@@ -154,8 +154,11 @@ class Stances:
         symbol = item.symbol
         is_mirrored = not symbol.is_two_sided and self._faces_left(symbol, tips)
         places = {tip: self._socket(symbol, tip, is_mirrored=is_mirrored) for tip in tips}
+        if symbol.one_side and len(tips) > 1 and len({tip.is_head for tip in tips}) == 1:
+            half = symbol.width / 2
+            places = {tip: (-half if tip.is_head else half, symbol.one_side[self._port(tip)]) for tip in tips}
         backward = frozenset(tip for tip, (x, _) in places.items() if (x < 0.0) != tip.is_head)
-        is_turned = bool(symbol.turns) and self._is_crossed(places)
+        is_turned = bool(symbol.turns or symbol.one_side) and self._is_crossed(places)
         if is_turned:
             places = {tip: (x, -y) for tip, (x, y) in places.items()}
         hung = self._hung_on_body(item)
@@ -251,7 +254,7 @@ def standing(model: Model, hung: Hung) -> tuple[Standing, ...]:
     """The items of a stack, their middles counted from the host's middle."""
     x, y = hung.foot
     upward = -1.0 if hung.rises else 1.0
-    y += upward * _STEM
+    y += upward * model.items[hung.stack.names[-1]].symbol.stem
     found: list[Standing] = []
     for name, link in zip(hung.stack.names, hung.stack.links, strict=True):
         symbol = model.items[name].symbol

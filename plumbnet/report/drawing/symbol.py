@@ -72,7 +72,11 @@ class Symbol:
     is_two_sided: bool = False
     turns: Literal["", "sockets", "whole"] = ""
     tops: tuple[str, ...] = ()
+    one_side: Mapping[str, float] = field(default_factory=dict)
+    """Heights of the ports where all pipes come from one side, if it can be piped so."""
     hangs: Literal["", "up", "both"] = ""
+    stem: float = 10.0
+    """Length of the pipe on which it stands."""
     is_joint: bool = False
     leads: Mapping[str, Point] = field(default_factory=dict)
     """Points inside to which a line leads from a port, whichever side it is on."""

@@ -15,6 +15,9 @@ TAG_SIZE = 7.0
 _PIPE = 1.5
 """Half the width that words keep free of a pipe."""
 _DOT = 3.0
+_GAP = 1.2
+_INSIDE = 0.3
+"""What a tag pays for a square point of the area that it marks."""
 
 
 class Free:
@@ -48,7 +51,8 @@ def taken(placed: Placed) -> Iterator[Box]:
         left, top, right, bottom = body.outer_box
         yield left - 1.0, top - 1.0, right + 1.0, bottom + 1.0
         if body.item.words:
-            yield body.words_box
+            left, top, right, bottom = body.words_box
+            yield left - 1.0, top - 1.0, right + 1.0, bottom + 1.0
     for _, a, b in placed.segments:
         yield (
             min(a[0], b[0]) - _PIPE,
@@ -59,6 +63,8 @@ def taken(placed: Placed) -> Iterator[Box]:
     for joint in placed.joints:
         for x, y in joint.dots:
             yield x - _DOT, y - _DOT, x + _DOT, y + _DOT
+    for x, y in placed.forks:
+        yield x - _DOT, y - _DOT, x + _DOT, y + _DOT
 
 
 def joint_names(placed: Placed, free: Free) -> Iterator[tuple[str, Box]]:
@@ -105,7 +111,8 @@ def tag_spot(words: str, boxes: Sequence[Box], free: Free) -> Box:
             (middle, bottom),
         ):
             spots.append((x, y, x + wide, y + high))
-    worth = [at * 0.05 for at in range(len(spots))]
+    inside = Free(boxes).covered(spots)
+    worth = [at * 0.05 + float(covered) * _INSIDE for at, covered in enumerate(inside)]
     box, _ = free.best(spots, worth)
     free.take(box)
     return box

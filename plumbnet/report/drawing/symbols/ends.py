@@ -42,7 +42,7 @@ def vent(name: str) -> Symbol:
         line((9.0, 1.0), (8.0, 3.5), width=0.9),
         line((15.0, 1.0), (16.0, 3.5), width=0.9),
     )
-    return Symbol(name, 30.0, 24.0, (pipe, *drops), {"in": (0.0, 12.0)}, hangs="up")
+    return Symbol(name, 30.0, 24.0, (pipe, *drops), {"in": (0.0, 12.0)}, hangs="up", stem=40.0)
 
 
 @symbol("fixture")

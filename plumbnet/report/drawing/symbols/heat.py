@@ -1,6 +1,19 @@
 """Symbols of what heats water or gives its heat away, and of tanks that hold it."""
 
-from plumbnet.report.drawing.symbol import HEAVY, Disc, Letter, Stroke, Symbol, box, curve, line, shape, symbol, vessel
+from plumbnet.report.drawing.symbol import (
+    HEAVY,
+    Disc,
+    Letter,
+    Mark,
+    Stroke,
+    Symbol,
+    box,
+    curve,
+    line,
+    shape,
+    symbol,
+    vessel,
+)
 
 
 def _flame(x: float, y: float) -> Stroke:
@@ -101,20 +114,24 @@ def boiler(name: str) -> Symbol:
 def emitter(name: str) -> Symbol:
     """A radiator of four columns."""
     columns = tuple(shape((x, -11.0), (x + 7.0, -11.0), (x + 7.0, 11.0), (x, 11.0)) for x in (-14.0, -7.0, 0.0, 7.0))
-    return Symbol(name, 28.0, 22.0, columns, {"in": (-14.0, 0.0), "out": (14.0, 0.0)})
+    sockets = {"in": (-14.0, 0.0), "out": (14.0, 0.0)}
+    return Symbol(name, 28.0, 22.0, columns, sockets, one_side={"in": -6.0, "out": 6.0})
 
 
 @symbol("solar_collector")
 def solar_collector(name: str) -> Symbol:
     """A slanting panel under the sun."""
-    panel = shape((-19.0, 16.0), (-7.0, -8.0), (19.0, -8.0), (7.0, 16.0))
-    bars = tuple(line((-12.0 + x, 16.0), (0.0 + x, -8.0), width=0.8) for x in (0.0, 7.0, 14.0))
-    sun = Disc(-12.0, -17.0, 4.0)
-    sides = line((-6.0, -17.0), (-4.0, -17.0)), line((-18.0, -17.0), (-20.0, -17.0))
-    rays = line((-12.0, -23.0), (-12.0, -25.0)), *sides
-    feet = line((-19.0, 12.0), (-17.0, 12.0), width=1.2), line((19.0, -4.0), (17.0, -4.0), width=1.2)
-    sockets = {"in": (-19.0, 12.0), "out": (19.0, -4.0), "relief": (19.0, 4.0)}
-    return Symbol(name, 38.0, 34.0, (panel, *bars, sun, *rays, *feet), sockets, is_two_sided=True, tops=("relief",))
+    panel = shape((-19.0, 17.0), (-7.0, -17.0), (19.0, -17.0), (7.0, 17.0))
+    bars = tuple(line((-12.5 + x, 17.0), (-0.5 + x, -17.0), width=0.8) for x in (0.0, 6.5, 13.0))
+    rays = (
+        line((-22.5, -11.0), (-24.0, -11.0)),
+        line((-17.5, -16.0), (-17.5, -17.5)),
+        line((-21.0, -14.5), (-22.0, -15.5)),
+    )
+    feet = line((-19.0, 11.0), (-16.9, 11.0), width=1.2), line((19.0, -6.0), (15.1, -6.0), width=1.2)
+    marks: tuple[Mark, ...] = (panel, *bars, Disc(-17.5, -11.0, 3.5), *rays, *feet)
+    sockets = {"in": (-19.0, 11.0), "out": (19.0, -6.0), "relief": (19.0, 4.0)}
+    return Symbol(name, 38.0, 34.0, marks, sockets, is_two_sided=True, tops=("relief",))
 
 
 @symbol("storage_tank")

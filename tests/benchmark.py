@@ -7,6 +7,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 from statistics import median
+from tempfile import TemporaryDirectory
 
 import yaml
 from campus import campus, school
@@ -60,6 +61,20 @@ def sizing_ratio(times: int) -> float:
     return seconds(lambda: list(sheets(report, list(report.heaters))), times) / plain
 
 
+def many_ratios(count: int = 1000) -> tuple[float, float]:
+    """A folder of houses: two processes against one, and each file of it against a check of one house alone."""
+    with TemporaryDirectory() as folder:
+        for number in range(count):
+            (Path(folder) / f"{number}.yaml").write_bytes(HOUSE.read_bytes())
+        check = [sys.executable, "-m", "plumbnet", "check"]
+        one = seconds(lambda: _run([*check, str(HOUSE)]), 3)
+        alone, shared = (
+            seconds(lambda: _run([*check, folder, "--format", "csv", "--jobs", jobs]), 1)  # noqa: B023  called at once
+            for jobs in ("1", "2")
+        )
+    return shared / alone, alone / count / one
+
+
 def show(name: str, text: str, times: int) -> None:
     """One row of the table."""
     read, analyse, parse = text_ratios(text, times)
@@ -75,6 +90,8 @@ def main() -> None:
         return
     print(f"check of one house against importing its dependencies: {process_ratio():.2f}")
     print(f"sizing a school of 40 heaters and 15 tanks against its plain verdicts: {sizing_ratio(20):.2f}")
+    shared, each = many_ratios()
+    print(f"1,000 houses in a folder, 2 processes against 1: {shared:.2f}; each against one alone: {each:.4f}")
     print("read and analyse, against parsing the same text with the C loader:")
     print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}")
     show("one house", HOUSE.read_text(encoding="utf-8"), 200)

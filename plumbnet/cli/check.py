@@ -27,8 +27,8 @@ from plumbnet.study.many import answers, cores
 
 MANY = 8
 """From more files than this a bar shows how far the check has come."""
-SHARED_FROM_BYTES = 200_000
-"""So much text of layouts takes about as long to check as other processes take to start."""
+SHARED_FROM_BYTES = 1_000_000
+"""So much text of layouts takes about twice as long to check as other processes take to start."""
 
 
 class Format(StrEnum):

@@ -87,7 +87,8 @@ def _outcome(writer: Writer, one: Report | Unread) -> Outcome:
     if isinstance(one, Unread):
         return Outcome(one.file, Fate.NOT_UNDERSTOOD, writer.refused(one), words=one.words)
     verdicts = tuple(heater.verdict for heater in one.heaters)
-    return Outcome(one.system.record.file, Fate.CHECKED, writer.answered(one, None), verdicts, one.findings)
+    piece = writer.answered(one, None)
+    return Outcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
 
 
 def note() -> Finding:

@@ -45,7 +45,7 @@ class Asking:
         report = plumbnet.check(system, rules=self.rules, units=self.units)
         piece = self.writer.answered(report, remedies_if_small(report))
         verdicts = tuple(heater.verdict for heater in report.heaters)
-        return Outcome(target.file, Fate.CHECKED, piece, verdicts, report.findings)
+        return Outcome(target.file, Fate.CHECKED, piece, verdicts, report.findings, len(report.accepted))
 
     def _refused(self, target: Target, error: LayoutError | OSError) -> Outcome:
         told = unread(target.file, error)

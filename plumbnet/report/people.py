@@ -47,8 +47,9 @@ class LineWriter:
         """One line."""
         heaters = _verdicts(report.heaters, self.paint)
         found_here = _findings(report.findings, self.paint)
+        accepted = f"{len(report.accepted)} accepted" if report.accepted else ""
         file = visible(report.system.record.file)
-        return Piece(answers=(f"{file}: {'; '.join(part for part in (heaters, found_here) if part)}\n",))
+        return Piece(answers=(f"{file}: {'; '.join(filter(None, (heaters, found_here, accepted)))}\n",))
 
     def refused(self, unread: Unread) -> Piece:
         """One line; why is told beside the document."""

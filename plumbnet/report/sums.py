@@ -23,11 +23,14 @@ class Sums:
     findings: Counter[tuple[Severity, str]] = field(default_factory=Counter)
     holders: Counter[tuple[Severity, str]] = field(default_factory=Counter)
     """Files in which a finding stands."""
+    accepted: int = 0
+    """Findings that the files accept."""
 
     def add(self, outcome: Outcome) -> None:
         """Count one file."""
         found = [(one.severity, one.name) for one in outcome.findings]
         self.files[outcome.fate] += 1
+        self.accepted += outcome.accepted
         self.verdicts.update(outcome.verdicts)
         self.findings.update(found)
         self.holders.update(list(dict.fromkeys(found)))
@@ -48,6 +51,8 @@ class Sums:
         if checked:
             yield f"{_counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
         yield from self._findings(paint)
+        if self.accepted:
+            yield f"  {self.accepted:>4} accepted, each with its reason"
 
     def _files(self, paint: Paint) -> Iterator[str]:
         for severity in Severity:

@@ -54,7 +54,7 @@ class Piece:
 class Outcome:
     """What came of one file: what it adds to the document, and what is counted. Plain data, cheap to send.
 
-    `words` tell people why it was not understood; empty where it was.
+    `accepted` counts the findings that the file accepts; `words` tell people why it was not understood.
     """
 
     file: str
@@ -62,6 +62,7 @@ class Outcome:
     piece: Piece = Piece()
     verdicts: tuple[Verdict, ...] = ()
     findings: tuple[Finding, ...] = ()
+    accepted: int = 0
     words: str = ""
 
 

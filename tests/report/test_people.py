@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from forms import CONTROL, HOSTILE, fine, missing, refusal, renamed, trapped, warned, written
+from forms import CONTROL, HOSTILE, accepting, fine, missing, refusal, renamed, trapped, warned, written
 
 from plumbnet.report.cures import section
 from plumbnet.report.people import LineWriter, TextWriter
@@ -41,6 +41,10 @@ def test_line_to_a_file_names_verdicts_and_findings() -> None:
 def test_finding_that_stands_several_times_is_told_once() -> None:
     twice = replace(warned(), findings=warned().findings * 2)
     assert written(LineWriter(), twice) == "drawn.yaml: 1 controlled; warning tank-charge-differs (2 times)\n"
+
+
+def test_accepted_findings_are_counted_on_the_line() -> None:
+    assert written(LineWriter(), accepting(trapped(), "So be it.")) == "drawn.yaml: 1 trapped; 1 accepted\n"
 
 
 def test_layout_without_heaters_is_a_line_too() -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from forms import fine, missing, note, outcomes, refusal, trapped, warned
+from forms import accepting, fine, missing, note, outcomes, refusal, trapped, warned
 
 from plumbnet.analysis.report import Report
 from plumbnet.report.people import TextWriter
@@ -59,6 +59,14 @@ def test_nothing_understood_says_nothing_of_heaters() -> None:
 def test_layout_without_heaters_says_so() -> None:
     bare = replace(fine(), facts=replace(fine().facts, heaters=()))
     assert told([bare])[1] == "0 heaters: none"
+
+
+def test_accepted_findings_are_counted_last() -> None:
+    assert told([accepting(trapped(), "So be it."), fine()]) == [
+        "2 files: 2 without a finding",
+        "2 heaters: 1 open, 1 trapped",
+        "     1 accepted, each with its reason",
+    ]
 
 
 def test_one_file_is_not_many() -> None:

@@ -11,6 +11,7 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.undo import undo
 from plumbnet.study.remedies import remedies
+from plumbnet.study.sweep import sweep
 from plumbnet.study.whatif import whatif
 
-__all__ = ["Change", "check", "read", "read_bytes", "remedies", "undo", "whatif", "with_changes"]
+__all__ = ["Change", "check", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]

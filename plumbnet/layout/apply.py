@@ -18,12 +18,13 @@ def with_changes(system: System, changes: Iterable[Change]) -> System:
 
     Raises ChangeError for the first change that cannot be made.
     """
+    before = list(system.parts)
     for index, change in enumerate(changes):
         try:
             system = _ACTIONS[change.action](system, getattr(change, change.action))
         except ChangeError as error:
             raise ChangeError(one.under(index, change.action) for one in error.mistakes) from None
-    return _in_file_order(system)
+    return system if list(system.parts) == before else _in_file_order(system)
 
 
 def _in_file_order(system: System) -> System:
@@ -34,10 +35,7 @@ def _in_file_order(system: System) -> System:
         owner, fixed, _ = name.partition("/")
         return places.get(owner, len(places)), bool(fixed) and owner in places
 
-    ordered = sorted(system.parts, key=place)
-    if ordered == list(system.parts):
-        return system
-    return replace(system, parts={name: system.parts[name] for name in ordered})
+    return replace(system, parts={name: system.parts[name] for name in sorted(system.parts, key=place)})
 
 
 def _close(system: System, name: str) -> System:

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal, Self
 from pydantic import model_validator
 
 from plumbnet.layout.declared import Declared
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import IN, Cushion, Outlet, Part, Role, kind
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Power, Quantity, Temperature, Volume
 
@@ -57,6 +58,12 @@ class ExpansionTank(Ending):
         """Water enters a sound tank above its charge."""
         if self.state == "sound":
             yield Outlet(IN, Role.TANK, self.precharge_pa)
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may fill with water, or lose its charge."""
+        yield from super().events(extremes)
+        if self.state == "sound" and self.precharge_pa > 0.0:
+            yield Event("charge lost", "set", {"precharge_pa": 0.0})
 
     def cushion(self) -> Cushion:
         """Its volume, charge and acceptance."""

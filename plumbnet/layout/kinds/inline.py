@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import (
     COLD,
     HOT,
@@ -33,6 +34,13 @@ class Checkable(Part):
     def drawn_as(self) -> str:
         """With the check that is built in."""
         return f"checked_{self.symbol}" if self.check else self.symbol
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for one with a check, or its check stick open."""
+        yield from super().events(extremes)
+        yield Event(
+            "check stuck open" if self.check else "exchanged for one with a check", "set", {"check": not self.check}
+        )
 
     def passages(self) -> Iterator[Passage]:
         """Both ways, or one way where a check is built in."""
@@ -83,6 +91,12 @@ class Valve(Part):
         """Both ways while open."""
         yield Shut(IN, OUT) if self.state == "shut" else Free(IN, OUT)
 
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """A hand may turn it, unless it is locked."""
+        yield from super().events(extremes)
+        if not self.locked:
+            yield Event("shut", "close") if self.state == "open" else Event("opened", "open")
+
     def is_valve(self) -> bool:
         """An open valve that is not locked can be shut by hand."""
         return self.state == "open" and not self.locked
@@ -127,6 +141,12 @@ class BoosterPump(Part):
     check: bool = True
     """Whether a check keeps water from passing back."""
 
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """Its check may stick open."""
+        yield from super().events(extremes)
+        if self.check:
+            yield Event("check stuck open", "set", {"check": False})
+
     def passages(self) -> Iterator[Passage]:
         """Forward with a rise in pressure."""
         yield Boosting(IN, OUT, self.rise_pa, self.check)
@@ -145,6 +165,11 @@ class Circulator(Checkable):
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may stop or be started."""
+        yield from super().events(extremes)
+        yield Event("off" if self.running else "on", "set", {"running": not self.running})
 
     def driven(self) -> tuple[str, str] | None:
         """From inlet to outlet while it runs."""

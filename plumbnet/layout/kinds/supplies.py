@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Self
 
 from pydantic import model_validator
 
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import IN, OUT, Outlet, Part, Passage, Role, Source, kind
 from plumbnet.layout.quantity import PRESSURE, Quantity, Temperature, Volume
 
@@ -31,6 +32,12 @@ class Main(Part):
     def source(self) -> Source:
         """Water at the main's pressure."""
         return Source(OUT, self.pressure_pa, self.pressure_pa, self.temperature_k)
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """Its pressure may climb to the highest that is allowed where people draw water."""
+        yield from super().events(extremes)
+        if self.pressure_pa < extremes.limit_pa:
+            yield Event("pressure up to the limit", "set", {"pressure_pa": extremes.limit_pa})
 
     def outlets(self) -> Iterator[Outlet]:
         """The main takes water back at its own pressure."""

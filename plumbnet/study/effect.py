@@ -1,0 +1,169 @@
+"""What changes in a district do to the facts of the whole, from an analysis of the district alone."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import NoReturn, Protocol, TypeVar
+
+from plumbnet.analysis.report import Report, facts_of
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.layout.system import System
+from plumbnet.network.whole import Network, network_of
+from plumbnet.network.zones import Zone
+from plumbnet.rules.facts import Facts, HeaterFacts, Limit, ReliefFacts, TankFacts, ZoneFacts
+from plumbnet.study.boundary import Boundaries
+from plumbnet.study.district import District, Draw, draws
+
+_ANY = float("inf")
+
+
+class NotLocal(Exception):
+    """What is asked cannot be told from analyses of districts."""
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str:
+        """Name of the part."""
+
+
+Fact = TypeVar("Fact")
+Item = TypeVar("Item", bound=_Named)
+
+
+class Withheld(tuple[Fact, ...]):
+    """Facts that were not put together; whoever asks for them is told so, and nothing false."""
+
+    __slots__ = ()
+
+    def _refuse(self, *_: object) -> NoReturn:
+        raise NotLocal
+
+    __iter__ = __len__ = __contains__ = __getitem__ = __bool__ = _refuse
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """The facts inside a district after changes that are not felt beyond it.
+
+    `zones` are those that lie wholly inside, `draw` is the lowest fixture inside in the boundary's zone. `is_settled`
+    says that heated water inside comes to that zone just as it did before.
+    """
+
+    district: District
+    heaters: tuple[HeaterFacts, ...]
+    tanks: tuple[TankFacts, ...]
+    reliefs: tuple[ReliefFacts, ...]
+    expansion_reliefs: tuple[ReliefFacts, ...]
+    zones: tuple[ZoneFacts, ...]
+    draw: Draw | None
+    is_settled: bool
+
+
+@dataclass(frozen=True)
+class Effects:
+    """Effects of changes to the layout of a report, and the facts of the whole that come of them."""
+
+    report: Report
+    network: Network
+
+    def of(self, district: District, changes: Iterable[Change]) -> Effect | None:
+        """The effect of changes inside a district; None where they are felt beyond.
+
+        Raises Unanswerable, ChangeError.
+        """
+        network = network_of(with_changes(district.system, changes))
+        inner = Boundaries(network)
+        zone = network.zoning.zone_of[next(network.piping.nodes_of(district.boundary.tee))]
+        if not _is_kept(district, inner, zone):
+            return None
+        own = facts_of(network, self.report.profile, units=self.report.facts.units)
+        drawn = draws(network)
+        return Effect(
+            district=district,
+            heaters=own.heaters,
+            tanks=tuple(_reached(district, network, zone, own.tanks)),
+            reliefs=own.reliefs,
+            expansion_reliefs=own.expansion_reliefs,
+            zones=tuple(facts for each, facts in zip(sorted(drawn), own.zones, strict=True) if each != zone),
+            draw=next(iter(drawn.get(zone, ())), None),
+            is_settled=bool(inner.heaters_reaching(zone)) == district.is_heated_inside,
+        )
+
+    def facts(self, effects: Sequence[Effect], whole: System) -> Facts:
+        """The facts of the whole with the effects in districts that have no part in common, save tees.
+
+        `whole` is the layout with all changes made. What was not put together again is withheld.
+        """
+        base, inside = self.report.facts, frozenset().union(*(one.district.names for one in effects))
+        is_asked_for_returns = self.report.profile.way_back.value == "supply-pipe"
+        return Facts(
+            system=whole,
+            units=base.units,
+            heaters=tuple(_merged(base.heaters, (one.heaters for one in effects), inside)),
+            tanks=tuple(_merged(base.tanks, (one.tanks for one in effects), inside)),
+            reliefs=tuple(_merged(base.reliefs, (one.reliefs for one in effects), inside)),
+            expansion_reliefs=tuple(
+                _merged(base.expansion_reliefs, (one.expansion_reliefs for one in effects), inside)
+            ),
+            reducers=Withheld(),
+            returns=Withheld() if is_asked_for_returns else (),
+            zones=tuple(self._zones(effects, inside)),
+            hot_side_checks=Withheld(),
+            idle_pumps=Withheld(),
+            unreached=Withheld(),
+            assumed=base.assumed,
+        )
+
+    def _zones(self, effects: Sequence[Effect], inside: frozenset[str]) -> Iterator[ZoneFacts]:
+        """Zones with fixtures: those beyond as they were, those inside as they are, those of the boundaries anew."""
+        at_boundary = {one.district.boundary.zone: one.district.boundary.beyond.pressure_pa for one in effects}
+        for zone, facts in zip(sorted(self._draws), self.report.facts.zones, strict=True):
+            if zone not in at_boundary and self._draws[zone][0][1] not in inside:
+                yield facts
+        for one in effects:
+            yield from one.zones
+        for zone, pressure_pa in sorted(at_boundary.items()):
+            beyond = (draw for draw in self._draws.get(zone, ()) if draw[1] not in inside)
+            own = (one.draw for one in effects if one.district.boundary.zone == zone and one.draw is not None)
+            lowest = min([*own, *list(beyond)[:1]], default=None)
+            if lowest is not None:
+                head_pa, name = lowest
+                yield ZoneFacts(pressure_pa, Limit(pressure_pa, "not looked for"), name, pressure_pa - head_pa)
+
+    @cached_property
+    def _draws(self) -> dict[Zone, list[Draw]]:
+        return dict(draws(self.network))
+
+
+def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:
+    """Whether nothing of what happened inside is felt beyond the boundary, whose zone inside is given."""
+    standing, beyond = inner.network.standing, district.boundary.beyond
+    if (standing.static_pa[zone], standing.lowest_pa[zone]) != (beyond.pressure_pa, beyond.lowest_pa):
+        return False
+    if standing.cold_k[zone] != beyond.temperature_k or inner.is_felt_across(zone):
+        return False
+    is_heated = bool(inner.heaters_reaching(zone))
+    if not beyond.takes_back:
+        return not is_heated
+    return district.is_heated_beyond or is_heated == district.is_heated_inside
+
+
+def _merged(base: Sequence[Item], own: Iterable[Sequence[Item]], inside: frozenset[str]) -> Iterator[Item]:
+    """What lies beyond as it was, and what lies inside as it is now, in its old place."""
+    now = {one.name: one for each in own for one in each}
+    for one in base:
+        if one.name not in inside:
+            yield one
+        elif one.name in now:
+            yield now.pop(one.name)
+    yield from now.values()
+
+
+def _reached(district: District, network: Network, zone: Zone, tanks: Iterable[TankFacts]) -> Iterator[TankFacts]:
+    """The tanks inside, some of them reached by water that is heated beyond."""
+    from_beyond = frozenset(network.reach((zone,), _ANY)) if district.is_heated_beyond else frozenset[Zone]()
+    for tank in tanks:
+        stands_in = network.zoning.zone_of[next(network.piping.nodes_of(tank.name))]
+        yield replace(tank, reached=True, stopped_by=()) if stands_in in from_beyond else tank

@@ -1,0 +1,57 @@
+"""A report to every single credible event and what each would change, the worst first."""
+
+from dataclasses import dataclass
+
+from plumbnet.analysis.report import Report
+from plumbnet.study.event import Happening, happenings
+from plumbnet.study.outcome import Outcome, outcome
+from plumbnet.study.pairing import Pairs, pairs_of
+from plumbnet.study.watching import Watch, unwatched
+from plumbnet.study.worlds import Worlds
+
+
+@dataclass(frozen=True, slots=True)
+class Swept:
+    """One event and what it changes."""
+
+    event: Happening
+    outcome: Outcome
+
+    @property
+    def rank(self) -> tuple[tuple[int, int, int, int], str]:
+        """Sorts events, the worst first, then by name."""
+        return self.outcome.rank, self.event.title
+
+
+@dataclass(frozen=True, slots=True)
+class Sweep:
+    """Every single event of a layout, the worst first; `pairs` are those of two events, where they were asked for."""
+
+    report: Report
+    events: tuple[Swept, ...]
+    pairs: Pairs | None = None
+
+    @property
+    def changing(self) -> tuple[Swept, ...]:
+        """The events that change a verdict or bring an error."""
+        return tuple(one for one in self.events if not one.outcome.changes_nothing)
+
+    @property
+    def idle_count(self) -> int:
+        """How many events change nothing."""
+        return len(self.events) - len(self.changing)
+
+
+def sweep(report: Report, *, pairs: bool = False, watch: Watch = unwatched) -> Sweep:
+    """Every single credible event of the layout, and what each changes: verdicts, and errors that are new.
+
+    With `pairs` those of two events too, as far as their combination changes what neither does alone. Each answer is
+    that of the layout with the event made to a copy. Cost: for a building with a check or a meter to each of its
+    heaters some ten analyses, and in any building less than one analysis for each event.
+    """
+    worlds = Worlds(report)
+    events = happenings(report.system, report.profile)
+    singles = [worlds.single(event) for event in watch(events, len(events))]
+    swept = (Swept(single.event, outcome(worlds.before, single.answer)) for single in singles)
+    joint = pairs_of(worlds, singles, watch=watch) if pairs else None
+    return Sweep(report, tuple(sorted(swept, key=lambda one: one.rank)), joint)

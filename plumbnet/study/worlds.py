@@ -1,0 +1,127 @@
+"""A report to the answers of other worlds: what stands once some events have happened, at the least cost."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from plumbnet.analysis.report import Report, facts_of
+from plumbnet.analysis.settling import Unanswerable
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.system import System
+from plumbnet.network.whole import Network, network_of
+from plumbnet.rules.facts import Facts
+from plumbnet.study.district import District, Districts
+from plumbnet.study.effect import Effect, Effects, NotLocal
+from plumbnet.study.event import Happening
+from plumbnet.study.outcome import Answer, answer
+
+HEATERS_PER_PART = 3
+"""Heaters looked at for findings that cost as much as one part analysed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Single:
+    """An event, the answer once it has happened, and what it does where that is felt in one district only.
+
+    `is_idle` says that no fact at all is another one for it.
+    """
+
+    event: Happening
+    answer: Answer
+    effect: Effect | None
+    is_idle: bool
+
+
+@dataclass
+class Worlds:
+    """Answers for a layout in which events have happened.
+
+    `analysed` counts the parts of the layouts and districts that were analysed for them.
+    """
+
+    report: Report
+    analysed: int = 0
+
+    @cached_property
+    def before(self) -> Answer:
+        """The answer with nothing having happened."""
+        return self._answer(self.report.facts)
+
+    def after(self, events: Sequence[Happening]) -> Answer:
+        """The answer once some events have happened; only the district that can feel them is analysed again.
+
+        Raises ChangeError where they cannot all happen.
+        """
+        effect = self.effect(events)
+        return self.whole(self._with(events)) if effect is None else self.together([effect], events)
+
+    def single(self, event: Happening) -> Single:
+        """One event and its answer."""
+        effect = self.effect([event])
+        if effect is None:
+            return Single(event, self.whole(self._with([event])), None, is_idle=False)
+        if effect == self._idle(effect.district):
+            return Single(event, self.before, effect, is_idle=True)
+        return Single(event, self.together([effect], [event]), effect, is_idle=False)
+
+    def effect(self, events: Sequence[Happening]) -> Effect | None:
+        """What some events do inside the smallest district beyond which they are not felt; None where there is none.
+
+        Raises ChangeError where they cannot all happen.
+        """
+        try:
+            for district in self._districts.around([event.part for event in events]):
+                self.analysed += len(district.names)
+                effect = self._effects.of(district, [event.change for event in events])
+                if effect is not None:
+                    return effect
+        except Unanswerable:
+            return None
+        return None
+
+    def together(self, effects: Sequence[Effect], events: Sequence[Happening]) -> Answer:
+        """The answer for events that have these effects, in districts apart from each other."""
+        whole = self._with(events)
+        self.analysed += len(self.report.heaters) // HEATERS_PER_PART
+        try:
+            return self._answer(self._effects.facts(effects, whole))
+        except NotLocal:
+            return self.whole(whole)
+
+    def whole(self, system: System) -> Answer:
+        """The answer for another system under the same rules, analysed as a whole."""
+        self.analysed += len(system.parts)
+        try:
+            facts = facts_of(network_of(system), self.report.profile, units=self.report.facts.units)
+        except Unanswerable as error:
+            return Answer({}, frozenset(), f"{error.heater}: {error}")
+        return self._answer(facts)
+
+    def _idle(self, district: District) -> Effect | None:
+        """What a district is with nothing having happened in it."""
+        if id(district) not in self._at_rest:
+            self.analysed += len(district.names)
+            self._at_rest[id(district)] = self._effects.of(district, ())
+        return self._at_rest[id(district)]
+
+    def _with(self, events: Sequence[Happening]) -> System:
+        return with_changes(self.report.system, [event.change for event in events])
+
+    def _answer(self, facts: Facts) -> Answer:
+        return answer(facts, self.report.profile, self.report.system.accept)
+
+    @cached_property
+    def _at_rest(self) -> dict[int, Effect | None]:
+        return {}
+
+    @cached_property
+    def _network(self) -> Network:
+        return network_of(self.report.system)
+
+    @cached_property
+    def _districts(self) -> Districts:
+        return Districts(self._network)
+
+    @cached_property
+    def _effects(self) -> Effects:
+        return Effects(self.report, self._network)

@@ -1,0 +1,117 @@
+"""What changes in a district do to the facts of the whole."""
+
+import pytest
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.network.whole import network_of
+from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.study.district import District, Districts
+from plumbnet.study.effect import Effects, NotLocal, Withheld
+
+RUNS = """street -> tee -> valve -> tee2 -> heater -> tap.hot
+          tee2 -> tank
+          tee2 -> tap.cold
+          tee -> valve2 -> tee3 -> heater2 -> tap2.hot
+          tee3 -> cv2 -> tank2
+          tee -> tap3.cold
+          tee -> tap4.cold"""
+RELIEF = "relief: {pressure: 150 psi}"
+
+
+def report(**parts: str) -> Report:
+    return plumbnet.check(system(RUNS, **{"heater": RELIEF, "heater2": RELIEF, **parts}))
+
+
+def around(of: Report, part: str, tee: str) -> tuple[Effects, District]:
+    network = network_of(of.system)
+    district = next(one for one in Districts(network).around([part]) if one.boundary.tee == tee)
+    return Effects(of, network), district
+
+
+def facts_with(of: Report, *made: tuple[str, str, Change]) -> Facts:
+    """The facts of the whole with changes, each in the district of a part under a tee."""
+    effects = []
+    for part, tee, change in made:
+        own, district = around(of, part, tee)
+        effect = own.of(district, [change])
+        assert effect is not None
+        effects.append(effect)
+    whole = with_changes(of.system, [change for _, _, change in made])
+    return Effects(of, network_of(of.system)).facts(effects, whole)
+
+
+def test_change_inside_turns_the_heater_inside_and_no_other() -> None:
+    of = report()
+    facts = facts_with(of, ("valve", "tee", Change(close="valve")))
+    assert {one.name: one.verdict for one in facts.heaters} == {
+        "heater": Verdict.CONTROLLED,
+        "heater2": Verdict.OPEN,
+    }
+    assert [one.name for one in facts.heaters] == ["heater", "heater2"]
+
+
+def test_two_effects_side_by_side_are_those_of_both() -> None:
+    of = report()
+    made = [("valve", "tee", Change(close="valve")), ("valve2", "tee", Change(close="valve2"))]
+    facts = facts_with(of, *made)
+    whole = plumbnet.check(with_changes(of.system, [change for _, _, change in made])).facts
+    assert {one.name: one.verdict for one in facts.heaters} == {one.name: one.verdict for one in whole.heaters}
+    assert {one.name: one.reached for one in facts.tanks} == {one.name: one.reached for one in whole.tanks}
+
+
+def test_tank_that_only_water_from_beyond_reaches_is_reached() -> None:
+    of = report(heater2="kind: tee", valve="state: shut")
+    assert {one.name: one.reached for one in of.facts.tanks} == {"tank": True, "tank2": False}
+    opened = report(heater2="kind: tee")
+    facts = facts_with(opened, ("cv2", "tee3", Change.model_validate({"fail": "cv2"})))
+    assert {one.name: one.reached for one in facts.tanks} == {"tank": True, "tank2": True}
+
+
+def test_lowest_fixture_of_the_boundary_may_lie_inside_or_beyond() -> None:
+    high = "kind: main, pressure: 100 psi"
+    inside = report(street=high, tap2="elevation: -9 ft")
+    facts = facts_with(inside, ("valve2", "tee", Change(close="valve2")))
+    assert sorted(one.draw or "" for one in facts.zones) == ["tap", "tap2"]
+    whole = plumbnet.check(with_changes(inside.system, [Change(close="valve2")]))
+    assert sorted(one.draw or "" for one in whole.facts.zones) == ["tap", "tap2"]
+
+
+def test_change_that_is_felt_beyond_has_no_effect_of_its_own() -> None:
+    of = report(valve2="state: shut", cv2="kind: tee")
+    effects, district = around(of, "valve2", "tee")
+    assert effects.of(district, [Change(open="valve2")]) is not None
+    vented = report(valve2="state: shut", tank2="kind: vent, elevation: 200 ft", cv2="kind: tee")
+    effects, district = around(vented, "valve2", "tee")
+    assert effects.of(district, [Change(open="valve2")]) is None
+
+
+def test_facts_that_were_not_put_together_are_withheld() -> None:
+    facts = facts_with(report(), ("valve", "tee", Change(close="valve")))
+    with pytest.raises(NotLocal):
+        list(facts.reducers)
+    for ask in (len, bool, list, lambda one: one[0], lambda one: 3 in one):
+        with pytest.raises(NotLocal):
+            ask(Withheld())
+    assert facts.returns == ()
+
+
+def test_what_goes_back_by_the_supply_pipe_is_withheld_where_the_rules_ask_for_it() -> None:
+    of = plumbnet.check(report().system, rules="uk-2010")
+    with pytest.raises(NotLocal):
+        list(facts_with(of, ("valve", "tee", Change(close="valve"))).returns)
+
+
+def test_effect_says_whether_heated_water_comes_to_the_boundary_as_before() -> None:
+    of = report()
+    effects, district = around(of, "valve", "tee")
+    shut, warm = (
+        effects.of(district, [Change.model_validate(fields)])
+        for fields in ({"close": "valve"}, {"set": {"part": "heater", "setpoint": "150 degF"}})
+    )
+    assert shut is not None
+    assert warm is not None
+    assert (shut.is_settled, warm.is_settled) == (False, True)

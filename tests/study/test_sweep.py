@@ -1,0 +1,63 @@
+"""Every single event of a layout and what it changes."""
+
+from collections.abc import Iterable
+
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.study.sweep import sweep
+from plumbnet.study.watching import Item
+
+RUNS = """street -> meter -> valve -> tee -> heater -> tap.hot
+          tee -> tank"""
+
+
+def report(**parts: str) -> Report:
+    return plumbnet.check(system(RUNS, **{"heater": "relief: {pressure: 150 psi}", **parts}))
+
+
+def test_events_stand_worst_first_and_those_that_change_nothing_are_counted() -> None:
+    found = sweep(report(meter="check: true"))
+    assert [(one.event.title, [turn.after.value for turn in one.outcome.turns]) for one in found.changing] == [
+        ("tank: waterlogged", ["trapped"]),
+        ("heater: as hot as its relief valve lets it", ["trapped"]),
+        ("street: pressure up to the limit", ["trapped"]),
+        ("tank: charge lost", ["trapped"]),
+        ("heater/relief: plugged", []),
+        ("heater: exchanged for a tankless one", ["on-demand"]),
+        ("meter: check stuck open", ["open"]),
+    ]
+    assert found.idle_count == len(found.events) - 7
+    assert {one.event.title for one in found.events} - {one.event.title for one in found.changing} == {
+        "valve: shut",
+        "tap: crossover",
+    }
+
+
+def test_pairs_are_looked_for_only_where_asked_for() -> None:
+    assert sweep(report()).pairs is None
+    found = sweep(report(), pairs=True).pairs
+    assert found is not None
+    assert "valve: shut, and tank: waterlogged" in [pair.title for pair in found.found]
+
+
+def test_search_can_be_watched() -> None:
+    counts: list[int] = []
+    seen: list[object] = []
+
+    def watch(tried: Iterable[Item], count: int, /) -> Iterable[Item]:
+        counts.append(count)
+        for one in tried:
+            seen.append(one)
+            yield one
+
+    found = sweep(report(), pairs=True, watch=watch)
+    assert found.pairs is not None
+    assert counts == [len(found.events), found.pairs.possible]
+    assert len(seen) == sum(counts)
+
+
+def test_layout_without_heaters_is_swept_too() -> None:
+    found = sweep(plumbnet.check(system("street -> valve -> tap.cold")))
+    assert [one.outcome.turns for one in found.events] == [()] * len(found.events)

@@ -1,34 +1,154 @@
-"""A sketch to try a building block on, and the system it becomes."""
+"""What a draughtsman would not sign: faults of a drawing that has its places, found by plain geometry."""
 
-from dataclasses import replace
-from random import Random
+from collections.abc import Iterator
+from itertools import combinations, pairwise
 
-from plumbnet.layout.read import read_system
-from plumbnet.layout.system import System
-from plumbnet.study.exercise.level import Recipe
-from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.report.drawing.model import Model
+from plumbnet.report.drawing.places import Box, Placed, Route
+from plumbnet.report.drawing.symbol import Point
 
-NEVER = Recipe(bypass=0.0, unreduced=0.0, heater_valve=0.0, tank_valve=0.0)
-
-
-def chance(seed: int) -> Random:
-    """Chance that is the same in every run."""
-    return Random(seed)  # noqa: S311  the same in every run is the point
+CLOSE = 0.1
 
 
-def recipe(**shares: float) -> Recipe:
-    """A level that has only what is named."""
-    return replace(NEVER, **shares)
+def faults(model: Model, placed: Placed) -> list[str]:
+    """Everything that is wrong, in words; none for a drawing that is right."""
+    return [
+        *_missing(model, placed),
+        *_slanted(placed),
+        *_through_symbols(placed),
+        *_loose_ends(placed),
+        *_on_each_other(placed),
+        *_symbols_that_touch(placed),
+        *_words_that_touch(placed),
+        *_words_on_pipes(placed),
+    ]
 
 
-def sketch(seed: int = 1) -> Sketch:
-    """A sketch with a street and the tee from which a building is fed."""
-    drawn = Sketch(chance(seed))
-    drawn.run(drawn.part("street", "main", pressure="60 psi"), drawn.part("split", "tee"))
-    drawn.line_psi = 60
-    return drawn
+def crossing_count(placed: Placed) -> int:
+    """How often pipes cross that are not joined there."""
+    return sum(
+        min(a[0], b[0]) + 1 < c[0] < max(a[0], b[0]) - 1 and min(c[1], d[1]) + 1 < a[1] < max(c[1], d[1]) - 1
+        for one, a, b in placed.segments
+        for other, c, d in placed.segments
+        if one != other and abs(a[1] - b[1]) < CLOSE and abs(c[0] - d[0]) < CLOSE
+    )
 
 
-def system(drawn: Sketch) -> System:
-    """What the real reader makes of a sketch."""
-    return read_system(drawn.text("Lantern Falls").encode(), file="drawn.yaml")
+def _missing(model: Model, placed: Placed) -> Iterator[str]:
+    drawn = sorted([body.item.name for body in placed.bodies] + [joint.item.name for joint in placed.joints])
+    if drawn != sorted(model.items):
+        yield f"drawn {drawn}, wanted {sorted(model.items)}"
+    linked = sorted(route.link.number for route in placed.routes if route.link is not None)
+    if linked != [link.number for link in model.links]:
+        yield f"pipes drawn {linked}"
+
+
+def _slanted(placed: Placed) -> Iterator[str]:
+    for number, a, b in placed.segments:
+        if abs(a[0] - b[0]) > CLOSE and abs(a[1] - b[1]) > CLOSE:
+            yield f"{name_of(placed.routes[number])} slants from {a} to {b}"
+
+
+def _through_symbols(placed: Placed) -> Iterator[str]:
+    for number, a, b in placed.segments:
+        for body in placed.bodies:
+            if _overlap(_thin(a, b), _shrunk(_shared(body.box, body.outer_box), 0.5)):
+                yield f"{name_of(placed.routes[number])} runs through {body.item.name}"
+
+
+def _loose_ends(placed: Placed) -> Iterator[str]:
+    """Pipes that end neither on the edge of their part nor on the lines of their joint."""
+    boxes = {body.item.name: body.box for body in placed.bodies}
+    feet = {body.item.name: body.at(_foot(body.item.symbol.sockets.values())) for body in placed.bodies}
+    for route in placed.routes:
+        if route.link is None:
+            continue
+        for end, point in ((route.link.start, route.whole[0]), (route.link.end, route.whole[-1])):
+            if end.part in boxes:
+                left, top, right, bottom = boxes[end.part]
+                at_side = min(abs(point[0] - left), abs(point[0] - right)) < CLOSE and top <= point[1] <= bottom
+                at_end = min(abs(point[1] - top), abs(point[1] - bottom)) < CLOSE and left <= point[0] <= right
+                at_foot = abs(point[0] - feet[end.part][0]) < CLOSE and abs(point[1] - feet[end.part][1]) < CLOSE
+                if not (at_side or at_end or at_foot):
+                    yield f"{name_of(route)} ends at {point}, off {end.part} {boxes[end.part]}"
+            elif not any(_is_on(point, a, b) for a, b in _lines_of(placed, end.part, route)):
+                yield f"{name_of(route)} ends at {point}, off the joint {end.part}"
+
+
+def _foot(sockets: "Iterator[Point] | object") -> Point:
+    points = list(sockets)  # type: ignore[call-overload]  # values of a mapping
+    return points[0] if points else (0.0, 0.0)
+
+
+def _lines_of(placed: Placed, joint: str, but: Route) -> Iterator[tuple[Point, Point]]:
+    for each in placed.joints:
+        if each.item.name == joint:
+            yield from ((dot, dot) for dot in each.dots)
+    for route in placed.routes:
+        names = {route.joint} if route.link is None else {route.link.start.part, route.link.end.part}
+        if route is not but and joint in names:
+            yield from pairwise(route.points)
+
+
+def _on_each_other(placed: Placed) -> Iterator[str]:
+    """Two pipes on one line; those that meet in a joint may touch at its dots and no further."""
+    for (one, a, b), (other, c, d) in combinations(placed.segments, 2):
+        if one == other:
+            continue
+        for along, across in ((0, 1), (1, 0)):
+            is_same_line = max(abs(p[across] - a[across]) for p in (b, c, d)) < 2.0
+            low = max(min(a[along], b[along]), min(c[along], d[along]))
+            high = min(max(a[along], b[along]), max(c[along], d[along]))
+            if is_same_line and high - low > 1.0:
+                yield f"{name_of(placed.routes[one])} lies on {name_of(placed.routes[other])} at {a}, {b}"
+
+
+def _symbols_that_touch(placed: Placed) -> Iterator[str]:
+    for one, other in combinations(placed.bodies, 2):
+        if _overlap(one.outer_box, other.outer_box):
+            yield f"{one.item.name} touches {other.item.name}"
+
+
+def _words_that_touch(placed: Placed) -> Iterator[str]:
+    for one, other in combinations(placed.bodies, 2):
+        if one.item.words and other.item.words and _overlap(one.words_box, other.words_box):
+            yield f"the words of {one.item.name} touch those of {other.item.name}"
+    for body in placed.bodies:
+        for other in placed.bodies:
+            if body.item.words and _overlap(_shrunk(body.words_box, 0.5), other.outer_box):
+                yield f"the words of {body.item.name} touch {other.item.name}"
+
+
+def _words_on_pipes(placed: Placed) -> Iterator[str]:
+    for body in placed.bodies:
+        for number, a, b in placed.segments:
+            if body.item.words and _overlap(_shrunk(body.words_box, 0.5), _thin(a, b)):
+                yield f"the words of {body.item.name} stand on {name_of(placed.routes[number])}"
+
+
+def name_of(route: Route) -> str:
+    """A pipe by what it joins."""
+    if route.link is None:
+        return f"the run of {route.joint}"
+    return f"{route.link.start.part}.{route.link.start.port} -> {route.link.end.part}.{route.link.end.port}"
+
+
+def _thin(a: Point, b: Point) -> Box:
+    return min(a[0], b[0]) - 0.1, min(a[1], b[1]) - 0.1, max(a[0], b[0]) + 0.1, max(a[1], b[1]) + 0.1
+
+
+def _shared(one: Box, other: Box) -> Box:
+    return max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3])
+
+
+def _shrunk(box: Box, by: float) -> Box:
+    return box[0] + by, box[1] + by, box[2] - by, box[3] - by
+
+
+def _overlap(one: Box, other: Box) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+
+
+def _is_on(point: Point, a: Point, b: Point) -> bool:
+    left, top, right, bottom = min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])
+    return left - CLOSE <= point[0] <= right + CLOSE and top - CLOSE <= point[1] <= bottom + CLOSE

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from matplotlib.axes import Axes
+from matplotlib.path import Path
 
 from plumbnet.report.drawing.areas import way_legs, zone_boxes
 from plumbnet.report.drawing.ink import Group, Pen, add, identifier
@@ -25,6 +26,7 @@ class Area:
 
     zone: Shaded
     boxes: tuple[Box, ...]
+    outline: Path
     tag_box: Box
 
 
@@ -43,14 +45,14 @@ def laid_out(model: Model, placed: Placed, remarks: Remarks) -> Layout:
     """Find places for the names of joints, then for the tags of zones, which may lie over nothing of the piping."""
     free = Free(taken(placed))
     names = dict(joint_names(placed, free))
-    found: list[tuple[Shaded, list[Box]]] = []
+    found: list[tuple[Shaded, list[Box], Path]] = []
     for zone in remarks.zones:
         boxes = zone_boxes(model, placed, zone, names)
         if boxes:
-            found.append((zone, boxes))
-            for edge in edges(outline(boxes)):
+            found.append((zone, boxes, outline(boxes)))
+            for edge in edges(found[-1][2]):
                 free.take(edge)
-    areas = [Area(zone, tuple(boxes), tag_spot(tag(zone), boxes, free)) for zone, boxes in found]
+    areas = [Area(zone, tuple(boxes), path, tag_spot(tag(zone), boxes, free)) for zone, boxes, path in found]
     return Layout(model, placed, remarks, names, tuple(areas))
 
 
@@ -64,7 +66,7 @@ def paint(axes: Axes, layout: Layout, pen: Pen) -> None:
     """Draw it all into axes whose unit is `pen.scale` points on paper."""
     for number, area in enumerate(layout.areas, start=1):
         verdict = area.zone.verdict
-        add(axes, Group(f"zone-{number}", list(zone_marks(outline(area.boxes), verdict, pen)), _ZONE))
+        add(axes, Group(f"zone-{number}", list(zone_marks(area.outline, verdict, pen)), _ZONE))
         words = list(tag_marks(area.tag_box, tag(area.zone), verdict, pen))
         add(axes, Group(f"zone-{number}-tag", words, _WORDS))
     for number, way in enumerate(layout.remarks.ways, start=1):

@@ -14,7 +14,7 @@ from plumbnet.report.drawing.model import Model, layered, stacks
 from plumbnet.report.drawing.order import order
 from plumbnet.report.drawing.places import Body, Joint, Placed, Route
 from plumbnet.report.drawing.plan import plan_of
-from plumbnet.report.drawing.stance import Room, Stance, Stances, Tip, standing
+from plumbnet.report.drawing.stance import FOOT, Room, Stance, Stances, Tip, foot, standing
 from plumbnet.report.drawing.symbol import Point
 from plumbnet.report.palette import Service
 
@@ -52,7 +52,29 @@ def placed(model: Model) -> Placed:
             upper, lower = (left, right) if left.y <= right.y else (right, left)
             offset = (upper.y - height[upper.node]) - (lower.y - height[lower.node])
             further.append(Apart(upper.node, lower.node, APART + offset))
+    ends = _without_stubs(grid, stances, between)
+    if ends:
+        height = height | ends
+        between = channels(grid, ranked, stances, height)
     return _Placing(model, grid, ranked, stances, height, between).placed()
+
+
+def _without_stubs(grid: Grid, stances: Sequence[Stance], between: Sequence[Channel]) -> dict[int, float]:
+    """New heights of joints at which no pipe arrives and all leave to one side, so that none is left a dead stub."""
+    found: dict[int, float] = {}
+    for net in (net for channel in between for net in channel.nets):
+        if net.home is None:
+            continue
+        cell = net.home.node
+        arcs = grid.arcs_at[cell]
+        one_way = len({arc.tail == cell for arc in arcs}) == 1
+        if grid.plan.cells[cell].is_joint and one_way and not stances[cell].hung:
+            branches = [(each.end if each.start == net.home else each.start).y for each in net.strands]
+            if min(branches) > net.home.y:
+                found[cell] = min(branches)
+            elif max(branches) < net.home.y:
+                found[cell] = max(branches)
+    return found
 
 
 class _Line(NamedTuple):
@@ -198,9 +220,9 @@ class _Placing:
             points += [start, end]
         arc = self.grid.plan.arcs[number]
         if not self._is_met(uprights[0], at_start=True):
-            points.insert(0, self._tip(arc.tail, Tip(number, is_head=False), points[0][0]))
+            points[:0] = [*self._inside(arc.tail), self._tip(arc.tail, Tip(number, is_head=False), points[0][0])]
         if not self._is_met(uprights[-1], at_start=False):
-            points.append(self._tip(arc.head, Tip(number, is_head=True), points[-1][0]))
+            points += [self._tip(arc.head, Tip(number, is_head=True), points[-1][0]), *self._inside(arc.head)[::-1]]
         return _Line(simple(points), simple(before), simple(after[::-1]))
 
     def _is_met(self, upright: tuple[float, Strand, Net], *, at_start: bool) -> bool:
@@ -229,6 +251,14 @@ class _Placing:
             return (max(left, beyond) if tip.is_head and left < beyond <= right else left if tip.is_head else right), y
         x, dy = self.stances[cell].tips[tip]
         return self._x(cell) + x, y + dy
+
+    def _inside(self, cell: int) -> list[Point]:
+        """The way from the foot of an accessory down to where its pipe comes in from the side."""
+        item = self.grid.plan.cells[cell].item
+        if item is None or not item.symbol.hangs:
+            return []
+        x, y = self._x(cell), self.height[cell]
+        return [(x, y + foot(item.symbol)), (x, y + foot(item.symbol) + FOOT)]
 
     def _runs(self) -> Iterator[Route]:
         """The run of every joint that has more than one spot."""

@@ -189,6 +189,9 @@ class _Builder:
         tail_port = JOINT if self.cells[tail].is_joint else first.port
         head_port = JOINT if self.cells[head].is_joint else second.port
         least = self.least.get(way.link.number, 1)
+        if tail_port == head_port == JOINT and any((arc.tail, arc.head) == (tail, head) for arc in self.arcs):
+            # Side by side with another pipe it needs a row of its own, and so a column on its way.
+            least = max(least, _PAIR)
         self.arcs.append(Arc(tail, head, tail_port, head_port, way.link, way.link.service, way.is_turned, least))
 
     def add_round(self, link: Link) -> None:

@@ -20,7 +20,7 @@ _SPREAD = 11.0
 _STEM = 10.0
 """Pipe between a host and what stands on it."""
 _DOT = 3.5
-_FOOT = 7.0
+FOOT = 7.0
 """Below the foot of an accessory that is joined from the side."""
 
 
@@ -145,9 +145,9 @@ class Stances:
         """A tank or relief valve at the end of a run: it stands upright, its pipe comes in below its foot."""
         symbol = item.symbol
         half = symbol.width / 2 + 2.0
-        foot = max(y for _, y in symbol.sockets.values()) + _FOOT
-        places = {tip: (-half if tip.is_head else half, foot) for tip in tips}
-        room = _body_room(symbol)._replace(bottom=foot + 2.0)
+        level = foot(symbol) + FOOT
+        places = {tip: (-half if tip.is_head else half, level) for tip in tips}
+        room = _body_room(symbol)._replace(bottom=level + 2.0)
         return self._worded(item, Stance(room, places))
 
     def _body(self, item: Item, tips: Sequence[Tip]) -> Stance:
@@ -236,6 +236,11 @@ def _body_room(symbol: Symbol, stretch: float = 1.0, *, is_turned: bool = False)
     if is_turned:
         top, bottom = bottom, top
     return Room(symbol.width / 2, top, symbol.width / 2, bottom)
+
+
+def foot(symbol: Symbol) -> float:
+    """How far below its middle an accessory's pipe joins it."""
+    return max(y for _, y in symbol.sockets.values())
 
 
 def _widened(room: Room, other: Room) -> Room:

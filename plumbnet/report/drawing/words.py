@@ -24,10 +24,13 @@ class Free:
     """Remembers what is taken and finds the spot that covers least of it."""
 
     def __init__(self, taken: Iterable[Box]) -> None:
-        self._taken = np.array(list(taken) or [(0.0, 0.0, 0.0, 0.0)])
+        self._boxes = list(taken)
+        self._taken: NDArray[np.float64] | None = None
 
     def covered(self, spots: Sequence[Box]) -> NDArray[np.float64]:
         """How much of what is taken each spot covers, in square points."""
+        if self._taken is None:
+            self._taken = np.array(self._boxes or [(0.0, 0.0, 0.0, 0.0)])
         at = np.array(spots)[:, None, :]
         wide = np.minimum(at[..., 2], self._taken[:, 2]) - np.maximum(at[..., 0], self._taken[:, 0])
         high = np.minimum(at[..., 3], self._taken[:, 3]) - np.maximum(at[..., 1], self._taken[:, 1])
@@ -42,7 +45,8 @@ class Free:
 
     def take(self, box: Box) -> None:
         """Keep a spot free of what comes later."""
-        self._taken = np.vstack([self._taken, box])
+        self._boxes.append(box)
+        self._taken = None
 
 
 def taken(placed: Placed) -> Iterator[Box]:

@@ -16,6 +16,7 @@ _CLOSE = 11
 _HOLE = 2600.0
 """Holes smaller than this are filled, in square points."""
 _FINEST = 1.0
+_STRAIGHT = 1e-9
 _MOST_CELLS = 4_000_000
 _SPACING = 7.0
 """Between two lines of a hatch."""
@@ -66,7 +67,16 @@ def _rings(covered: NDArray[np.bool_], least: float) -> Iterator[NDArray[np.floa
     for ring in rings:
         area = _area(ring)
         if area * outward > 0.0 or abs(area) >= least:
-            yield ring
+            yield _corners(ring)
+
+
+def _corners(ring: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The points of a closed ring at which it changes its direction."""
+    steps = np.diff(ring, axis=0)
+    before = np.roll(steps, 1, axis=0)
+    turns = np.abs(steps[:, 0] * before[:, 1] - steps[:, 1] * before[:, 0]) > _STRAIGHT
+    kept: NDArray[np.float64] = ring[:-1][turns]
+    return np.vstack([kept, kept[:1]])
 
 
 def _area(ring: NDArray[np.float64]) -> float:

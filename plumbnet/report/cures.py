@@ -70,13 +70,15 @@ def _of_heater(facts: Facts, own: Sequence[Remedy]) -> Iterator[str]:
 
 
 def _cure(facts: Facts, number: int, remedy: Remedy) -> list[str]:
+    return [*_hung(f"    {number}. ", remedy.title), *_hung("       ", outcome(facts, remedy))]
+
+
+def outcome(facts: Facts, remedy: Remedy) -> str:
+    """What a remedy makes of its heater, and which others it cures."""
     settles = "" if remedy.settled_pa is None else f" at {facts.pressure(remedy.settled_pa)} when all is hot"
     others = [name for name in remedy.cures if name != remedy.heater]
     also = f"; it cures {listed(others)} as well" if others else ""
-    return [
-        *_hung(f"    {number}. ", remedy.title),
-        *_hung("       ", f"Then {remedy.heater} is {remedy.verdict.value}{settles}{also}."),
-    ]
+    return f"Then {remedy.heater} is {remedy.verdict.value}{settles}{also}."
 
 
 def _plan(facts: Facts, plan: Plan) -> Iterator[str]:

@@ -1,13 +1,14 @@
 """A matplotlib figure to the bytes of an SVG, PDF or PNG file, the same bytes for the same figure."""
 
 import warnings
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from io import BytesIO
 from typing import Literal
 
 from matplotlib import rc_context, rcdefaults, rcParams
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 
@@ -48,14 +49,29 @@ def saved(figure: Figure, form: Form, *, title: str) -> bytes:
     What does not print is made visible in every text of the figure, line by line, and no `$` starts a formula.
     """
     with settled():
-        for text in figure.findobj(Text):
-            if isinstance(text, Text):
-                _make_plain(text)
+        _make_words_plain(figure)
         FigureCanvasAgg(figure)
         buffer = BytesIO()
         metadata = {"Title": visible(title), **_NO_CLOCK[form]}
         figure.savefig(buffer, format=form, metadata=metadata, dpi=PNG_DPI, facecolor=figure.get_facecolor())
     return buffer.getvalue()
+
+
+def bound(figures: Iterable[Figure], *, title: str) -> bytes:
+    """Figures as the pages of one PDF, in which they share their fonts; as `saved` in everything else."""
+    buffer = BytesIO()
+    metadata = {"Title": visible(title), **_NO_CLOCK["pdf"]}
+    with settled(), PdfPages(buffer, metadata=metadata) as pages:
+        for figure in figures:
+            _make_words_plain(figure)
+            pages.savefig(figure, facecolor=figure.get_facecolor())
+    return buffer.getvalue()
+
+
+def _make_words_plain(figure: Figure) -> None:
+    for text in figure.findobj(Text):
+        if isinstance(text, Text):
+            _make_plain(text)
 
 
 def _make_plain(text: Text) -> None:

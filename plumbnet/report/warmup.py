@@ -19,6 +19,7 @@ from plumbnet.rules.sentences import listed
 
 ROWS = 12
 """The table of the text has about so many rows."""
+_AT_ONCE_S = 0.5
 _ROUND = (1.0, 2.0, 5.0, 10.0)
 
 
@@ -28,10 +29,15 @@ def to_text(warming: Warming) -> str:
     lines = [f"{visible(record.file)}: {visible(title)}" if title else visible(record.file)]
     lines += [*_wrapped(_setting(warming)), "", *_table(warming), ""]
     for event in told(warming):
-        minutes = show(event.time_s, TIME, warming.report.facts.units)
+        minutes = time_in_words(warming, event.time_s)
         lines += textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
     lines += ["", *(line for sentence in _sums(warming) for line in _wrapped(sentence)), "", *_wrapped(CAUTION)]
     return "\n".join(lines) + "\n"
+
+
+def time_in_words(warming: Warming, time_s: float) -> str:
+    """A time in the units of the report; what happens within half a second of the start happens at the start."""
+    return show(time_s if time_s >= _AT_ONCE_S else 0.0, TIME, warming.report.facts.units)
 
 
 def _wrapped(text: str) -> list[str]:
@@ -96,6 +102,7 @@ def told(warming: Warming) -> Iterator[Event]:
 
 
 def in_words(warming: Warming, event: Event) -> str:
+    """What happens, with its pressure or temperature in the units of the report."""
     facts, name = warming.report.facts, event.name
     pressure = facts.pressure(warming.gauge_pa(name, event.pressure_abs_pa))
     hot = "hot" if event.temperature_k is None else show(event.temperature_k, TEMPERATURE, facts.units)

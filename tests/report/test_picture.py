@@ -2,11 +2,13 @@ import os
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
+from io import BytesIO
 
 import pytest
 from matplotlib.figure import Figure
+from pypdf import PdfReader
 
-from plumbnet.report.picture import FORMS, Form, saved, settled
+from plumbnet.report.picture import FORMS, Form, bound, saved, settled
 
 HOSTILE = 'a$b$ <script>&"\x1b[2J'
 SCRIPT = """
@@ -76,3 +78,15 @@ def test_title_stands_in_the_file_and_no_date_does() -> None:
     for content in (svg.encode(), pdf):
         assert b"Date" not in content
         assert b"matplotlib.org" not in content or b"DOCTYPE" in content
+
+
+def test_figures_bound_together_are_pages_of_one_document_that_share_their_fonts() -> None:
+    figures = [Figure(figsize=(2.0, 1.0)) for _ in range(3)]
+    for number, figure in enumerate(figures):
+        figure.text(0.1, 0.5, f"page $x_{number}$ \x1b")
+    one = bound(figures[:1], title="t")
+    three = bound(figures, title="t")
+    assert three == bound(figures, title="t")
+    words = [sheet.extract_text() for sheet in PdfReader(BytesIO(three)).pages]
+    assert [text.strip() for text in words] == [f"page $x_{number}$ \\x1b" for number in range(3)]
+    assert len(three) < 2 * len(one)

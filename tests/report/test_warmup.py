@@ -9,7 +9,7 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.warming import Warming, warm_up
-from plumbnet.report.warmup import to_csv, to_json, to_text
+from plumbnet.report.warmup import time_in_words, to_csv, to_json, to_text
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = {"heater": "relief: {pressure: 150 psi}"}
@@ -138,3 +138,9 @@ parts:
 runs:
   - street -> check -> heater -> tap.hot
 """
+
+
+def test_what_happens_at_once_happens_at_the_start() -> None:
+    found = warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
+    assert time_in_words(found, 1e-9) == "0 min"
+    assert time_in_words(found, 30.0) == "0.5 min"

@@ -7,10 +7,10 @@ from functools import cached_property
 import numpy as np
 
 from plumbnet.analysis.warming import Warming
-from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, TIME, Dimension, Units, show
+from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, Dimension, Units
 from plumbnet.physics.course import Event, Happening
 from plumbnet.report.charts.scale import scaled
-from plumbnet.report.warmup import in_words, told
+from plumbnet.report.warmup import in_words, time_in_words, told
 
 MOST_MARKS = 9
 """Marks on one line; what happens later is left to the table of the warm-up."""
@@ -61,7 +61,7 @@ class Course:
         minutes = events[0].time_s / _SECONDS
         pressure = float(np.interp(minutes, self.minutes, self.pressures))
         words = "; ".join(dict.fromkeys(in_words(self.warming, event) for event in events))
-        return Mark(minutes, pressure, f"{show(events[0].time_s, TIME, self._units)}: {words}")
+        return Mark(minutes, pressure, f"{time_in_words(self.warming, events[0].time_s)}: {words}")
 
     def _together(self) -> Iterator[list[Event]]:
         """Events so near in time that their marks would lie on each other."""

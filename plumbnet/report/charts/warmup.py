@@ -1,6 +1,7 @@
 """A heater to its warm-up chart: temperature and pressure in time as it is and once it is cured, with what happens."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 from string import ascii_lowercase, digits
 
 from matplotlib.axes import Axes
@@ -29,40 +30,57 @@ _SYMBOLS = (digits[1:], ascii_lowercase)
 _DASHES = ("-", "--")
 
 
+@dataclass(frozen=True, slots=True)
+class Courses:
+    """The warm-ups of a heater that stand on one sheet; `cured` is None where nothing is proposed, or it has none."""
+
+    as_it_is: Course
+    cured: Course | None = None
+    remedy: str = ""
+
+    @property
+    def lines(self) -> dict[str, Course]:
+        """Each with what is written at its end."""
+        cured = {} if self.cured is None else {f"cured: {self.remedy}": self.cured}
+        return {AS_IT_IS: self.as_it_is} | cured
+
+
+def courses(report: Report, heater: str, proposal: Proposal | None) -> Courses:
+    """The warm-up of a heater, and that with a proposal. Raises NoWarmUp (analysis.warming)."""
+    first = Course(warm_up(report, heater))
+    if proposal is None:
+        return Courses(first)
+    try:
+        return Courses(first, Course(warm_up(proposal.after, heater)), proposal.remedy.title)
+    except NoWarmUp:
+        return Courses(first)
+
+
 def warmup_chart(
-    report: Report,
-    heater: str,
-    ax: Axes | None = None,
-    *,
-    proposal: Proposal | None = None,
-    theme: Theme = "light",
+    report: Report, heater: str, ax: Axes | None = None, *, proposal: Proposal | None = None, theme: Theme = "light"
 ) -> Axes:
     """Temperature and pressure of a heater from cold, with every fixture shut, until all is hot.
 
     Where it is in trouble, the same with the proposal beside it: the one given, or that of `study.proposal.with_tank`.
     Returns the axes of pressure; those of temperature stand above them. Raises NoWarmUp (analysis.warming).
     """
-    course = Course(warm_up(report, heater))
-    cured = proposal or with_tank(report, heater)
-    lines = {AS_IT_IS: course, **({} if cured is None else dict(_cured(cured, heater)))}
+    return draw_courses(courses(report, heater, proposal or with_tank(report, heater)), ax, theme=theme)
+
+
+def draw_courses(found: Courses, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+    """The chart of warm-ups that have been run; axes as those of `warmup_chart`."""
+    warming, lines = found.as_it_is.warming, found.lines
     with style():
         key = _key(list(lines.values()))
         axes = ax or _sheet(key, PENS[theme])
         above = _parted(axes)
         _draw(axes, above, lines, PENS[theme])
         _write(axes, key, PENS[theme])
-        _scales(axes, above, report)
-        heading(above, report, f"warm-up of {heater} from cold, every fixture shut")
+        _scales(axes, above, warming.report)
+        heading(above, warming.report, f"warm-up of {warming.fired[0].name} from cold, every fixture shut")
         for each in (axes, above):
             inked(each, PENS[theme])
     return axes
-
-
-def _cured(proposal: Proposal, heater: str) -> Iterator[tuple[str, Course]]:
-    try:
-        yield f"cured: {proposal.remedy.title}", Course(warm_up(proposal.after, heater))
-    except NoWarmUp:
-        return
 
 
 def _key(courses: Sequence[Course]) -> list[str]:

@@ -1,0 +1,1 @@
+"""The report to hand over: one page with everything, as HTML or as PDF."""

@@ -1,0 +1,1 @@
+"""Chapters of the page: each what it holds of a dossier, as blocks."""

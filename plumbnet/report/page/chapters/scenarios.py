@@ -1,0 +1,18 @@
+"""The chapter of scenarios: what becomes of each heater in every what-if of the file."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from plumbnet.report.document import Heading, Paragraph
+from plumbnet.report.page.content import PageBlock
+from plumbnet.report.page.dossier import Dossier
+from plumbnet.report.whatif import side_by_side
+
+
+def scenarios(dossier: Dossier) -> Iterator[PageBlock]:
+    """The blocks of the chapter; none where the file has no scenario."""
+    if dossier.whatifs:
+        for block in side_by_side(dossier.whatifs):
+            yield replace(block, level=block.level + 1) if isinstance(block, Heading) else block
+    for name, reason in dossier.refused.items():
+        yield Paragraph(f"nothing can be computed: {reason}", name)

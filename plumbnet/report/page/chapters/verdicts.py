@@ -1,0 +1,65 @@
+"""The chapter of verdicts: how many heaters come to what, their figures in a table, and the story of each."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
+from plumbnet.report.document import Paragraph, Table
+from plumbnet.report.page.chapters.piping import shown_up
+from plumbnet.report.page.content import Entry, PageBlock
+from plumbnet.report.page.dossier import Dossier
+from plumbnet.report.table import HEAD, rows
+from plumbnet.report.text import story
+from plumbnet.report.words import listed, spoken
+from plumbnet.rules.facts import Facts, HeaterFacts
+from plumbnet.rules.finding import Severity
+from plumbnet.study.scene import TROUBLED
+
+MOST_STORIES = 40
+"""Heaters whose story is told in full, those in trouble before others; all stand in the table."""
+
+
+def verdicts(dossier: Dossier) -> Iterator[PageBlock]:
+    """The blocks of the chapter."""
+    report = dossier.report
+    yield Paragraph(" ".join(_summary(dossier)))
+    if not report.heaters:
+        return
+    yield Table(HEAD, tuple(rows(report.facts)))
+    told = _told(report.heaters)
+    yield from (_entry(report.facts, heater) for heater in told)
+    if len(told) < len(report.heaters):
+        left = len(report.heaters) - len(told)
+        yield Paragraph(f"{left} more heaters stand in the table only; the command plumbnet check tells of them all.")
+
+
+def _summary(dossier: Dossier) -> Iterator[str]:
+    report = dossier.report
+    counts = Counter(heater.verdict for heater in report.heaters)
+    each = [f"{counts[verdict]} {verdict.value}" for verdict in reversed(FROM_BEST_TO_WORST) if counts[verdict]]
+    many = len(report.heaters)
+    yield f"{many} {'heater' if many == 1 else 'heaters'}: {listed(each)}." if each else "Nothing here heats water."
+    severities = Counter(finding.severity for finding in report.findings)
+    found = [_counted(severities[severity], severity) for severity in Severity if severities[severity]]
+    yield f"Findings: {listed(found)}." if found else "No findings."
+    if report.accepted:
+        yield f"Accepted in the file: {len(report.accepted)}."
+
+
+def _counted(count: int, severity: Severity) -> str:
+    return f"{count} {severity.value}{'' if count == 1 else 's'}"
+
+
+def _told(heaters: tuple[HeaterFacts, ...]) -> list[HeaterFacts]:
+    """The heaters whose story is told, in the order of the file."""
+    chosen = sorted(heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_STORIES]
+    names = {heater.name for heater in chosen}
+    return [heater for heater in heaters if heater.name in names]
+
+
+def _entry(facts: Facts, heater: HeaterFacts) -> Entry:
+    kind = spoken(heater.kind).partition(" ")[2]
+    place = f"{kind}, line {heater.line}" if heater.line else kind
+    told = tuple(Paragraph(text, label) for label, text in story(facts, heater))
+    verdict = heater.verdict.value
+    return Entry(verdict.upper(), verdict, f"{heater.name} ({place})", told, shown_up(heater))

@@ -1,0 +1,49 @@
+"""A dossier to its page: the chapters in the order in which they are read, without those that are empty."""
+
+from collections.abc import Callable, Iterator
+
+from plumbnet.report.page.chapters.calculation import calculation
+from plumbnet.report.page.chapters.cures import cures
+from plumbnet.report.page.chapters.findings import findings
+from plumbnet.report.page.chapters.grounds import assumptions, record
+from plumbnet.report.page.chapters.piping import ladders, piping
+from plumbnet.report.page.chapters.scenarios import scenarios
+from plumbnet.report.page.chapters.verdicts import verdicts
+from plumbnet.report.page.content import Chapter, Page, PageBlock
+from plumbnet.report.page.dossier import Dossier
+from plumbnet.report.text import CAUTION
+
+CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] = (
+    ("verdicts", "Verdicts", verdicts),
+    ("piping", "Piping", piping),
+    ("findings", "Findings", findings),
+    ("ladders", "What opens as the pressure climbs", ladders),
+    ("cures", "What would cure it", cures),
+    ("scenarios", "What if", scenarios),
+    ("calculation", "Calculation", calculation),
+    ("assumptions", "Assumptions", assumptions),
+    ("record", "Record", record),
+)
+"""Every chapter: its name in links, its title, and what it holds of a dossier."""
+
+
+def page(dossier: Dossier) -> Page:
+    """The page of a dossier."""
+    system, profile = dossier.report.system, dossier.report.profile
+    written = [Chapter(key, title, tuple(blocks(dossier))) for key, title, blocks in CHAPTERS]
+    return Page(
+        title=system.title or system.record.file,
+        under=tuple(_under(dossier, f"{profile.title} ({profile.profile})")),
+        caution=CAUTION,
+        chapters=tuple(chapter for chapter in written if chapter.blocks),
+    )
+
+
+def _under(dossier: Dossier, rules: str) -> Iterator[str]:
+    report = dossier.report
+    if report.scenario is not None:
+        yield f"Scenario: {report.scenario}"
+    yield f"File: {report.system.record.file}"
+    yield f"Rules: {rules}"
+    if dossier.date:
+        yield f"Date: {dossier.date}"

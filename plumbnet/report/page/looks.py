@@ -1,0 +1,13 @@
+"""How the mark of an entry looks: a verdict as in every picture, a severity like the verdict that is as grave."""
+
+from plumbnet.report.palette import Palette, Shade
+from plumbnet.rules.facts import Verdict
+from plumbnet.rules.finding import Severity
+
+_LIKE = {Severity.ERROR: Verdict.SEALED, Severity.WARNING: Verdict.TRAPPED, Severity.NOTE: Verdict.CONTROLLED}
+
+
+def looks(palette: Palette) -> dict[str, Shade]:
+    """Fill and edge of each mark, by the word of its verdict or severity."""
+    shades = {verdict.value: shade for verdict, shade in palette.verdicts.items()}
+    return shades | {severity.value: palette.verdicts[verdict] for severity, verdict in _LIKE.items()}

@@ -140,6 +140,7 @@ needs_links = pytest.mark.skipif(sys.platform == "win32", reason="links need a p
 def test_links_in_a_circle_end(tree: Path) -> None:
     (tree / "plans" / "east" / "up").symlink_to(tree / "plans", target_is_directory=True)
     (tree / "plans" / "aside").symlink_to(tree / "plans" / "east", target_is_directory=True)
+    (tree / "plans" / "zside").symlink_to(tree / "plans" / "east", target_is_directory=True)
     (tree / "plans" / "self").symlink_to("self")
     expected = ["plans/a.yaml", "plans/b.YML", "plans/east/d.yaml", "plans/east/deep/e.yml"]
     assert files("plans") == expected

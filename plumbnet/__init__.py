@@ -6,12 +6,32 @@
 ['open']
 """
 
+from collections.abc import Callable
+from importlib import import_module
+
+from plumbnet.analysis.report import Report
 from plumbnet.api import check, read, read_bytes
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
+from plumbnet.layout.shown import show_with
+from plumbnet.layout.system import System
 from plumbnet.layout.undo import undo
 from plumbnet.study.remedies import remedies
 from plumbnet.study.sweep import sweep
 from plumbnet.study.whatif import whatif
 
 __all__ = ["Change", "check", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]
+
+
+def _display(name: str) -> Callable[[object], str]:
+    """A function of `plumbnet.report.display` that is imported when something is first to be shown: drawing is slow."""
+
+    def shown(thing: object) -> str:
+        html: str = getattr(import_module("plumbnet.report.display"), name)(thing)
+        return html
+
+    return shown
+
+
+show_with(Report, _display("report_html"))
+show_with(System, _display("system_html"))

@@ -13,6 +13,7 @@ from plumbnet.discover import discover
 from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
+from plumbnet.layout.shown import Shown
 from plumbnet.layout.system import End, System
 from plumbnet.layout.wording import with_article
 from plumbnet.network.sides import hot_side
@@ -28,7 +29,7 @@ discover(finding_modules)
 
 
 @dataclass(frozen=True, slots=True)
-class Report:
+class Report(Shown):
     """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
 
     `findings` are those that stand, `accepted` those that the file accepts, `idle` its acceptances of nothing found.

@@ -8,6 +8,7 @@ from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.change import Scenario
 from plumbnet.layout.part import Part
 from plumbnet.layout.quantity import Units
+from plumbnet.layout.shown import Shown
 
 
 class End(NamedTuple):
@@ -59,7 +60,7 @@ class Record:
 
 
 @dataclass(frozen=True, slots=True)
-class System:
+class System(Shown):
     """A building's piping.
 
     `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;

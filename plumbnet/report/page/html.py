@@ -36,6 +36,16 @@ def to_html(page: Page) -> str:
     )
 
 
+def to_fragment(title: str, blocks: Sequence[PageBlock]) -> str:
+    """Some blocks as an element for a page that is another's, as a notebook's is: no script, ids of their own."""
+    style = _ENVIRONMENT.get_template("fragment.css").render(light=PALETTES["light"], looks=looks)
+    return _ENVIRONMENT.get_template("fragment.html").render(
+        title=title,
+        shown=[_item(block, "", "") for block in blocks],
+        style=Markup(style),  # noqa: S704  # a style sheet of this package
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class _Item:
     """A block as a template wants it: its kind, and for a picture the element and whether it is wide."""
@@ -77,11 +87,15 @@ def _pictures(chapters: Sequence[Chapter]) -> Iterator[Picture]:
 
 
 def _item(block: PageBlock, prefix: str, lit: str) -> _Item:
-    """A block for its template; an entry names the parts that it lights up in the picture behind `lit`."""
+    """A block for its template; an entry names the parts that it lights up in the picture behind `lit`.
+
+    Ids of a picture stand behind `prefix`, or, where that is empty, behind one made of what is drawn.
+    """
     kind = type(block).__name__
     if isinstance(block, Picture):
         svg = saved(block.draw(), "svg", title=block.title)
-        element = inline(svg, prefix=prefix, title=visible(block.title), words=visible(block.words))
+        own = prefix or f"n{hashlib.sha256(svg).hexdigest()[:12]}-"
+        element = inline(svg, prefix=own, title=visible(block.title), words=visible(block.words))
         return _Item(kind, block, Markup(element), is_wide=block.is_wide(width_in(svg)))  # noqa: S704  # made of elements
     if isinstance(block, Entry) and lit:
         return _Item(kind, block, lights=" ".join(f"{lit}{identifier('part', name)}" for name in block.lights))

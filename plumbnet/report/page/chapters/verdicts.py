@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 
+from plumbnet.analysis.report import Report
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.report.document import Paragraph, Table
 from plumbnet.report.page.chapters.piping import shown_up
@@ -22,10 +23,7 @@ MOST_STORIES = 40
 def verdicts(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
-    yield Paragraph(" ".join(_summary(dossier)))
-    if not report.heaters:
-        return
-    yield Table(HEAD, tuple(rows(report.facts)))
+    yield from summary(report)
     told = _told(report.heaters)
     yield from (_entry(report.facts, heater) for heater in told)
     if len(told) < len(report.heaters):
@@ -33,8 +31,14 @@ def verdicts(dossier: Dossier) -> Iterator[PageBlock]:
         yield Paragraph(f"{left} more heaters stand in the table only; the command plumbnet check tells of them all.")
 
 
-def _summary(dossier: Dossier) -> Iterator[str]:
-    report = dossier.report
+def summary(report: Report) -> Iterator[PageBlock]:
+    """How many heaters come to what, and their figures in a table."""
+    yield Paragraph(" ".join(_counts(report)))
+    if report.heaters:
+        yield Table(HEAD, tuple(rows(report.facts)))
+
+
+def _counts(report: Report) -> Iterator[str]:
     counts = Counter(heater.verdict for heater in report.heaters)
     each = [f"{counts[verdict]} {verdict.value}" for verdict in reversed(FROM_BEST_TO_WORST) if counts[verdict]]
     many = len(report.heaters)

@@ -11,7 +11,16 @@ from plumbnet.layout.change import Change
 from plumbnet.layout.system import System
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
-from plumbnet.rules.facts import Facts, HeaterFacts, Limit, ReliefFacts, TankFacts, ZoneFacts
+from plumbnet.rules.facts import (
+    Facts,
+    HeaterFacts,
+    Limit,
+    ReducerFacts,
+    ReliefFacts,
+    ReturnFacts,
+    TankFacts,
+    ZoneFacts,
+)
 from plumbnet.study.boundary import Boundaries
 from plumbnet.study.district import District, Draw, draws
 
@@ -48,7 +57,8 @@ class Effect:
     """The facts inside a district after changes that are not felt beyond it.
 
     `zones` are those that lie wholly inside, `draw` is the lowest fixture inside in the boundary's zone. `is_settled`
-    says that heated water inside comes to that zone just as it did before.
+    says that heated water inside comes to that zone just as it did before. `returns` tells of growth inside that goes
+    back to the main, `reducing` what facts on reducers rest on.
     """
 
     district: District
@@ -59,6 +69,21 @@ class Effect:
     zones: tuple[ZoneFacts, ...]
     draw: Draw | None
     is_settled: bool
+    returns: tuple[ReturnFacts, ...]
+    reducing: "Reducing"
+
+
+@dataclass(frozen=True, slots=True)
+class Reducing:
+    """What facts on reducers rest on, inside a district.
+
+    Of each reducer inside what is known of it there, whether water from the boundary comes to its outlet, and whether
+    water behind it comes to the boundary; of the tanks and expansion relief valves that water from the boundary comes
+    to, what opens them.
+    """
+
+    inside: tuple[tuple[ReducerFacts, bool, bool], ...]
+    offered: frozenset[tuple[str, float]]
 
 
 @dataclass(frozen=True)
@@ -89,15 +114,20 @@ class Effects:
             zones=tuple(facts for each, facts in zip(sorted(drawn), own.zones, strict=True) if each != zone),
             draw=next(iter(drawn.get(zone, ())), None),
             is_settled=bool(inner.heaters_reaching(zone)) == district.is_heated_inside,
+            returns=own.returns,
+            reducing=_reducing(network, zone, own.reducers),
         )
 
-    def facts(self, effects: Sequence[Effect], whole: System) -> Facts:
+    def facts(self, effects: Sequence[Effect], at_rest: Sequence[Effect], whole: System) -> Facts:
         """The facts of the whole with the effects in districts that have no part in common, save tees.
 
-        `whole` is the layout with all changes made. What was not put together again is withheld.
+        `at_rest` are the same districts with nothing having happened, `whole` is the layout with all changes made. What
+        can be told only from the whole is withheld, unless nothing that it rests on has changed.
         """
         base, inside = self.report.facts, frozenset().union(*(one.district.names for one in effects))
-        is_asked_for_returns = self.report.profile.way_back.value == "supply-pipe"
+        pairs = list(zip(effects, at_rest, strict=True))
+        keeps_returns = all(one.returns == rest.returns for one, rest in pairs)
+        keeps_reducers = all(one.is_settled and one.reducing == rest.reducing for one, rest in pairs)
         return Facts(
             system=whole,
             units=base.units,
@@ -107,8 +137,8 @@ class Effects:
             expansion_reliefs=tuple(
                 _merged(base.expansion_reliefs, (one.expansion_reliefs for one in effects), inside)
             ),
-            reducers=Withheld(),
-            returns=Withheld() if is_asked_for_returns else (),
+            reducers=base.reducers if keeps_reducers or not base.reducers else Withheld(),
+            returns=base.returns if keeps_returns else Withheld(),
             zones=tuple(self._zones(effects, inside)),
             hot_side_checks=Withheld(),
             idle_pumps=Withheld(),
@@ -148,6 +178,19 @@ def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:
     if not beyond.takes_back:
         return not is_heated
     return district.is_heated_beyond or is_heated == district.is_heated_inside
+
+
+def _reducing(network: Network, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:
+    """What facts on reducers rest on inside a district whose boundary stands in a zone."""
+    zone_of, from_boundary = network.zoning.zone_of, frozenset(network.reach((zone,), _ANY))
+    outlets = {gate.part: zone_of[gate.end] for gate in network.piping.gates}
+    inside = (
+        (one, outlets[one.name] in from_boundary, zone in network.reach((outlets[one.name],), _ANY)) for one in own
+    )
+    sites = (site for each in sorted(from_boundary) for site in network.zoning.sites.get(each, ()))
+    return Reducing(
+        tuple(inside), frozenset((site.part, site.opens_pa) for site in sites if site.outlet.role.is_control)
+    )
 
 
 def _merged(base: Sequence[Item], own: Iterable[Sequence[Item]], inside: frozenset[str]) -> Iterator[Item]:

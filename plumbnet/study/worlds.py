@@ -73,9 +73,9 @@ class Worlds:
             for district in self._districts.around([event.part for event in events]):
                 self.analysed += len(district.names)
                 effect = self._effects.of(district, [event.change for event in events])
-                if effect is not None:
+                if effect is not None and self._idle(district):
                     return effect
-        except Unanswerable:
+        except (NotLocal, Unanswerable):
             return None
         return None
 
@@ -84,7 +84,7 @@ class Worlds:
         whole = self._with(events)
         self.analysed += len(self.report.heaters) // HEATERS_PER_PART
         try:
-            return self._answer(self._effects.facts(effects, whole))
+            return self._answer(self._effects.facts(effects, [self._idle(one.district) for one in effects], whole))
         except NotLocal:
             return self.whole(whole)
 
@@ -97,12 +97,16 @@ class Worlds:
             return Answer({}, frozenset(), f"{error.heater}: {error}")
         return self._answer(facts)
 
-    def _idle(self, district: District) -> Effect | None:
-        """What a district is with nothing having happened in it."""
-        if id(district) not in self._at_rest:
+    def _idle(self, district: District) -> Effect:
+        """What a district is with nothing having happened in it. Raises NotLocal."""
+        key = (district.boundary.tee, min(district.names - {district.boundary.tee}))
+        if key not in self._at_rest:
             self.analysed += len(district.names)
-            self._at_rest[id(district)] = self._effects.of(district, ())
-        return self._at_rest[id(district)]
+            effect = self._effects.of(district, ())
+            if effect is None:
+                raise NotLocal
+            self._at_rest[key] = effect
+        return self._at_rest[key]
 
     def _with(self, events: Sequence[Happening]) -> System:
         return with_changes(self.report.system, [event.change for event in events])
@@ -111,7 +115,7 @@ class Worlds:
         return answer(facts, self.report.profile, self.report.system.accept)
 
     @cached_property
-    def _at_rest(self) -> dict[int, Effect | None]:
+    def _at_rest(self) -> dict[tuple[str, str], Effect]:
         return {}
 
     @cached_property

@@ -10,7 +10,7 @@ from plumbnet.layout.change import Change
 from plumbnet.network.whole import network_of
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.study.district import District, Districts
-from plumbnet.study.effect import Effects, NotLocal, Withheld
+from plumbnet.study.effect import Effect, Effects, NotLocal, Withheld
 
 RUNS = """street -> tee -> valve -> tee2 -> heater -> tap.hot
           tee2 -> tank
@@ -34,14 +34,15 @@ def around(of: Report, part: str, tee: str) -> tuple[Effects, District]:
 
 def facts_with(of: Report, *made: tuple[str, str, Change]) -> Facts:
     """The facts of the whole with changes, each in the district of a part under a tee."""
-    effects = []
+    effects, at_rest = list[Effect](), list[Effect]()
     for part, tee, change in made:
         own, district = around(of, part, tee)
-        effect = own.of(district, [change])
-        assert effect is not None
-        effects.append(effect)
+        for changes, found in (([change], effects), ([], at_rest)):
+            effect = own.of(district, changes)
+            assert effect is not None
+            found.append(effect)
     whole = with_changes(of.system, [change for _, _, change in made])
-    return Effects(of, network_of(of.system)).facts(effects, whole)
+    return Effects(of, network_of(of.system)).facts(effects, at_rest, whole)
 
 
 def test_change_inside_turns_the_heater_inside_and_no_other() -> None:
@@ -92,17 +93,28 @@ def test_change_that_is_felt_beyond_has_no_effect_of_its_own() -> None:
 def test_facts_that_were_not_put_together_are_withheld() -> None:
     facts = facts_with(report(), ("valve", "tee", Change(close="valve")))
     with pytest.raises(NotLocal):
-        list(facts.reducers)
+        list(facts.unreached)
     for ask in (len, bool, list, lambda one: one[0], lambda one: 3 in one):
         with pytest.raises(NotLocal):
             ask(Withheld())
-    assert facts.returns == ()
 
 
-def test_what_goes_back_by_the_supply_pipe_is_withheld_where_the_rules_ask_for_it() -> None:
+def test_growth_that_goes_back_is_told_only_where_nothing_of_it_changed() -> None:
     of = plumbnet.check(report().system, rules="uk-2010")
+    charged = facts_with(of, ("tank", "tee2", Change.model_validate({"set": {"part": "tank", "precharge": "50 psi"}})))
+    assert charged.returns == of.facts.returns
     with pytest.raises(NotLocal):
         list(facts_with(of, ("valve", "tee", Change(close="valve"))).returns)
+
+
+def test_reducers_are_told_only_where_nothing_they_rest_on_changed() -> None:
+    of = report(cv2="kind: pressure_reducer, set: 40 psi, bypass: true")
+    warmer = Change.model_validate({"set": {"part": "heater2", "setpoint": "150 degF"}})
+    assert facts_with(of, ("heater2", "tee", warmer)).reducers == of.facts.reducers
+    for change in ({"close": "valve2"}, {"fail": "tank2"}, {"set": {"part": "cv2", "set": "50 psi"}}):
+        with pytest.raises(NotLocal):
+            list(facts_with(of, ("valve2", "tee", Change.model_validate(change))).reducers)
+    assert facts_with(report(), ("valve2", "tee", Change(close="valve2"))).reducers == ()
 
 
 def test_effect_says_whether_heated_water_comes_to_the_boundary_as_before() -> None:

@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures.process import BrokenProcessPool
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Annotated
 
@@ -13,7 +13,7 @@ from plumbnet.cli.app import app
 from plumbnet.cli.asking import Asking
 from plumbnet.cli.options import Rules, Units
 from plumbnet.cli.reading import fail, refuse_unknown
-from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, NothingFoundError, Target, size, targets
+from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
 from plumbnet.report.csv1 import CsvWriter
 from plumbnet.report.json1 import JsonWriter
@@ -83,17 +83,21 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     refuse_unknown(rules)
     found = _found(files)
     writer = writer_of(output, fail_on)
-    course = Course(fail_on)
+    has_bar = _has_bar(found, writer)
+    course = Course(fail_on, is_silent=has_bar or not writer.is_for_people)
     asking = Asking(writer, None if rules is None else profile_at(rules), None if units is None else units.units)
     try:
-        outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)), aloud=writer.is_for_people)
-        for words in writer.document(_watched(outcomes, found, writer)):
+        outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)))
+        for words in writer.document(_with_bar(outcomes, len(found)) if has_bar else outcomes):
             write(words)
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {course.done} of {len(found)} files were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
     except BrokenProcessPool:
         fail(f"a process ended without its answer after {course.done} files; with --jobs 1 its file can be found")
+    finally:
+        if writer.is_for_people:
+            course.tell_kept()
     if course.is_empty:
         fail(f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key plumbnet")
     raise typer.Exit(course.status)
@@ -104,19 +108,33 @@ class Course:
     """How the check of many files goes: what is done, and the exit status so far."""
 
     threshold: Threshold
+    is_silent: bool
+    """Whether why a file was not understood is kept, not told on standard error as it comes."""
+    kept: list[str] = field(default_factory=list)
     done: int = 0
     status: int = FINE
     is_empty: bool = True
 
-    def followed(self, outcomes: Iterable[Outcome], *, aloud: bool) -> Iterator[Outcome]:
-        """The outcomes as they come, each counted; why one was not understood is told on standard error if `aloud`."""
+    def followed(self, outcomes: Iterable[Outcome]) -> Iterator[Outcome]:
+        """The outcomes as they come, each counted."""
         for outcome in outcomes:
             self.done += 1
             self.is_empty &= outcome.fate is Fate.NO_LAYOUT
             self.status = max(self.status, self._status_of(outcome))
-            if aloud and outcome.words:
-                typer.echo(outcome.words, err=True)
+            if outcome.words:
+                self._tell(outcome.words)
             yield outcome
+
+    def tell_kept(self) -> None:
+        """Tell what was kept."""
+        for words in self.kept:
+            typer.echo(words, err=True)
+
+    def _tell(self, words: str) -> None:
+        if self.is_silent:
+            self.kept.append(words)
+        else:
+            typer.echo(words, err=True)
 
     def _status_of(self, outcome: Outcome) -> int:
         if outcome.fate is Fate.NOT_UNDERSTOOD:
@@ -126,10 +144,7 @@ class Course:
 
 def _found(files: Sequence[str]) -> tuple[Target, ...]:
     """The files that are meant, standard input already read."""
-    try:
-        found = targets(files)
-    except NothingFoundError as error:
-        fail(str(error))
+    found = targets(files)
     if all(target.file != STANDARD_INPUT for target in found):
         return found
     given = sys.stdin.buffer.read()
@@ -158,11 +173,12 @@ def writer_of(output: Format, fail_on: Threshold) -> Writer:
             return CsvWriter()
 
 
-def _watched(outcomes: Iterable[Outcome], found: Sequence[Target], writer: Writer) -> Iterator[Outcome]:
-    """The outcomes as they come, with a bar on a terminal that is not where the reports go."""
-    is_seen = writer.is_for_people and sys.stdout.isatty()
-    if len(found) <= MANY or is_seen or not sys.stderr.isatty():
-        yield from outcomes
-        return
-    with typer.progressbar(outcomes, length=len(found), file=sys.stderr, label="checking") as bar:
+def _has_bar(found: Sequence[Target], writer: Writer) -> bool:
+    """Whether a bar shows how far it is: of many files, on a terminal that is not where the reports go."""
+    is_free = not (writer.is_for_people and sys.stdout.isatty())
+    return len(found) > MANY and is_free and sys.stderr.isatty()
+
+
+def _with_bar(outcomes: Iterable[Outcome], count: int) -> Iterator[Outcome]:
+    with typer.progressbar(outcomes, length=count, file=sys.stderr, label="checking") as bar:
         yield from bar

@@ -13,16 +13,12 @@ _MAGIC = frozenset("*?[")
 _ANY_DEPTH = "**"
 
 
-class NothingFoundError(ValueError):
-    """An argument that stands for no file at all; the message says which."""
-
-
 @dataclass(frozen=True, slots=True)
 class Target:
     """A file to be checked, as its argument or the walk spells it.
 
-    One that is not named was found in a folder and may turn out to be no layout. `trouble` says why a folder
-    could not be looked into; it is then a target of its own, so that it is told and hides no other. `given` is
+    One that is not named was found in a folder and may turn out to be no layout. `trouble` says why there is nothing
+    to read: no file in a folder, none that matches, a folder that could not be looked into. `given` is
     what came by standard input.
     """
 
@@ -38,17 +34,15 @@ def targets(arguments: Sequence[str]) -> tuple[Target, ...]:
     What exists under the very name is taken as it is; a folder stands for all layouts that lie in it and below,
     a pattern for what matches, `**` in it for folders of any depth. Names that begin with a dot are passed over,
     links are followed, no folder is entered twice. What was found by searching is left out where it came before;
-    what is named comes as often as it is named. Raises NothingFoundError for a folder or a pattern without a file.
-    A name that does not exist is a target: whoever opens it will say so.
+    what is named comes as often as it is named. An argument that stands for nothing is a target in trouble; so that
+    it is told, and hides no other. A name that does not exist is a target: whoever opens it will say so.
     """
     found: list[Target] = []
     seen: set[Path] = set()
     for argument in arguments:
         named = _is_name(argument)
         own = [Target(argument)] if named else list(_searched(argument))
-        if not own:
-            raise NothingFoundError(_nothing(argument))
-        for target in own:
+        for target in own or [Target(argument, trouble=_nothing(argument))]:
             if named or Path(target.file) not in seen:
                 found.append(target)
                 seen.add(Path(target.file))
@@ -86,8 +80,8 @@ def _exists(path: Path) -> bool:
 
 def _nothing(argument: str) -> str:
     if _is_folder(Path(argument)):
-        return f"{argument}: no file in this folder ends in {' or '.join(ENDINGS)}"
-    return f"{argument}: no file matches this pattern"
+        return f"no file in this folder ends in {' or '.join(ENDINGS)}"
+    return "no file matches this pattern"
 
 
 def _searched(argument: str) -> Iterator[Target]:

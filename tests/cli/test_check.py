@@ -252,6 +252,16 @@ def test_folder_in_which_nothing_is_a_layout_is_told(write: Write) -> None:
     )
 
 
+@pytest.mark.usefixtures("folder")
+def test_pattern_that_matches_nothing_hides_no_other() -> None:
+    result = run("check", "plans/*.json", "plans/a-open.yaml", "--format", "json")
+    assert result.exit_code == 2
+    assert [one["file"] for one in document(result)["reports"]] == ["plans/a-open.yaml"]
+    assert [(one["file"], one["text"]) for one in document(result)["errors"]] == [
+        ("plans/*.json", "no file matches this pattern")
+    ]
+
+
 def test_reports_on_several_files_end_with_the_sums(write: Write) -> None:
     result = run("check", write("open.yaml", OPEN), write("trapped.yaml", TRAPPED))
     assert result.stdout.endswith(
@@ -277,10 +287,12 @@ def test_bar_shows_how_far_it_is_on_a_terminal_that_does_not_get_the_reports(wri
     names = [write(f"{number}.yaml", ONLY_PIPE) for number in range(12)]
     assert b"checking" in told_to_a_terminal("check", "--format", "csv", *names)
     assert b"checking" not in told_to_a_terminal("check", "--format", "csv", *names[:8])
+    told = told_to_a_terminal("check", *names, "none.yaml", status=2)
+    assert told.endswith(b"\r\nnone.yaml: no such file or directory\r\n")
     assert real("check", *names).stderr == b""
 
 
-def told_to_a_terminal(*arguments: str) -> bytes:
+def told_to_a_terminal(*arguments: str, status: int = 0) -> bytes:
     """What goes to standard error, where that is a terminal and standard output is a file."""
     keeper, terminal = pty.openpty()
     command = [sys.executable, "-m", "plumbnet", *arguments]
@@ -295,7 +307,7 @@ def told_to_a_terminal(*arguments: str) -> bytes:
             if not piece:
                 break
             written += piece
-        assert process.wait() == 0
+        assert process.wait() == status
     os.close(keeper)
     return written
 

@@ -29,6 +29,7 @@ def comparison_json(compared: Compared) -> str:
         "findings": {
             "new": [finding_fields(one) for one in found.new],
             "gone": [finding_fields(one) for one in found.gone],
+            "accepted": [finding_fields(one) for one in found.accepted],
             "altered": [
                 {"before": finding_fields(one.before), "after": finding_fields(one.after)} for one in found.altered
             ],

@@ -29,6 +29,8 @@ def told(found: Difference, facts: Facts, *, now: str = "then") -> Iterator[str]
             yield f"now {_finding(altered.after)}"
     for finding in found.gone:
         yield f"gone: {finding.severity.value} {finding.name} ({finding.parts[0]})."
+    for finding in found.accepted:
+        yield f"accepted now: {finding.severity.value} {finding.name} ({finding.parts[0]})."
     if not found.differs:
         yield "nothing: verdicts, figures and findings are as before."
     elif not any(heater.is_worse or heater.is_better for heater in found.heaters):

@@ -85,13 +85,15 @@ class Difference:
     """What differs between two reports.
 
     `heaters` holds every heater of either, worse ones first, then better ones, then those that differ otherwise,
-    each in the order of the files. Findings of `new`, `gone` and `altered` come with the most severe first.
+    each in the order of the files. Findings come with the most severe first; those of `accepted` stand no more only
+    because the later file accepts them.
     """
 
     heaters: tuple[HeaterChange, ...]
     new: tuple[Finding, ...]
     gone: tuple[Finding, ...]
     altered: tuple[FindingChange, ...]
+    accepted: tuple[Finding, ...] = ()
 
     @property
     def is_worse(self) -> bool:
@@ -118,7 +120,9 @@ class Difference:
     @property
     def differs(self) -> bool:
         """Whether anything at all is different."""
-        return bool(self.new or self.gone or self.altered) or any(heater.differs for heater in self.heaters)
+        return bool(self.new or self.gone or self.altered or self.accepted) or any(
+            heater.differs for heater in self.heaters
+        )
 
     def _fresh_errors(self) -> Iterator[Finding]:
         """New errors, less those that replace an old error about the same heater."""
@@ -135,11 +139,14 @@ class Difference:
 def difference(before: Report, after: Report) -> Difference:
     """What differs between two reports; heaters are matched by name, findings by name and parts."""
     found = matched(before.findings, after.findings)
+    lasting = set(found.gone) - set(matched(found.gone, [one.finding for one in after.accepted]).gone)
+    gone = sorted(found.gone, key=lambda one: _severe_first(one.severity))
     return Difference(
         heaters=tuple(sorted(_heaters(before.heaters, after.heaters), key=_worse_first)),
         new=tuple(sorted(found.new, key=lambda one: _severe_first(one.severity))),
-        gone=tuple(sorted(found.gone, key=lambda one: _severe_first(one.severity))),
+        gone=tuple(one for one in gone if one not in lasting),
         altered=tuple(sorted(found.altered, key=lambda one: _severe_first(one.after.severity))),
+        accepted=tuple(one for one in gone if one in lasting),
     )
 
 

@@ -54,7 +54,7 @@ def test_worse_heater_stands_with_verdicts_and_figures_before_and_after() -> Non
 def test_findings_are_new_gone_or_altered() -> None:
     found = document(PLAIN, CHECKED)["findings"]
     assert [one["name"] for one in found["new"]] == ["trapped-expansion"]
-    assert (found["gone"], found["altered"]) == ([], [])
+    assert (found["gone"], found["altered"], found["accepted"]) == ([], [], [])
     back = document(CHECKED, PLAIN)["findings"]
     assert [one["name"] for one in back["gone"]] == ["trapped-expansion"]
     (altered,) = document(CHECKED, CHECKED.replace("50 gal", "60 gal"))["findings"]["altered"]

@@ -8,6 +8,7 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import System
 from plumbnet.report.differing import mark, rows, told
+from plumbnet.rules.finding import Accepted
 from plumbnet.study.difference import difference
 
 OPEN = "street -> tee -> heater -> tap.hot\ntee -> tap.cold"
@@ -38,6 +39,15 @@ def test_better_heater_is_told_with_where_its_pressure_comes_to_rest() -> None:
 def test_same_report_twice_says_so() -> None:
     report = plumbnet.check(house())
     assert sentences(report, report) == ["nothing: verdicts, figures and findings are as before."]
+
+
+def test_finding_that_is_accepted_now_is_told_so() -> None:
+    report = plumbnet.check(house())
+    accepted = tuple(Accepted(one, "Letter of the authority.", 9) for one in report.findings)
+    assert sentences(report, replace(report, findings=(), accepted=accepted)) == [
+        "accepted now: error trapped-expansion (heater).",
+        "no heater is worse or better for it.",
+    ]
 
 
 def test_heater_that_is_new_is_told_with_its_verdict() -> None:

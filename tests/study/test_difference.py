@@ -10,7 +10,7 @@ import plumbnet
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.layout.system import System
 from plumbnet.rules.facts import Verdict
-from plumbnet.rules.finding import Severity
+from plumbnet.rules.finding import Accepted, Severity
 from plumbnet.study.difference import Difference, HeaterChange, difference
 
 OPEN = "street -> tee -> heater -> tap.hot\ntee -> tap.cold"
@@ -183,6 +183,19 @@ def test_finding_that_becomes_an_error_is_worse_and_back_is_better() -> None:
     warned = replace(report, findings=(replace(error, severity=Severity.WARNING),))
     assert difference(warned, report).is_worse
     assert difference(report, warned).is_better
+
+
+def test_finding_that_the_later_file_accepts_is_neither_gone_nor_better() -> None:
+    report = plumbnet.check(house())
+    accepted = tuple(Accepted(one, "Letter of the authority.", 9) for one in report.findings)
+    after = replace(report, findings=(), accepted=accepted)
+    found = difference(report, after)
+    assert [one.name for one in found.accepted] == ["trapped-expansion"]
+    assert (found.new, found.gone) == ((), ())
+    assert (found.is_better, found.is_worse, found.differs) == (False, False, True)
+    back = difference(after, report)
+    assert [one.name for one in back.new] == ["trapped-expansion"]
+    assert back.is_worse
 
 
 def test_severe_findings_come_first() -> None:

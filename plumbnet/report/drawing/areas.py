@@ -23,20 +23,21 @@ def zone_boxes(model: Model, placed: Placed, zone: Shaded, names: Mapping[str, B
     parts = {end.part for end in zone.ports}
     boxes: list[Box] = []
     for route in placed.routes:
-        if _lies_in(route, zone.ports, parts):
+        if _lies_in(model, route, zone.ports, parts):
             points = _inside(model, route, zone.ports)
             boxes += [_round(a, b) for way in (points, route.before, route.after) for a, b in pairwise(way)]
     for body in placed.bodies:
-        if _is_inside(model, body.item.name, zone.ports):
+        if is_inside(model, body.item.name, zone.ports):
             boxes.append(_grown(body.outer_box, _BESIDE_SYMBOL))
             if body.item.words:
                 boxes.append(_grown(body.words_box, _BESIDE_WORDS))
     return boxes + [_grown(box, _BESIDE_WORDS) for name, box in names.items() if name in parts]
 
 
-def _is_inside(model: Model, name: str, ports: frozenset[End]) -> bool:
+def is_inside(model: Model, name: str, ports: frozenset[End]) -> bool:
+    """Whether all pipes of an item lie in a zone, given by its ports."""
     links = model.links_at[name]
-    return bool(links) and all(link.near(name) in ports for link in links)
+    return bool(links) and all(model.origin(link.near(name)) in ports for link in links)
 
 
 def _inside(model: Model, route: Route, ports: frozenset[End]) -> list[Point]:
@@ -45,7 +46,7 @@ def _inside(model: Model, route: Route, ports: frozenset[End]) -> list[Point]:
     if route.link is None:
         return points
     for end, at, to in ((route.link.start, 0, 1), (route.link.end, -1, -2)):
-        if not model.items[end.part].symbol.is_joint and not _is_inside(model, end.part, ports):
+        if not model.items[end.part].symbol.is_joint and not is_inside(model, end.part, ports):
             points[at] = _toward(points[at], points[to], _BESIDE_PIPE + _STAND_BACK)
     return points
 
@@ -57,8 +58,8 @@ def _toward(point: Point, other: Point, by: float) -> Point:
     return point[0] + (other[0] - point[0]) * share, point[1] + (other[1] - point[1]) * share
 
 
-def _lies_in(route: Route, ports: frozenset[End], parts: set[str]) -> bool:
-    return route.joint in parts if route.link is None else route.link.start in ports
+def _lies_in(model: Model, route: Route, ports: frozenset[End], parts: set[str]) -> bool:
+    return route.joint in parts if route.link is None else model.origin(route.link.start) in ports
 
 
 def _round(a: Point, b: Point) -> Box:

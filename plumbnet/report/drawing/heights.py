@@ -7,8 +7,9 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from plumbnet.report.drawing.grid import Grid, Hop
+from plumbnet.report.drawing.hanging import Room
 from plumbnet.report.drawing.linear import Programme
-from plumbnet.report.drawing.stance import Room, Stance, Tip
+from plumbnet.report.drawing.stance import Stance, Tip
 from plumbnet.report.palette import Service
 
 APART = 9.0
@@ -102,7 +103,10 @@ def _solved(
         arc = grid.plan.arcs[tip.arc]
         cell = arc.head if tip.is_head else arc.tail
         programme.near(value[cell], value[wrap], stances[cell].tips[tip][1], _BRANCH)
+    top = programme.value()
+    programme.fixed[top] = 0.0
     for column in ranked.columns:
+        programme.demand(top, value[column[0]], _room(grid, stances, column[0]).top)
         for upper, lower in pairwise(column):
             programme.demand(value[upper], value[lower], _distance(grid, stances, upper, lower))
     for upper, lower, distance in further:
@@ -162,10 +166,13 @@ def _mains(grid: Grid, leads_on: set[int]) -> Iterator[int]:
 
 def _distance(grid: Grid, stances: Sequence[Stance], upper: int, lower: int) -> float:
     """How far the middles of two neighbours in a column must stand apart."""
-    cells = len(grid.plan.cells)
-    rooms = [stances[node].room if node < cells else _NO_ROOM for node in (upper, lower)]
-    lines = sum(node >= cells for node in (upper, lower))
+    rooms = [_room(grid, stances, node) for node in (upper, lower)]
+    lines = sum(node >= len(grid.plan.cells) for node in (upper, lower))
     gap = (_BETWEEN, CLEAR, APART)[lines]
     if lines == 0 and any(grid.plan.cells[node].is_joint for node in (upper, lower)):
         gap = CLEAR
     return rooms[0].bottom + rooms[1].top + gap
+
+
+def _room(grid: Grid, stances: Sequence[Stance], node: int) -> Room:
+    return stances[node].room if node < len(grid.plan.cells) else _NO_ROOM

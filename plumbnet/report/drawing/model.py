@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.discover import discover
@@ -49,6 +49,11 @@ class Link:
     end: End
     service: Service
 
+    @property
+    def ends(self) -> tuple[End, End]:
+        """Start and end."""
+        return self.start, self.end
+
     def far(self, name: str) -> End:
         """The end that is not at the part `name`."""
         return self.end if self.start.part == name else self.start
@@ -65,10 +70,18 @@ class Link:
 
 @dataclass(frozen=True)
 class Model:
-    """Items by name, in the order of the file, and the links between them."""
+    """Items by name, in the order of the file, and the links between them.
+
+    `origins` are the ports of parts that stand behind the ports of folded branches.
+    """
 
     items: Mapping[str, Item]
     links: tuple[Link, ...]
+    origins: Mapping[End, End] = field(default_factory=dict)
+
+    def origin(self, end: End) -> End:
+        """The port of the layout that stands behind an end."""
+        return self.origins.get(end, end)
 
     @cached_property
     def links_at(self) -> Mapping[str, list[Link]]:
@@ -174,7 +187,7 @@ def layered(model: Model, standing: Sequence[Stack]) -> Model:
     """The model without what stands in stacks."""
     gone = {name for stack in standing for name in stack.names}
     items = {name: item for name, item in model.items.items() if name not in gone}
-    return Model(items, tuple(_between(model.links, gone)))
+    return Model(items, tuple(_between(model.links, gone)), model.origins)
 
 
 def _between(links: Sequence[Link], gone: set[str]) -> Iterator[Link]:

@@ -1,12 +1,12 @@
 """Everything that has a place, drawn into axes: zones, ways, pipes, symbols, words."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matplotlib.axes import Axes
 from matplotlib.path import Path
 
-from plumbnet.report.drawing.areas import way_legs, zone_boxes
+from plumbnet.report.drawing.areas import is_inside, way_legs, zone_boxes
 from plumbnet.report.drawing.ink import Group, Pen, add, identifier
 from plumbnet.report.drawing.marks import body_marks, dot_marks, joint_marks, tag_marks, way_marks, zone_marks
 from plumbnet.report.drawing.model import Model
@@ -98,15 +98,5 @@ def _behind(layout: Layout, pen: Pen) -> dict[str, str]:
     found = dict.fromkeys(layout.model.items, pen.palette.ground) if layout.areas else {}
     for area in layout.areas:
         colour = pen.palette.verdicts[area.zone.verdict].fill
-        found.update((name, colour) for name in _parts_in(layout.model, area.zone))
+        found.update((name, colour) for name in layout.model.items if is_inside(layout.model, name, area.zone.ports))
     return found
-
-
-def _parts_in(model: Model, zone: Shaded) -> Sequence[str]:
-    """Parts all of whose pipes lie in a zone."""
-    names = dict.fromkeys(end.part for end in sorted(zone.ports))
-    return [
-        name
-        for name in names
-        if name in model.items and all(link.near(name) in zone.ports for link in model.links_at[name])
-    ]

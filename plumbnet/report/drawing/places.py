@@ -4,9 +4,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
+from plumbnet.report.drawing.hanging import MARGIN, RING
 from plumbnet.report.drawing.lettering import extent
 from plumbnet.report.drawing.model import Item, Link
-from plumbnet.report.drawing.stance import MARGIN, RING
 from plumbnet.report.drawing.symbol import Point
 from plumbnet.report.palette import Service
 

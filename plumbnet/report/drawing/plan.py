@@ -82,7 +82,8 @@ def plan_of(model: Model) -> Plan:
     builder = _Builder()
     order = _branch_order(model, outs, depth)
     for item in model.items.values():
-        builder.add_item(item, _pieces(sorted(outs[item.name], key=order), outs) if item.symbol.is_joint else [])
+        pieces = _pieces(sorted(outs[item.name], key=order), outs) if item.symbol.is_joint else []
+        builder.add_item(item, pieces, outs)
     for way in ways:
         builder.add_way(way)
     for link in model.links:
@@ -168,7 +169,7 @@ class _Builder:
         self.leaves: dict[int, int] = {}
         self.least: dict[int, int] = {}
 
-    def add_item(self, item: Item, pieces: Sequence[Sequence[_Way]]) -> None:
+    def add_item(self, item: Item, pieces: Sequence[Sequence[_Way]], outs: Mapping[str, Sequence[_Way]]) -> None:
         """A cell for the item; for a joint a cell for each piece of its run."""
         cell = self._add_cell(item)
         for number, piece in enumerate(pieces):
@@ -178,7 +179,7 @@ class _Builder:
                 self.arcs.append(Arc(cell, following, JOINT, JOINT, None, service, is_run=True))
                 cell = following
             self.leaves.update((way.link.number, cell) for way in piece)
-        if len(pieces) > 1 or (pieces and len(pieces[0]) == _PAIR):
+        if pieces and len(pieces[-1]) == _PAIR and not any(outs.get(way.head) for way in pieces[-1]):
             self.least[pieces[-1][-1].link.number] = _PAIR
 
     def add_way(self, way: _Way) -> None:

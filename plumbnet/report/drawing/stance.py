@@ -6,19 +6,14 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from plumbnet.report.drawing.grid import Grid
+from plumbnet.report.drawing.hanging import MARGIN, RING, Hung, Room, hung_room
 from plumbnet.report.drawing.lettering import extent
 from plumbnet.report.drawing.model import Item, Model, Stack
 from plumbnet.report.drawing.plan import Cell
 from plumbnet.report.drawing.symbol import Point, Symbol
 
-MARGIN = 3.0
-"""Between a symbol and its words."""
-RING = 5.0
-"""Between a symbol and the ring round it."""
 _SPREAD = 11.0
 """Between ports that have no place of their own."""
-_STEM = 10.0
-"""Pipe between a host and what stands on it."""
 _DOT = 3.5
 FOOT = 7.0
 """Below the foot of an accessory that is joined from the side."""
@@ -29,24 +24,6 @@ class Tip(NamedTuple):
 
     arc: int
     is_head: bool
-
-
-class Room(NamedTuple):
-    """How far something reaches from its middle."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-
-@dataclass(frozen=True, slots=True)
-class Hung:
-    """A stack on its host: the offset of its foot from the host's middle, and whether it rises."""
-
-    stack: Stack
-    foot: Point
-    rises: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,46 +222,3 @@ def foot(symbol: Symbol) -> float:
 
 def _widened(room: Room, other: Room) -> Room:
     return Room(*(max(one, two) for one, two in zip(room, other, strict=True)))
-
-
-class Standing(NamedTuple):
-    """An item of a stack: its middle, and by how many quarter turns to the left it is drawn."""
-
-    name: str
-    middle: Point
-    quarters: int
-
-
-def standing(model: Model, hung: Hung) -> tuple[Standing, ...]:
-    """The items of a stack, their middles counted from the host's middle."""
-    x, y = hung.foot
-    upward = -1.0 if hung.rises else 1.0
-    y += upward * model.items[hung.stack.names[-1]].symbol.stem
-    found: list[Standing] = []
-    for name, link in zip(hung.stack.names, hung.stack.links, strict=True):
-        symbol = model.items[name].symbol
-        if symbol.hangs:
-            found.append(Standing(name, (x, y + upward * symbol.height / 2), 0 if hung.rises else 2))
-            continue
-        enters = symbol.sockets[link.near(name).port][0] < 0.0
-        quarters = (1 if hung.rises else 3) if enters else (3 if hung.rises else 1)
-        found.append(Standing(name, (x, y + upward * symbol.width / 2), quarters))
-        y += upward * (symbol.width + _STEM)
-    return tuple(found)
-
-
-def hung_room(model: Model, hung: Hung) -> Room:
-    """How far a stack reaches from its host's middle, its words included."""
-    left = right = top = bottom = 0.0
-    for each in standing(model, hung):
-        item = model.items[each.name]
-        symbol = item.symbol
-        wide, high = (symbol.height, symbol.width) if each.quarters % 2 else (symbol.width, symbol.height)
-        words, lines = extent(item.words)
-        x, y = each.middle
-        beside = max(0.0, max(symbol.reach) - wide / 2) if each.quarters % 2 else 0.0
-        left = max(left, wide / 2 + beside - x)
-        right = max(right, x + wide / 2 + beside + MARGIN + RING * item.is_ringed + words)
-        top = max(top, max(high, lines) / 2 - y)
-        bottom = max(bottom, y + max(high, lines) / 2)
-    return Room(left, top, right, bottom)

@@ -114,8 +114,8 @@ def plugged_relief(name: str) -> Symbol:
     return Symbol(name, 28.0, 26.0, (*_ANGLE, _SPRING, *plug), {"in": (0.0, 13.0)}, hangs="up")
 
 
-@symbol("folded")
-def folded(name: str) -> Symbol:
+@symbol("quiet_branch")
+def quiet_branch(name: str) -> Symbol:
     """A stack of cards: a quiet branch folded together."""
     cards = tuple(
         shape((-15.0 + d, -12.0 + d), (11.0 + d, -12.0 + d), (11.0 + d, 8.0 + d), (-15.0 + d, 8.0 + d))

@@ -1,0 +1,51 @@
+from itertools import combinations
+
+from sketching import Sketch, sketch
+
+from plumbnet.report.drawing.channels import Channel, channels
+from plumbnet.report.drawing.heights import heights, ranks
+
+HOUSE = """
+street -> tee1 -> heater1 -> tee2 -> tap1.hot
+tee1 -> heater2 -> tee2
+tee2 -> tap2.hot
+tee1 -> tap1.cold
+tee1 -> tap2.cold
+"""
+
+
+def channels_of(house: Sketch) -> list[Channel]:
+    ranked = ranks(house.grid, house.columns, house.stances)
+    return channels(house.grid, ranked, house.stances, heights(house.grid, ranked, house.stances))
+
+
+def test_there_is_a_channel_on_each_side_of_every_column() -> None:
+    house = sketch(HOUSE)
+    assert len(channels_of(house)) == house.grid.column_count + 1
+
+
+def test_every_strand_of_every_arc_is_in_one_net() -> None:
+    house = sketch(HOUSE)
+    strands = [(s.arc, s.start, s.end) for c in channels_of(house) for net in c.nets for s in net.strands]
+    assert len(strands) == len(set(strands)) == len(house.grid.hops)
+
+
+def test_pipes_that_leave_one_tee_share_an_upright() -> None:
+    house = sketch(HOUSE)
+    cell = house.plan.pieces["tee1"][0]
+    homes = [net for channel in channels_of(house) for net in channel.nets if net.home and net.home.node == cell]
+    assert [len(net.strands) for net in homes] == [sum(arc.tail == cell for arc in house.plan.arcs)]
+
+
+def test_uprights_on_one_track_do_not_meet() -> None:
+    for channel in channels_of(sketch(HOUSE)):
+        for one, other in combinations(channel.tracks, 2):
+            if channel.tracks[one] == channel.tracks[other]:
+                nets = sorted((channel.nets[one], channel.nets[other]), key=lambda net: net.top)
+                assert nets[0].foot < nets[1].top
+
+
+def test_straight_pipes_need_no_track() -> None:
+    house = sketch("street -> meter -> tap.cold")
+    assert [channel.track_count for channel in channels_of(house)] == [0, 0, channels_of(house)[2].track_count, 0]
+    assert not any(channel.clashes for channel in channels_of(house))

@@ -1,0 +1,54 @@
+from itertools import pairwise
+
+from sketching import Sketch, sketch
+
+from plumbnet.report.drawing.heights import Apart, heights, ranks
+
+HOUSE = "street -> tee1 -> heater -> tee2 -> tap1.hot\ntee2 -> tap2.hot\ntee1 -> tap1.cold"
+
+
+def heights_of(house: Sketch, *further: Apart) -> dict[int, float]:
+    return heights(house.grid, ranks(house.grid, house.columns, house.stances), house.stances, further)
+
+
+def test_run_without_branches_is_straight() -> None:
+    house = sketch("street -> meter -> valve -> cv -> heater -> tap.hot")
+    found = heights_of(house)
+    level = [found[house.plan.pieces[name][0]] for name in ("street", "meter", "valve", "cv")]
+    assert max(level) - min(level) < 0.1
+
+
+def test_rooms_of_neighbours_never_touch() -> None:
+    house = sketch(HOUSE)
+    found = heights_of(house)
+    for column in house.columns:
+        for upper, lower in pairwise(column):
+            rooms = [house.stances[node].room if not house.grid.is_waypoint(node) else None for node in (upper, lower)]
+            needed = (rooms[0].bottom if rooms[0] else 0.0) + (rooms[1].top if rooms[1] else 0.0)
+            assert found[lower] - found[upper] > needed
+
+
+def test_further_demand_is_kept() -> None:
+    house = sketch(HOUSE)
+    column = next(column for column in house.columns if len(column) > 1)
+    found = heights_of(house, Apart(column[0], column[1], 500.0))
+    assert found[column[1]] - found[column[0]] >= 499.9
+
+
+def test_turn_round_a_device_stands_next_to_it() -> None:
+    house = sketch("street -> tee -> heater -> tap.hot\ncv -> tee\ncv.in -> valve -> tee")
+    ranked = ranks(house.grid, house.columns, house.stances)
+    assert ranked.wraps
+    for tip, wrap in ranked.wraps.items():
+        arc = house.plan.arcs[tip.arc]
+        cell = arc.head if tip.is_head else arc.tail
+        column = ranked.columns[house.grid.column_of[cell]]
+        assert abs(column.index(wrap) - column.index(cell)) == 1
+
+
+def test_roof_tank_is_drawn_at_the_top() -> None:
+    house = sketch("street -> tee -> cistern -> heater -> tap.hot\ntee -> tap.cold")
+    found = heights_of(house)
+    cells = {name: found[pieces[0]] for name, pieces in house.plan.pieces.items()}
+    top = cells["cistern"] - house.stance("cistern").room.top
+    assert top - min(cells[name] - house.stance(name).room.top for name in cells) < 3.0

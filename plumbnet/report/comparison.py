@@ -7,8 +7,10 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fields import FieldChange
 from plumbnet.report.differing import OTHER, SAME, WORSE, rows, told
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
+from plumbnet.report.record import record
 from plumbnet.report.text import CAUTION
 from plumbnet.rules.finding import Finding
+from plumbnet.rules.sentences import listed
 from plumbnet.study.difference import Difference, Figure, HeaterChange
 from plumbnet.study.revision import Changes, Revision
 
@@ -28,7 +30,8 @@ class Compared:
 
 def comparison_text(compared: Compared) -> str:
     """The whole comparison; ends with a line break."""
-    return to_text([*_heading(compared), *_answers(compared), *_changed(compared.revision), Paragraph(CAUTION)])
+    blocks = [*_heading(compared), *_answers(compared), *_changed(compared.revision), *_grounds(compared)]
+    return to_text([*blocks, Paragraph(CAUTION)])
 
 
 def _heading(compared: Compared) -> Iterator[Block]:
@@ -79,6 +82,17 @@ def _changed(revision: Revision) -> Iterator[Block]:
     yield Points(tuple(_points(revision)))
     if any(changes.added and changes.removed for changes in (revision.parts, revision.pipes)):
         yield Paragraph(RENAMED)
+
+
+def _grounds(compared: Compared) -> Iterator[Block]:
+    """What was taken where the later file says nothing, and what it takes to make the comparison again."""
+    if compared.after.facts.assumed:
+        yield Heading("Assumed where the later file says nothing")
+        yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in compared.after.facts.assumed.items()))
+    yield Heading("Record")
+    sides = (("before", compared.before), ("after", compared.after))
+    lines = tuple((side, label, text) for side, report in sides for label, text in record(report))
+    yield Table(("", "what", "value"), lines)
 
 
 def _points(revision: Revision) -> Iterator[str]:

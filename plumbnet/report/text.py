@@ -7,6 +7,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
+from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
@@ -46,7 +47,7 @@ def to_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = ()) -
     if facts.assumed:
         lines += ["", "Assumed where the file says nothing:"]
         lines += [line for words, parts in facts.assumed.items() for line in _hung(f"  {words}: ", listed(parts))]
-    lines += ["", *textwrap.wrap(CAUTION, WIDTH)]
+    lines += ["", *record_lines(report), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(lines) + "\n"
 
 

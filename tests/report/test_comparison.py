@@ -66,13 +66,31 @@ What was changed
 
 - part altered: meter: check: false -> true
 
-Local code and a licensed person decide; this report supports their judgement and does not replace
-it. A relief valve is a safety device: never plug, cap or remove one.
+Assumed where the later file says nothing
+-----------------------------------------
+
+- a main delivers water at 10 °C (50 °F): street
+- a relief valve opens at 99 °C (210 °F): heater/relief
+- a fixture does not join hot and cold: tap
+
+Record
+------
+
 """
+"""Up to the record."""
 
 
 def test_check_in_the_meter_is_told_with_what_comes_of_it() -> None:
-    assert told(PLAIN, CHECKED) == WORSE
+    assert told(PLAIN, CHECKED).startswith(WORSE)
+
+
+def test_record_names_both_files_with_their_sums() -> None:
+    one = compared(PLAIN, CHECKED)
+    text = comparison_text(one)
+    for report in (one.before, one.after):
+        assert f"SHA-256 {report.system.record.sha256}" in text
+    assert text.count(f"general, SHA-256 {one.after.profile.sha256}") == 2
+    assert text.endswith("never plug, cap or remove one.\n")
 
 
 def test_tank_fitted_is_told_as_better_and_added() -> None:

@@ -1,0 +1,24 @@
+"""By which program and rules, and from which file a report was made: what it takes to make it again."""
+
+from collections.abc import Iterator
+from importlib.metadata import version
+
+from plumbnet.analysis.report import Report
+from plumbnet.layout.fault import visible
+
+
+def record(report: Report) -> Iterator[tuple[str, str]]:
+    """Labels and what stands under them; the same input gives the same record, wherever the program runs."""
+    source = report.system.record
+    yield "program", f"plumbnet {version('plumbnet')}"
+    yield "file", f"SHA-256 {source.sha256}" if source.sha256 else "none"
+    yield "rules", f"{report.profile.profile}, SHA-256 {report.profile.sha256}"
+    if report.scenario is not None:
+        yield "scenario", visible(report.scenario)
+
+
+def record_lines(report: Report) -> Iterator[str]:
+    """The record as lines of a text report."""
+    yield "Record:"
+    for label, text in record(report):
+        yield f"  {label:<8}  {text}"

@@ -65,6 +65,14 @@ def test_what_is_felt_on_both_sides_leaves_no_boundary(runs: str, parts: dict[st
     assert not tees("heater", runs, **parts)
 
 
+def test_main_that_only_a_crossover_joins_holds_nothing() -> None:
+    runs = """street -> tee -> cv -> tee2 -> valve -> heater -> tap.hot
+              tee2 -> tap2.hot
+              tee -> tap2.cold"""
+    assert tees("heater", runs, tap2="crossover: true") == [("tee", True)]
+    assert tees("heater", runs.replace("cv", "meter"), tap2="crossover: true") == [("tee2", True), ("tee", True)]
+
+
 def test_inside_is_what_hangs_on_the_tee_on_the_side_of_the_part() -> None:
     boundaries = Boundaries(drawn(HELD).network)
     nearest, *_ = boundaries.above("meter")

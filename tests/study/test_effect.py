@@ -90,6 +90,32 @@ def test_change_that_is_felt_beyond_has_no_effect_of_its_own() -> None:
     assert effects.of(district, [Change(open="valve2")]) is None
 
 
+def test_check_that_sticks_open_lets_heated_water_out_of_a_quiet_district() -> None:
+    runs = """street -> cv -> tee -> cv2 -> tee2 -> heater -> tap.hot
+              tee -> tank
+              tee -> tap2.cold
+              tee -> tap3.cold
+              tee -> tap4.cold"""
+    of = plumbnet.check(system(runs, heater=RELIEF))
+    effects, district = around(of, "cv2", "tee")
+    assert not district.boundary.beyond.takes_back
+    assert (
+        effects.of(district, [Change.model_validate({"set": {"part": "heater", "setpoint": "150 degF"}})]) is not None
+    )
+    assert effects.of(district, [Change.model_validate({"fail": "cv2"})]) is None
+
+
+def test_last_heater_that_leaves_a_boundary_is_felt_by_the_tanks_beyond() -> None:
+    runs = """street -> tee -> valve -> heater -> tap.hot
+              tee -> cv -> tank
+              tee -> tap2.cold
+              tee -> tap3.cold"""
+    of = plumbnet.check(system(runs, heater=RELIEF))
+    effects, district = around(of, "valve", "tee")
+    assert (district.is_heated_inside, district.is_heated_beyond) == (True, False)
+    assert effects.of(district, [Change(close="valve")]) is None
+
+
 def test_facts_that_were_not_put_together_are_withheld() -> None:
     facts = facts_with(report(), ("valve", "tee", Change(close="valve")))
     with pytest.raises(NotLocal):

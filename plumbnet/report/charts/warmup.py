@@ -22,7 +22,9 @@ WIDTH_IN, HEIGHT_IN = 7.2, 4.3
 """Size of a sheet less the list of what happens, in inches."""
 AS_IT_IS = "as it is"
 """Said of the layout of the file."""
-_LEFT_IN, _RIGHT_IN, _TOP_IN, _BOTTOM_IN = 0.75, 1.9, 0.55, 0.55
+CURED = "cured"
+"""Said of it with the remedy, which the list names."""
+_LEFT_IN, _RIGHT_IN, _TOP_IN, _BOTTOM_IN = 0.75, 1.2, 0.55, 0.55
 _PRESSURE, _TEMPERATURE = 0.6, 0.3  # shares of the height
 _KEY_FROM_IN = 0.5  # from the axes down to the list
 _MARK_IN = 0.16  # room of a mark's letter
@@ -41,8 +43,7 @@ class Courses:
     @property
     def lines(self) -> dict[str, Course]:
         """Each with what is written at its end."""
-        cured = {} if self.cured is None else {f"cured: {self.remedy}": self.cured}
-        return {AS_IT_IS: self.as_it_is} | cured
+        return {AS_IT_IS: self.as_it_is} | ({} if self.cured is None else {CURED: self.cured})
 
 
 def courses(report: Report, heater: str, proposal: Proposal | None) -> Courses:
@@ -71,7 +72,7 @@ def draw_courses(found: Courses, ax: Axes | None = None, *, theme: Theme = "ligh
     """The chart of warm-ups that have been run; axes as those of `warmup_chart`."""
     warming, lines = found.as_it_is.warming, found.lines
     with style():
-        key = _key(list(lines.values()))
+        key = _key(found)
         axes = ax or _sheet(key, PENS[theme])
         above = _parted(axes)
         _draw(axes, above, lines, PENS[theme])
@@ -83,12 +84,13 @@ def draw_courses(found: Courses, ax: Axes | None = None, *, theme: Theme = "ligh
     return axes
 
 
-def _key(courses: Sequence[Course]) -> list[str]:
-    """What each mark stands for, in lines."""
+def _key(found: Courses) -> list[str]:
+    """What each mark stands for, and what cures, in lines."""
     width_in = WIDTH_IN - _LEFT_IN - 0.2
-    rows = [
+    rows = [] if found.cured is None else [f"{CURED}: {found.remedy}"]
+    rows += [
         f"{symbol}  {mark.words}"
-        for symbols, course in zip(_SYMBOLS, courses, strict=False)
+        for symbols, course in zip(_SYMBOLS, found.lines.values(), strict=False)
         for symbol, mark in zip(symbols, course.marks(), strict=False)
     ]
     return [line for row in rows for line in Measure().wrapped(row, width_in).split("\n")]

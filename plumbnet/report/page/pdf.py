@@ -78,6 +78,7 @@ class _Sheets:
             lang="en",
             invariant=1,
             pageCompression=1,
+            initialFontName=PLAIN,
             displayDocTitle=True,
             pageTemplates=[self._template(UPRIGHT, (wide, high), total), self._template(ACROSS, (high, wide), total)],
         )

@@ -45,6 +45,7 @@ HEADINGS: Mapping[int, ParagraphStyle] = {
 }
 GRID = TableStyle(
     [
+        ("FONTNAME", (0, 0), (-1, -1), PLAIN),
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("LINEBELOW", (0, 0), (-1, 0), 1.2, INK),
         ("LINEBELOW", (0, 1), (-1, -1), 0.4, RULE),

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 import yaml
 from conftest import layout, system
-from pypdf import PdfReader
+from pypdf import PageObject, PdfReader
+from pypdf.generic import DictionaryObject
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -23,6 +24,16 @@ HOSTILE = '<b>bold</b> </para> &amp; "x" \x1b[2J \u202e 漢 $x_1$ ' + "long " * 
 
 def written(report: Report, paper: Paper = "a4") -> PdfReader:
     return PdfReader(BytesIO(to_pdf(page(dossier(report)), paper=paper)))
+
+
+def fonts_of(sheet: PageObject) -> list[str]:
+    """Names of the fonts of a sheet; a plus in it says that the font is embedded as far as it is used."""
+    resources = sheet["/Resources"].get_object()
+    assert isinstance(resources, DictionaryObject)
+    fonts = resources["/Font"].get_object()
+    assert isinstance(fonts, DictionaryObject)
+    found = [font.get_object() for font in fonts.values()]
+    return [str(font["/BaseFont"]) for font in found if isinstance(font, DictionaryObject)]
 
 
 @pytest.fixture(scope="module")
@@ -51,6 +62,12 @@ def test_document_has_its_title_its_language_and_its_chapters(house: PdfReader) 
     assert str(house.root_object["/Lang"]) == "en"
     titles = [str(entry["/Title"]) for entry in house.outline if not isinstance(entry, list)]
     assert titles[:3] == ["Verdicts", "Piping", "Findings"]
+
+
+def test_every_font_is_embedded(house: PdfReader) -> None:
+    fonts = {str(font) for sheet in house.pages for font in fonts_of(sheet)}
+    assert fonts
+    assert all("+DejaVuSans" in font for font in fonts), fonts
 
 
 def test_every_sheet_says_which_it_is(house: PdfReader) -> None:

@@ -4,16 +4,20 @@ import csv
 import io
 import re
 from importlib.metadata import version
+from pathlib import Path
 
 import pytest
 from conftest import PSI
 from forms import ANYTHING, HOSTILE, accepting, fine, missing, refusal, renamed, saying, trapped, warned, written
 from hypothesis import given
 
+import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.report.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.writer import Unread
+
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 
 Rows = list[dict[str, str]]
 
@@ -25,6 +29,18 @@ def rows(*answers: Report | Unread) -> Rows:
 def only(table: Rows, record: str) -> dict[str, str]:
     (row,) = [row for row in table if row["record"] == record]
     return row
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_every_showcase_layout_is_read_back(path: Path) -> None:
+    report = plumbnet.check(plumbnet.read(path))
+    table = rows(report)
+    heaters = [row for row in table if row["record"] == "heater"]
+    assert [(row["name"], row["verdict"]) for row in heaters] == [(one.name, one.verdict) for one in report.heaters]
+    assert [float(row["expansion_m3"]) for row in heaters] == [one.expansion_m3 for one in report.heaters]
+    found = [(row["name"], row["severity"]) for row in table if row["record"] == "finding"]
+    assert found == [(one.name, one.severity) for one in report.findings]
+    assert len({row["file"] for row in table}) == 1
 
 
 def test_file_comes_first_with_its_record() -> None:

@@ -3,17 +3,21 @@
 import re
 from dataclasses import replace
 from importlib.metadata import version
+from pathlib import Path
 from xml.etree.ElementTree import Element, fromstring
 
+import pytest
 from forms import ANYTHING, accepting, fine, missing, note, refusal, renamed, saying, trapped, warned, written
 from hypothesis import given
 
+import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.report.junit import LAYOUT, OTHER, JunitWriter
 from plumbnet.report.writer import Unread
 from plumbnet.rules.finding import Severity
 
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 STRICT = frozenset({Severity.ERROR, Severity.WARNING})
 
 
@@ -41,6 +45,16 @@ def test_every_file_is_a_suite_that_counts_its_cases() -> None:
         ("f.yaml", "1", "0", "1", "0"),
         ("none.yaml", "1", "0", "1", "0"),
     ]
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_every_showcase_layout_fails_where_an_error_stands(path: Path) -> None:
+    report = plumbnet.check(plumbnet.read(path))
+    names = {one.name for one in report.heaters}
+    leading = {one.parts[0] if one.parts[0] in names else OTHER for one in report.findings if one.severity == "error"}
+    found = suite(report)
+    assert [one.get("name") for one in found.findall("testcase")] == [*(one.name for one in report.heaters), OTHER]
+    assert {one.get("name") for one in found.findall("testcase") if one.find("failure") is not None} == leading
 
 
 def test_trapped_heater_fails_with_the_name_of_the_finding_and_what_to_do() -> None:

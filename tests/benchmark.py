@@ -5,6 +5,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
@@ -14,8 +15,13 @@ from campus import campus, school
 
 import plumbnet
 from plumbnet.analysis.sheet import sheets
+from plumbnet.study.sweep import sweep
 
 HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
+BARE_FIGURE = (
+    "import io; from matplotlib.figure import Figure; figure = Figure(); figure.add_subplot().plot([0, 1]); "
+    "figure.savefig(io.BytesIO(), format='svg')"
+)
 IMPORTS = "import iapws, networkx, pydantic, scipy.constants, scipy.optimize, typer, yaml"
 SIZES = (1_000, 10_000, 100_000)
 
@@ -75,6 +81,26 @@ def many_ratios(count: int = 1000) -> tuple[float, float]:
     return shared / alone, alone / count / one
 
 
+def sweep_ratio(text: str, times: int) -> tuple[int, float]:
+    """Events of a building, and all of them swept one by one against one plain check of it, taken in turn."""
+    system = plumbnet.read_bytes(text.encode(), file="building")
+    report = plumbnet.check(system)
+    events = len(sweep(report).events)
+    pairs = [(seconds(lambda: sweep(report), 1), seconds(lambda: plumbnet.check(system), 3)) for _ in range(times)]
+    return events, median(swept / plain for swept, plain in pairs)
+
+
+def page_ratios(times: int = 5) -> tuple[float, float]:
+    """`report` on one house, as HTML and as PDF, each a whole process, against one that saves one bare figure."""
+    bare = [sys.executable, "-c", BARE_FIGURE]
+    with TemporaryDirectory() as folder:
+        outs = [str(Path(folder) / f"out.{form}") for form in ("html", "pdf")]
+        pages = [[sys.executable, "-m", "plumbnet", "report", str(HOUSE), "-o", out] for out in outs]
+        base = seconds(lambda: _run(bare), times)
+        html, pdf = (seconds(partial(_run, page), times) / base for page in pages)
+    return html, pdf
+
+
 def show(name: str, text: str, times: int) -> None:
     """One row of the table."""
     read, analyse, parse = text_ratios(text, times)
@@ -92,6 +118,15 @@ def main() -> None:
     print(f"sizing a school of 40 heaters and 15 tanks against its plain verdicts: {sizing_ratio(20):.2f}")
     shared, each = many_ratios()
     print(f"1,000 houses in a folder, 2 processes against 1: {shared:.2f}; each against one alone: {each:.4f}")
+    for name, text in (("houses on their meters", campus(200)), ("a school behind one preventer", school())):
+        events, ratio = sweep_ratio(text, 5)
+        print(f"sweep of {events} single events in {name}, against one plain check: {ratio:.1f}")
+    html, pdf = page_ratios()
+    print(
+        f"report on one house, against importing the drawing library and saving one figure: {html:.2f} as HTML, ",
+        end="",
+    )
+    print(f"{pdf:.2f} as PDF")
     print("read and analyse, against parsing the same text with the C loader:")
     print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}")
     show("one house", HOUSE.read_text(encoding="utf-8"), 200)

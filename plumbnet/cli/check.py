@@ -20,6 +20,7 @@ from plumbnet.report.json1 import JsonWriter
 from plumbnet.report.junit import JunitWriter
 from plumbnet.report.people import LineWriter, TextWriter
 from plumbnet.report.sarif import SarifWriter
+from plumbnet.report.sums import counted
 from plumbnet.report.writer import Fate, Outcome, Writer
 from plumbnet.rules.finding import Severity
 from plumbnet.rules.profile import profile_at
@@ -91,10 +92,11 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
         for words in writer.document(_with_bar(outcomes, len(found)) if has_bar else outcomes):
             write(words)
     except KeyboardInterrupt as interrupt:
-        typer.echo(f"interrupted; {course.done} of {len(found)} files were done", err=True)
+        typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
     except BrokenProcessPool:
-        fail(f"a process ended without its answer after {course.done} files; with --jobs 1 its file can be found")
+        done = counted(course.done, "file")
+        fail(f"a process ended without its answer after {done}; with --jobs 1 its file can be found")
     finally:
         if writer.is_for_people:
             course.tell_kept()

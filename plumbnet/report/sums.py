@@ -45,11 +45,11 @@ class Sums:
     def lines(self, paint: Paint) -> Iterator[str]:
         """The sums, verdicts from best to worst as declared, findings from the most severe and frequent down."""
         checked = self.files[Fate.CHECKED]
-        yield f"{_counted(self.files.total() - self.files[Fate.NO_LAYOUT], 'file')}: {', '.join(self._files(paint))}"
+        yield f"{counted(self.files.total() - self.files[Fate.NO_LAYOUT], 'file')}: {', '.join(self._files(paint))}"
         if self.files[Fate.NO_LAYOUT]:
-            yield f"{_counted(self.files[Fate.NO_LAYOUT], 'other YAML file')} {NO_LAYOUT}"
+            yield f"{counted(self.files[Fate.NO_LAYOUT], 'other YAML file')} {NO_LAYOUT}"
         if checked:
-            yield f"{_counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
+            yield f"{counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
         yield from self._findings(paint)
         if self.accepted:
             yield f"  {self.accepted:>4} accepted, each with its reason"
@@ -75,9 +75,14 @@ class Sums:
         ranked = sorted(self.findings.items(), key=lambda one: (order.index(one[0][0]), -one[1], one[0][1]))
         for (severity, name), count in ranked:
             held = self.holders[severity, name]
-            places = f" in {_counted(held, 'file')}" if held != count else ""
+            places = f" in {counted(held, 'file')}" if held != count else ""
             yield f"  {count:>4} {paint(severity.value, severity.value)}: {name}{places}"
 
 
-def _counted(count: int, what: str) -> str:
+def counted(count: int, what: str) -> str:
+    """So many of something.
+
+    >>> counted(1, "file"), counted(2, "file")
+    ('1 file', '2 files')
+    """
     return f"{count} {what}{'' if count == 1 else 's'}"

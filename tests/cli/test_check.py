@@ -4,6 +4,7 @@ import pty
 import signal
 import subprocess
 import sys
+from concurrent.futures.process import BrokenProcessPool
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -310,6 +311,17 @@ def told_to_a_terminal(*arguments: str, status: int = 0) -> bytes:
         assert process.wait() == status
     os.close(keeper)
     return written
+
+
+def test_process_that_ends_without_an_answer_is_told_calmly(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
+    def lose(things: Any, ask: Any, *, jobs: int) -> Any:  # noqa: ANN401, ARG001  a stand-in
+        yield ask(things[0])
+        raise BrokenProcessPool
+
+    monkeypatch.setattr(command, "answers", lose)
+    result = run("check", write("open.yaml", OPEN), "open.yaml", "--format", "summary")
+    assert (result.exit_code, result.stdout) == (2, "open.yaml: 1 open\n")
+    assert result.stderr == ("a process ended without its answer after 1 file; with --jobs 1 its file can be found\n")
 
 
 @pytest.mark.parametrize("jobs", ["1", "2"])

@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import NoReturn, Protocol, TypeVar
+from typing import Protocol, TypeVar
 
 from plumbnet.analysis.report import Report, facts_of
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.system import System
-from plumbnet.network.whole import Network, network_of
+from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import (
     Facts,
@@ -23,12 +23,9 @@ from plumbnet.rules.facts import (
 )
 from plumbnet.study.boundary import Boundaries
 from plumbnet.study.district import District, Draw, draws
+from plumbnet.study.hasty import Withheld, hasty_network_of
 
 _ANY = float("inf")
-
-
-class NotLocal(Exception):
-    """What is asked cannot be told from analyses of districts."""
 
 
 class _Named(Protocol):
@@ -37,19 +34,7 @@ class _Named(Protocol):
         """Name of the part."""
 
 
-Fact = TypeVar("Fact")
 Item = TypeVar("Item", bound=_Named)
-
-
-class Withheld(tuple[Fact, ...]):
-    """Facts that were not put together; whoever asks for them is told so, and nothing false."""
-
-    __slots__ = ()
-
-    def _refuse(self, *_: object) -> NoReturn:
-        raise NotLocal
-
-    __iter__ = __len__ = __contains__ = __getitem__ = __bool__ = _refuse
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +83,7 @@ class Effects:
 
         Raises Unanswerable, ChangeError.
         """
-        network = network_of(with_changes(district.system, changes))
+        network = hasty_network_of(with_changes(district.system, changes))
         inner = Boundaries(network)
         zone = network.zoning.zone_of[next(network.piping.nodes_of(district.boundary.tee))]
         if not _is_kept(district, inner, zone):

@@ -11,8 +11,9 @@ from plumbnet.layout.system import System
 from plumbnet.network.whole import Network, network_of
 from plumbnet.rules.facts import Facts
 from plumbnet.study.district import District, Districts
-from plumbnet.study.effect import Effect, Effects, NotLocal
+from plumbnet.study.effect import Effect, Effects
 from plumbnet.study.event import Happening
+from plumbnet.study.hasty import NotTold, hasty_network_of
 from plumbnet.study.outcome import Answer, answer
 
 HEATERS_PER_PART = 3
@@ -75,7 +76,7 @@ class Worlds:
                 effect = self._effects.of(district, [event.change for event in events])
                 if effect is not None and self._idle(district):
                     return effect
-        except (NotLocal, Unanswerable):
+        except (NotTold, Unanswerable):
             return None
         return None
 
@@ -85,26 +86,32 @@ class Worlds:
         self.analysed += len(self.report.heaters) // HEATERS_PER_PART
         try:
             return self._answer(self._effects.facts(effects, [self._idle(one.district) for one in effects], whole))
-        except NotLocal:
+        except NotTold:
             return self.whole(whole)
 
     def whole(self, system: System) -> Answer:
         """The answer for another system under the same rules, analysed as a whole."""
-        self.analysed += len(system.parts)
         try:
-            facts = facts_of(network_of(system), self.report.profile, units=self.report.facts.units)
+            return self._analysed(hasty_network_of(system))
+        except NotTold:
+            return self._analysed(network_of(system))
+
+    def _analysed(self, network: Network) -> Answer:
+        self.analysed += len(network.piping.system.parts)
+        try:
+            facts = facts_of(network, self.report.profile, units=self.report.facts.units)
         except Unanswerable as error:
             return Answer({}, frozenset(), f"{error.heater}: {error}")
         return self._answer(facts)
 
     def _idle(self, district: District) -> Effect:
-        """What a district is with nothing having happened in it. Raises NotLocal."""
+        """What a district is with nothing having happened in it. Raises NotTold."""
         key = (district.boundary.tee, min(district.names - {district.boundary.tee}))
         if key not in self._at_rest:
             self.analysed += len(district.names)
             effect = self._effects.of(district, ())
             if effect is None:
-                raise NotLocal
+                raise NotTold
             self._at_rest[key] = effect
         return self._at_rest[key]
 

@@ -59,7 +59,7 @@ COLUMNS: Final = (
 )
 """Names of the columns, the unit at the end of those that hold a quantity; more may come behind them.
 
-`record` says what a row is: file, heater, finding, accepted, assumed or error.
+`record` says what a row is: file, heater, finding, accepted, idle (accepted but not found), assumed or error.
 """
 APOSTROPHE = "'"
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
@@ -144,6 +144,8 @@ def _rows(report: Report) -> Iterator[Row]:
         yield _finding("finding", finding)
     for accepted in report.accepted:
         yield {**_finding("accepted", accepted.finding), "reason": accepted.reason}
+    for idle in report.idle:
+        yield {"record": "idle", "name": idle.finding, "parts": idle.part, "reason": idle.reason}
     for text, parts in report.facts.assumed.items():
         yield {"record": "assumed", "text": text, "parts": BETWEEN.join(parts)}
 

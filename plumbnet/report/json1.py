@@ -92,6 +92,7 @@ def _report(report: Report, found: Found | None) -> Json:
         "accepted": [
             {"finding": finding_fields(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
         ],
+        "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
 

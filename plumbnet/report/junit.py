@@ -10,6 +10,7 @@ from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
+from plumbnet.report.text import clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.study.remedies import Found
@@ -96,7 +97,7 @@ def _properties(report: Report) -> Iterator[tuple[str, str]]:
 def _lines(findings: Iterable[Finding]) -> Iterator[str]:
     for one in findings:
         place = f", line {one.line}" if one.line else ""
-        yield visible(f"{one.severity.value}: {one.name}{place}: {one.text} {one.advice} [{one.clause}]")
+        yield visible(f"{one.severity.value}: {one.name}{place}: {one.text} {one.advice} {clause_in_words(one)}")
 
 
 def _accepted(report: Report, leading: set[str]) -> Iterator[str]:

@@ -18,7 +18,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, visible
 from plumbnet.report.json1 import Json
 from plumbnet.report.streamed import array, closed, fragment, member, opened
-from plumbnet.report.text import CAUTION
+from plumbnet.report.text import CAUTION, clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity
 from plumbnet.study.remedies import Found
@@ -90,7 +90,7 @@ class SarifWriter:
             "ruleId": finding.name,
             "ruleIndex": self._index[finding.name],
             "level": _LEVELS[finding.severity],
-            "message": _message(f"{finding.text} {finding.advice}"),
+            "message": _message(f"{finding.text} {finding.advice} {clause_in_words(finding)}"),
             "locations": [{**place, "logicalLocations": names}],
             "partialFingerprints": {FINGERPRINT: digest},
             "suppressions": [] if accepted is None else [_suppression(report.system.record.file, accepted)],

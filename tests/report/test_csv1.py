@@ -3,6 +3,7 @@
 import csv
 import io
 import re
+from dataclasses import replace
 from importlib.metadata import version
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from hypothesis import given
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.fault import visible
 from plumbnet.report.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.writer import Unread
@@ -79,6 +81,12 @@ def test_accepted_finding_is_a_row_with_its_reason() -> None:
     table = rows(accepting(trapped(), "Letter of the authority, 3 May."))
     assert only(table, "accepted")["reason"] == "Letter of the authority, 3 May."
     assert not [row for row in table if row["record"] == "finding"]
+
+
+def test_acceptance_of_what_is_not_found_is_a_row() -> None:
+    idle = Acceptance(finding="trapped-expansion", part="heater", reason="=So be it.")
+    row = only(rows(replace(fine(), idle=(idle,))), "idle")
+    assert (row["name"], row["parts"], row["reason"]) == ("trapped-expansion", "heater", "'=So be it.")
 
 
 def test_assumption_is_a_row() -> None:

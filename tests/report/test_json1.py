@@ -2,6 +2,7 @@
 
 import json
 import math
+from dataclasses import replace
 from importlib.metadata import version
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ from conftest import PSI, system
 from forms import accepting, fine, missing, refusal, trapped, written
 
 import plumbnet
+from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.report.json1 import JsonWriter, to_json
@@ -193,6 +195,13 @@ def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() ->
     (accepted,) = report["accepted"]
     holds(accepted["finding"], FINDING)
     assert (accepted["reason"], accepted["line"]) == ("Letter of the authority.", 9)
+    assert report["accepted_but_not_found"] == []
+
+
+def test_acceptance_of_what_is_not_found_is_told() -> None:
+    idle = replace(fine(), idle=(Acceptance(finding="trapped-expansion", part="heater", reason="So be it."),))
+    (report,) = of(to_json([idle]))["reports"]
+    assert report["accepted_but_not_found"] == [{"finding": "trapped-expansion", "part": "heater"}]
 
 
 def test_profile_is_named_with_its_sum() -> None:

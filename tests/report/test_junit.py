@@ -67,6 +67,13 @@ def test_trapped_heater_fails_with_the_name_of_the_finding_and_what_to_do() -> N
     assert finding.clause in failure.text
 
 
+def test_clause_from_memory_says_so() -> None:
+    (finding,) = trapped().findings
+    report = replace(trapped(), findings=(replace(finding, verified=False),))
+    failure = case(suite(report), "heater").findtext("failure") or ""
+    assert failure.endswith("; from memory: check the edition in force]")
+
+
 def test_open_heater_passes_and_says_its_verdict() -> None:
     passed = case(suite(fine()), "heater")
     assert passed.find("failure") is None

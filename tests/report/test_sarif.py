@@ -71,9 +71,16 @@ def test_finding_stands_at_its_line_with_text_and_advice() -> None:
     (result,) = results(trapped())
     assert (result["ruleId"], result["level"]) == ("trapped-expansion", "error")
     assert place(result)["region"] == {"startLine": finding.line}
-    assert result["message"]["text"] == f"{finding.text} {finding.advice}"
+    assert result["message"]["text"] == f"{finding.text} {finding.advice} [{finding.clause}]"
     assert [one["name"] for one in result["locations"][0]["logicalLocations"]] == ["heater", "cv"]
     assert result["properties"]["clause"] == finding.clause
+
+
+def test_clause_from_memory_says_so() -> None:
+    (finding,) = trapped().findings
+    (result,) = results(replace(trapped(), findings=(replace(finding, verified=False),)))
+    assert result["message"]["text"].endswith("; from memory: check the edition in force]")
+    assert result["properties"]["clauseVerified"] is False
 
 
 def test_finding_without_a_line_stands_at_the_file() -> None:
@@ -190,7 +197,7 @@ def test_any_name_of_a_file_comes_back_from_its_reference(file: str) -> None:
 def test_braces_and_links_mean_nothing() -> None:
     (result,) = results(saying(trapped(), "{0} is {kind: main}, see [here](http://lantern.example/)"))
     once = "{{0}} is {{kind: main}}, see [here] (http://lantern.example/)"
-    assert result["message"]["text"] == f"{once} {once}"
+    assert result["message"]["text"] == f"{once} {once} [{once}]"
 
 
 @given(ANYTHING)

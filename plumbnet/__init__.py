@@ -8,6 +8,7 @@
 
 from collections.abc import Callable
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 from plumbnet.analysis.report import Report
 from plumbnet.api import check, read, read_bytes
@@ -20,7 +21,19 @@ from plumbnet.study.remedies import remedies
 from plumbnet.study.sweep import sweep
 from plumbnet.study.whatif import whatif
 
-__all__ = ["Change", "check", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]
+__all__ = ["Change", "check", "draw", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+
+
+def draw(system: System, report: Report | None = None, ax: "Axes | None" = None) -> "Axes":
+    """Draw the schematic of a system into axes of matplotlib, or a figure of its own; see `report.drawing.axes`.
+
+    Raises LayoutError as `check` does where no report is given.
+    """
+    drawn: Axes = import_module("plumbnet.report.drawing.axes").draw(system, report, ax)
+    return drawn
 
 
 def _display(name: str) -> Callable[[object], str]:

@@ -7,11 +7,10 @@ import typer
 from plumbnet.analysis.report import Report
 from plumbnet.cli.app import app
 from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import fail, refuse, report_with
+from plumbnet.cli.reading import fail, report_with
 from plumbnet.cli.saving import Out, form_of, save
 from plumbnet.cli.writing import status
 from plumbnet.layout.fault import LayoutError, quoted
-from plumbnet.layout.refusal import ChangeError
 from plumbnet.study.whatif import UnknownScenario, whatif
 
 ThemeOption = Annotated[
@@ -44,18 +43,17 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of(output, FORMS)
     report = report_with(file, None, rules, units)
     if scenario is not None:
-        report = _supposed(file, report, scenario)
+        report = _supposed(report, scenario)
     save(output, schematic_file(report, form, theme=theme, date=date))
     raise typer.Exit(status([report]))
 
 
-def _supposed(file: str, report: Report, scenario: str) -> Report:
-    """The report on what a scenario makes of a layout; says what is wrong and exits where it cannot be made."""
+def _supposed(report: Report, scenario: str) -> Report:
+    """The report on what a scenario makes of a layout; says what is wrong and exits where there is none."""
     try:
         return whatif(report, scenario=scenario).after
     except UnknownScenario as error:
         fail(str(error))
-    except ChangeError as error:
-        fail(f"the scenario {quoted(scenario)} cannot be made: {error.mistakes[0]}")
     except LayoutError as error:
-        refuse(file, error)
+        reasons = "; ".join(fault.sentence for fault in error.faults)
+        fail(f"with the scenario {quoted(scenario)} made nothing can be computed: {reasons}")

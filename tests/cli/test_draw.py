@@ -1,0 +1,82 @@
+"""The command `draw`."""
+
+from pathlib import Path
+
+import pytest
+from conftest import layout
+from running import HOSTILE, OPEN, TRAPPED, Write, run
+
+FIRST_BYTES = {"svg": b"<?xml", "pdf": b"%PDF-", "png": b"\x89PNG"}
+SCENARIO = """
+scenarios:
+  closed: {note: n, change: [{close: valve}]}
+  high: {note: n, change: [{set: {part: heater, elevation: 900 ft}}]}
+"""
+
+
+@pytest.mark.parametrize("form", FIRST_BYTES)
+def test_drawing_is_written_in_the_form_its_name_says(write: Write, form: str) -> None:
+    write("house.yaml", TRAPPED)
+    result = run("draw", "house.yaml", "-o", f"out.{form}")
+    assert (result.output, result.exit_code) == ("", 1)
+    assert Path(f"out.{form}").read_bytes().startswith(FIRST_BYTES[form])
+
+
+def test_open_house_ends_with_status_0(write: Write) -> None:
+    write("house.yaml", OPEN)
+    assert run("draw", "house.yaml", "-o", "out.svg").exit_code == 0
+
+
+def test_other_ending_is_one_calm_sentence(write: Write) -> None:
+    write("house.yaml", OPEN)
+    result = run("draw", "house.yaml", "-o", "out.jpg")
+    wanted = '"out.jpg" does not say how to write it; let its name end in .svg, .pdf or .png\n'
+    assert (result.output, result.exit_code) == (wanted, 2)
+
+
+def test_date_is_printed_as_it_is_given(write: Write) -> None:
+    write("house.yaml", OPEN)
+    run("draw", "house.yaml", "-o", "out.svg", "--date", "St. Andrew's Day")
+    assert "St. Andrew's Day" in Path("out.svg").read_text(encoding="utf-8")
+
+
+def test_scenario_is_drawn_and_named(write: Write) -> None:
+    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + SCENARIO)
+    run("draw", "house.yaml", "-o", "plain.svg")
+    run("draw", "house.yaml", "-o", "shut.svg", "--scenario", "closed")
+    plain, shut = (Path(name).read_text(encoding="utf-8") for name in ("plain.svg", "shut.svg"))
+    assert "shut valve" in shut
+    assert ">closed<" in shut
+    assert "shut valve" not in plain
+
+
+def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(write: Write) -> None:
+    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + SCENARIO)
+    result = run("draw", "house.yaml", "-o", "out.svg", "--scenario", "closd")
+    assert result.exit_code == 2
+    assert 'no scenario is called "closd": did you mean "closed"?' in result.output
+    result = run("draw", "house.yaml", "-o", "out.svg", "--scenario", "high")
+    assert result.exit_code == 2
+    assert 'with the scenario "high" made nothing can be computed: heater: its piping reaches higher' in result.output
+    assert not Path("out.svg").exists()
+
+
+def test_theme_rules_and_units_are_taken(write: Write) -> None:
+    write("house.yaml", TRAPPED)
+    run("draw", "house.yaml", "-o", "dark.svg", "--theme", "dark", "--rules", "general", "--units", "metric")
+    text = Path("dark.svg").read_text(encoding="utf-8")
+    assert "#14181d" in text
+    assert "kPa" in text
+
+
+def test_hostile_file_is_drawn_as_text(write: Write) -> None:
+    write("house.yaml", HOSTILE + TRAPPED)
+    assert run("draw", "house.yaml", "-o", "out.svg").exit_code == 1
+    assert b"\x1b" not in Path("out.svg").read_bytes()
+
+
+def test_file_that_cannot_be_written_is_one_calm_sentence(write: Write) -> None:
+    write("house.yaml", OPEN)
+    result = run("draw", "house.yaml", "-o", "no/such/folder/out.svg")
+    assert result.exit_code == 2
+    assert "cannot be written" in result.output

@@ -1,0 +1,64 @@
+from campus import campus
+from drafting import faults
+from sketching import Sketch, sketch
+
+import plumbnet
+from plumbnet.report.drawing.fold import MOST_PARTS, folded, quiet
+from plumbnet.report.drawing.placing import placed
+
+HOUSE = """
+street -> cv -> tee1 -> heater -> tee2 -> tap1.hot
+tee2 -> tee3 -> tap2.hot
+tee3 -> tap3.hot
+tee1 -> tap1.cold
+tee1 -> valve -> tap4.cold
+"""
+
+
+def test_what_heats_supplies_stops_or_can_be_shut_is_not_quiet() -> None:
+    house = sketch(HOUSE + "tee1 -> tank\ntee1 -> emitter1")
+    assert quiet(house.system) == {"tee1", "tee2", "tee3", "tap1", "tap2", "tap3", "tap4", "emitter1"}
+
+
+def test_dead_ends_are_folded_with_their_count() -> None:
+    house = sketch(HOUSE)
+    small = folded(house.model, house.system)
+    assert list(small.items) == ["street", "cv", "tee1", "heater", "tee2+4", "valve", "tap4"]
+    assert small.items["tee2+4"].words == ("5 parts, folded",)
+    assert len(small.links) == 7
+
+
+def test_single_quiet_end_is_drawn_for_itself() -> None:
+    house = sketch("street -> cv -> heater -> tap1.hot")
+    assert folded(house.model, house.system) is house.model
+
+
+def test_fixture_that_joins_hot_and_cold_is_no_dead_end() -> None:
+    house = sketch("street -> cv -> tee1 -> heater -> tee2 -> tap1.hot\ntee1 -> tap1.cold", tap1="crossover: true")
+    assert folded(house.model, house.system) is house.model
+
+
+def test_what_is_to_be_kept_is_kept() -> None:
+    house = sketch(HOUSE)
+    assert "tee3" in folded(house.model, house.system, keep={"tee3"}).items
+
+
+def test_port_of_a_fold_remembers_the_port_behind_it() -> None:
+    house = sketch(HOUSE)
+    small = folded(house.model, house.system)
+    behind = {small.origin(end) for link in small.links for end in link.ends}
+    assert behind <= {end for link in house.model.links for end in link.ends}
+
+
+def test_every_part_is_counted_once_in_a_large_layout() -> None:
+    large = Sketch(plumbnet.read_bytes(campus(MOST_PARTS + 20).encode()))
+    small = folded(large.model, large.system)
+    counted = sum(int(item.words[0].split()[0]) if "+" in name else 1 for name, item in small.items.items())
+    assert counted == len(large.system.parts)
+    assert len(small.items) < len(large.system.parts)
+    assert faults(small, placed(small)) == []
+
+
+def test_layout_of_more_than_300_parts_is_folded_and_a_smaller_one_is_not() -> None:
+    assert any("+" in name for name in Sketch(plumbnet.read_bytes(campus(320).encode())).layout.model.items)
+    assert not any("+" in name for name in Sketch(plumbnet.read_bytes(campus(60).encode())).layout.model.items)

@@ -1,0 +1,37 @@
+from sketching import sketch
+
+from plumbnet.layout.system import End
+from plumbnet.rules.facts import Verdict
+
+
+def test_trapped_water_is_a_zone_from_the_check_on() -> None:
+    house = sketch("street -> cv -> heater -> tap.hot\nheater.relief -> relief")
+    (zone,) = house.remarks.zones
+    assert zone.verdict is Verdict.TRAPPED
+    assert zone.heaters == ("heater",)
+    assert End("cv", "out") in zone.ports
+    assert End("cv", "in") not in zone.ports
+    assert house.remarks.stops == {"cv"}
+    assert house.remarks.ways == ()
+
+
+def test_open_heater_shows_its_way_and_no_zone() -> None:
+    house = sketch("street -> valve -> heater -> tap.hot")
+    assert house.remarks.ways == (("heater", "valve", "street"),)
+    assert house.remarks.zones == ()
+
+
+def test_controlled_heater_has_neither_zone_nor_way_but_what_stops_it() -> None:
+    house = sketch("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", tank="volume: 20 gal")
+    assert (house.remarks.zones, house.remarks.ways) == ((), ())
+    assert house.remarks.stops == {"cv"}
+
+
+def test_sealed_water_is_a_zone_of_its_own_verdict() -> None:
+    assert sketch("street -> cv -> heater -> tap.hot").remarks.zones[0].verdict is Verdict.SEALED
+
+
+def test_heaters_in_one_zone_share_it() -> None:
+    house = sketch("street -> cv -> tee1 -> heater1 -> tee2 -> tap.hot\ntee1 -> heater2 -> tee2")
+    (zone,) = house.remarks.zones
+    assert zone.heaters == ("heater1", "heater2")

@@ -90,6 +90,7 @@ class Sheet:
     title: str
     rules: str
     rules_title: str
+    rules_sha256: str
     heater: HeaterFacts
     method: MethodUsed
     inputs: tuple[Item, ...]

@@ -68,6 +68,7 @@ class _Draft:
             title=report.system.title,
             rules=report.profile.profile,
             rules_title=report.profile.title,
+            rules_sha256=report.profile.sha256,
             heater=self.heater,
             method=self.method,
             inputs=tuple(self._inputs()),

@@ -1,6 +1,7 @@
 """A calculation sheet to a document: the result first, then what went in, every step, and what to mind."""
 
 from collections.abc import Iterable, Iterator
+from importlib.metadata import version
 
 from plumbnet.analysis.form import Item, Section, Sheet
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Units, show
@@ -65,7 +66,8 @@ def _head(sheet: Sheet) -> Iterator[Block]:
     if sheet.title:
         yield Paragraph(sheet.title, "Building")
     yield Paragraph(f"{sheet.file}, SHA-256 {sheet.sha256}", "File")
-    yield Paragraph(f"{sheet.rules_title} ({sheet.rules})", "Rules")
+    yield Paragraph(f"{sheet.rules_title} ({sheet.rules}), SHA-256 {sheet.rules_sha256}", "Rules")
+    yield Paragraph(f"plumbnet {version('plumbnet')}", "Program")
     yield Paragraph(f"{method.title} ({method.name}; {method.chosen}). Source: {method.source}", "Method")
     kind = spoken(heater.kind)
     yield Paragraph(f"{heater.name}, {kind}, is {sheet.verdict.value.upper()}: {_ANSWERS[sheet.verdict]}.", "Verdict")

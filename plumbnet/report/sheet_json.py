@@ -29,6 +29,7 @@ def _sheet(sheet: Sheet) -> Json:
         "sha256": sheet.sha256,
         "title": sheet.title,
         "rules": sheet.rules,
+        "rules_sha256": sheet.rules_sha256,
         "heater": heater.name,
         "kind": heater.kind,
         "line": heater.line,

@@ -15,6 +15,7 @@ SHEET = [
     "sha256",
     "title",
     "rules",
+    "rules_sha256",
     "heater",
     "kind",
     "line",

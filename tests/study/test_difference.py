@@ -1,6 +1,7 @@
 """What differs between two reports: heaters, key figures, and what counts as worse."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from conftest import PSI
@@ -8,11 +9,13 @@ from curing import HOUSE, RELIEVED, TANKED, house
 
 import plumbnet
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
+from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Accepted, Severity
 from plumbnet.study.difference import Difference, HeaterChange, difference
 
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 OPEN = "street -> tee -> heater -> tap.hot\ntee -> tap.cold"
 
 
@@ -196,6 +199,26 @@ def test_finding_that_the_later_file_accepts_is_neither_gone_nor_better() -> Non
     back = difference(after, report)
     assert [one.name for one in back.new] == ["trapped-expansion"]
     assert back.is_worse
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_what_is_worse_one_way_is_better_the_other_in_every_scenario(path: Path) -> None:
+    system = plumbnet.read(path)
+    before = plumbnet.check(system)
+    for scenario in system.scenarios.values():
+        after = plumbnet.check(with_changes(system, scenario.change))
+        there, back = difference(before, after), difference(after, before)
+        assert {one.name for one in there.heaters if one.is_worse} == {
+            one.name for one in back.heaters if one.is_better
+        }
+        assert {one.name for one in there.heaters if one.is_better} == {
+            one.name for one in back.heaters if one.is_worse
+        }
+        assert not any(one.is_worse and one.is_better for one in there.heaters)
+        assert not any((one.is_worse or one.is_better) and not one.differs for one in there.heaters)
+        assert {(one.name, one.parts) for one in there.new} == {(one.name, one.parts) for one in back.gone}
+        assert len(there.altered) == len(back.altered)
+        assert not (there.is_worse and there.is_better)
 
 
 def test_severe_findings_come_first() -> None:

@@ -1,14 +1,19 @@
 """What a revision changed in a layout."""
 
+from pathlib import Path
+
 import pytest
 from conftest import layout
 from hypothesis import given
 from hypothesis import strategies as st
 
+import plumbnet
+from plumbnet.layout.apply import with_changes
 from plumbnet.layout.read import read_system
 from plumbnet.layout.system import System
 from plumbnet.study.revision import Changes, Named, Revision, revision
 
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 RUNS = """street -> cv -> tee -> heater -> tap.hot
           tee -> tap.cold"""
 
@@ -170,6 +175,27 @@ def test_what_is_added_one_way_is_removed_the_other(between: list[str], turned: 
     assert mirrored(there).parts == mirrored(mirrored(back)).parts
     assert mirrored(there).pipes == mirrored(mirrored(back)).pipes
     assert bool(there) is (between != ["cv"])
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_every_scenario_made_to_a_layout_is_a_revision_of_it(path: Path) -> None:
+    """A tank that is removed and added elsewhere has only its pipes in the revision."""
+    system = plumbnet.read(path)
+    for scenario in system.scenarios.values():
+        after = with_changes(system, scenario.change)
+        found = revision(system, after)
+        assert found
+        assert {one.name for one in found.parts.removed} == {name for name in own(system) if name not in after.parts}
+        assert {one.name for one in found.parts.added} == {name for name in own(after) if name not in system.parts}
+        set_anew = {change.set.part for change in scenario.change if change.set is not None} & after.parts.keys()
+        assert set_anew <= {one.name for one in found.parts.altered} | {one.name for one in found.parts.added}
+        assert not found.head
+        assert not found.scenarios
+        assert not found.accepted
+
+
+def own(system: System) -> list[str]:
+    return [name for name in system.parts if "/" not in name]
 
 
 @pytest.mark.parametrize("units", ["us", "metric"])

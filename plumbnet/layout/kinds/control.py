@@ -34,6 +34,7 @@ class ExpansionTank(Ending):
 
     symbol: ClassVar[str] = "expansion_tank"
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
+    assumed: ClassVar = {"state": "is sound"}
 
     volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
     """Whole volume of the tank, air and water."""

@@ -77,6 +77,7 @@ class Valve(Part):
     """A shut-off valve: gate or ball. Shut, it closes the system; locked, nobody turns it by mistake."""
 
     symbol: ClassVar[str] = "valve"
+    assumed: ClassVar = {"state": "stands open"}
 
     state: Literal["open", "shut"] = "open"
     """Whether it stands open or shut."""

@@ -1,7 +1,7 @@
 """What a sort of question asks of a layout drawn in a line or two."""
 
 from conftest import system
-from drafting import chance
+from sketching import chance
 
 import plumbnet
 from plumbnet.study.exercise import dealing  # noqa: F401  registers the questions

@@ -8,10 +8,13 @@ from plumbnet.layout.system import End, Pipe, System
 
 
 def parts_in_words(system: System) -> Iterator[tuple[str, str, str]]:
-    """Each part that the author wrote: its name, its kind, and its fields."""
+    """The parts that the author wrote, those that are alike in one row: their names, their kind, and their fields."""
+    alike: dict[tuple[str, str], list[str]] = {}
     for name, fields in system.written.items():
         given = {field: value for field, value in fields.items() if field != "kind"}
-        yield name, system.parts[name].kind.replace("_", " "), fields_in_words(given)
+        alike.setdefault((system.parts[name].kind.replace("_", " "), fields_in_words(given)), []).append(name)
+    for (kind, fields), names in alike.items():
+        yield ", ".join(names), kind, fields
 
 
 def fields_in_words(fields: Mapping[str, object]) -> str:

@@ -21,6 +21,15 @@ def test_parts_are_told_with_their_fields() -> None:
     ]
 
 
+def test_parts_that_are_alike_stand_in_one_row() -> None:
+    house = system("street -> tee -> cv -> tee2 -> tap.hot\ntee -> tap2.hot")
+    assert list(parts_in_words(house))[1:] == [
+        ("tee, tee2", "tee", ""),
+        ("cv", "check valve", ""),
+        ("tap, tap2", "fixture", ""),
+    ]
+
+
 def test_what_is_not_there_is_said() -> None:
     assert fields_in_words({"checks": False}) == "no checks"
 

@@ -20,6 +20,10 @@ class Recipe:
     own_check: float = 0.0
     """A check valve in the cold pipe of the heaters alone."""
     heater_valve: float = 0.3
+    hot_valve: float = 0.3
+    """A valve behind the heaters, in the hot pipe."""
+    tap_valve: float = 0.2
+    """A valve before one of the taps."""
     tank_tee: float = 1.0
     tank: float = 0.0
     tank_valve: float = 0.4

@@ -1,5 +1,5 @@
 import pytest
-from drafting import chance
+from sketching import chance
 
 import plumbnet
 from plumbnet.layout.read import read_system

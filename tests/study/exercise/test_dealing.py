@@ -2,7 +2,7 @@ from collections import Counter
 
 import pytest
 from answering import CHECKS, task
-from drafting import chance
+from sketching import chance
 
 from plumbnet.rules.finding import Severity
 from plumbnet.study.exercise import dealing

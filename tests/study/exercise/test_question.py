@@ -1,5 +1,5 @@
 from conftest import system
-from drafting import chance
+from sketching import chance
 
 import plumbnet
 from plumbnet.study.exercise import dealing

@@ -1,4 +1,4 @@
-from drafting import chance
+from sketching import chance
 
 from plumbnet.layout.read import read_system
 from plumbnet.study.exercise.sketch import Sketch

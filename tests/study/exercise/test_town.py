@@ -1,4 +1,4 @@
-from drafting import chance
+from sketching import chance
 
 from plumbnet.layout.runs import NAME
 from plumbnet.study.exercise.town import LARGE_BUILDINGS, ROOMS, TOWN, address

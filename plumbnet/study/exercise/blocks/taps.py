@@ -7,8 +7,6 @@ from plumbnet.study.exercise.usual import FLOOR_FT, TAP_FT
 
 TUBES = ("copper-L 1/2 in", "copper-L 3/4 in", "pex 3/4 in")
 LENGTHS_FT = (15, 20, 25, 30, 40, 50)
-_VALVED = 0.3
-"""Share of buildings with a valve behind the heaters, in the hot pipe."""
 _MOST_FLOORS = 3
 
 
@@ -18,16 +16,25 @@ def taps(sketch: Sketch, recipe: Recipe, hot: str, *, circulated: bool) -> None:
     cold = sketch.part("cold-tee", "tee")
     sketch.run("split", cold)
     near = sketch.part("near-tee", "tee", height_ft=FLOOR_FT * (floors - 1))
-    valve = [sketch.part("hot-stop", "valve", height_ft=sketch.plant_ft)] if sketch.likely(_VALVED) else []
+    valve = [sketch.part("hot-stop", "valve", height_ft=sketch.plant_ft)] if sketch.likely(recipe.hot_valve) else []
     sketch.run(hot, *valve, near, pipe=sketch.pick(TUBES), length_ft=sketch.pick(LENGTHS_FT))
     serves = _mixed(sketch, near, cold) if sketch.likely(recipe.mixing) else near
-    for room in sketch.chance.sample(ROOMS, sketch.pick((2, 2, 3)) + (floors > 1)):
+    rooms = sketch.chance.sample(ROOMS, sketch.pick((2, 2, 3)) + (floors > 1))
+    valved = sketch.pick(rooms) if sketch.likely(recipe.tap_valve) else ""
+    for room in rooms:
         height_ft = TAP_FT + FLOOR_FT * sketch.pick(range(floors))
-        fixture = sketch.part(room, "fixture", height_ft=height_ft)
-        sketch.run(serves, f"{fixture}.hot")
-        sketch.run(cold, f"{fixture}.cold")
+        _tap(sketch, room, (serves, cold), height_ft, valved=room == valved)
     if circulated:
         _circulation(sketch, near)
+
+
+def _tap(sketch: Sketch, room: str, tees: tuple[str, str], height_ft: int, *, valved: bool) -> None:
+    """A fixture on a hot and a cold tee, perhaps with a stop in one of its pipes."""
+    fixture = sketch.part(room, "fixture", height_ft=height_ft)
+    stop = [sketch.part(f"{room}-stop", "valve", height_ft=height_ft)] if valved else []
+    hot_stop = stop if sketch.likely(0.5) else []
+    sketch.run(tees[0], *hot_stop, f"{fixture}.hot")
+    sketch.run(tees[1], *(one for one in stop if one not in hot_stop), f"{fixture}.cold")
 
 
 def _mixed(sketch: Sketch, hot: str, cold: str) -> str:

@@ -8,14 +8,15 @@ from plumbnet.study.exercise.question import Asked, World, heaters, question
 
 _HOUSE = ("stop", "tank-stop")
 OUTCOMES = {2: _HOUSE, 3: _HOUSE, 4: (*_HOUSE, "heater-stop"), 5: _HOUSE}
+_VALVES = {"hot_valve": 0.9, "tap_valve": 0.9}
 _FREE = {"meter_check": 0.1, "backflow": 0.1, "own_check": 0.1, "bypass": 0.8, "heater_valve": 0.1, "tank": 0.2}
 _HELD = {"tank": 1.0, "meter_check": 0.5, "backflow": 0.5, "own_check": 0.0}
 LEANS = {
-    "stop": _FREE,
-    "tank-stop": _HELD | {"tank_valve": 0.9, "heater_valve": 0.2},
-    "heater-stop": _HELD | {"tank_valve": 0.1, "heater_valve": 0.9},
+    "stop": _VALVES | _FREE,
+    "tank-stop": _VALVES | _HELD | {"tank_valve": 0.9, "heater_valve": 0.2},
+    "heater-stop": _VALVES | _HELD | {"tank_valve": 0.1, "heater_valve": 0.9},
 }
-_FEWEST = 2
+_FEWEST = 3
 """Valves that there must be for it to be a question."""
 
 

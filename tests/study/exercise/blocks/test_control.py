@@ -1,5 +1,5 @@
 import pytest
-from drafting import recipe, sketch, system
+from sketching import recipe, sketch, system
 
 from plumbnet.layout.kinds.control import ExpansionRelief, ExpansionTank
 from plumbnet.study.exercise.blocks.control import control

@@ -1,4 +1,4 @@
-from drafting import recipe, sketch
+from sketching import recipe, sketch
 
 from plumbnet.study.exercise.blocks.feed import feed
 

@@ -1,4 +1,4 @@
-from drafting import recipe, sketch, system
+from sketching import recipe, sketch, system
 
 import plumbnet
 from plumbnet.study.exercise.blocks.plant import shared, single

@@ -1,4 +1,4 @@
-from drafting import chance, recipe
+from sketching import chance, recipe
 
 from plumbnet.study.exercise.blocks.service import ASSEMBLIES, service
 from plumbnet.study.exercise.sketch import Sketch

@@ -1,10 +1,11 @@
-from drafting import recipe, sketch, system
+from sketching import recipe, sketch, system
 
 import plumbnet
 from plumbnet.study.exercise.blocks.plant import single
 from plumbnet.study.exercise.blocks.taps import taps
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.town import ROOMS
 
 
 def drawn_taps(chosen: Recipe, seed: int = 1, *, circulated: bool = False) -> Sketch:
@@ -20,6 +21,14 @@ def test_every_fixture_has_hot_and_cold() -> None:
     ends = {end for pipe in found.pipes for end in pipe.ends}
     assert len(fixtures) >= 2
     assert {(name, port) for name in fixtures for port in ("hot", "cold")} <= {tuple(end) for end in ends}
+
+
+def test_valves_stand_behind_the_heaters_and_before_a_tap() -> None:
+    parts = system(drawn_taps(recipe(hot_valve=1.0, tap_valve=1.0))).parts
+    valves = [name for name, part in parts.items() if part.is_valve()]
+    assert valves[0] == "hot-stop"
+    assert valves[1].removesuffix("-stop") in ROOMS
+    assert len(valves) == 2
 
 
 def test_circulation_drives_a_loop_through_the_heater() -> None:

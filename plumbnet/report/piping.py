@@ -13,8 +13,8 @@ def parts_in_words(system: System) -> Iterator[tuple[str, str, str]]:
     for name, fields in system.written.items():
         given = {field: value for field, value in fields.items() if field != "kind"}
         alike.setdefault((system.parts[name].kind.replace("_", " "), fields_in_words(given)), []).append(name)
-    for (kind, fields), names in alike.items():
-        yield ", ".join(names), kind, fields
+    for (kind, told), names in alike.items():
+        yield ", ".join(names), kind, told
 
 
 def fields_in_words(fields: Mapping[str, object]) -> str:

@@ -123,7 +123,7 @@ class PressureReducer(Part):
 
     def drawn_as(self) -> str:
         """With its bypass."""
-        return "bypassed_reducer" if self.bypass else self.symbol
+        return "pressure_reducer_with_bypass" if self.bypass else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """Forward below its set; back only through a bypass."""

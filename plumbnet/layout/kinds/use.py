@@ -31,7 +31,7 @@ class Fixture(Part):
         """Running, or with hot and cold joined."""
         if self.drawing:
             return "running_fixture"
-        return "crossed_fixture" if self.crossover else self.symbol
+        return "fixture_with_crossover" if self.crossover else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """None, unless hot and cold stand joined."""

@@ -1,6 +1,6 @@
 """What of the piping lies in a shaded zone, and the way out as one line across symbols."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from plumbnet.layout.system import End
@@ -73,6 +73,11 @@ def _grown(box: Box, by: float) -> Box:
 def way_legs(placed: Placed, way: tuple[str, ...]) -> list[tuple[Point, ...]]:
     """The pipes of a way, one after the other, each from part to part."""
     return [_step(placed, here, there) for here, there in pairwise(way)]
+
+
+def way_boxes(placed: Placed, ways: Sequence[tuple[str, ...]]) -> list[Box]:
+    """Boxes round the pipes of ways, for what should not be written on their band."""
+    return [_round(a, b) for way in ways for leg in way_legs(placed, way) for a, b in pairwise(leg)]
 
 
 def _step(placed: Placed, here: str, there: str) -> tuple[Point, ...]:

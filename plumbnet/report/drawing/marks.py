@@ -13,6 +13,7 @@ from plumbnet.report.drawing.places import Body, Box, Joint
 from plumbnet.report.drawing.symbol import SYMBOLS, Point
 from plumbnet.report.drawing.words import JOINT_SIZE, TAG_SIZE
 from plumbnet.report.drawing.zones import hatching
+from plumbnet.report.palette import Service
 from plumbnet.rules.facts import Verdict
 
 _BAND = 8.0
@@ -20,6 +21,7 @@ _BAND = 8.0
 _EVERY = 46.0
 """Between two arrowheads of a way."""
 _STOUT = 2.0
+_OUTLINES = {Verdict.TRAPPED: 1.0, Verdict.SEALED: 2.0}
 _DASH = (6.0, 1.8)
 
 
@@ -30,9 +32,11 @@ def zone_marks(path: Path, verdict: Verdict, pen: Pen) -> Iterator[Artist]:
     box = (float(extents.x0), float(extents.y0), float(extents.x1), float(extents.y1))
     yield PathPatch(path, facecolor=shade.fill, edgecolor="none", linewidth=0.0)
     yield Cut(hatching(box, shade.hatch), path, shade.edge, 0.35 * pen.scale)
-    width = 1.1 if verdict is Verdict.TRAPPED else 1.8
+    width = _OUTLINES[verdict]
     edge = PathPatch(path, facecolor="none", edgecolor=shade.edge, linewidth=width * pen.scale, joinstyle="round")
-    edge.set_linestyle((0.0, _DASH) if verdict is Verdict.TRAPPED else "solid")
+    # In black a dashed outline would be taken for a return pipe.
+    is_dashed = verdict is Verdict.TRAPPED and shade.edge != pen.palette.services[Service.RETURN].colour
+    edge.set_linestyle((0.0, _DASH) if is_dashed else "solid")
     yield edge
 
 

@@ -26,6 +26,8 @@ _PER_METRE = 0.06
 _MOST_FOR_HEIGHT = 1.2
 _STOREY_M = 2.4
 _NOWHERE = float("nan")
+_ROOF_M = 100.0
+"""Added to the height of a roof tank, so that it goes to the top even at the price of a crossing."""
 _LEAST = 1e-9
 """Weighted crossings that count as none."""
 _PORT_SHARE = 0.005
@@ -125,7 +127,9 @@ class _Work:
         arc = self.grid.arc_through.get(node)
         cell = node if arc is None else self.grid.plan.arcs[arc].head
         item = self.grid.plan.cells[cell].item
-        return _NOWHERE if item is None or (arc is not None and self.right.get(cell)) else item.elevation_m
+        if item is None or (arc is not None and self.right.get(cell)):
+            return _NOWHERE
+        return item.elevation_m + (_ROOF_M if item.is_on_roof else 0.0)
 
     def bettered(self, columns: Columns, sweeps: int) -> tuple[Columns, float]:
         """The best order met, and its crossings."""

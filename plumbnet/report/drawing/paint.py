@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from matplotlib.axes import Axes
 from matplotlib.path import Path
 
-from plumbnet.report.drawing.areas import is_inside, way_legs, zone_boxes
+from plumbnet.report.drawing.areas import is_inside, way_boxes, way_legs, zone_boxes
 from plumbnet.report.drawing.ink import Group, Pen, add, identifier
 from plumbnet.report.drawing.marks import body_marks, dot_marks, joint_marks, tag_marks, way_marks, zone_marks
 from plumbnet.report.drawing.model import Model
@@ -43,7 +43,7 @@ class Layout:
 
 def laid_out(model: Model, placed: Placed, remarks: Remarks) -> Layout:
     """Find places for the names of joints, then for the tags of zones, which may lie over nothing of the piping."""
-    free = Free(taken(placed))
+    free = Free([*taken(placed), *way_boxes(placed, remarks.ways)])
     names = dict(joint_names(placed, free))
     found: list[tuple[Shaded, list[Box], Path]] = []
     for zone in remarks.zones:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import PurePath
 
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
@@ -22,7 +23,7 @@ PAD = 18.0
 _TITLE = 10.0
 _SMALL = 6.5
 _ROW = 11.0
-_NARROWEST = 520.0
+_NARROWEST = 600.0
 _GAP = 16.0
 _LONGEST = 64
 _MOST_HEATERS = 12
@@ -55,7 +56,7 @@ class Row:
 
 def rows(report: Report, date: str | None) -> list[Row]:
     """What the title block says: file, rules, date, and the verdict on each heater."""
-    found = [Row("file", report.system.record.file or "-"), Row("rules", report.profile.title)]
+    found = [Row("file", PurePath(report.system.record.file).name or "-"), Row("rules", report.profile.title)]
     if report.scenario is not None:
         found.append(Row("scenario", report.scenario))
     if date is not None:

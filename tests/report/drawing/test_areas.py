@@ -1,4 +1,4 @@
-from sketching import sketch
+from drawing_board import sketch
 
 from plumbnet.report.drawing.areas import is_inside, way_legs, zone_boxes
 

@@ -1,8 +1,8 @@
 import subprocess
 import sys
 
+from drawing_board import sketch
 from matplotlib.figure import Figure
-from sketching import sketch
 
 import plumbnet
 from plumbnet.report.drawing.axes import draw

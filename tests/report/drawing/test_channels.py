@@ -1,6 +1,6 @@
 from itertools import combinations
 
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.report.drawing.channels import Channel, channels
 from plumbnet.report.drawing.heights import heights, ranks

@@ -1,4 +1,4 @@
-from sketching import sketch
+from drawing_board import sketch
 
 
 def test_supply_stands_left_heat_in_the_middle_and_taps_right() -> None:

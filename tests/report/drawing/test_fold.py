@@ -1,6 +1,6 @@
 from campus import campus
 from drafting import faults
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 import plumbnet
 from plumbnet.report.drawing.fold import MOST_PARTS, folded, quiet

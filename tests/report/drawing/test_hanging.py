@@ -1,4 +1,4 @@
-from sketching import sketch
+from drawing_board import sketch
 
 from plumbnet.report.drawing.hanging import hung_room, standing
 

@@ -1,6 +1,6 @@
 from itertools import pairwise
 
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.report.drawing.heights import Apart, heights, ranks
 

@@ -1,8 +1,8 @@
 import pytest
+from drawing_board import sketch
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
 from matplotlib.text import Text
-from sketching import sketch
 
 from plumbnet.report.drawing.ink import Cut, Pen
 from plumbnet.report.drawing.marks import (

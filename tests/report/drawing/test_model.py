@@ -1,5 +1,5 @@
 import pytest
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.layout.part import KINDS
 from plumbnet.report.drawing.model import layered
@@ -62,6 +62,6 @@ def test_symbol_shows_how_a_part_stands() -> None:
     drawn = {name: item.symbol.name for name, item in house.model.items.items()}
     assert drawn["meter"] == "checked_meter"
     assert drawn["valve"] == "shut_valve"
-    assert drawn["prv"] == "bypassed_reducer"
+    assert drawn["prv"] == "pressure_reducer_with_bypass"
     assert drawn["tank"] == "waterlogged_tank"
-    assert drawn["tap"] == "crossed_fixture"
+    assert drawn["tap"] == "fixture_with_crossover"

@@ -1,4 +1,4 @@
-from sketching import sketch
+from drawing_board import sketch
 
 
 def test_outlets_say_at_what_pressure_they_open() -> None:

@@ -1,4 +1,4 @@
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 LADDER = """
 street -> tee1 -> heater -> tee2 -> tee3 -> tap3.hot

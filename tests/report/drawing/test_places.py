@@ -1,5 +1,5 @@
 import pytest
-from sketching import sketch
+from drawing_board import sketch
 
 from plumbnet.report.drawing.hanging import MARGIN, RING
 from plumbnet.report.drawing.model import Item

@@ -1,6 +1,6 @@
 from graphlib import TopologicalSorter
 
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.report.drawing.plan import JOINT
 

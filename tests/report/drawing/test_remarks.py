@@ -1,4 +1,4 @@
-from sketching import sketch
+from drawing_board import sketch
 
 from plumbnet.layout.system import End
 from plumbnet.rules.facts import Verdict

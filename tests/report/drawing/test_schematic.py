@@ -6,11 +6,11 @@ from itertools import combinations
 
 import pytest
 from conftest import layout
+from drawing_board import sketch
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 from matplotlib.transforms import Bbox
-from sketching import sketch
 
 import plumbnet
 from plumbnet.analysis.report import Report

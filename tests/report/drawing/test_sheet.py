@@ -1,6 +1,6 @@
 from dataclasses import replace
 
-from sketching import sketch
+from drawing_board import sketch
 
 from plumbnet.report.drawing.legend import entries
 from plumbnet.report.drawing.sheet import block_width, extent, rows, sheet, shortened

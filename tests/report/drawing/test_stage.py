@@ -1,7 +1,7 @@
 from itertools import pairwise
 
 import pytest
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.report.drawing.channels import channels
 from plumbnet.report.drawing.heights import heights, ranks

@@ -1,4 +1,4 @@
-from sketching import Sketch, sketch
+from drawing_board import Sketch, sketch
 
 from plumbnet.report.drawing.stance import Tip
 

@@ -57,8 +57,8 @@ def fixture(name: str) -> Symbol:
     return Symbol(name, 24.0, 28.0, (box(24.0, 28.0), *tap), sockets, is_two_sided=True, turns="sockets")
 
 
-@symbol("crossed_fixture")
-def crossed_fixture(name: str) -> Symbol:
+@symbol("fixture_with_crossover")
+def fixture_with_crossover(name: str) -> Symbol:
     """A tap in a box whose hot and cold stand joined."""
     joined = line((-12.0, -8.0), (-9.0, -8.0), (-9.0, 8.0), (-12.0, 8.0), width=1.6)
     bare = fixture(name)

@@ -137,8 +137,8 @@ def pressure_reducer(name: str) -> Symbol:
     )
 
 
-@symbol("bypassed_reducer")
-def bypassed_reducer(name: str) -> Symbol:
+@symbol("pressure_reducer_with_bypass")
+def pressure_reducer_with_bypass(name: str) -> Symbol:
     """A pressure reducer with a check across it that lets water back."""
     back = (
         line((-14.0, 0.0), (-14.0, 15.0), (14.0, 15.0), (14.0, 0.0), width=0.9),

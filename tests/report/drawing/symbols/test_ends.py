@@ -28,4 +28,4 @@ def test_relief_valves_and_vents_rise_and_a_tank_may_hang() -> None:
 def test_trouble_is_drawn_differently() -> None:
     assert OF_ENDS["waterlogged_tank"].marks != OF_ENDS["expansion_tank"].marks
     assert OF_ENDS["plugged_relief"].marks != OF_ENDS["relief_valve"].marks
-    assert OF_ENDS["crossed_fixture"].marks != OF_ENDS["fixture"].marks
+    assert OF_ENDS["fixture_with_crossover"].marks != OF_ENDS["fixture"].marks

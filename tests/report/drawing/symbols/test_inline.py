@@ -34,7 +34,7 @@ def test_every_check_points_its_triangle_at_a_bar_downstream(name: str) -> None:
 
 
 def test_bypass_points_back() -> None:
-    strokes = [mark for mark in SYMBOLS["bypassed_reducer"].marks if isinstance(mark, Stroke)]
+    strokes = [mark for mark in SYMBOLS["pressure_reducer_with_bypass"].marks if isinstance(mark, Stroke)]
     bar = next(mark for mark in strokes if mark.width > 1.5 and len({x for x, _ in mark.points}) == 1)
     assert any(mark.is_closed and min(mark.points)[0] == bar.points[0][0] for mark in strokes)
 

@@ -1,4 +1,4 @@
-"""Writes anew what tests compare byte for byte: systems/*.out, tests/sheets/*.md, README.md. Read the diff after."""
+"""Writes anew what is shown: systems/*.out, tests/sheets/*.md, README.md, pictures/. Read the diff; look at them."""
 
 import os
 import re
@@ -47,8 +47,15 @@ def write_readme() -> None:
     )
 
 
+def write_pictures() -> None:
+    """The pictures of the README."""
+    output("draw", "systems/school-shared-tanks.yaml", "-o", "pictures/school.png")
+    output("chart", "systems/bakery-tank-right.yaml", "--of", "ladder", "-o", "pictures/ladder.png")
+
+
 if __name__ == "__main__":
     os.chdir(ROOT)
     write_systems()
     write_sheets()
     write_readme()
+    write_pictures()

@@ -1,12 +1,20 @@
 """What the README shows is what the program prints."""
 
+import json
 import re
+import subprocess
+import sys
 from pathlib import Path
+from xml.etree import ElementTree as ET
 
 import pytest
+import yaml
+from conftest import PSI
 from typer.testing import CliRunner
 
+import plumbnet
 from plumbnet.cli import app
+from plumbnet.rules.profile import read_profile
 
 README = Path(__file__).parent.parent / "README.md"
 BLOCKS = re.findall(r"```(\w+)\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
@@ -31,3 +39,44 @@ def test_readme_names_every_command() -> None:
 
 def test_readme_example_has_ten_lines() -> None:
     assert EXAMPLE.count("\n") == 10
+
+
+def block(language: str, beginning: str) -> str:
+    return next(text for kind, text in BLOCKS if kind == language and text.startswith(beginning))
+
+
+def test_hook_before_a_commit_runs_over_the_files_it_names() -> None:
+    (repo,) = yaml.safe_load(block("yaml", "repos:"))["repos"]
+    (hook,) = repo["hooks"]
+    files = [f"systems/{path.name}" for path in sorted((README.parent / "systems").iterdir())]
+    chosen = [file for file in files if re.search(hook["files"], file)]
+    assert 30 < len(chosen) < len(files)
+    program, *arguments = hook["entry"].split()
+    assert program == "plumbnet"
+    result = CliRunner().invoke(app, [*arguments, "systems/open-house.yaml", "systems/bakery-tank-right.yaml"])
+    assert result.exit_code == 0
+    assert CliRunner().invoke(app, [*arguments, "systems/house-with-check.yaml"]).exit_code == 1
+
+
+def test_step_on_a_build_server_writes_both_files_and_passes_the_status_on(tmp_path: Path) -> None:
+    (tmp_path / "systems").mkdir()
+    for name in ("open-house", "house-with-check"):
+        text = (README.parent / "systems" / f"{name}.yaml").read_text(encoding="utf-8")
+        (tmp_path / "systems" / f"{name}.yaml").write_text(text, encoding="utf-8")
+    script = block("bash", "status=0").replace("plumbnet check", f'"{sys.executable}" -m plumbnet check')
+    done = subprocess.run(["bash", "-e", "-c", script], cwd=tmp_path, check=False)  # noqa: S603, S607  # the README's own
+    assert done.returncode == 1
+    assert len(json.loads((tmp_path / "plumbnet.sarif").read_text(encoding="utf-8"))["runs"][0]["artifacts"]) >= 2
+    assert ET.parse(tmp_path / "plumbnet.xml").getroot().tag == "testsuites"  # noqa: S314  # our own output
+
+
+def test_profile_of_ones_own_and_acceptance_are_read() -> None:
+    own = read_profile(block("yaml", "profile:").encode(), file="ours.yaml")
+    assert own.distribution_limit.value_pa == pytest.approx(70 * PSI)
+    with_acceptance = EXAMPLE.replace("sink: fixture", "yard-hydrant: fixture").replace("sink.", "yard-hydrant.")
+    assert plumbnet.read_bytes((with_acceptance + block("yaml", "accept:")).encode()).accept
+
+
+def test_pictures_are_there() -> None:
+    for name in re.findall(r"\]\((pictures/[^)]+)\)", README.read_text(encoding="utf-8")):
+        assert (README.parent / name).read_bytes().startswith(b"\x89PNG")

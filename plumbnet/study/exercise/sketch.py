@@ -11,6 +11,7 @@ from plumbnet.study.exercise.usual import PSI_PER_FT
 
 Choice = TypeVar("Choice")
 _NO_WRAP = 1 << 20
+_DUMPER: type[yaml.SafeDumper] = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
 
 @dataclass
@@ -63,5 +64,5 @@ class Sketch:
 
 
 def _inline(value: object) -> str:
-    text: str = yaml.safe_dump([value], default_flow_style=True, sort_keys=False, width=_NO_WRAP)
+    text: str = yaml.dump([value], Dumper=_DUMPER, default_flow_style=True, sort_keys=False, width=_NO_WRAP)
     return text.strip()[1:-1]

@@ -1,6 +1,11 @@
+import pytest
+import yaml
 from sketching import chance
 
 from plumbnet.layout.read import read_system
+from plumbnet.study.exercise import sketch as sketch_module
+from plumbnet.study.exercise.building import building
+from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.sketch import Sketch
 
 
@@ -48,3 +53,9 @@ def test_what_is_never_likely_never_happens() -> None:
     drawn = sketch()
     assert not any(drawn.likely(0.0) for _ in range(100))
     assert all(drawn.likely(1.0) for _ in range(100))
+
+
+def test_file_is_the_same_where_yaml_has_no_c_library(monkeypatch: pytest.MonkeyPatch) -> None:
+    fast = [building(level.recipe, chance(3)) for level in LEVELS.values()]
+    monkeypatch.setattr(sketch_module, "_DUMPER", yaml.SafeDumper)
+    assert [building(level.recipe, chance(3)) for level in LEVELS.values()] == fast

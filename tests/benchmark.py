@@ -15,6 +15,8 @@ from campus import campus, school
 
 import plumbnet
 from plumbnet.analysis.sheet import sheets
+from plumbnet.report.drawing.schematic import layout_of, schematic, schematic_file
+from plumbnet.report.picture import saved
 from plumbnet.study.sweep import sweep
 
 HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
@@ -101,6 +103,20 @@ def page_ratios(times: int = 5) -> tuple[float, float]:
     return html, pdf
 
 
+def drawing_ratios(parts: int, times: int) -> tuple[float, float, float]:
+    """Placing a campus for its drawing, and its whole SVG, against importing the drawing library and saving one figure.
+
+    The last is the share of the SVG's time that is not the library's own saving.
+    """
+    report = plumbnet.check(plumbnet.read_bytes(campus(parts).encode(), file="campus"))
+    bare = seconds(lambda: _run([sys.executable, "-c", BARE_FIGURE]), times)
+    layout = seconds(lambda: layout_of(report), times)
+    svg = seconds(lambda: schematic_file(report, "svg"), times)
+    figure = schematic(report)
+    saving = seconds(lambda: saved(figure, "svg", title="campus"), times)
+    return layout / bare, svg / bare, 1.0 - saving / svg
+
+
 def show(name: str, text: str, times: int) -> None:
     """One row of the table."""
     read, analyse, parse = text_ratios(text, times)
@@ -127,6 +143,11 @@ def main() -> None:
         end="",
     )
     print(f"{pdf:.2f} as PDF")
+    print("drawing, against importing the drawing library and saving one figure:")
+    print(f"{'':>16} {'placing':>8} {'whole SVG':>10} {'of it ours':>11}")
+    for parts in (20, 100, 300):
+        placing, svg, ours = drawing_ratios(parts, 3)
+        print(f"{parts:>10} parts {placing:>8.2f} {svg:>10.2f} {ours:>11.0%}")
     print("read and analyse, against parsing the same text with the C loader:")
     print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}")
     show("one house", HOUSE.read_text(encoding="utf-8"), 200)

@@ -81,7 +81,7 @@ def way_boxes(placed: Placed, ways: Sequence[tuple[str, ...]]) -> list[Box]:
 
 
 def _step(placed: Placed, here: str, there: str) -> tuple[Point, ...]:
-    for route in placed.routes:
-        if route.link is not None and {route.link.start.part, route.link.end.part} == {here, there}:
-            return route.whole if route.link.start.part == here else route.whole[::-1]
-    return ()
+    route = placed.between.get(frozenset((here, there)))
+    if route is None or route.link is None:
+        return ()
+    return route.whole if route.link.start.part == here else route.whole[::-1]

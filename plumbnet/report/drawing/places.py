@@ -111,3 +111,12 @@ class Placed:
     def segments(self) -> tuple[tuple[int, Point, Point], ...]:
         """Every straight piece of every route, with the number of its route."""
         return tuple((n, a, b) for n, route in enumerate(self.routes) for a, b in pairwise(route.points))
+
+    @cached_property
+    def between(self) -> dict[frozenset[str], Route]:
+        """The pipe between two parts; the first, where there are several."""
+        found: dict[frozenset[str], Route] = {}
+        for route in self.routes:
+            if route.link is not None:
+                found.setdefault(frozenset(end.part for end in route.link.ends), route)
+        return found

@@ -1,9 +1,7 @@
 """Words that look for a free spot: names of joints and the tags of zones."""
 
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-
-import numpy as np
-from numpy.typing import NDArray
 
 from plumbnet.report.drawing.lettering import extent
 from plumbnet.report.drawing.places import Box, Placed
@@ -15,38 +13,53 @@ TAG_SIZE = 7.0
 _PIPE = 1.5
 """Half the width that words keep free of a pipe."""
 _DOT = 3.0
+_SQUARE = 64.0
 _GAP = 1.2
 _INSIDE = 0.3
 """What a tag pays for a square point of the area that it marks."""
 
 
 class Free:
-    """Remembers what is taken and finds the spot that covers least of it."""
+    """Remembers what is taken, square by square, and finds the spot that covers least of it."""
 
     def __init__(self, taken: Iterable[Box]) -> None:
-        self._boxes = list(taken)
-        self._taken: NDArray[np.float64] | None = None
-
-    def covered(self, spots: Sequence[Box]) -> NDArray[np.float64]:
-        """How much of what is taken each spot covers, in square points."""
-        if self._taken is None:
-            self._taken = np.array(self._boxes or [(0.0, 0.0, 0.0, 0.0)])
-        at = np.array(spots)[:, None, :]
-        wide = np.minimum(at[..., 2], self._taken[:, 2]) - np.maximum(at[..., 0], self._taken[:, 0])
-        high = np.minimum(at[..., 3], self._taken[:, 3]) - np.maximum(at[..., 1], self._taken[:, 1])
-        areas: NDArray[np.float64] = (np.clip(wide, 0.0, None) * np.clip(high, 0.0, None)).sum(axis=1)
-        return areas
-
-    def best(self, spots: Sequence[Box], worth: Sequence[float] = ()) -> tuple[Box, float]:
-        """The spot that covers least, the first of several, with what it covers; `worth` is added to each."""
-        covered = self.covered(spots) + (np.array(worth) if worth else 0.0)
-        at = int(np.argmin(covered))
-        return spots[at], float(covered[at])
+        self._squares: dict[tuple[int, int], list[int]] = defaultdict(list)
+        self._boxes: list[Box] = []
+        for box in taken:
+            self.take(box)
 
     def take(self, box: Box) -> None:
         """Keep a spot free of what comes later."""
+        for square in _squares(box):
+            self._squares[square].append(len(self._boxes))
         self._boxes.append(box)
-        self._taken = None
+
+    def covered(self, spot: Box) -> float:
+        """How much of what is taken a spot covers, in square points."""
+        near = {number for square in _squares(spot) for number in self._squares.get(square, ())}
+        return sum(_shared(spot, self._boxes[number]) for number in sorted(near))
+
+    def best(self, spots: Sequence[Box], worth: Sequence[float] = ()) -> tuple[Box, float]:
+        """The spot that covers least, the first of several, with what it covers; `worth` is added to each."""
+        costs = [self.covered(spot) for spot in spots]
+        if worth:
+            costs = [cost + more for cost, more in zip(costs, worth, strict=True)]
+        least = min(costs)
+        return spots[costs.index(least)], least
+
+
+def _squares(box: Box) -> Iterator[tuple[int, int]]:
+    left, top, right, bottom = (int(edge // _SQUARE) for edge in box)
+    for x in range(left, right + 1):
+        for y in range(top, bottom + 1):
+            yield x, y
+
+
+def _shared(one: Box, other: Box) -> float:
+    """The area that two boxes have in common."""
+    wide = min(one[2], other[2]) - max(one[0], other[0])
+    high = min(one[3], other[3]) - max(one[1], other[1])
+    return wide * high if wide > 0.0 and high > 0.0 else 0.0
 
 
 def taken(placed: Placed) -> Iterator[Box]:
@@ -115,8 +128,8 @@ def tag_spot(words: str, boxes: Sequence[Box], free: Free) -> Box:
             (middle, bottom),
         ):
             spots.append((x, y, x + wide, y + high))
-    inside = Free(boxes).covered(spots)
-    worth = [at * 0.05 + float(covered) * _INSIDE for at, covered in enumerate(inside)]
+    area = Free(boxes)
+    worth = [at * 0.05 + area.covered(spot) * _INSIDE for at, spot in enumerate(spots)]
     box, _ = free.best(spots, worth)
     free.take(box)
     return box

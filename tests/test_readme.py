@@ -17,7 +17,7 @@ from plumbnet.cli import app
 from plumbnet.rules.profile import read_profile
 
 README = Path(__file__).parent.parent / "README.md"
-BLOCKS = re.findall(r"```(\w+)\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+BLOCKS: list[tuple[str, str]] = re.findall(r"```(\w+)\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
 EXAMPLE = next(text for language, text in BLOCKS if language == "yaml")
 SHOWN = [text for language, text in BLOCKS if language == "text"]
 

@@ -20,5 +20,8 @@ class UnitChoice(StrEnum):
 
 File = Annotated[str, typer.Argument(metavar="FILE", help="A layout file; - reads standard input.")]
 AnyHeater = Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")]
-Rules = Annotated[str | None, typer.Option("--rules", metavar="NAME", help="Rule profile by name, or a file of one; in place of the file's.")]
+Rules = Annotated[
+    str | None,
+    typer.Option("--rules", metavar="NAME", help="Rule profile by name, or a file of one; in place of the file's."),
+]
 Units = Annotated[UnitChoice | None, typer.Option("--units", help="Units of the report, in place of the file's.")]

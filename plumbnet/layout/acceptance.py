@@ -1,10 +1,13 @@
 """What an author writes to accept a finding about a part: its name, the part, the reason."""
 
+from collections.abc import Collection, Iterator, Sequence
 from typing import Annotated, ClassVar
 
 from pydantic import Field
 
 from plumbnet.layout.declared import Declared
+from plumbnet.layout.fault import quoted
+from plumbnet.layout.wording import Mistake
 
 
 class Acceptance(Declared):
@@ -18,3 +21,11 @@ class Acceptance(Declared):
     """The part that the finding is about: the one on whose line it is reported."""
     reason: Annotated[str, Field(min_length=1)] = Field(examples=["exempt by letter of the authority"])
     """Why it is accepted."""
+
+
+def of_no_part(accepted: Sequence[Acceptance], known: Collection[str]) -> Iterator[Mistake]:
+    """A mistake for each acceptance whose part is none of those known; paths count from the list of them."""
+    for index, acceptance in enumerate(accepted):
+        if acceptance.part not in known:
+            text = f"no part is called {quoted(acceptance.part)}"
+            yield Mistake((index, "part"), text, meant=(acceptance.part, known))

@@ -8,6 +8,7 @@ from pydantic import ValidationError
 
 from plumbnet.discover import discover
 from plumbnet.layout import kinds
+from plumbnet.layout.acceptance import of_no_part
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.build import fixed_to, make_part, occupied
 from plumbnet.layout.document import FORMAT, Document, RunWithPipe
@@ -236,11 +237,8 @@ class _Reader:
             for change in scenario.change
             if (placed := change.add or change.insert) is not None
         }
-        known = [*system.parts, *sorted(added)]
-        for index, acceptance in enumerate(system.accept):
-            if acceptance.part not in known:
-                text, at = f"no part is called {quoted(acceptance.part)}", ("accept", index, "part")
-                self.told.tell(Mistake(at, text, meant=(acceptance.part, known)))
+        for mistake in of_no_part(system.accept, {*system.parts, *added}):
+            self.told.tell(mistake.under("accept"))
 
     def _try_scenarios(self, system: System) -> None:
         for name, scenario in system.scenarios.items():

@@ -31,7 +31,7 @@ def undo(system: System, change: Change) -> tuple[Change, ...] | None:
     With them made the report is the same again, byte for byte. Raises ChangeError where the change cannot be made.
 
     >>> from plumbnet.layout.read import read_system
-    >>> parts = "{street: {kind: main, pressure: 60 psi}, stop: valve, tap: fixture}"
+    >>> parts = "{street: {kind: main, pressure: 60 psi}, stop: {kind: valve, state: open}, tap: fixture}"
     >>> text = f"plumbnet: 1\nparts: {parts}\nruns: [street -> stop -> tap.cold]"
     >>> undo(read_system(text.encode(), file="house.yaml"), Change(close="stop"))[0].open
     'stop'
@@ -61,7 +61,9 @@ _Found = tuple[Change, ...] | str
 
 
 def _turned(system: System, after: System, name: str) -> _Found:
-    """A valve turned back, unless it stood so before."""
+    """A valve turned back, unless it stood so before; one of which the file says nothing is said nothing of again."""
+    if "state" not in system.written.get(name, {}):
+        return _fields(system, after, name)
     if system.parts[name] == after.parts[name]:
         return ()
     return (Change(close=name) if after.parts[name].is_valve() else Change(open=name),)

@@ -1,4 +1,7 @@
-"""What an analysis knows of heaters, tanks and relief valves: frozen data that findings and reports are written on."""
+"""What an analysis knows of heaters, tanks and relief valves: frozen data that findings and reports are written on.
+
+One module, because whoever writes a finding reads all of it.
+"""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field

@@ -94,8 +94,8 @@ def test_changes_to_random_layouts_are_taken_back_or_say_why_not(layout: Layout,
 @pytest.mark.parametrize(
     ("made", "back"),
     [
-        ({"close": "valve"}, [{"open": "valve"}]),
-        ({"open": "valve"}, []),
+        ({"close": "valve"}, [{"set": {"part": "valve", "state": None}}]),
+        ({"open": "valve"}, [{"set": {"part": "valve", "state": None}}]),
         ({"draw": "tap"}, [{"set": {"part": "tap", "drawing": None}}]),
         ({"fail": "tank"}, [{"set": {"part": "tank", "state": None}}]),
         ({"set": {"part": "tank", "volume": "8 gal"}}, [{"set": {"part": "tank", "volume": "4.5 gal"}}]),
@@ -109,6 +109,13 @@ def test_changes_to_random_layouts_are_taken_back_or_say_why_not(layout: Layout,
 )
 def test_inverse_is_what_a_person_would_do(made: Mapping[str, object], back: list[Mapping[str, object]]) -> None:
     assert undo(house(), change(made)) == tuple(change(fields) for fields in back)
+
+
+def test_valve_that_is_written_as_open_is_opened_again() -> None:
+    written = house(valve="state: open")
+    assert undo(written, change({"close": "valve"})) == (change({"open": "valve"}),)
+    assert undo(written, change({"open": "valve"})) == ()
+    assert undo(house(valve="state: shut"), change({"open": "valve"})) == (change({"close": "valve"}),)
 
 
 def test_tank_taken_off_is_hung_where_it_was() -> None:

@@ -1,4 +1,4 @@
-"""Parts that heat water or give its heat away: heaters, boilers, exchangers, collectors, emitters."""
+"""Water heaters and exchangers, and what every heater has in common."""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -9,11 +9,8 @@ from plumbnet.layout.kinds.control import Relief, ReliefValve
 from plumbnet.layout.part import (
     COLD,
     HOT,
-    IN,
-    OUT,
     RELIEF,
     RETURN,
-    SUPPLY,
     Free,
     HeatSource,
     Mixture,
@@ -222,37 +219,3 @@ class HeatExchanger(Heater):
         """The water on both sides."""
         yield from super().contents()
         yield (PRIMARY_IN, self.primary_volume_m3)
-
-
-@kind("boiler")
-class Boiler(Heater):
-    """A hot-water boiler: entered at `return`, left at `supply`; heats its own water and the loops it drives."""
-
-    symbol: ClassVar[str] = "boiler"
-    ports: ClassVar[tuple[str, ...]] = (RETURN, SUPPLY, RELIEF)
-    inlet: ClassVar[str | None] = RETURN
-    outlet: ClassVar[str | None] = SUPPLY
-    through: ClassVar[tuple[tuple[str, str], ...]] = ((RETURN, SUPPLY),)
-
-
-@kind("emitter")
-class Emitter(Part):
-    """A radiator, convector or floor circuit: holds water of the heating loop and gives its heat away."""
-
-    symbol: ClassVar[str] = "emitter"
-    cools: ClassVar[bool] = True
-
-    volume_m3: Volume
-    """Water it holds."""
-
-    def contents(self) -> Iterator[tuple[str, float]]:
-        """Its water."""
-        yield (IN, self.volume_m3)
-
-
-@kind("solar_collector")
-class SolarCollector(Heater):
-    """A solar collector: heats its water whenever the sun shines; its setpoint is the highest it reaches."""
-
-    symbol: ClassVar[str] = "solar_collector"
-    ports: ClassVar[tuple[str, ...]] = (IN, OUT, RELIEF)

@@ -1,4 +1,4 @@
-"""Parts that stand in a pipe: tees, meters, valves, reducers, pumps, treatment, mixing."""
+"""Parts that stand in a pipe: tees, meters, valves, reducers, treatment, mixing."""
 
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
@@ -13,7 +13,6 @@ from plumbnet.layout.part import (
     OUT,
     RELIEF,
     RETURN,
-    Boosting,
     Free,
     OneWay,
     Part,
@@ -128,53 +127,6 @@ class PressureReducer(Part):
     def passages(self) -> Iterator[Passage]:
         """Forward below its set; back only through a bypass."""
         yield Reducing(IN, OUT, self.set_pa, self.bypass)
-
-
-@kind("booster_pump")
-class BoosterPump(Part):
-    """A pump that raises the pressure of what lies behind it; its check holds that pressure."""
-
-    symbol: ClassVar[str] = "booster_pump"
-    assumed: ClassVar = {"check": "has a check in its outlet"}
-
-    rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
-    """Pressure it adds at no flow."""
-    check: bool = True
-    """Whether a check keeps water from passing back."""
-
-    def events(self, extremes: Extremes) -> Iterator[Event]:
-        """Its check may stick open."""
-        yield from super().events(extremes)
-        if self.check:
-            yield Event("check stuck open", "set", {"check": False})
-
-    def passages(self) -> Iterator[Passage]:
-        """Forward with a rise in pressure."""
-        yield Boosting(IN, OUT, self.rise_pa, self.check)
-
-    def driven(self) -> tuple[str, str]:
-        """From inlet to outlet."""
-        return (IN, OUT)
-
-
-@kind("circulator")
-class Circulator(Checkable):
-    """A circulating pump: moves water round a loop and adds nothing to its standing pressure."""
-
-    symbol: ClassVar[str] = "pump"
-    assumed: ClassVar = {"check": "has no check valve"}
-
-    running: bool = True
-    """Whether it runs, or is let run by its clock or thermostat."""
-
-    def events(self, extremes: Extremes) -> Iterator[Event]:
-        """It may stop or be started."""
-        yield from super().events(extremes)
-        yield Event("off" if self.running else "on", "set", {"running": not self.running})
-
-    def driven(self) -> tuple[str, str] | None:
-        """From inlet to outlet while it runs."""
-        return (IN, OUT) if self.running else None
 
 
 @kind("softener")

@@ -75,10 +75,3 @@ def test_flow_through_heater_holds_a_litre_unless_it_says_otherwise() -> None:
 def test_setpoint_is_that_of_liquid_water(setpoint: str) -> None:
     with pytest.raises(ValueError, match="setpoint"):
         usual("boiler", setpoint=setpoint)
-
-
-def test_emitter_holds_water_and_heats_nothing() -> None:
-    emitter = usual("emitter", volume="20 L")
-    assert emitter.heat() is None
-    assert list(emitter.contents()) == [("in", 0.02)]
-    assert list(emitter.passages()) == [Free("in", "out")]

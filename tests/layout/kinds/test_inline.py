@@ -3,7 +3,7 @@
 import pytest
 from usual import usual
 
-from plumbnet.layout.part import Boosting, Free, OneWay, Reducing, Shut
+from plumbnet.layout.part import Free, OneWay, Reducing, Shut
 
 BOTH_WAYS, ONE_WAY = [Free("in", "out")], [OneWay("in", "out")]
 
@@ -45,16 +45,6 @@ def test_reducer_holds_its_set_and_has_no_bypass_unless_it_says_so() -> None:
         Reducing("in", "out", 300_000, bypass=True)
     ]
     assert usual("pressure_reducer").assumed == {"bypass": "has no bypass"}
-
-
-def test_booster_raises_the_pressure_and_holds_it() -> None:
-    assert list(usual("booster_pump", rise="2 bar").passages()) == [Boosting("in", "out", 200_000, checked=True)]
-    assert usual("booster_pump").driven() == ("in", "out")
-
-
-def test_circulator_drives_water_while_it_runs() -> None:
-    assert usual("circulator").driven() == ("in", "out")
-    assert usual("circulator", running=False).driven() is None
 
 
 @pytest.mark.parametrize("kind", ["softener", "filter"])

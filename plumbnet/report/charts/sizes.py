@@ -1,13 +1,14 @@
 """A heater to the size its tank must have at any charge and highest pressure, as its sizing method counts water."""
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from plumbnet.analysis.limits import limits
 from plumbnet.analysis.need import nominal_m3, sized
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
-from plumbnet.analysis.verdict import Judge
+from plumbnet.analysis.verdict import Case, Judge
 from plumbnet.network.whole import network_of
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing
 from plumbnet.physics.tank import NoTank, nominal_sizes, tank_volume_m3
@@ -57,9 +58,18 @@ def sizes(report: Report, heater: str) -> Sizes:
 
     Raises NoChart where the method has no answer or asks for an open tank, KeyError for an unknown heater.
     """
+    return sizer(report)(heater)
+
+
+def sizer(report: Report) -> Callable[[str], Sizes]:
+    """What gives the tank of each heater, as `sizes` does, with the network searched once for all."""
     network = network_of(report.system)
     judge = Judge(network, report.profile, limits(network, report.profile), Settling(network))
-    case = judge.case({each.name: each for each in network.heated}[heater])
+    heated = {each.name: each for each in network.heated}
+    return lambda heater: _sizes(report, judge.case(heated[heater]))
+
+
+def _sizes(report: Report, case: Case) -> Sizes:
     try:
         found = sized(case.task, case.method)
     except NoTank as error:

@@ -35,7 +35,11 @@ def tank_chart(report: Report, heater: str, ax: Axes | None = None, *, theme: Th
     The one chosen is marked, and the sizes that can be had are the scale. Raises NoChart where there is no tank to
     draw, KeyError for an unknown heater.
     """
-    found = sizes(report, heater)
+    return draw_sizes(sizes(report, heater), report, heater, ax, theme=theme)
+
+
+def draw_sizes(found: Sizes, report: Report, heater: str, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+    """The same of a tank that is known."""
     pens, units = PENS[theme], report.facts.units
     with style():
         axes = ax or axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)

@@ -21,6 +21,10 @@ from plumbnet.study.remedies import MOST_PARTS, Remedy
 
 MOST_PICTURES = 4
 """Heaters whose cure is drawn."""
+MOST_WARM_UPS = 2
+"""Heaters whose warm-up is drawn."""
+MOST_TOGETHER = 8
+"""Heaters that share one water; the warm-up of more takes too long to run beside a page."""
 
 
 def cures(dossier: Dossier) -> Iterator[PageBlock]:
@@ -59,7 +63,9 @@ def _pictures(dossier: Dossier, heater: str, shown: dict[str, str]) -> Iterator[
         return
     shown[proposal.remedy.title] = heater
     yield drawn(proposal.after, f"With the first remedy for {heater}", is_small=True)
-    yield _warm_up(dossier.report, heater, proposal)
+    together = next(each for each in dossier.report.heaters if each.name == heater).shares_with
+    if len(shown) <= MOST_WARM_UPS and len(together) < MOST_TOGETHER:
+        yield _warm_up(dossier.report, heater, proposal)
 
 
 def _warm_up(report: Report, heater: str, proposal: Proposal) -> PageBlock:

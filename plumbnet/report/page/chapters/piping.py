@@ -21,6 +21,8 @@ ACROSS = 3
 MOST_LADDERS = 12
 """Heaters with a ladder, those in trouble before others."""
 
+MOST_DRAWN = 300
+"""Parts up to which the piping is drawn on a page."""
 MOST_NAMED = 40
 """Heaters named under the picture, so that their parts light up in it."""
 
@@ -28,8 +30,9 @@ MOST_NAMED = 40
 def piping(dossier: Dossier) -> Iterator[PageBlock]:
     """The piping with what lets the water go and what stops it."""
     report = dossier.report
-    yield drawn(report, "The piping", date=dossier.date)
-    for heater in report.heaters[:MOST_NAMED]:
+    picture = drawn(report, "The piping", date=dossier.date)
+    yield picture
+    for heater in report.heaters[:MOST_NAMED] if isinstance(picture, Picture) else ():
         verdict = heater.verdict.value
         yield Entry(verdict.upper(), verdict, heater.name, (), shown_up(heater))
 
@@ -43,8 +46,14 @@ def shown_up(heater: HeaterFacts) -> tuple[str, ...]:
     return tuple(dict.fromkeys([heater.name, *names]))
 
 
-def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False) -> Picture:
-    """A picture of the piping of a report; a small one shows what a remedy makes of it, and lights nothing up."""
+def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False) -> PageBlock:
+    """A picture of the piping of a report; a small one shows what a remedy makes of it, and lights nothing up.
+
+    A sentence in place of one that could not be read on a page.
+    """
+    if len(report.system.parts) > MOST_DRAWN:
+        large = f"The piping has {len(report.system.parts)} parts, too many for a picture on a page"
+        return Paragraph(f"{large}; the command plumbnet draw draws it on a sheet of its own.")
     verdicts = [f"{heater.name} is {heater.verdict.value}" for heater in report.heaters]
     words = f"Schematic of {len(report.system.parts)} parts; {listed(verdicts) if verdicts else 'nothing heats water'}."
     return Picture(title, words, partial(schematic, report, date=date or None), not is_small, is_small)

@@ -7,7 +7,7 @@ from conftest import system
 import plumbnet
 from plumbnet.report.cures import RELIEF_FIRST
 from plumbnet.report.document import Heading, Paragraph, Points
-from plumbnet.report.page.chapters.cures import cures
+from plumbnet.report.page.chapters.cures import MOST_PICTURES, MOST_TOGETHER, MOST_WARM_UPS, cures
 from plumbnet.report.page.content import PageBlock, Picture
 from plumbnet.report.page.dossier import dossier
 
@@ -56,3 +56,19 @@ def test_large_layouts_are_sent_to_the_command() -> None:
     (sentence,) = cures(large)
     assert isinstance(sentence, Paragraph)
     assert sentence.text.endswith("the command plumbnet remedies looks in any.")
+
+
+def test_warm_up_of_too_many_heaters_together_is_left_out() -> None:
+    runs = "\n".join(f"tee -> heater{number} -> tap{number}.hot" for number in range(1, MOST_TOGETHER + 2))
+    fields = {f"heater{number}": "relief: {pressure: 150 psi}" for number in range(1, MOST_TOGETHER + 2)}
+    pictures = [block for block in blocks(f"street -> cv -> tee\n{runs}", **fields) if isinstance(block, Picture)]
+    assert [picture.is_small for picture in pictures] == [True]
+
+
+def test_of_many_heaters_a_few_are_drawn() -> None:
+    count = MOST_PICTURES + 1
+    runs = "\n".join(f"tee -> cv{number} -> heater{number} -> tap{number}.hot" for number in range(1, count + 1))
+    fields = {f"heater{number}": "relief: {pressure: 150 psi}" for number in range(1, count + 1)}
+    pictures = [block for block in blocks(f"street -> tee\n{runs}", **fields) if isinstance(block, Picture)]
+    assert sum(picture.is_small for picture in pictures) == MOST_PICTURES
+    assert sum(not picture.is_small for picture in pictures) == MOST_WARM_UPS

@@ -4,7 +4,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.report.document import Paragraph
-from plumbnet.report.page.chapters.piping import ACROSS, MOST_LADDERS, drawn, ladders, piping, shown_up
+from plumbnet.report.page.chapters.piping import ACROSS, MOST_DRAWN, MOST_LADDERS, drawn, ladders, piping, shown_up
 from plumbnet.report.page.content import Entry, Picture
 from plumbnet.report.page.dossier import Dossier
 
@@ -22,6 +22,7 @@ def test_piping_is_drawn_and_its_heaters_named_under_it() -> None:
 
 def test_small_picture_lights_nothing_up() -> None:
     small = drawn(plumbnet.check(system(HOUSE)), "t", is_small=True)
+    assert isinstance(small, Picture)
     assert (small.shows_parts, small.is_small) == (False, True)
 
 
@@ -40,3 +41,13 @@ def test_ladders_stand_side_by_side_and_far_too_many_are_counted() -> None:
     assert first.title == "Ladder of heater1, heater2 and heater3"
     assert "heater1: street opens in turn" in first.words
     assert left == Paragraph("2 more heaters have no picture here.")
+
+
+def test_piping_that_no_page_could_show_is_left_to_the_command() -> None:
+    taps = "\n".join(f"tee -> tap{number}.cold" for number in range(MOST_DRAWN))
+    report = plumbnet.check(system(f"street -> tee -> heater -> tap.hot\n{taps}"))
+    (sentence,) = piping(Dossier(report, None, {}, (), {}))
+    assert sentence == Paragraph(
+        f"The piping has {MOST_DRAWN + 4} parts, too many for a picture on a page; the command plumbnet draw draws it "
+        "on a sheet of its own."
+    )

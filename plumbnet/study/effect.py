@@ -1,7 +1,7 @@
 """What changes in a district do to the facts of the whole, from an analysis of the district alone."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
 from typing import Protocol, TypeVar
 
@@ -23,7 +23,7 @@ from plumbnet.rules.facts import (
 )
 from plumbnet.study.boundary import Boundaries
 from plumbnet.study.district import District, Draw, draws
-from plumbnet.study.hasty import Withheld, hasty_network_of
+from plumbnet.study.hasty import NotTold, Withheld, hasty_network_of
 
 _ANY = float("inf")
 
@@ -64,11 +64,12 @@ class Reducing:
 
     Of each reducer inside what is known of it there, whether water from the boundary comes to its outlet, and whether
     water behind it comes to the boundary; of the tanks and expansion relief valves that water from the boundary comes
-    to, what opens them.
+    to, what opens them; and the heaters that fire with every fixture shut whose water comes to the boundary.
     """
 
     inside: tuple[tuple[ReducerFacts, bool, bool], ...]
     offered: frozenset[tuple[str, float]]
+    pushing: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -100,7 +101,7 @@ class Effects:
             draw=next(iter(drawn.get(zone, ())), None),
             is_settled=bool(inner.heaters_reaching(zone)) == district.is_heated_inside,
             returns=own.returns,
-            reducing=_reducing(network, zone, own.reducers),
+            reducing=_reducing(inner, zone, own.reducers),
         )
 
     def facts(self, effects: Sequence[Effect], at_rest: Sequence[Effect], whole: System) -> Facts:
@@ -117,7 +118,7 @@ class Effects:
             system=whole,
             units=base.units,
             heaters=tuple(_merged(base.heaters, (one.heaters for one in effects), inside)),
-            tanks=tuple(_merged(base.tanks, (one.tanks for one in effects), inside)),
+            tanks=tuple(map(_sideless, _merged(base.tanks, (one.tanks for one in effects), inside))),
             reliefs=tuple(_merged(base.reliefs, (one.reliefs for one in effects), inside)),
             expansion_reliefs=tuple(
                 _merged(base.expansion_reliefs, (one.expansion_reliefs for one in effects), inside)
@@ -165,16 +166,35 @@ def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:
     return district.is_heated_beyond or is_heated == district.is_heated_inside
 
 
-def _reducing(network: Network, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:
+class _Sideless(TankFacts):
+    """A tank of which it was not looked for whether it hangs on the hot side, which is told by the whole layout."""
+
+    __slots__ = ()
+
+    def __getattribute__(self, name: str) -> object:
+        if name == "on_hot_side":
+            raise NotTold
+        return super().__getattribute__(name)
+
+
+def _sideless(tank: TankFacts) -> TankFacts:
+    return _Sideless(**{field.name: getattr(tank, field.name) for field in fields(TankFacts)})
+
+
+def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:
     """What facts on reducers rest on inside a district whose boundary stands in a zone."""
-    zone_of, from_boundary = network.zoning.zone_of, frozenset(network.reach((zone,), _ANY))
+    network, zone_of = inner.network, inner.network.zoning.zone_of
+    from_boundary = frozenset(network.reach((zone,), _ANY))
     outlets = {gate.part: zone_of[gate.end] for gate in network.piping.gates}
     inside = (
         (one, outlets[one.name] in from_boundary, zone in network.reach((outlets[one.name],), _ANY)) for one in own
     )
     sites = (site for each in sorted(from_boundary) for site in network.zoning.sites.get(each, ()))
+    idle = {heated.name for heated in network.heated if heated.is_idle}
     return Reducing(
-        tuple(inside), frozenset((site.part, site.opens_pa) for site in sites if site.outlet.role.is_control)
+        tuple(inside),
+        frozenset((site.part, site.opens_pa) for site in sites if site.outlet.role.is_control),
+        frozenset(inner.heaters_reaching(zone)) - idle,
     )
 
 

@@ -61,7 +61,7 @@ class Worlds:
         effect = self.effect([event])
         if effect is None:
             return Single(event, self.whole(self._with([event])), None, is_idle=False)
-        if effect == self._idle(effect.district):
+        if effect == self._idle(effect.district) and self._is_told(effect):
             return Single(event, self.before, effect, is_idle=True)
         return Single(event, self.together([effect], [event]), effect, is_idle=False)
 
@@ -106,7 +106,7 @@ class Worlds:
 
     def _idle(self, district: District) -> Effect:
         """What a district is with nothing having happened in it. Raises NotTold."""
-        key = (district.boundary.tee, min(district.names - {district.boundary.tee}))
+        key = _key(district)
         if key not in self._at_rest:
             self.analysed += len(district.names)
             effect = self._effects.of(district, ())
@@ -115,11 +115,26 @@ class Worlds:
             self._at_rest[key] = effect
         return self._at_rest[key]
 
+    def _is_told(self, effect: Effect) -> bool:
+        """Whether the rules ask for nothing that is withheld when this is all that is known of its district."""
+        key = _key(effect.district)
+        if key not in self._told:
+            try:
+                self._answer(self._effects.facts([effect], [effect], self.report.system))
+                self._told[key] = True
+            except NotTold:
+                self._told[key] = False
+        return self._told[key]
+
     def _with(self, events: Sequence[Happening]) -> System:
         return with_changes(self.report.system, [event.change for event in events])
 
     def _answer(self, facts: Facts) -> Answer:
         return answer(facts, self.report.profile, self.report.system.accept)
+
+    @cached_property
+    def _told(self) -> dict[tuple[str, str], bool]:
+        return {}
 
     @cached_property
     def _at_rest(self) -> dict[tuple[str, str], Effect]:
@@ -136,3 +151,8 @@ class Worlds:
     @cached_property
     def _effects(self) -> Effects:
         return Effects(self.report, self._network)
+
+
+def _key(district: District) -> tuple[str, str]:
+    """Tells districts apart: the tee, and the first part of what hangs on it."""
+    return district.boundary.tee, min(district.names - {district.boundary.tee})

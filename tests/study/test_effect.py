@@ -123,6 +123,27 @@ def test_facts_that_were_not_put_together_are_withheld() -> None:
         list(facts.unreached)
 
 
+def test_side_on_which_a_tank_hangs_is_withheld() -> None:
+    facts = facts_with(report(), ("valve", "tee", Change(close="valve")))
+    assert [(tank.name, tank.is_waterlogged) for tank in facts.tanks] == [("tank", False), ("tank2", False)]
+    for tank in facts.tanks:
+        with pytest.raises(NotTold):
+            assert tank.on_hot_side
+
+
+def test_heater_that_begins_to_fire_unasked_is_felt_by_reducers_beyond() -> None:
+    runs = """street -> tee -> tankless -> tap.hot
+              street2 -> prv -> tee
+              tee -> tap2.cold
+              tee -> tap3.cold
+              tee -> tap4.cold"""
+    of = plumbnet.check(system(runs, street2="kind: main, pressure: 60 psi", tankless=RELIEF), rules="upc-2024")
+    assert [one.is_heated for one in of.facts.reducers] == [False]
+    stored = {"set": {"part": "tankless", "kind": "storage_heater", "volume": "50 gal"}}
+    with pytest.raises(NotTold):
+        list(facts_with(of, ("tankless", "tee", Change.model_validate(stored))).reducers)
+
+
 def test_growth_that_goes_back_is_told_only_where_nothing_of_it_changed() -> None:
     of = plumbnet.check(report().system, rules="uk-2010")
     charged = facts_with(of, ("tank", "tee2", Change.model_validate({"set": {"part": "tank", "precharge": "50 psi"}})))

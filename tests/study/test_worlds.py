@@ -8,6 +8,7 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.refusal import ChangeError
 from plumbnet.rules.facts import Verdict
+from plumbnet.rules.profile import profile
 from plumbnet.study.event import Happening
 from plumbnet.study.worlds import Worlds
 
@@ -63,6 +64,20 @@ def test_event_that_changes_no_fact_is_idle() -> None:
     assert crossed.is_idle
     assert crossed.answer == of.before
     assert not of.single(SHUT).is_idle
+
+
+def test_event_that_changes_only_what_is_withheld_is_not_taken_for_idle() -> None:
+    rules = profile("general")
+    severe = rules.findings["pump-drives-nothing"].model_copy(update={"severity": "error"})
+    graded = rules.model_copy(update={"findings": {**rules.findings, "pump-drives-nothing": severe}})
+    runs = """street -> tee -> valve -> pump -> tap.cold
+              tee -> heater -> tap2.hot
+              tee -> tap3.cold
+              tee -> tap4.cold"""
+    report = plumbnet.check(system(runs, pump="running: false", heater="relief: {pressure: 150 psi}"), rules=graded)
+    started = Worlds(report).single(event("pump", set={"part": "pump", "running": True}))
+    assert {error.name for error in started.answer.errors} == {"pump-drives-nothing"}
+    assert not started.is_idle
 
 
 def test_what_the_file_accepts_is_no_error() -> None:

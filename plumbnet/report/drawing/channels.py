@@ -82,7 +82,7 @@ def channels(grid: Grid, ranked: Ranks, stances: Sequence[Stance], height: Mappi
     strands: dict[int, list[Strand]] = defaultdict(list)
     for channel, strand in _strands(grid, ranked, stances, height):
         strands[channel].append(strand)
-    return [_channel(_nets(grid, strands[number])) for number in range(grid.column_count + 1)]
+    return [channel_of(_nets(grid, strands[number])) for number in range(grid.column_count + 1)]
 
 
 def _strands(
@@ -124,19 +124,21 @@ def _nets(grid: Grid, strands: Sequence[Strand]) -> tuple[Net, ...]:
             rest = [strand for strand in group if id(strand) not in taken]
             if len(group) > 1 and rest and not grid.is_waypoint(home.node):
                 taken.update(map(id, rest))
-                nets.append(_net(rest, home))
-    nets += [_net([strand], None) for strand in strands if id(strand) not in taken]
+                nets.append(net_of(rest, home))
+    nets += [net_of([strand], None) for strand in strands if id(strand) not in taken]
     return tuple(nets)
 
 
-def _net(strands: Sequence[Strand], home: Pin | None) -> Net:
+def net_of(strands: Sequence[Strand], home: Pin | None = None) -> Net:
+    """The net of strands that share an upright."""
     pins = tuple(sorted({pin for strand in strands for pin in (strand.start, strand.end)}))
     lefts = tuple(pin.y for pin in pins if pin.is_left)
     rights = tuple(pin.y for pin in pins if not pin.is_left)
     return Net(tuple(strands), home, pins, lefts, rights)
 
 
-def _channel(nets: tuple[Net, ...]) -> Channel:
+def channel_of(nets: tuple[Net, ...]) -> Channel:
+    """The channel of some nets: their tracks so that few pipes cross and none lie on each other."""
     upright = [number for number, net in enumerate(nets) if not net.is_straight]
     upright.sort(key=lambda number: (nets[number].top, nets[number].foot))
     cost = {(one, other): _cost(nets[one], nets[other]) for one in upright for other in upright if one != other}

@@ -17,6 +17,7 @@ def test_zone_takes_in_its_pipes_parts_and_words_and_nothing_beyond_the_check() 
         body = house.body(name)
         assert covers(boxes, body.x, body.y)
         assert covers(boxes, body.words_box[0] + 1, body.words_box[1] + 1)
+    assert min(left for left, _, _, _ in boxes) > house.body("cv").box[2]
     for name in ("cv", "street"):
         assert not covers(boxes, house.body(name).x, house.body(name).y)
 

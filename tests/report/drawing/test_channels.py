@@ -2,7 +2,7 @@ from itertools import combinations
 
 from drawing_board import Sketch, sketch
 
-from plumbnet.report.drawing.channels import Channel, channels
+from plumbnet.report.drawing.channels import Channel, Pin, Strand, channel_of, channels, net_of
 from plumbnet.report.drawing.heights import heights, ranks
 
 HOUSE = """
@@ -49,3 +49,23 @@ def test_straight_pipes_need_no_track() -> None:
     house = sketch("street -> meter -> tap.cold")
     assert [channel.track_count for channel in channels_of(house)] == [0, 0, channels_of(house)[2].track_count, 0]
     assert not any(channel.clashes for channel in channels_of(house))
+
+
+#   a ---+    +--- d       the pipe from a may not come down onto the height of b
+#        |    |            on the left of the one that rises from there
+#   b ---|----+
+#        +-------- c
+def test_pipes_are_not_laid_on_each_other() -> None:
+    for sign in (1.0, -1.0):
+        falls = net_of([Strand(0, Pin(1, 0.0, is_left=True), Pin(3, sign * 100.0, is_left=False))])
+        begins = net_of([Strand(1, Pin(2, sign * 101.0, is_left=True), Pin(4, sign * 200.0, is_left=False))])
+        for nets in ((falls, begins), (begins, falls)):
+            channel = channel_of(nets)
+            assert channel.tracks[nets.index(begins)] < channel.tracks[nets.index(falls)]
+            assert channel.clashes == ()
+
+
+def test_pipes_that_must_lie_on_each_other_are_told() -> None:
+    one = net_of([Strand(0, Pin(1, 0.0, is_left=True), Pin(3, 100.0, is_left=False))])
+    other = net_of([Strand(1, Pin(2, 100.0, is_left=True), Pin(4, 0.0, is_left=False))])
+    assert len(channel_of((one, other)).clashes) == 1

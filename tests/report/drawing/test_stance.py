@@ -1,6 +1,6 @@
 from drawing_board import Sketch, sketch
 
-from plumbnet.report.drawing.stance import Tip
+from plumbnet.report.drawing.stance import Stance, Stances, Tip
 
 
 def tips(house: Sketch, name: str) -> dict[str, tuple[float, float]]:
@@ -37,15 +37,20 @@ def test_vessel_is_joined_on_the_side_its_pipe_comes_from() -> None:
 
 def test_hot_and_cold_of_a_tap_change_places_where_their_pipes_would_cross() -> None:
     house = sketch(
-        "street -> tee1 -> heater -> tee2 -> tee3 -> tap3.hot\ntee2 -> tap2.hot\n"
-        "tee1 -> tee4 -> tap3.cold\ntee4 -> tap2.cold"
+        "street -> tee1 -> heater -> tee2 -> tap.hot\ntee1 -> tap.cold\ntee2 -> mixer.hot\ntee1 -> mixer.cold"
     )
-    for name in ("tap2", "tap3"):
-        place = {node: at for column in house.columns for at, node in enumerate(column)}
-        stance = house.stance(name)
-        (one, first), (other, second) = sorted(stance.tips.items())
-        before = [place[house.grid.chains[tip.arc][-2]] for tip in (one, other)]
-        assert (before[0] - before[1]) * (first[1] - second[1]) > 0
+    upside_down = [list(reversed(column)) for column in house.columns]
+    turned = Stances(house.grid, upside_down, house.model, house.stacks).all()
+    for name in ("tap", "mixer"):
+        cell = house.plan.pieces[name][0]
+
+        def heights(stance: Stance) -> list[float]:
+            return [y for _, (_, y) in sorted(stance.tips.items())]
+
+        assert heights(house.stances[cell]) == [-y for y in heights(turned[cell])]
+        assert heights(house.stances[cell]) != heights(turned[cell])
+    assert turned[house.plan.pieces["mixer"][0]].is_turned != house.stance("mixer").is_turned
+    assert not turned[house.plan.pieces["tap"][0]].is_turned
 
 
 def test_ports_of_a_device_are_spread_over_its_sides() -> None:

@@ -18,6 +18,7 @@ from plumbnet.report.drawing.zones import edges, outline
 
 _ZONE, _WAY, _PIPES, _JOINTS, _BODIES, _WORDS = 1.0, 1.5, 2.0, 3.0, 4.0, 6.0
 _MOST_NAMED = 3
+_LONGEST_NAME = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +59,9 @@ def laid_out(model: Model, placed: Placed, remarks: Remarks) -> Layout:
 
 def tag(zone: Shaded) -> str:
     """The words that mark a zone."""
-    more = ", ..." if len(zone.heaters) > _MOST_NAMED else ""
-    return f"{zone.verdict.value.upper()}: {', '.join(zone.heaters[:_MOST_NAMED])}{more}"
+    names = [name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 3]}..." for name in zone.heaters]
+    more = ["..."] if len(names) > _MOST_NAMED else []
+    return f"{zone.verdict.value.upper()}: {', '.join([*names[:_MOST_NAMED], *more])}"
 
 
 def paint(axes: Axes, layout: Layout, pen: Pen) -> None:

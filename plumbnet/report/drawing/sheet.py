@@ -94,7 +94,8 @@ class Sheet:
 def sheet(drawing: Box, title: str, entries: Sequence[Entry], block: Sequence[Row]) -> Sheet:
     """The sheet for a drawing that fills a box."""
     left, top, right, bottom = drawing
-    spare = max(0.0, _NARROWEST - (right - left)) / 2
+    least = max(_NARROWEST, width(title, _TITLE, bold=True))
+    spare = max(0.0, least - (right - left)) / 2
     left, right = left - spare - PAD, right + spare + PAD
     room = right - left - 2 * PAD - block_width(block) - _GAP
     columns = _columns(entries, room)

@@ -9,6 +9,7 @@ from plumbnet.rules.facts import Verdict
 def test_tag_names_the_verdict_and_up_to_three_heaters() -> None:
     assert tag(Shaded(Verdict.SEALED, ("a",), frozenset())) == "SEALED: a"
     assert tag(Shaded(Verdict.TRAPPED, ("a", "b", "c", "d"), frozenset())) == "TRAPPED: a, b, c, ..."
+    assert tag(Shaded(Verdict.TRAPPED, ("a" * 60,), frozenset())) == f"TRAPPED: {'a' * 27}..."
 
 
 def test_every_zone_in_trouble_has_its_area_and_tag() -> None:

@@ -3,6 +3,7 @@ from dataclasses import replace
 from drawing_board import sketch
 
 from plumbnet.report.drawing.legend import entries
+from plumbnet.report.drawing.lettering import width
 from plumbnet.report.drawing.sheet import block_width, extent, rows, sheet, shortened
 from plumbnet.report.text import CAUTION
 
@@ -51,6 +52,12 @@ def test_sheet_holds_drawing_legend_block_and_caution() -> None:
     assert " ".join(page.cautions) == CAUTION
     legend = sum(max(entry.width for entry in column) for column in page.columns)
     assert legend + block_width(block) < right - left
+
+
+def test_sheet_is_as_wide_as_a_long_title() -> None:
+    title = "W" * 90
+    page = sheet((0.0, 0.0, 100.0, 100.0), title, [], rows(HOUSE.report, None))
+    assert page.box[2] - page.box[0] > width(title, 10.0, bold=True)
 
 
 def test_extent_holds_every_word_and_tag() -> None:

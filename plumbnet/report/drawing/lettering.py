@@ -42,7 +42,7 @@ def folded(name: str, longest: int = _LONGEST) -> tuple[str, ...]:
     """A name in lines of at most `longest` signs, broken after a slash, a hyphen, an underscore or a space.
 
     >>> folded("second-floor-cold-water-tee")
-    ('second-floor-', 'cold-water-tee')
+    ('second-floor-cold-', 'water-tee')
     """
     rest, lines = visible(name), list[str]()
     while len(rest) > longest:

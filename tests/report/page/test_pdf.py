@@ -92,7 +92,7 @@ def test_hostile_words_are_text() -> None:
     document = yaml.safe_load(layout(HOUSE, **RELIEVED))
     document["title"] = HOSTILE
     document["accept"] = [{"finding": "trapped-expansion", "part": "heater", "reason": HOSTILE}]
-    document["scenarios"] = {"<b>": {"note": HOSTILE, "change": [{"remove": "cv"}]}}
+    document["scenarios"] = {"<b>" + "n" * 8000: {"note": HOSTILE, "change": [{"remove": "cv"}]}}
     report = plumbnet.check(plumbnet.read_bytes(yaml.safe_dump(document).encode(), file="a" * 3000))
     words = "".join(each.extract_text() for each in written(report).pages)
     assert "<b>bold</b> </para> &amp;" in words

@@ -80,3 +80,11 @@ def test_profile_of_ones_own_and_acceptance_are_read() -> None:
 def test_pictures_are_there() -> None:
     for name in re.findall(r"\]\((pictures/[^)]+)\)", README.read_text(encoding="utf-8")):
         assert (README.parent / name).read_bytes().startswith(b"\x89PNG")
+
+
+def test_lines_of_python_do_what_they_say(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(README.parent)
+    exec("\n".join(text for language, text in BLOCKS if language == "python"), {})  # noqa: S102  # the README's own
+    told, is_worse = capsys.readouterr().out.splitlines()
+    assert told.startswith("heater open 427474.95")
+    assert is_worse == "True"

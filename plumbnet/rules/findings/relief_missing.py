@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.part import RELIEF
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
@@ -38,9 +39,11 @@ def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     for one here only where a pump keeps it firing; the local code may ask for one anyway.
     """
     behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
+    beside = _beside(facts)
     for heater in facts.heaters:
         fires_alone = not heater.on_flow or heater.loops
-        if fires_alone and not heater.relieved_by and not heater.vented and not (behind & _beside(facts, heater.name)):
+        is_safe = heater.relieved_by or heater.vented or behind & beside.get(heater.name, set())
+        if fires_alone and not is_safe:
             yield Breach(
                 (heater.name,),
                 f"{heater.name} has no relief valve of its own.",
@@ -48,8 +51,11 @@ def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
             )
 
 
-def _beside(facts: Facts, heater: str) -> set[str]:
-    """Parts that a pipe joins to the heater's relief tapping."""
-    ends = [(pipe.start, pipe.end) for pipe in facts.system.pipes]
-    joined = ends + [(end, start) for start, end in ends]
-    return {end.part for start, end in joined if start.part == heater and start.port == "relief"}
+def _beside(facts: Facts) -> dict[str, set[str]]:
+    """Parts that a pipe joins to the relief tapping of each heater that has one."""
+    found: dict[str, set[str]] = {}
+    for pipe in facts.system.pipes:
+        for near, far in (pipe.ends, pipe.ends[::-1]):
+            if near.port == RELIEF:
+                found.setdefault(near.part, set()).add(far.part)
+    return found

@@ -1,8 +1,10 @@
+import hashlib
 import os
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
 from io import BytesIO
+from pathlib import Path
 
 import pytest
 from matplotlib.figure import Figure
@@ -11,19 +13,7 @@ from pypdf import PdfReader
 from plumbnet.report.picture import FORMS, Form, bound, saved, settled
 
 HOSTILE = 'a$b$ <script>&"\x1b[2J'
-SCRIPT = """
-import hashlib
-from matplotlib.figure import Figure
-from plumbnet.report.picture import FORMS, saved, settled
-with settled():
-    figure = Figure((3, 2))
-    axes = figure.add_subplot()
-    axes.plot([0, 1], [1, 3], label="Ärger $x$ 水")
-    axes.fill_between([0, 1], [1, 3], hatch="//")
-    axes.legend()
-for form in FORMS:
-    print(hashlib.sha256(saved(figure, form, title="t")).hexdigest())
-"""
+SCRIPT = "from test_picture import digests; print(*digests())"
 
 
 def lettered(words: str) -> Figure:
@@ -33,16 +23,22 @@ def lettered(words: str) -> Figure:
     return figure
 
 
-def bytes_under(seed: str) -> str:
-    environment = os.environ | {"PYTHONHASHSEED": seed}
-    command = [sys.executable, "-c", SCRIPT]
-    return subprocess.run(command, env=environment, capture_output=True, text=True, check=True).stdout  # noqa: S603  # this file's text
+def digests() -> list[str]:
+    """Of a figure with a curve, a hatch, a legend and odd signs, in each form."""
+    with settled():
+        figure = Figure((3, 2))
+        axes = figure.add_subplot()
+        axes.plot([0, 1], [1, 3], label="Ärger $x$ 水")
+        axes.fill_between([0, 1], [1, 3], hatch="//")
+        axes.legend()
+    return [hashlib.sha256(saved(figure, form, title="t")).hexdigest() for form in FORMS]
 
 
 def test_same_figure_gives_the_same_bytes_in_every_process() -> None:
-    first = bytes_under("1")
-    assert len(first.split()) == len(FORMS)
-    assert bytes_under("2") == first
+    environment = os.environ | {"PYTHONHASHSEED": "2", "PYTHONPATH": str(Path(__file__).parent)}
+    command = [sys.executable, "-c", SCRIPT]
+    there = subprocess.run(command, env=environment, capture_output=True, text=True, check=True).stdout  # noqa: S603  # this file
+    assert there.split() == digests()
 
 
 @pytest.mark.parametrize(("form", "start"), [("svg", b"<?xml"), ("pdf", b"%PDF"), ("png", b"\x89PNG")])

@@ -9,10 +9,13 @@ from pathlib import Path
 import pytest
 import yaml
 from conftest import layout, system
+from hypothesis import given, settings
+from oracles.random_layouts import Layout, layouts
 from pages import Reading
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.layout.fault import LayoutError
 from plumbnet.report.page.compose import page
 from plumbnet.report.page.dossier import dossier
 from plumbnet.report.page.html import to_html
@@ -174,3 +177,16 @@ def test_layout_that_heats_nothing_has_a_page() -> None:
 def test_verdict_in_a_table_bears_its_mark(house: Reading) -> None:
     marks = [each for each in house.all("span") if each.inside("td")]
     assert {each.attributes["class"] for each in marks} >= {"mark trapped"}
+
+
+@settings(max_examples=8)
+@given(layouts())
+def test_page_of_any_layout_is_whole(drawn: Layout) -> None:
+    try:
+        report = plumbnet.check(drawn.system)
+    except LayoutError:
+        return
+    reading = written(report)
+    assert reading.faults == []
+    ids = [each.attributes["id"] for each in reading.elements if "id" in each.attributes]
+    assert len(ids) == len(set(ids))

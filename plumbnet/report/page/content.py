@@ -17,7 +17,7 @@ class Entry:
     """Something under a mark: a heater under its verdict, a finding under its severity.
 
     `meaning` is the verdict or severity that the mark is coloured by; `lights` are the parts that a picture on the
-    page shows up for it.
+    page shows up for it. One of which nothing is told only lights up parts, and is not printed.
     """
 
     mark: str

@@ -74,6 +74,8 @@ class Flow:
             case Picture(title):
                 yield Slot(self.drawn[place], self.laid, highest=self._highest(place))
                 yield Text(lettered(title), UNDER_PICTURE)
+            case Entry() if not block.told:
+                return
             case Entry():
                 yield from _entry(block)
             case document.Heading(text, level):

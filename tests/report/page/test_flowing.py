@@ -35,6 +35,10 @@ def test_every_block_is_set_as_text_and_never_as_markup() -> None:
     assert "a finding" in words[-2]
 
 
+def test_entry_that_only_lights_up_parts_is_not_printed() -> None:
+    assert texts(flow(Entry("TRAPPED", "trapped", "heater", (), ("heater",)))) == ["chapter"]
+
+
 def test_table_repeats_its_head_and_splits_no_row() -> None:
     *_, table = flow(document.Table(("a", "b"), (("1", "2" * 5000),)))
     assert isinstance(table, Table)

@@ -157,6 +157,12 @@ def test_entries_light_up_what_stops_them_in_the_picture(house: Reading) -> None
     assert {name for names in lights for name in names} <= ids
 
 
+def test_entries_of_which_nothing_is_told_are_for_the_screen_alone(house: Reading) -> None:
+    pointers = [each for each in house.all("article") if "pointer" in each.attributes["class"]]
+    assert [each.words.split() for each in pointers] == [["TRAPPED", "heater"]]
+    assert "nav, .pointer { display: none; }" in house.all("style")[0].words.partition("@media print")[2]
+
+
 def test_open_heater_lights_up_its_way_out() -> None:
     reading = written(plumbnet.check(system("street -> tee -> heater -> tap.hot", **RELIEVED)))
     lights = [each.attributes["data-lights"].split() for each in reading.elements if "data-lights" in each.attributes]

@@ -21,7 +21,7 @@ from plumbnet.study.scene import TROUBLED
 MOST_SHEETS = 12
 """Heaters with a sheet, those in trouble before others."""
 
-_SAID_ABOVE = frozenset({"Building", "File", "Rules"})
+_SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
 """Labels of what a sheet says by itself, and the page once for all."""
 
 

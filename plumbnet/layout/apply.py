@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from plumbnet.layout.change import Change, Fail, SetValues
+from plumbnet.layout.changeable import change_with
 from plumbnet.layout.fault import quoted
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.refusal import ChangeError, made, part_named, placed, refusal
@@ -120,3 +121,5 @@ _ACTIONS: Mapping[str, Callable[..., System]] = {
     "fail": _fail,
     "draw": _draw,
 }
+
+change_with(System, with_changes)

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.change import Scenario
+from plumbnet.layout.changeable import Changeable
 from plumbnet.layout.part import Part
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.shown import Shown
@@ -60,7 +61,7 @@ class Record:
 
 
 @dataclass(frozen=True, slots=True)
-class System(Shown):
+class System(Shown, Changeable):
     """A building's piping.
 
     `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;

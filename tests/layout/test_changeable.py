@@ -1,0 +1,32 @@
+"""A system offers the changed copy of itself."""
+
+import pytest
+from conftest import system
+
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
+from plumbnet.layout.changeable import Changeable, change_with
+from plumbnet.layout.refusal import ChangeError
+
+HOUSE = system("street -> valve -> heater -> tap.hot")
+CLOSED = Change(close="valve")
+
+
+def test_system_gives_a_changed_copy_and_stays_as_it_is() -> None:
+    assert HOUSE.with_changes([CLOSED]) == with_changes(HOUSE, [CLOSED]) != HOUSE
+    assert HOUSE.with_changes([CLOSED, Change(open="valve")]).parts == HOUSE.parts
+    assert HOUSE.with_changes([]) == HOUSE
+
+
+def test_change_that_cannot_be_made_says_why() -> None:
+    with pytest.raises(ChangeError, match="only a valve can be opened or closed"):
+        HOUSE.with_changes([Change(close="tap")])
+
+
+def test_changes_that_make_something_else_are_refused() -> None:
+    class Thing(Changeable):
+        pass
+
+    change_with(Thing, lambda _thing, _changes: "no thing")
+    with pytest.raises(TypeError, match="changes make a Thing of another kind"):
+        Thing().with_changes([])

@@ -14,7 +14,7 @@ FOLDER = Path(__file__).parent / "faults"
 CASES = sorted(FOLDER.glob("*.yaml"))
 LAYOUT = Path(__file__).parents[1] / "plumbnet" / "layout"
 
-SPEAKING = ("read", "runs", "refusal", "rejoin", "apply", "wording", "change", "kinds/custom", "kinds/control")
+SPEAKING = ("read", "runs", "refusal", "rejoin", "apply", "wording", "change", "acceptance", "kinds/custom", "kinds/control")
 """Modules that say what is wrong with a layout."""
 
 UNSEEN = {
@@ -22,6 +22,7 @@ UNSEEN = {
     "cannot be used here": "for a mistake that the library may report one day; test_wording.py",
     "an item of a pair is missing": "never shown: the name of a mistake",
     "opens at 99": "no message: what is taken when left out",
+    "charge lost": "no message: an event of the sweep",
     "(?:": "no message: a regular expression",
 }
 """Texts that no file can bring out, with the reason."""

@@ -1,6 +1,6 @@
 """What a draughtsman would not sign: faults of a drawing that has its places, found by plain geometry."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import combinations, pairwise
 
 from plumbnet.report.drawing.model import Model
@@ -75,9 +75,8 @@ def _loose_ends(placed: Placed) -> Iterator[str]:
                 yield f"{name_of(route)} ends at {point}, off the joint {end.part}"
 
 
-def _foot(sockets: "Iterator[Point] | object") -> Point:
-    points = list(sockets)  # type: ignore[call-overload]  # values of a mapping
-    return points[0] if points else (0.0, 0.0)
+def _foot(sockets: Iterable[Point]) -> Point:
+    return next(iter(sockets), (0.0, 0.0))
 
 
 def _lines_of(placed: Placed, joint: str, but: Route) -> Iterator[tuple[Point, Point]]:

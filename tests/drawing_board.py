@@ -48,9 +48,7 @@ class Sketch:
     def model(self) -> Model:
         verdicts = {heater.name: heater.verdict for heater in self.report.heaters}
         lines = notes(self.report, self.network)
-        return model_of(
-            self.system, services(self.system), notes=lines, verdicts=verdicts, ringed=self.remarks.stops
-        )
+        return model_of(self.system, services(self.system), notes=lines, verdicts=verdicts, ringed=self.remarks.stops)
 
     @cached_property
     def stacks(self) -> tuple[Stack, ...]:

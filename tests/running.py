@@ -39,22 +39,27 @@ def document(result: Result) -> dict[str, Any]:
     return read
 
 
-def on_a_terminal(*arguments: str, **environment: str) -> bytes:
-    """What the program writes to a terminal."""
+def on_a_terminal(*arguments: str, status: int = 1, errors: bool = False, **environment: str) -> bytes:
+    """What the program writes to a terminal; or its errors alone, with its output going elsewhere."""
     keeper, terminal = pty.openpty()
     command = [sys.executable, "-m", "plumbnet", *arguments]
     plain = {key: value for key, value in os.environ.items() if key != "NO_COLOR"}
-    with subprocess.Popen(command, stdout=terminal, env={**plain, **environment}) as process:  # noqa: S603  # ours
+    out, told = (subprocess.DEVNULL, terminal) if errors else (terminal, None)
+    with subprocess.Popen(command, stdout=out, stderr=told, env={**plain, **environment}) as process:  # noqa: S603  # ours
         os.close(terminal)
-        written = b""
-        while True:
-            try:
-                piece = os.read(keeper, 65_536)
-            except OSError:  # the other end is closed
-                break
-            if not piece:
-                break
-            written += piece
-        assert process.wait() == 1
+        written = _read_to_the_end(keeper)
+        assert process.wait() == status
     os.close(keeper)
     return written
+
+
+def _read_to_the_end(keeper: int) -> bytes:
+    written = b""
+    while True:
+        try:
+            piece = os.read(keeper, 65_536)
+        except OSError:  # the other end is closed
+            return written
+        if not piece:
+            return written
+        written += piece

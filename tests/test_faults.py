@@ -14,7 +14,18 @@ FOLDER = Path(__file__).parent / "faults"
 CASES = sorted(FOLDER.glob("*.yaml"))
 LAYOUT = Path(__file__).parents[1] / "plumbnet" / "layout"
 
-SPEAKING = ("read", "runs", "refusal", "rejoin", "apply", "wording", "change", "acceptance", "kinds/custom", "kinds/control")
+SPEAKING = (
+    "read",
+    "runs",
+    "refusal",
+    "rejoin",
+    "apply",
+    "wording",
+    "change",
+    "acceptance",
+    "kinds/custom",
+    "kinds/control",
+)
 """Modules that say what is wrong with a layout."""
 
 UNSEEN = {

@@ -1,6 +1,5 @@
 import json
 import os
-import pty
 import signal
 import subprocess
 import sys
@@ -12,7 +11,7 @@ from xml.etree.ElementTree import fromstring
 
 import pytest
 from jsonschema import Draft4Validator
-from running import CONTROL, FAULTY, HOSTILE, ONLY_PIPE, OPEN, TRAPPED, Write, document, real, run
+from running import CONTROL, FAULTY, HOSTILE, ONLY_PIPE, OPEN, TRAPPED, Write, document, on_a_terminal, real, run
 
 from plumbnet.cli import check as command
 from plumbnet.cli.check import Format
@@ -286,31 +285,11 @@ def test_number_of_processes_is_a_number_from_1_on(write: Write, jobs: str) -> N
 
 def test_bar_shows_how_far_it_is_on_a_terminal_that_does_not_get_the_reports(write: Write) -> None:
     names = [write(f"{number}.yaml", ONLY_PIPE) for number in range(12)]
-    assert b"checking" in told_to_a_terminal("check", "--format", "csv", *names)
-    assert b"checking" not in told_to_a_terminal("check", "--format", "csv", *names[:8])
-    told = told_to_a_terminal("check", *names, "none.yaml", status=2)
+    assert b"checking" in on_a_terminal("check", "--format", "csv", *names, status=0, errors=True)
+    assert b"checking" not in on_a_terminal("check", "--format", "csv", *names[:8], status=0, errors=True)
+    told = on_a_terminal("check", *names, "none.yaml", status=2, errors=True)
     assert told.endswith(b"\r\nnone.yaml: no such file or directory\r\n")
     assert real("check", *names).stderr == b""
-
-
-def told_to_a_terminal(*arguments: str, status: int = 0) -> bytes:
-    """What goes to standard error, where that is a terminal and standard output is a file."""
-    keeper, terminal = pty.openpty()
-    command = [sys.executable, "-m", "plumbnet", *arguments]
-    with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=terminal) as process:  # noqa: S603  ours
-        os.close(terminal)
-        written = b""
-        while True:
-            try:
-                piece = os.read(keeper, 65_536)
-            except OSError:  # the other end is closed
-                break
-            if not piece:
-                break
-            written += piece
-        assert process.wait() == status
-    os.close(keeper)
-    return written
 
 
 def test_process_that_ends_without_an_answer_is_told_calmly(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -128,18 +128,6 @@ def test_no_time_at_all_is_still_a_course() -> None:
     assert "   0 min" in to_text(warm_up(plumbnet.check(system(HOUSE)), "heater", minutes=0.0))
 
 
-LAYOUT = """
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  check: check_valve
-  heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, input: 40000 Btu/h, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> check -> heater -> tap.hot
-"""
-
-
 def test_what_happens_at_once_happens_at_the_start() -> None:
     found = warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
     assert time_in_words(found, 1e-9) == "0 min"

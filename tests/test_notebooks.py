@@ -25,6 +25,7 @@ def forms(cell: Cell) -> list[list[str]]:
     return [sorted(output.data) for output in cell.outputs if "data" in output]
 
 
+@pytest.mark.xdist_group("kernels")  # one at a time: two that start at once may pick the same port
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 def test_notebook_shows_what_is_stored_and_its_slider_reckons_anew(path: Path) -> None:
     name, value, told = MOVED[path.stem]

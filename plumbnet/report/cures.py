@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
+from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint
 from plumbnet.report.text import CAUTION, WIDTH, plain
 from plumbnet.rules.facts import Facts, Verdict
@@ -55,7 +56,7 @@ def to_text(report: Report, found: Found, plans: Sequence[Plan] = (), *, paint: 
             lines += list(_of_heater(report.facts, found[heater.name]))[:-1]
     for plan in plans:
         lines += ["", *_plan(report.facts, plan)]
-    lines += ["", *textwrap.wrap(CAUTION, WIDTH)]
+    lines += ["", *record_lines(report), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(lines) + "\n"
 
 

@@ -5,6 +5,7 @@ from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
+from plumbnet.report.document import Block, Heading, Table
 
 
 def record(report: Report) -> Iterator[tuple[str, str]]:
@@ -22,3 +23,8 @@ def record_lines(report: Report) -> Iterator[str]:
     yield "Record:"
     for label, text in record(report):
         yield f"  {label:<8}  {text}"
+
+
+def record_blocks(report: Report) -> tuple[Block, Block]:
+    """The record as a section of a document."""
+    return Heading("Record"), Table(("what", "value"), tuple(record(report)))

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from plumbnet.report.document import Block, Heading, Paragraph, Table, to_text
+from plumbnet.report.record import record_blocks
 from plumbnet.report.text import CAUTION
 from plumbnet.study.outcome import Error, Outcome, Turn
 from plumbnet.study.pairing import Pairs
@@ -29,6 +30,7 @@ def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
     yield Paragraph(_count(found, len(rows)))
     if found.pairs is not None:
         yield from _pairs(found.pairs, top)
+    yield from record_blocks(found.report)
     yield Paragraph(CAUTION)
 
 

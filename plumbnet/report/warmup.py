@@ -14,6 +14,7 @@ from plumbnet.layout.fault import visible
 from plumbnet.layout.quantity import FRACTION, PRESSURE, TEMPERATURE, TIME, VOLUME, Dimension, show, to
 from plumbnet.physics.course import Event, Happening
 from plumbnet.report.json1 import SCHEMA, Json
+from plumbnet.report.record import record_lines
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.rules.sentences import listed
 
@@ -31,7 +32,8 @@ def to_text(warming: Warming) -> str:
     for event in told(warming):
         minutes = time_in_words(warming, event.time_s)
         lines += textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
-    lines += ["", *(line for sentence in _sums(warming) for line in _wrapped(sentence)), "", *_wrapped(CAUTION)]
+    lines += ["", *(line for sentence in _sums(warming) for line in _wrapped(sentence))]
+    lines += ["", *record_lines(warming.report), "", *_wrapped(CAUTION)]
     return "\n".join(lines) + "\n"
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from plumbnet.report.changing import changes_in_words
 from plumbnet.report.differing import OTHER, WORSE, mark, rows, told
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
+from plumbnet.report.record import record_blocks
 from plumbnet.report.table import pressure_in_words
 from plumbnet.report.text import CAUTION
 from plumbnet.rules.facts import HeaterFacts
@@ -17,7 +18,8 @@ ACROSS = 3
 
 def whatifs_text(found: Sequence[WhatIf]) -> str:
     """One what-if in full, several in a table; ends with a line break."""
-    return to_text([*(_one(found[0]) if len(found) == 1 else _several(found)), Paragraph(CAUTION)])
+    blocks = _one(found[0]) if len(found) == 1 else _several(found)
+    return to_text([*blocks, *record_blocks(found[0].before), Paragraph(CAUTION)])
 
 
 def title(one: WhatIf) -> str:

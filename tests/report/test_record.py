@@ -6,6 +6,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import pytest
+from conftest import layout
 from forms import renamed, trapped
 from running import TRAPPED, run
 
@@ -50,3 +51,11 @@ def test_same_file_makes_the_same_record_in_another_folder(tmp_path: Path, monke
         )
     assert written[0] == written[1]
     assert "Record:" in written[0][0]
+
+
+@pytest.mark.parametrize("command", [["check"], ["remedies"], ["whatif", "--close", "valve"], ["sweep"], ["size"]])
+def test_whatever_is_told_of_a_layout_ends_with_the_record(command: list[str]) -> None:
+    given = layout("street -> valve -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    told = run(command[0], "-", *command[1:], given=given).stdout
+    assert f"SHA-256 {sha256(given.encode()).hexdigest()}" in told
+    assert f"plumbnet {version('plumbnet')}" in told

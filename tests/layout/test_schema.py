@@ -18,7 +18,8 @@ SCHEMA: dict[str, Any] = layout_schema()
 VALIDATOR = Draft202012Validator(SCHEMA)
 SYSTEMS = sorted((ROOT / "systems").glob("*.yaml"))
 BEYOND = {
-    "accept-of-no-part", "acceptance-above-volume", "add-at-a-taken-port", "add-with-a-run-elsewhere", "add-with-an-unknown-name",
+    "accept-of-no-part",
+    "acceptance-above-volume", "add-at-a-taken-port", "add-with-a-run-elsewhere", "add-with-an-unknown-name",
     "change-of-no-part", "change-of-what-is-like-no-part", "close-what-is-no-valve", "device-passage-to-no-port",
     "device-ports-alike", "draw-what-is-no-fixture", "fail-in-no-known-way", "fail-what-cannot",
     "insert-a-name-that-is-there", "insert-a-name-that-is-none", "insert-at-no-port", "insert-between-a-run",

@@ -1,4 +1,4 @@
-"""Writes anew what is shown: systems/*.out, tests/sheets/*.md, README.md, pictures/. Read the diff; look at them."""
+"""Writes anew what is shown: systems/*.out and *.png, tests/sheets/*.md, README.md. Read the diff; look at them."""
 
 import os
 import re
@@ -49,8 +49,8 @@ def write_readme() -> None:
 
 def write_pictures() -> None:
     """The pictures of the README."""
-    output("draw", "systems/school-shared-tanks.yaml", "-o", "pictures/school.png")
-    output("chart", "systems/bakery-tank-right.yaml", "--of", "ladder", "-o", "pictures/ladder.png")
+    output("draw", "systems/school-shared-tanks.yaml", "-o", "systems/school-shared-tanks.png")
+    output("chart", "systems/bakery-tank-right.yaml", "--of", "ladder", "-o", "systems/bakery-tank-right.ladder.png")
 
 
 if __name__ == "__main__":

@@ -8,7 +8,6 @@ from conftest import system as system_of
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import System
-from plumbnet.network.whole import Network, network_of
 from plumbnet.report.drawing.columns import columns
 from plumbnet.report.drawing.grid import Grid, grid_of
 from plumbnet.report.drawing.hanging import Hung
@@ -37,17 +36,13 @@ class Sketch:
         return plumbnet.check(self.system)
 
     @cached_property
-    def network(self) -> Network:
-        return network_of(self.system)
-
-    @cached_property
     def remarks(self) -> Remarks:
-        return remarks(self.report, self.network)
+        return remarks(self.report)
 
     @cached_property
     def model(self) -> Model:
         verdicts = {heater.name: heater.verdict for heater in self.report.heaters}
-        lines = notes(self.report, self.network)
+        lines = notes(self.report)
         return model_of(self.system, services(self.system), notes=lines, verdicts=verdicts, ringed=self.remarks.stops)
 
     @cached_property

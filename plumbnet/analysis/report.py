@@ -1,14 +1,13 @@
 """System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from plumbnet.analysis.limits import limits
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
-from plumbnet.analysis.settling import Settling, Unanswerable, start_pa
-from plumbnet.analysis.verdict import Judge
+from plumbnet.analysis.settling import Unanswerable, start_pa
+from plumbnet.analysis.verdict import judge_of
 from plumbnet.discover import discover
 from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.part import Boosting, Role
@@ -32,11 +31,13 @@ discover(finding_modules)
 class Report(Shown):
     """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
 
-    `findings` are those that stand, `accepted` those that the file accepts, `idle` its acceptances of nothing found.
+    `network` is that of the system, for whoever has more to ask of it. `findings` are those that stand, `accepted`
+    those that the file accepts, `idle` its acceptances of nothing found.
     """
 
     system: System
     profile: Profile
+    network: Network = field(repr=False, compare=False)
     facts: Facts
     findings: tuple[Finding, ...]
     scenario: str | None = None
@@ -56,13 +57,15 @@ class Report(Shown):
 
 def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:
     """The report on a system; sentences in it use `units`, or else those of the file."""
-    facts = facts_of(network_of(system), profile, units=units)
+    network = network_of(system)
+    facts = facts_of(network, profile, units=units)
     found = findings(facts, profile)
     accepted = tuple(_accepted(system, found))
     silenced = [one.finding for one in accepted]
     return Report(
         system=system,
         profile=profile,
+        network=network,
         facts=facts,
         findings=tuple(one for one in found if one not in silenced),
         accepted=accepted,
@@ -76,8 +79,8 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
     Raises Unanswerable for a heater of which nothing can be computed.
     """
     _demand_standing_water(network)
-    found_limits = limits(network, profile)
-    heaters = Judge(network, profile, found_limits, Settling(network)).heaters()
+    judge = judge_of(network, profile)
+    heaters = judge.heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
     system = network.piping.system
     return Facts(
@@ -89,7 +92,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
-        zones=tuple(_zones(network, found_limits)),
+        zones=tuple(_zones(network, judge.limits)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
@@ -213,8 +216,9 @@ def _assumed(system: System) -> dict[str, tuple[str, ...]]:
     """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
     found: dict[str, list[str]] = {}
     for name, part in system.parts.items():
-        written = {type(part).model_fields[field].alias or field for field in part.model_fields_set}
-        for field, words in part.assumed.items():
-            if field not in written:
+        fields = type(part).model_fields
+        written = {fields[each].alias or each for each in part.model_fields_set}
+        for name_in_file, words in part.assumed.items():
+            if name_in_file not in written:
                 found.setdefault(f"{with_article(part.kind).replace('_', ' ')} {words}", []).append(name)
     return {words: tuple(names) for words, names in found.items()}

@@ -41,7 +41,7 @@ def _ways(network: Network, heaters: Sequence[HeaterFacts]) -> Iterator[_Way]:
     for number, pipe in enumerate(network.piping.system.pipes):
         between.setdefault(frozenset((pipe.start.part, pipe.end.part)), number)
     for heated, heater in zip(network.heated, heaters, strict=True):
-        way = next((rung for rung in heater.ladder if rung.role.is_way_out), None)
+        way = heater.way_out
         if heater.verdict is Verdict.OPEN and way is not None and way.role is Role.STREET and not heated.is_idle:
             steps = (frozenset(pair) for pair in pairwise(way.way) if way.outlet not in pair)
             yield _Way(heated, way.outlet, frozenset(between[step] for step in steps if step in between))

@@ -8,15 +8,12 @@ from functools import cached_property
 from plumbnet.analysis.at_hand import Hand, sum_step
 from plumbnet.analysis.form import Content, Item, MethodUsed, Outcome, Section, Sheet
 from plumbnet.analysis.growing import mixing, volume
-from plumbnet.analysis.limits import limits
 from plumbnet.analysis.need import ALWAYS, Water, charge_pa, nominal_m3, sized
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.pressures import AIR, Pressures, section
 from plumbnet.analysis.reminders import assumptions, cautions
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.settling import Settling
-from plumbnet.analysis.verdict import Case, Judge
-from plumbnet.network.whole import network_of
+from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.tank import NoTank
@@ -41,10 +38,9 @@ def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> 
 
 def sheets(report: Report, heaters: list[HeaterFacts], *, method: str | None = None) -> Iterator[Sheet]:
     """The same for several heaters of a report."""
-    network = network_of(report.system)
-    judge = Judge(network, report.profile, limits(network, report.profile), Settling(network))
+    judge = judge_of(report.network, report.profile)
     origins = Origins(report.system, report.facts.units)
-    heated = {each.name: each for each in network.heated}
+    heated = {each.name: each for each in report.network.heated}
     for heater in heaters:
         case = judge.case(heated[heater.name])
         yield _Draft(report, heater, case, origins, method).sheet()

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from plumbnet.analysis.limits import limit_of
+from plumbnet.analysis.limits import limit_of, limits
 from plumbnet.analysis.locking import locked
 from plumbnet.analysis.need import Task, Water, need, tank_task, waters
 from plumbnet.analysis.relieving import relieved_by
@@ -17,11 +17,8 @@ from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater, boiling_k
-from plumbnet.rules.facts import HeaterFacts, Limit, Need, RungFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts, Limit, Need, RungFacts, Verdict
 from plumbnet.rules.profile import Profile
-
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 
 
 @dataclass
@@ -62,6 +59,11 @@ class Judge:
     def _relieving(self) -> dict[Node, tuple[str, ...]]:
         """Safety relief valves that only pipes and fittings join to each heater, by its inlet."""
         return relieved_by(self.network)
+
+
+def judge_of(network: Network, profile: Profile) -> Judge:
+    """The judge of a network under a profile; limits and what settles are searched anew."""
+    return Judge(network, profile, limits(network, profile), Settling(network))
 
 
 FROM_BEST_TO_WORST = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)

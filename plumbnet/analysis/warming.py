@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
-from plumbnet.network.whole import network_of
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.heating import USUAL_EFFICIENCY
 from plumbnet.physics.warmup import warm_up as run_warm_up
@@ -79,7 +78,7 @@ def warm_up(
         raise NoWarmUp(f"a warm-up lasts from 0 to {LONGEST_MINUTES:g} minutes, not {minutes:g}")
     if not 0.0 < efficiency <= 1.0:
         raise NoWarmUp(f"an efficiency is more than 0, and at most 1: not {efficiency:g}")
-    network = network_of(report.system)
+    network = report.network
     chosen = next((heated for heated in network.heated if heated.name == heater), None)
     if chosen is None:
         raise NoWarmUp(f"no heater is called {heater}")

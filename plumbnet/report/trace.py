@@ -6,18 +6,16 @@ from collections.abc import Iterator
 from plumbnet.analysis.report import Report
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, show
-from plumbnet.network.whole import network_of
-from plumbnet.report.text import CAUTION, ROUNDING_PA, WIDTH
+from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.walk import walked
 from plumbnet.report.words import driven_round, limit_in_words, spoken
-from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.sentences import needed, stops_in_words
 
 
 def trace(report: Report, heater: HeaterFacts) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
-    network = network_of(report.system)
-    lines = [*_wrapped(_opening(report.facts, heater)), "", *walked(network, report.facts, heater)]
+    lines = [*_wrapped(_opening(report.facts, heater)), "", *walked(report.network, report.facts, heater)]
     lines += ["", *_ladder(report.facts, heater), "", *_wrapped(_verdict(report.facts, heater)), ""]
     return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 

@@ -77,7 +77,6 @@ class Effects:
     """Effects of changes to the layout of a report, and the facts of the whole that come of them."""
 
     report: Report
-    network: Network
 
     def of(self, district: District, changes: Iterable[Change]) -> Effect | None:
         """The effect of changes inside a district; None where they are felt beyond.
@@ -150,7 +149,7 @@ class Effects:
 
     @cached_property
     def _draws(self) -> dict[Zone, list[Draw]]:
-        return dict(draws(self.network))
+        return dict(draws(self.report.network))
 
 
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:

@@ -9,7 +9,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated
 from plumbnet.network.piping import Node
-from plumbnet.network.whole import Network, network_of
+from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.tank import nominal_sizes
 from plumbnet.rules.facts import HeaterFacts, Limit, TankFacts, Verdict
@@ -30,10 +30,10 @@ class Scene:
         """The system of the report."""
         return self.report.system
 
-    @cached_property
+    @property
     def network(self) -> Network:
         """The network of the system."""
-        return network_of(self.system)
+        return self.report.network
 
     @cached_property
     def heaters(self) -> Mapping[str, HeaterFacts]:

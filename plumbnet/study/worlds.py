@@ -141,16 +141,12 @@ class Worlds:
         return {}
 
     @cached_property
-    def _network(self) -> Network:
-        return network_of(self.report.system)
-
-    @cached_property
     def _districts(self) -> Districts:
-        return Districts(self._network)
+        return Districts(self.report.network)
 
     @cached_property
     def _effects(self) -> Effects:
-        return Effects(self.report, self._network)
+        return Effects(self.report)
 
 
 def _key(district: District) -> tuple[str, str]:

@@ -7,7 +7,6 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
-from plumbnet.network.whole import network_of
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.study.district import District, Districts
 from plumbnet.study.effect import Effect, Effects
@@ -28,9 +27,8 @@ def report(**parts: str) -> Report:
 
 
 def around(of: Report, part: str, tee: str) -> tuple[Effects, District]:
-    network = network_of(of.system)
-    district = next(one for one in Districts(network).around([part]) if one.boundary.tee == tee)
-    return Effects(of, network), district
+    district = next(one for one in Districts(of.network).around([part]) if one.boundary.tee == tee)
+    return Effects(of), district
 
 
 def facts_with(of: Report, *made: tuple[str, str, Change]) -> Facts:
@@ -43,7 +41,7 @@ def facts_with(of: Report, *made: tuple[str, str, Change]) -> Facts:
             assert effect is not None
             found.append(effect)
     whole = with_changes(of.system, [change for _, _, change in made])
-    return Effects(of, network_of(of.system)).facts(effects, at_rest, whole)
+    return Effects(of).facts(effects, at_rest, whole)
 
 
 def test_change_inside_turns_the_heater_inside_and_no_other() -> None:

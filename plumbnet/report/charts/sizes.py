@@ -4,12 +4,9 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from plumbnet.analysis.limits import limits
 from plumbnet.analysis.need import nominal_m3, sized
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.settling import Settling
-from plumbnet.analysis.verdict import Case, Judge
-from plumbnet.network.whole import network_of
+from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing
 from plumbnet.physics.tank import NoTank, nominal_sizes, tank_volume_m3
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
@@ -63,9 +60,8 @@ def sizes(report: Report, heater: str) -> Sizes:
 
 def sizer(report: Report) -> Callable[[str], Sizes]:
     """What gives the tank of each heater, as `sizes` does, with the network searched once for all."""
-    network = network_of(report.system)
-    judge = Judge(network, report.profile, limits(network, report.profile), Settling(network))
-    heated = {each.name: each for each in network.heated}
+    judge = judge_of(report.network, report.profile)
+    heated = {each.name: each for each in report.network.heated}
     return lambda heater: _sizes(report, judge.case(heated[heater]))
 
 

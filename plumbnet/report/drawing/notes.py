@@ -10,9 +10,9 @@ from plumbnet.report.drawing.lettering import folded
 from plumbnet.rules.facts import Facts
 
 
-def notes(report: Report, network: Network) -> Mapping[str, tuple[str, ...]]:
+def notes(report: Report) -> Mapping[str, tuple[str, ...]]:
     """The lines beside each part, its name first; pressures are gauge, at the part itself."""
-    opens = _opening_pressures(network)
+    opens = _opening_pressures(report.network)
     found: dict[str, tuple[str, ...]] = {}
     for name, part in report.system.parts.items():
         lines = [*folded(name), *_settings(part, report.facts)]

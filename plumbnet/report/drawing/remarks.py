@@ -35,16 +35,12 @@ class Remarks:
     ways: tuple[tuple[str, ...], ...]
 
 
-def remarks(report: Report, network: Network) -> Remarks:
+def remarks(report: Report) -> Remarks:
     """What a report has to say on a drawing."""
     stops = {name for heater in report.heaters for names in heater.stopped_by.sets for name in names}
-    ways = dict.fromkeys(way for heater in report.heaters for way in _way_out(heater))
-    return Remarks(tuple(_zones(report, network)), frozenset(stops), tuple(ways))
-
-
-def _way_out(heater: HeaterFacts) -> Iterator[tuple[str, ...]]:
-    if heater.verdict is Verdict.OPEN:
-        yield from [rung.way for rung in heater.ladder if rung.role.is_way_out][:1]
+    open_ways = (heater.way_out for heater in report.heaters if heater.verdict is Verdict.OPEN)
+    ways = dict.fromkeys(rung.way for rung in open_ways if rung is not None)
+    return Remarks(tuple(_zones(report, report.network)), frozenset(stops), tuple(ways))
 
 
 def _zones(report: Report, network: Network) -> Iterator[Shaded]:

@@ -4,7 +4,6 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 from plumbnet.analysis.report import Report
-from plumbnet.network.whole import network_of
 from plumbnet.report.drawing.fold import MOST_PARTS, folded
 from plumbnet.report.drawing.ink import Pen
 from plumbnet.report.drawing.legend import entries
@@ -25,12 +24,11 @@ _LONGEST_TITLE = 90
 
 def layout_of(report: Report) -> Layout:
     """The schematic of a report, laid out, quiet branches folded in one of more than 300 parts."""
-    network = network_of(report.system)
-    marked = remarks(report, network)
+    marked = remarks(report)
     model = model_of(
         report.system,
         services(report.system),
-        notes=notes(report, network),
+        notes=notes(report),
         verdicts={heater.name: heater.verdict for heater in report.heaters},
         ringed=marked.stops,
     )

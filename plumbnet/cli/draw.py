@@ -4,14 +4,12 @@ from typing import Annotated, Literal
 
 import typer
 
-from plumbnet.analysis.report import Report
 from plumbnet.cli.app import app
 from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.reading import report_with
 from plumbnet.cli.saving import Out, form_of, save
+from plumbnet.cli.supposing import in_scenario
 from plumbnet.cli.writing import status
-from plumbnet.layout.fault import LayoutError, quoted
-from plumbnet.study.whatif import UnknownScenario, whatif
 
 ThemeOption = Annotated[
     Literal["light", "dark", "bw"],
@@ -41,19 +39,6 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
 
     form = form_of(output, FORMS)
-    report = report_with(file, None, rules, units)
-    if scenario is not None:
-        report = _supposed(report, scenario)
+    report = in_scenario(report_with(file, None, rules, units), scenario)
     save(output, schematic_file(report, form, theme=theme, date=date))
     raise typer.Exit(status([report]))
-
-
-def _supposed(report: Report, scenario: str) -> Report:
-    """The report on what a scenario makes of a layout; says what is wrong and exits where there is none."""
-    try:
-        return whatif(report, scenario=scenario).after
-    except UnknownScenario as error:
-        fail(str(error))
-    except LayoutError as error:
-        reasons = "; ".join(fault.sentence for fault in error.faults)
-        fail(f"with the scenario {quoted(scenario)} made nothing can be computed: {reasons}")

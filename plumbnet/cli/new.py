@@ -7,6 +7,7 @@ import typer
 
 from plumbnet.cli.app import app
 from plumbnet.cli.reading import fail
+from plumbnet.cli.saving import fail_unwritten
 from plumbnet.cli.writing import write
 from plumbnet.layout.fault import quoted
 from plumbnet.layout.starter import starter, starter_names
@@ -34,5 +35,4 @@ def _write_new(out: Path, content: bytes) -> None:
     except FileExistsError:
         fail(f"{out} is there already, and stays as it is; name another file")
     except OSError as error:
-        reason = error.strerror or str(error)
-        fail(f"{out} cannot be written: {reason[:1].lower()}{reason[1:]}")
+        fail_unwritten(out, error)

@@ -4,14 +4,12 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.analysis.report import Report
 from plumbnet.cli.app import app
 from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.reading import report_with
 from plumbnet.cli.saving import Out, form_of, save
+from plumbnet.cli.supposing import in_scenario
 from plumbnet.cli.writing import status
-from plumbnet.layout.fault import LayoutError, quoted
-from plumbnet.study.whatif import UnknownScenario, whatif
 
 Scenario = Annotated[str | None, typer.Option("--scenario", metavar="NAME", help="The layout in this scenario of it.")]
 Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
@@ -28,18 +26,6 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.page.file import FORMS, page_file  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
-    found = report_with(file, None, rules, units)
-    found = found if scenario is None else _supposed(found, scenario)
+    found = in_scenario(report_with(file, None, rules, units), scenario)
     save(output, page_file(found, form, date=date))
     raise typer.Exit(status([found]))
-
-
-def _supposed(report: Report, scenario: str) -> Report:
-    """The report on the layout in a scenario; says what is wrong and exits where there is none."""
-    try:
-        return whatif(report, scenario=scenario).after
-    except UnknownScenario as error:
-        fail(str(error))
-    except LayoutError as error:
-        reason = "; ".join(fault.sentence for fault in error.faults)
-        fail(f"with the scenario {quoted(scenario)} nothing can be computed: {reason}")

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated, TypeVar
+from typing import Annotated, NoReturn, TypeVar
 
 import typer
 
 from plumbnet.cli.reading import fail
-from plumbnet.layout.fault import quoted
+from plumbnet.layout.fault import quoted, reason_of
 from plumbnet.rules.sentences import listed
 
 Form = TypeVar("Form", bound=str)
@@ -29,5 +29,9 @@ def save(out: Path, content: bytes) -> None:
     try:
         out.write_bytes(content)
     except OSError as error:
-        reason = error.strerror or str(error)
-        fail(f"{out} cannot be written: {reason[:1].lower()}{reason[1:]}")
+        fail_unwritten(out, error)
+
+
+def fail_unwritten(out: Path, error: OSError) -> NoReturn:
+    """Say why a file cannot be written, and exit."""
+    fail(f"{out} cannot be written: {reason_of(error)}")

@@ -24,6 +24,7 @@ from plumbnet.cli.changing import (
 )
 from plumbnet.cli.options import File, Rules, Units
 from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.supposing import fail_uncomputed
 from plumbnet.cli.writing import FOUND, status, write
 from plumbnet.layout.fault import LayoutError, quoted
 from plumbnet.layout.refusal import ChangeError
@@ -89,8 +90,7 @@ def _supposed(report: Report, scenario: str | None, given: tuple[Given, ...]) ->
         before = 0 if scenario is None else len(report.system.scenarios[scenario].change)
         fail_each(refused(given, before, error))
     except LayoutError as error:
-        what = "the changes" if scenario is None else f"the scenario {quoted(scenario)}"
-        fail(f"with {what} made nothing can be computed: {'; '.join(fault.sentence for fault in error.faults)}")
+        fail_uncomputed("the changes" if scenario is None else f"the scenario {quoted(scenario)}", error)
 
 
 def _nothing_supposed(report: Report, *, every: bool) -> None:

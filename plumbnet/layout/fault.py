@@ -89,6 +89,16 @@ def visible(text: str) -> str:
     return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)
 
 
+def reason_of(error: OSError) -> str:
+    """Why a file could not be opened or written, as the end of a sentence.
+
+    >>> reason_of(FileNotFoundError(2, "No such file or directory"))
+    'no such file or directory'
+    """
+    reason = error.strerror or str(error)
+    return f"{reason[:1].lower()}{reason[1:]}"
+
+
 def quoted(text: str) -> str:
     """What the author wrote in double quotes, cut to a length a sentence can bear.
 

@@ -38,7 +38,7 @@ def _heading(compared: Compared) -> Iterator[Block]:
     system = compared.after.system
     yield Heading(f"{system.title or system.record.file}: revision", 1)
     for label, report in (("before", compared.before), ("after", compared.after)):
-        yield Paragraph(f"{report.system.record.file}, rules: {report.profile.title} ({report.profile.profile})", label)
+        yield Paragraph(f"{report.system.record.file}, rules: {report.profile.in_full}", label)
 
 
 def _answers(compared: Compared) -> Iterator[Block]:

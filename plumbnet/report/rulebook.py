@@ -64,7 +64,7 @@ def finding_text(name: str, profile: Profile) -> str:
 
 
 def _profile(profile: Profile) -> Iterator[Block]:
-    yield Heading(f"{profile.title} ({profile.profile})", 1)
+    yield Heading(profile.in_full, 1)
     if profile.note:
         yield Paragraph(profile.note)
     yield Table(("value", "", "clause"), tuple(_rows(profile)))

@@ -23,7 +23,7 @@ def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
     system, profile = found.report.system, found.report.profile
     yield Heading(f"{system.title or system.record.file}: every single event", 1)
     yield Paragraph(system.record.file, "file")
-    yield Paragraph(f"{profile.title} ({profile.profile})", "rules")
+    yield Paragraph(profile.in_full, "rules")
     rows = [(one.event.title, one.outcome) for one in found.changing[:top]]
     if rows:
         yield _table("event", rows)

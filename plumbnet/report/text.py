@@ -10,7 +10,7 @@ from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
 from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
-from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.rules.ruling import COMMON_PRACTICE
 from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
@@ -20,8 +20,6 @@ LABEL = 16
 """Width of the label before what is said of a heater."""
 MANY = 3
 """From this many heaters on a table comes first."""
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 CAUTION = (
     "Local code and a licensed person decide; this report supports their judgement and does not replace it. "
     "A relief valve is a safety device: never plug, cap or remove one."
@@ -54,7 +52,7 @@ def to_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = ()) -
 def _heading(report: Report) -> Iterator[str]:
     title = f": {visible(report.system.title)}" if report.system.title else ""
     yield f"{visible(report.system.record.file)}{title}"
-    yield f"rules: {report.profile.title} ({report.profile.profile})"
+    yield f"rules: {report.profile.in_full}"
 
 
 def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
@@ -143,7 +141,7 @@ def _control(heater: HeaterFacts) -> str:
 
 def _late(facts: Facts, heater: HeaterFacts) -> str:
     """A way out that opens, but only past the limit."""
-    way = next((rung for rung in heater.ladder if rung.role.is_way_out), None)
+    way = heater.way_out
     return (
         ""
         if way is None

@@ -8,9 +8,8 @@ from plumbnet.layout.system import End
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing
-from plumbnet.report.text import ROUNDING_PA
 from plumbnet.report.words import spoken
-from plumbnet.rules.facts import Facts, HeaterFacts
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts
 
 MOST_LINES = 60
 """Lines of the walk before quiet branches, which hold neither an outlet nor a gate, are told in one line."""

@@ -65,7 +65,7 @@ def _heading(one: WhatIf, what: str) -> Iterator[Block]:
     system, profile = one.before.system, one.before.profile
     yield Heading(f"{system.title or system.record.file}: {what}", 1)
     yield Paragraph(system.record.file, "file")
-    yield Paragraph(f"{profile.title} ({profile.profile})", "rules")
+    yield Paragraph(profile.in_full, "rules")
 
 
 def _in_order(one: WhatIf) -> Iterator[HeaterFacts]:

@@ -6,7 +6,7 @@ from enum import StrEnum
 from typing import Protocol
 
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import Fault, LayoutError, visible
+from plumbnet.layout.fault import Fault, LayoutError, reason_of, visible
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Finding
 from plumbnet.study.remedies import Found
@@ -36,8 +36,7 @@ def unread(file: str, error: LayoutError | OSError) -> Unread:
     """The file that an error kept from being understood."""
     if isinstance(error, LayoutError):
         return Unread(error.file, error.faults, str(error))
-    reason = error.strerror or str(error)
-    fault = Fault(0, 0, f"{reason[:1].lower()}{reason[1:]}")
+    fault = Fault(0, 0, reason_of(error))
     return Unread(file, (fault,), visible(f"{file}: {fault.text}"))
 
 

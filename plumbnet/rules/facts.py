@@ -15,6 +15,9 @@ from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
 from plumbnet.physics.locked import Bracket
 
+ROUNDING_PA = 1.0
+"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
+
 
 class Verdict(StrEnum):
     """What becomes of a heater's expansion. The words are a promise."""
@@ -146,6 +149,11 @@ class HeaterFacts:
     """Temperature at which plain water boils under its static pressure; None where it warms a mixture, or is dry."""
     valves_to_tank: tuple[str, ...] = ()
     """Valves that can be shut on its way to the tanks that take its growth."""
+
+    @property
+    def way_out(self) -> RungFacts | None:
+        """The first way to the street or to open air, at whatever pressure it opens."""
+        return next((rung for rung in self.ladder if rung.role.is_way_out), None)
 
     @property
     def reaches_a_tank(self) -> bool:

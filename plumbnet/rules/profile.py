@@ -99,6 +99,11 @@ class Profile(Declared):
         """SHA-256 of the profile's file, in hexadecimal; where it extends another, that of both hashes in a row."""
         return self._sha256
 
+    @property
+    def in_full(self) -> str:
+        """Title and name, as a report gives them."""
+        return f"{self.title} ({self.profile})"
+
     def highest_below_relief_pa(self, set_pa: float) -> float:
         """The highest pressure that keeps its distance below a safety relief valve's set; both gauge, at the valve."""
         by_share = set_pa * self.relief_share.value

@@ -9,6 +9,9 @@ from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity, Temperature, 
 COMMON_PRACTICE = "common practice"
 """How a clause begins that no document stands behind."""
 
+BETWEEN_SCALES_PA = 1_000.0
+"""Rounding of a pressure between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
+
 Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
 
 

@@ -12,13 +12,10 @@ from plumbnet.network.heated import Heated
 from plumbnet.network.piping import Node
 from plumbnet.network.sides import hot_side
 from plumbnet.network.zones import Zone
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Verdict
 from plumbnet.study.joint import Joint, joint_at
 from plumbnet.study.scene import Scene
 from plumbnet.study.sizing import Duty
-
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 
 
 @dataclass(frozen=True, slots=True)

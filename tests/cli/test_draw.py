@@ -10,7 +10,6 @@ FIRST_BYTES = {"svg": b"<?xml", "pdf": b"%PDF-", "png": b"\x89PNG"}
 SCENARIO = """
 scenarios:
   closed: {note: n, change: [{close: valve}]}
-  high: {note: n, change: [{set: {part: heater, elevation: 900 ft}}]}
 """
 
 
@@ -48,17 +47,6 @@ def test_scenario_is_drawn_and_named(write: Write) -> None:
     assert "shut valve" in shut
     assert ">closed<" in shut
     assert "shut valve" not in plain
-
-
-def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(write: Write) -> None:
-    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + SCENARIO)
-    result = run("draw", "house.yaml", "-o", "out.svg", "--scenario", "closd")
-    assert result.exit_code == 2
-    assert 'no scenario is called "closd": did you mean "closed"?' in result.output
-    result = run("draw", "house.yaml", "-o", "out.svg", "--scenario", "high")
-    assert result.exit_code == 2
-    assert 'with the scenario "high" made nothing can be computed: heater: its piping reaches higher' in result.output
-    assert not Path("out.svg").exists()
 
 
 def test_theme_rules_and_units_are_taken(write: Write) -> None:

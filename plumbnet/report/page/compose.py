@@ -33,7 +33,7 @@ def page(dossier: Dossier) -> Page:
     written = [Chapter(key, title, tuple(blocks(dossier))) for key, title, blocks in CHAPTERS]
     return Page(
         title=system.title or system.record.file,
-        under=tuple(_under(dossier, f"{profile.title} ({profile.profile})")),
+        under=tuple(_under(dossier, profile.in_full)),
         caution=CAUTION,
         chapters=tuple(chapter for chapter in written if chapter.blocks),
     )

@@ -45,7 +45,7 @@ def check_missing_at_heater(facts: Facts, profile: Profile) -> Iterator[Breach]:
     if not profile.check_at_heater.is_asked:
         return
     for heater in facts.heaters:
-        way = next((rung for rung in heater.ladder if rung.role.is_way_out), None)
+        way = heater.way_out
         if heater.verdict is Verdict.OPEN and way is not None and way.role is Role.STREET:
             yield Breach(
                 (heater.name,),

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.part import Role
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
 BAD = """\
 plumbnet: 1
@@ -23,11 +24,6 @@ runs:
 """
 
 GOOD = BAD.replace("  # <- expansion-relief-does-not-count", "").replace("700 kPa", "550 kPa")
-
-ROUNDING_PA = 1_000.0
-"""Rounding of a set between the scales: 550 kPa is 79.8 psi."""
-SETTLED_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge."""
 
 
 @finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="expansion_relief")
@@ -54,7 +50,7 @@ def _held_by(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, float]]:
         return
     sets = {relief.name: relief.set_pa for relief in facts.expansion_reliefs}
     for rung in heater.ladder:
-        if rung.role is Role.EXPANSION_RELIEF and rung.opens_pa <= heater.settled_pa + SETTLED_PA:
+        if rung.role is Role.EXPANSION_RELIEF and rung.opens_pa <= heater.settled_pa + ROUNDING_PA:
             yield rung.outlet, sets[rung.outlet]
 
 
@@ -63,6 +59,6 @@ def _why_not(facts: Facts, profile: Profile, set_pa: float) -> str:
     ruling = profile.expansion_relief
     if ruling.value == "does-not-count":
         return "and the rules do not count a relief valve as a control"
-    if ruling.highest_set_pa is not None and set_pa > ruling.highest_set_pa + ROUNDING_PA:
+    if ruling.highest_set_pa is not None and set_pa > ruling.highest_set_pa + BETWEEN_SCALES_PA:
         return f"and the rules count one up to {facts.pressure(ruling.highest_set_pa)} only"
     return "which the rules count only in a licensed design" if ruling.value == "by-design" else ""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
 
@@ -19,9 +19,6 @@ runs:
 """
 
 GOOD = BAD.replace("rating: 125 psi", "rating: 150 psi").replace("  # <- relief-above-rating", "")
-
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 
 
 @finding("relief-above-rating", Severity.ERROR, bad=BAD, good=GOOD)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
 BAD = """\
 plumbnet: 1
@@ -20,9 +21,6 @@ runs:
 
 GOOD = BAD.replace("pressure: 175 psi}  # <- relief-set-too-high", "pressure: 150 psi}")
 
-ROUNDING_PA = 1_000.0
-"""Rounding of a set between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
-
 
 @finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD, rests_on="relief_set")
 def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
@@ -32,7 +30,7 @@ def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """
     most = profile.relief_set
     for relief in facts.reliefs:
-        if most is not None and relief.set_pa > most.value_pa + ROUNDING_PA:
+        if most is not None and relief.set_pa > most.value_pa + BETWEEN_SCALES_PA:
             yield Breach(
                 (relief.name,),
                 f"{relief.name} is set to {facts.pressure(relief.set_pa)}; the rules allow "

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
 
@@ -29,10 +29,6 @@ runs:
   - street -> reducer -> split -> heater -> tap.hot
   - split -> tank
 """
-
-
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 
 
 @finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import Facts, TankFacts
+from plumbnet.rules.facts import ROUNDING_PA, Facts, TankFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
 
@@ -33,10 +33,6 @@ runs:
   - street -> meter -> split -> heater -> tap.hot
   - split -> tank
 """
-
-
-ROUNDING_PA = 1.0
-"""Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
 
 
 @finding("tank-charge-differs", Severity.WARNING, bad=BAD, good=GOOD)

@@ -24,7 +24,7 @@ def record(dossier: Dossier) -> Iterator[PageBlock]:
     rows = [
         ("file", source.file),
         ("SHA-256 of the file", source.sha256 or "read from no file"),
-        ("rule profile", f"{profile.title} ({profile.profile})"),
+        ("rule profile", profile.in_full),
         ("SHA-256 of the profile", profile.sha256),
         ("program", f"plumbnet {version('plumbnet')}"),
         ("water", "IAPWS-IF97"),

@@ -42,7 +42,7 @@ def shown_up(heater: HeaterFacts) -> tuple[str, ...]:
     if heater.stopped_by.sets:
         names = [name for names in heater.stopped_by.sets for name in names]
     else:
-        names = next((list(rung.way) for rung in heater.ladder if rung.role.is_way_out), [])
+        names = [] if heater.way_out is None else list(heater.way_out.way)
     return tuple(dict.fromkeys([heater.name, *names]))
 
 

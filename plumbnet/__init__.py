@@ -16,15 +16,31 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.shown import show_with
 from plumbnet.layout.system import System
-from plumbnet.layout.undo import undo
-from plumbnet.study.remedies import remedies
-from plumbnet.study.sweep import sweep
-from plumbnet.study.whatif import whatif
 
 __all__ = ["Change", "check", "draw", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
+
+    from plumbnet.layout.undo import undo
+    from plumbnet.study.remedies import remedies
+    from plumbnet.study.sweep import sweep
+    from plumbnet.study.whatif import whatif
+
+_WHEN_ASKED = {
+    "remedies": "plumbnet.study.remedies",
+    "sweep": "plumbnet.study.sweep",
+    "undo": "plumbnet.layout.undo",
+    "whatif": "plumbnet.study.whatif",
+}
+"""Where to find what a check does without: imported when it is first asked for."""
+
+
+def __getattr__(name: str) -> object:
+    """What is found when it is asked for, as PEP 562 has it. Raises AttributeError for a name that nobody knows."""
+    if name not in _WHEN_ASKED:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    return getattr(import_module(_WHEN_ASKED[name]), name)
 
 
 def draw(system: System, report: Report | None = None, ax: "Axes | None" = None) -> "Axes":

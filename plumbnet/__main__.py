@@ -1,5 +1,6 @@
 """Runs the command line: python -m plumbnet."""
 
-from plumbnet.cli import app
+from plumbnet.cli.main import main
 
-app()
+if __name__ == "__main__":
+    main()

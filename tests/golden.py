@@ -6,7 +6,7 @@ from pathlib import Path
 
 from typer.testing import CliRunner
 
-from plumbnet.cli import app
+from plumbnet.cli.every import app
 
 ROOT = Path(__file__).parent.parent
 

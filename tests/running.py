@@ -11,7 +11,7 @@ from typing import Any
 from conftest import layout
 from typer.testing import CliRunner, Result
 
-from plumbnet.cli import app
+from plumbnet.cli.every import app
 
 OPEN = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
 TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")

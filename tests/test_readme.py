@@ -13,7 +13,7 @@ from conftest import PSI
 from typer.testing import CliRunner
 
 import plumbnet
-from plumbnet.cli import app
+from plumbnet.cli.every import app
 from plumbnet.rules.profile import read_profile
 
 README = Path(__file__).parent.parent / "README.md"

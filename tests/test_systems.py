@@ -8,7 +8,7 @@ from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.cli import app
+from plumbnet.cli.every import app
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import System

@@ -10,3 +10,8 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
 )
+
+
+@app.callback()
+def program() -> None:
+    """Keep a program with a single command asking for its name."""

@@ -2,7 +2,7 @@ import pytest
 from running import TRAPPED, Write, real, run
 from typer.main import get_command
 
-from plumbnet.cli import app
+from plumbnet.cli.every import app
 
 
 @pytest.mark.parametrize("arguments", [["check"], ["trace"], ["bake"], ["check", "x", "--format", "xml"]])

@@ -1,7 +1,8 @@
 """System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from dataclasses import field as field_of
 
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
@@ -37,7 +38,7 @@ class Report(Shown):
 
     system: System
     profile: Profile
-    network: Network = field(repr=False, compare=False)
+    network: Network = field_of(repr=False, compare=False)
     facts: Facts
     findings: tuple[Finding, ...]
     scenario: str | None = None
@@ -110,7 +111,7 @@ def _accepted(system: System, found: tuple[Finding, ...]) -> Iterator[Accepted]:
 
 
 def _is_about(acceptance: Acceptance, finding: Finding) -> bool:
-    return (acceptance.finding, acceptance.part) == (finding.name, finding.parts[0])
+    return acceptance.is_about(finding.name, finding.parts[0])
 
 
 def _demand_standing_water(network: Network) -> None:
@@ -172,15 +173,7 @@ def _between(network: Network, zone: Zone, reached: set[Zone]) -> tuple[str, ...
 
 
 def _zones(network: Network, found: dict[Zone, Limit]) -> Iterator[ZoneFacts]:
-    lowest: dict[Zone, tuple[float, str]] = {}
-    piping, zone_of = network.piping, network.zoning.zone_of
-    for name, part in piping.system.parts.items():
-        for port in part.draws_at():
-            node = piping.node_of[End(name, port)]
-            if network.standing.static_pa[zone_of[node]] is not None:
-                head = (piping.heads_pa[node], name)
-                lowest[zone_of[node]] = min(lowest.get(zone_of[node], head), head)
-    for zone, (head_pa, name) in sorted(lowest.items()):
+    for zone, ((head_pa, name), *_) in sorted(network.draws.items()):
         static_pa = network.standing.at(zone)
         yield ZoneFacts(static_pa, found[zone], name, static_pa - head_pa)
 
@@ -216,9 +209,7 @@ def _assumed(system: System) -> dict[str, tuple[str, ...]]:
     """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
     found: dict[str, list[str]] = {}
     for name, part in system.parts.items():
-        fields = type(part).model_fields
-        written = {fields[each].alias or each for each in part.model_fields_set}
-        for name_in_file, words in part.assumed.items():
-            if name_in_file not in written:
-                found.setdefault(f"{with_article(part.kind).replace('_', ' ')} {words}", []).append(name)
+        for field in part.unsaid():
+            words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
+            found.setdefault(words, []).append(name)
     return {words: tuple(names) for words, names in found.items()}

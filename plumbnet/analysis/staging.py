@@ -50,7 +50,7 @@ class Stage:
         """Zones, gates and heaters that have to do with the chosen heater's water."""
         joint = Joined({}, [], {})
         heaters: dict[str, Heated] = {self.chosen.name: self.chosen}
-        waiting = list(self._zones_of(self.chosen))
+        waiting = list(self.network.zones_of(self.chosen))
         while waiting:
             zone = waiting.pop()
             if zone in joint.loads:
@@ -61,17 +61,13 @@ class Stage:
             joint.lifts_pa.update(more.lifts_pa)
             for heated in (one for member in more.loads for one in self.network.heated_in.get(member, ())):
                 heaters[heated.name] = heated
-                waiting += self._zones_of(heated)
+                waiting += self.network.zones_of(heated)
         return joint, tuple(heaters.values())
 
     @property
     def heaters(self) -> tuple[Heated, ...]:
         """The heaters that fire, the chosen one first."""
         return self._joint[1]
-
-    def _zones_of(self, heated: Heated) -> Iterator[Zone]:
-        zone_of = self.network.zoning.zone_of
-        yield from dict.fromkeys((zone_of[heated.inlet], *(zone_of[piece.node] for piece in heated.pieces)))
 
     @cached_property
     def plant(self) -> Plant:

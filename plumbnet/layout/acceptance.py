@@ -22,6 +22,10 @@ class Acceptance(Declared):
     reason: Annotated[str, Field(min_length=1)] = Field(examples=["exempt by letter of the authority"])
     """Why it is accepted."""
 
+    def is_about(self, finding: str, part: str) -> bool:
+        """Whether it accepts the finding of that name about that part."""
+        return (self.finding, self.part) == (finding, part)
+
 
 def of_no_part(accepted: Sequence[Acceptance], known: Collection[str]) -> Iterator[Mistake]:
     """A mistake for each acceptance whose part is none of those known; paths count from the list of them."""

@@ -249,11 +249,22 @@ class Part(Declared):
         """Whether its free passage joins hot and cold though nobody counts on it."""
         return False
 
-    def events(self, _extremes: Extremes) -> Iterator[Event]:
-        """What may happen to it by itself: each of its failures, unless it has failed so already."""
+    def unsaid(self) -> Iterator[str]:
+        """Fields that its author left out and that mean something then, by their names in the file."""
+        fields = type(self).model_fields
+        written = {fields[field].alias or field for field in self.model_fields_set}
+        yield from (field for field in self.assumed if field not in written)
+
+    def can_fail(self) -> Iterator[str]:
+        """Its failures, less those that it has suffered already."""
         for how, values in self.failures.items():
             if any(getattr(self, field) != value for field, value in values.items()):
-                yield Event(how.replace("_", " "), "fail", {"how": how})
+                yield how
+
+    def events(self, _extremes: Extremes) -> Iterator[Event]:
+        """What may happen to it by itself: each of its failures, unless it has failed so already."""
+        for how in self.can_fail():
+            yield Event(how.replace("_", " "), "fail", {"how": how})
 
     def fixed(self) -> Iterator[tuple[str, str, "Part"]]:
         """Parts that come with this one, as (own port, name, part)."""

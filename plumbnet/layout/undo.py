@@ -171,11 +171,4 @@ def _lost(system: System, again: System) -> Iterator[str]:
 
 def _is_alike(one: Part, other: Part) -> bool:
     """Whether two parts have the same values, and the same of them assumed."""
-    silent = (_silent(one), _silent(other))
-    return one.kind == other.kind and one == other and silent[0] == silent[1]
-
-
-def _silent(part: Part) -> set[str]:
-    """Fields of a part that its author left out and that a report tells as assumed."""
-    written = {type(part).model_fields[field].alias or field for field in part.model_fields_set}
-    return {field for field in part.assumed if field not in written}
+    return one.kind == other.kind and one == other and set(one.unsaid()) == set(other.unsaid())

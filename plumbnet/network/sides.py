@@ -14,14 +14,20 @@ def neighbours(piping: Piping, nodes: Iterable[Node]) -> dict[Node, frozenset[st
 
     Linear in the piping, but for the size of the answer.
     """
-    joined: UnionFind[Node] = UnionFind()
-    for pipe in piping.system.pipes:
-        joined.union(piping.node_of[pipe.start], piping.node_of[pipe.end])
+    joined = touching(piping)
     members: dict[Node, set[str]] = {}
     for node, (name, _) in enumerate(piping.ports):
         if not piping.system.parts[name].is_fitting:
             members.setdefault(joined[node], set()).add(name)
     return {node: frozenset(members[joined[node]] - {piping.ports[node].part}) for node in nodes}
+
+
+def touching(piping: Piping) -> "UnionFind[Node]":
+    """Nodes joined by pipes alone; a fitting is one node. Linear."""
+    joined: UnionFind[Node] = UnionFind(range(len(piping.ports)))
+    for pipe in piping.system.pipes:
+        joined.union(piping.node_of[pipe.start], piping.node_of[pipe.end])
+    return joined
 
 
 def hot_side(piping: Piping, stores: Iterable[tuple[Node, Node]]) -> frozenset[Node]:

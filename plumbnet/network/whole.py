@@ -3,6 +3,7 @@
 from bisect import bisect_right
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from typing import TypeAlias
 
 from plumbnet.layout.build import occupied
 from plumbnet.layout.system import End, Pipe, System
@@ -17,6 +18,9 @@ from plumbnet.network.pressure import Standing, standing
 from plumbnet.network.reach import reach
 from plumbnet.network.ways import Ways
 from plumbnet.network.zones import Cell, Zone, Zoning, zoning_of
+
+Draw: TypeAlias = tuple[float, str]
+"""A fixture by its static head and its name: the lowest, where the pressure is highest, sorts first."""
 
 
 @dataclass
@@ -33,6 +37,7 @@ class Network:
     circulation: Circulation
     heated: tuple[Heated, ...]
     _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
+    _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _closings: dict[int, Closing] = field(default_factory=dict)
     _unaided: dict[int, set[Cell]] = field(default_factory=dict)
 
@@ -65,7 +70,11 @@ class Network:
         """Reducers whose bypass is all that lets water of a zone out at or below the bound, as they are met."""
         way = _way_out(self.ladder(zone), bound_pa)
         passed = () if way is None else tuple(crossing.part for crossing in way.crossings if crossing.is_bypass)
-        return () if not passed or _way_out(self._unbypassed.ladder(zone), bound_pa) else passed
+        if not passed:
+            return ()
+        if zone not in self._unbypassed_ladders:
+            self._unbypassed_ladders[zone] = self._unbypassed.ladder(zone)
+        return () if _way_out(self._unbypassed_ladders[zone], bound_pa) else passed
 
     def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
         """Joints of hot and cold without which water at a node would have no way out; none where it would."""
@@ -91,6 +100,23 @@ class Network:
                 for zone in sorted({self.zoning.zone_of[piece.node] for piece in heated.pieces}):
                     found.setdefault(zone, []).append(heated)
         return found
+
+    def zones_of(self, heated: Heated) -> tuple[Zone, ...]:
+        """Zones that hold water which a heat source warms; its own inlet's first."""
+        nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
+        return tuple(dict.fromkeys(self.zoning.zone_of[node] for node in nodes))
+
+    @cached_property
+    def draws(self) -> dict[Zone, list[Draw]]:
+        """Where people draw water, in every zone in which water stands, the lowest first."""
+        found: dict[Zone, list[Draw]] = {}
+        for name, part in self.piping.system.parts.items():
+            for port in part.draws_at():
+                node = self.piping.node_of[End(name, port)]
+                zone = self.zoning.zone_of[node]
+                if self.standing.static_pa[zone] is not None:
+                    found.setdefault(zone, []).append((self.piping.heads_pa[node], name))
+        return {zone: sorted(own) for zone, own in found.items()}
 
     @cached_property
     def site_of(self) -> dict[str, Site]:

@@ -133,16 +133,16 @@ def _settled(
         if not shut:
             return Settled(pools, loads)
         if counts_passed:
-            passed = [(gate.far, _passed_m3(loads, gates, gate)) for gate in shut]
+            graph: nx.DiGraph[Zone] = nx.DiGraph((gate.near, gate.far) for gate in gates)
+            passed = [(gate.far, _passed_m3(loads, graph, gate)) for gate in shut]
             loads = dict(loads)
             for zone, volume_m3 in passed:
                 loads[zone] = replace(loads[zone], pushed_m3=loads[zone].pushed_m3 + volume_m3)
         gates = [gate for gate in gates if gate not in shut]
 
 
-def _passed_m3(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]], reducer: OneWayGate[Zone]) -> float:
+def _passed_m3(loads: Mapping[Zone, ZoneLoad], graph: "nx.DiGraph[Zone]", reducer: OneWayGate[Zone]) -> float:
     """The most that a reducer can let through before what lies beyond it has come to its set."""
-    graph: nx.DiGraph[Zone] = nx.DiGraph((gate.near, gate.far) for gate in gates)
     before = nx.ancestors(nx.restricted_view(graph, [reducer.far], []), reducer.near) | {reducer.near}
     beyond = nx.descendants(nx.restricted_view(graph, [reducer.near], []), reducer.far) | {reducer.far}
     growth = math.fsum(loads[zone].expansion_m3 for zone in before)

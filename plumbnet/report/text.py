@@ -12,7 +12,6 @@ from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.rules.ruling import COMMON_PRACTICE
 from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
 
 WIDTH = 100
@@ -217,8 +216,7 @@ def _accepted(report: Report, paint: Paint) -> Iterator[str]:
 
 def clause_in_words(one: Finding) -> str:
     """The clause behind a finding; one that nobody read says so."""
-    is_known = one.verified or one.clause.startswith(COMMON_PRACTICE)
-    return f"[{one.clause}]" if is_known else f"[{one.clause}; from memory: check the edition in force]"
+    return f"[{one.clause}]" if one.is_certain else f"[{one.clause}; from memory: check the edition in force]"
 
 
 def _hung(label: str, text: str) -> list[str]:

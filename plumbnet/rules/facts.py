@@ -156,6 +156,11 @@ class HeaterFacts:
         return next((rung for rung in self.ladder if rung.role.is_way_out), None)
 
     @property
+    def has_control(self) -> bool:
+        """Whether its own water can push into a sound tank or an expansion relief valve."""
+        return any(rung.role.is_control for rung in self.ladder)
+
+    @property
     def reaches_a_tank(self) -> bool:
         """Whether its own water can push into a sound tank, which is more than to share in what a tank takes."""
         return any(rung.role is Role.TANK for rung in self.ladder)

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.profile import Profile
-from plumbnet.rules.ruling import Ruling
+from plumbnet.rules.ruling import Ruling, is_certain
 
 
 class Severity(StrEnum):
@@ -15,6 +15,11 @@ class Severity(StrEnum):
     ERROR = "error"
     WARNING = "warning"
     NOTE = "note"
+
+    @property
+    def rank(self) -> int:
+        """Sorts severities, the worst first."""
+        return list(Severity).index(self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +43,11 @@ class Finding:
     verified: bool
     text: str
     advice: str
+
+    @property
+    def is_certain(self) -> bool:
+        """Whether nobody need look its clause up."""
+        return is_certain(self.clause, verified=self.verified)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,8 +103,7 @@ def findings(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
         if (severity := severity_of(rule, profile)) is not None
         for breach in rule.test(facts, profile)
     ]
-    order = list(Severity)
-    return tuple(sorted(found, key=lambda one: (order.index(one.severity), one.line, one.name, one.parts)))
+    return tuple(sorted(found, key=lambda one: (one.severity.rank, one.line, one.name, one.parts)))
 
 
 def severity_of(rule: Rule, profile: Profile) -> Severity | None:

@@ -119,11 +119,6 @@ class Profile(Declared):
         fields = {info.alias or name: getattr(self, name) for name, info in type(self).model_fields.items()}
         return {name: value for name, value in fields.items() if isinstance(value, Ruling)}
 
-    @property
-    def unseen(self) -> tuple[str, ...]:
-        """Names of the values and findings whose clause nobody read who wrote the profile."""
-        return tuple(name for name, ruling in {**self.rulings(), **self.findings}.items() if not ruling.is_certain)
-
 
 def profile_names() -> tuple[str, ...]:
     """Names of the profiles that come with the program."""

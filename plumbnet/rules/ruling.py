@@ -15,6 +15,11 @@ BETWEEN_SCALES_PA = 1_000.0
 Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
 
 
+def is_certain(clause: str, *, verified: bool) -> bool:
+    """Whether nobody need look a clause up: it was read, or nothing stands behind it but practice."""
+    return verified or clause.startswith(COMMON_PRACTICE)
+
+
 class Ruling(Declared):
     """Where a rule stands; `verified` says that the clause was read, in the document or as others quote it."""
 
@@ -27,8 +32,8 @@ class Ruling(Declared):
 
     @property
     def is_certain(self) -> bool:
-        """Whether nobody need look the clause up: it was read, or nothing stands behind it but practice."""
-        return self.verified or self.clause.startswith(COMMON_PRACTICE)
+        """Whether nobody need look the clause up."""
+        return is_certain(self.clause, verified=self.verified)
 
 
 class PressureRuling(Ruling):

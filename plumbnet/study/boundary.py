@@ -12,6 +12,7 @@ from plumbnet.layout.part import OUT, Outlet, Part, Role, Source
 from plumbnet.network.dominators import Tree, dominators
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.piping import Node
+from plumbnet.network.sides import touching
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -199,11 +200,7 @@ class Boundaries:
     @cached_property
     def _heated_zones(self) -> Mapping[str, frozenset[Zone]]:
         """The zones in which each heater's water stands."""
-        zone_of = self.network.zoning.zone_of
-        return {
-            heated.name: frozenset(zone_of[node] for node in (heated.inlet, *(piece.node for piece in heated.pieces)))
-            for heated in self.network.heated
-        }
+        return {heated.name: frozenset(self.network.zones_of(heated)) for heated in self.network.heated}
 
     @cached_property
     def _firm(self) -> "UnionFind[Node]":
@@ -217,11 +214,7 @@ class Boundaries:
     @cached_property
     def _touching(self) -> "UnionFind[Node]":
         """Nodes joined by pipes alone; a fitting is one node."""
-        piping = self.network.piping
-        joined: UnionFind[Node] = UnionFind(range(len(piping.ports)))
-        for pipe in piping.system.pipes:
-            joined.union(piping.node_of[pipe.start], piping.node_of[pipe.end])
-        return joined
+        return touching(self.network.piping)
 
     @cached_property
     def _relieved(self) -> frozenset[Node]:

@@ -15,7 +15,6 @@ from plumbnet.study.scene import TROUBLED
 ROUNDING_M3 = 1e-9
 """Volumes are compared to a cubic millimetre, finer than any vessel is made and coarser than rounding in a sum."""
 _ROUNDING: Final = {PRESSURE: ROUNDING_PA, VOLUME: ROUNDING_M3}
-_FROM_MILD_TO_SEVERE: Final = (Severity.NOTE, Severity.WARNING, Severity.ERROR)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,18 +139,14 @@ def difference(before: Report, after: Report) -> Difference:
     """What differs between two reports; heaters are matched by name, findings by name and parts."""
     found = matched(before.findings, after.findings)
     lasting = set(found.gone) - set(matched(found.gone, [one.finding for one in after.accepted]).gone)
-    gone = sorted(found.gone, key=lambda one: _severe_first(one.severity))
+    gone = sorted(found.gone, key=lambda one: one.severity.rank)
     return Difference(
         heaters=tuple(sorted(_heaters(before.heaters, after.heaters), key=_worse_first)),
-        new=tuple(sorted(found.new, key=lambda one: _severe_first(one.severity))),
+        new=tuple(sorted(found.new, key=lambda one: one.severity.rank)),
         gone=tuple(one for one in gone if one not in lasting),
-        altered=tuple(sorted(found.altered, key=lambda one: _severe_first(one.after.severity))),
+        altered=tuple(sorted(found.altered, key=lambda one: one.after.severity.rank)),
         accepted=tuple(one for one in gone if one in lasting),
     )
-
-
-def _severe_first(severity: Severity) -> int:
-    return -_FROM_MILD_TO_SEVERE.index(severity)
 
 
 def _heaters(before: Sequence[HeaterFacts], after: Sequence[HeaterFacts]) -> Iterator[HeaterChange]:

@@ -4,18 +4,15 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Final, TypeAlias
+from typing import Final
 
 from plumbnet.layout.part import OUT
 from plumbnet.layout.system import End, Pipe, Record, System
 from plumbnet.network.whole import Network
-from plumbnet.network.zones import Zone
 from plumbnet.study.boundary import ROOT, Boundaries, Boundary
 
 MOST_OF_IT: Final = 0.75
 """A district that holds a larger share of the parts than this spares nothing."""
-Draw: TypeAlias = tuple[float, str]
-"""A fixture by its static head and its name: the lowest, where the pressure is highest, sorts first."""
 
 
 @dataclass(frozen=True)
@@ -103,15 +100,3 @@ class Districts:
             for end in pipe.ends:
                 found[end.part].append(number)
         return found
-
-
-def draws(network: Network) -> Mapping[Zone, list[Draw]]:
-    """The fixtures of every zone in which water stands, the lowest first."""
-    found: dict[Zone, list[Draw]] = defaultdict(list)
-    for name, part in network.piping.system.parts.items():
-        for port in part.draws_at():
-            node = network.piping.node_of[End(name, port)]
-            zone = network.zoning.zone_of[node]
-            if network.standing.static_pa[zone] is not None:
-                found[zone].append((network.piping.heads_pa[node], name))
-    return {zone: sorted(own) for zone, own in found.items()}

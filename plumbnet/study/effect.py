@@ -2,14 +2,13 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, fields, replace
-from functools import cached_property
 from typing import Protocol, TypeVar
 
 from plumbnet.analysis.report import Report, facts_of
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.system import System
-from plumbnet.network.whole import Network
+from plumbnet.network.whole import Draw, Network
 from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import (
     Facts,
@@ -22,7 +21,7 @@ from plumbnet.rules.facts import (
     ZoneFacts,
 )
 from plumbnet.study.boundary import Boundaries
-from plumbnet.study.district import District, Draw, draws
+from plumbnet.study.district import District
 from plumbnet.study.hasty import NotTold, Withheld, hasty_network_of
 
 _ANY = float("inf")
@@ -89,7 +88,7 @@ class Effects:
         if not _is_kept(district, inner, zone):
             return None
         own = facts_of(network, self.report.profile, units=self.report.facts.units)
-        drawn = draws(network)
+        drawn = network.draws
         return Effect(
             district=district,
             heaters=own.heaters,
@@ -134,22 +133,18 @@ class Effects:
     def _zones(self, effects: Sequence[Effect], inside: frozenset[str]) -> Iterator[ZoneFacts]:
         """Zones with fixtures: those beyond as they were, those inside as they are, those of the boundaries anew."""
         at_boundary = {one.district.boundary.zone: one.district.boundary.beyond.pressure_pa for one in effects}
-        for zone, facts in zip(sorted(self._draws), self.report.facts.zones, strict=True):
-            if zone not in at_boundary and self._draws[zone][0][1] not in inside:
+        for zone, facts in zip(sorted(self.report.network.draws), self.report.facts.zones, strict=True):
+            if zone not in at_boundary and self.report.network.draws[zone][0][1] not in inside:
                 yield facts
         for one in effects:
             yield from one.zones
         for zone, pressure_pa in sorted(at_boundary.items()):
-            beyond = (draw for draw in self._draws.get(zone, ()) if draw[1] not in inside)
+            beyond = (draw for draw in self.report.network.draws.get(zone, ()) if draw[1] not in inside)
             own = (one.draw for one in effects if one.district.boundary.zone == zone and one.draw is not None)
             lowest = min([*own, *list(beyond)[:1]], default=None)
             if lowest is not None:
                 head_pa, name = lowest
                 yield ZoneFacts(pressure_pa, Limit(pressure_pa, "not looked for"), name, pressure_pa - head_pa)
-
-    @cached_property
-    def _draws(self) -> dict[Zone, list[Draw]]:
-        return dict(draws(self.report.network))
 
 
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:

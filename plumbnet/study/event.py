@@ -8,13 +8,11 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import KINDS
-from plumbnet.layout.quantity import Quantity, Units, show
+from plumbnet.layout.quantity import Units, quantity_of, show
 from plumbnet.layout.refusal import ChangeError
 from plumbnet.layout.system import Pipe, Record, System
 from plumbnet.rules.profile import Profile
-
-DIGITS = 6
-"""Digits in which a quantity of an event is written: no rounding to be seen."""
+from plumbnet.study import written
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,23 +73,22 @@ def _alone(system: System, name: str, pipes: Mapping[str, list[Pipe]]) -> System
 
 def _change(event: Event, name: str, kind: str, units: Units) -> Change:
     if event.action in {"close", "open"}:
-        return Change.model_validate({event.action: name})
-    values = _written(event.values, str(event.values.get("kind", kind)), units)
-    return Change.model_validate({event.action: {"part": name, **values}})
+        return written.change(event.action, name)
+    values = _in_file_units(event.values, str(event.values.get("kind", kind)), units)
+    return written.change(event.action, {"part": name, **values})
 
 
-def _written(values: Mapping[str, object], kind: str, units: Units) -> dict[str, object]:
+def _in_file_units(values: Mapping[str, object], kind: str, units: Units) -> dict[str, object]:
     """Values as a file has them: under the names of the file, quantities with their unit."""
     fields = KINDS[kind].model_fields
-    written: dict[str, object] = {}
+    found: dict[str, object] = {}
     for name, own in values.items():
         value, field = own, fields.get(name)
-        marks = () if field is None else (mark for mark in field.metadata if isinstance(mark, Quantity))
-        mark = next(iter(marks), None)
-        if isinstance(value, float) and mark is not None:
-            value = show(value, mark.dimension, units, DIGITS)
-        written[name if field is None else field.alias or name] = value
-    return written
+        quantity = None if field is None else quantity_of(field)
+        if isinstance(value, float) and quantity is not None:
+            value = show(value, quantity.dimension, units, written.DIGITS)
+        found[name if field is None else field.alias or name] = value
+    return found
 
 
 def _can_be_made(system: System, change: Change) -> bool:

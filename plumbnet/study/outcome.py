@@ -1,6 +1,6 @@
 """Facts of a layout to what a sweep compares: the verdict of each heater and the errors that stand."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
@@ -70,26 +70,30 @@ class Outcome:
         return -max(worse, default=int(bool(self.refused))), -len(worse), -len(self.errors), -len(self.turns)
 
 
-def outcome(before: Answer, after: Answer) -> Outcome:
-    """What differs between the answers before and after an event."""
+def outcome(before: Answer, after: Answer, alone: Sequence[Answer] = ()) -> Outcome:
+    """What differs between the answers before and after what happened.
+
+    Where several events happened, `alone` are the answers to each of them: only a verdict or an error that is none of
+    theirs is told.
+    """
     if after.refused:
         return Outcome(refused=after.refused)
+    earlier = (before, *alone)
     turns = tuple(
         Turn(heater, verdict, after.verdicts[heater])
         for heater, verdict in before.verdicts.items()
-        if after.verdicts[heater] is not verdict
+        if after.verdicts[heater] not in {one.verdicts[heater] for one in earlier}
     )
-    return Outcome(turns, tuple(sorted(after.errors - before.errors)))
+    return Outcome(turns, tuple(sorted(after.errors.difference(*(one.errors for one in earlier)))))
 
 
-def answer(facts: Facts, profile: Profile, accept: Iterable[Acceptance] = ()) -> Answer:
+def answer(facts: Facts, profile: Profile, accept: Sequence[Acceptance] = ()) -> Answer:
     """The verdicts of facts, and the errors that a profile finds on them and the file does not accept."""
-    accepted = {(one.finding, one.part) for one in accept}
     errors = frozenset(
         Error(rule.name, breach.parts[0])
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
         for breach in rule.test(facts, profile)
-        if (rule.name, breach.parts[0]) not in accepted
+        if not any(one.is_about(rule.name, breach.parts[0]) for one in accept)
     )
     return Answer({heater.name: heater.verdict for heater in facts.heaters}, errors)

@@ -9,7 +9,7 @@ from plumbnet.layout.refusal import ChangeError
 from plumbnet.study.district import District
 from plumbnet.study.effect import Effect
 from plumbnet.study.event import Happening
-from plumbnet.study.outcome import Answer, Outcome, Turn
+from plumbnet.study.outcome import Answer, Outcome, outcome
 from plumbnet.study.watching import Watch, unwatched
 from plumbnet.study.worlds import Single, Worlds
 
@@ -109,17 +109,7 @@ class _Search:
             return Outcome()
 
     def _joint(self, first: Single, second: Single, after: Answer) -> Outcome:
-        """What both change together: a verdict that is none of those before, a new error that is neither's."""
-        if after.refused:
-            return Outcome(refused=after.refused)
-        before, alone = self.worlds.before, (first.answer, second.answer)
-        turns = tuple(
-            Turn(heater, verdict, after.verdicts[heater])
-            for heater, verdict in before.verdicts.items()
-            if after.verdicts[heater] not in {verdict, *(one.verdicts[heater] for one in alone)}
-        )
-        old = before.errors.union(*(one.errors for one in alone))
-        return Outcome(turns, tuple(sorted(after.errors - old)))
+        return outcome(self.worlds.before, after, (first.answer, second.answer))
 
 
 def _is_near(first: Single, second: Single) -> bool:

@@ -71,9 +71,7 @@ class Scene:
 
     def zones_of(self, heater: str) -> tuple[Zone, ...]:
         """Zones that hold water which a heater warms; its own inlet's first."""
-        heated = self.heated[heater]
-        nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
-        return tuple(dict.fromkeys(self.network.zoning.zone_of[node] for node in nodes))
+        return self.network.zones_of(self.heated[heater])
 
     def tank_errors(self, heater: str) -> frozenset[str]:
         """Tanks that water of a heater can come to and about which a finding of severity error stands."""

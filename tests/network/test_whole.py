@@ -66,3 +66,15 @@ def test_bypass_beside_another_way_out_is_not_counted_upon() -> None:
 def test_bypasses_in_a_row_are_named_as_the_water_meets_them() -> None:
     d = drawn("street -> prv1 -> prv2 -> heater", prv1="bypass: true, set: 55 psi", prv2="bypass: true, set: 50 psi")
     assert bypasses(d, 80) == ("prv2", "prv1")
+
+
+def test_lowest_fixture_of_a_zone_comes_first() -> None:
+    runs = """street -> tee -> valve -> tee2 -> heater -> tap.hot
+              tee2 -> tap.cold
+              tee -> heater2 -> tap2.hot
+              tee -> tap3.cold
+              tee -> tap4.cold
+              tee -> tap5.cold"""
+    network = drawn(runs, tap="elevation: 9 ft", tap2="elevation: -9 ft").network
+    (zone,) = network.draws.values()
+    assert [name for _, name in zone] == ["tap2", "tap3", "tap4", "tap5", "tap", "tap"]

@@ -3,7 +3,7 @@
 from conftest import drawn
 
 from plumbnet.study.boundary import ROOT
-from plumbnet.study.district import Districts, draws
+from plumbnet.study.district import Districts
 
 RUNS = """street -> tee -> valve -> tee2 -> heater -> tap.hot
           tee2 -> tap.cold
@@ -58,9 +58,3 @@ def test_heaters_that_reach_the_boundary_are_known_on_both_sides() -> None:
 
 def test_district_of_most_of_the_layout_is_not_laid_out() -> None:
     assert not list(Districts(drawn("street -> tee -> valve -> heater -> tap.hot").network).around(["heater"]))
-
-
-def test_lowest_fixture_of_a_zone_comes_first() -> None:
-    network = drawn(RUNS, tap="elevation: 9 ft", tap2="elevation: -9 ft").network
-    (zone,) = draws(network).values()
-    assert [name for _, name in zone] == ["tap2", "tap3", "tap4", "tap5", "tap", "tap"]

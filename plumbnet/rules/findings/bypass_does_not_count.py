@@ -46,7 +46,7 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
 
 def _is_denied(facts: Facts, profile: Profile, heater: HeaterFacts) -> bool:
     """Whether the bypass does not count, and no control stands in for it."""
-    if profile.bypass.value == "counts" or any(rung.role.is_control for rung in heater.ladder):
+    if profile.bypass.value == "counts" or heater.has_control:
         return False
     met = [reducer for reducer in facts.reducers if reducer.name in heater.open_by_bypass]
     passes_set = any(r.upstream_pa is not None and r.upstream_pa > r.set_pa for r in met)

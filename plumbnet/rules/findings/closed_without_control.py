@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
 from plumbnet.rules.sentences import NO_WAY, first_stops, stops_in_words
@@ -34,7 +34,7 @@ def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
         return
     for heater in facts.heaters:
         is_exempt = heater.heated_volume_m3 <= asked.exempt_volume_m3 and asked.exempt_volume_m3 > 0.0
-        if heater.verdict is Verdict.ON_DEMAND and not _has_control(heater) and not is_exempt:
+        if heater.verdict is Verdict.ON_DEMAND and not heater.has_control and not is_exempt:
             stops = heater.stopped_by.sets
             why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
             yield Breach(
@@ -43,7 +43,3 @@ def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 "is no exemption here.",
                 "Fit an expansion tank in its cold pipe, on the building's side of what closes it.",
             )
-
-
-def _has_control(heater: HeaterFacts) -> bool:
-    return any(rung.role.is_control for rung in heater.ladder)

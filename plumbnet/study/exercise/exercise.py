@@ -1,15 +1,15 @@
 """A task for apprentices: a layout as a file, what is supposed of it, a question, and the report that answers it."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report
 from plumbnet.api import check, read_bytes
-from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
 from plumbnet.study.exercise.level import Level
 from plumbnet.study.exercise.question import Asked, Question
 from plumbnet.study.exercise.suppose import Supposition
 from plumbnet.study.scenario import scenario_text
+from plumbnet.study.whatif import whatif
 
 SCENARIO = "what-if"
 """Name of the scenario that holds what an exercise supposes."""
@@ -57,6 +57,5 @@ def exercise(origin: Origin, layout: str, supposed: Supposition | None, question
     system = read_bytes(text.encode(), file=f"{origin.name}.yaml")
     report = drawn = check(system)
     if supposed is not None:
-        changed = check(with_changes(system, system.scenarios[SCENARIO].change))
-        report = replace(changed, scenario=SCENARIO)
+        report = whatif(drawn, scenario=SCENARIO).after
     return Exercise(origin, text, drawn, words, report, question, asked)

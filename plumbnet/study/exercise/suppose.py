@@ -38,10 +38,9 @@ def _failed(system: System, name: str) -> Iterator[Supposition]:
     part = system.parts[name]
     if any(outlet.role is Role.SAFETY_RELIEF for outlet in part.outlets()):
         return
-    for how, fields in part.failures.items():
-        if any(getattr(part, field) != value for field, value in fields.items()):
-            words = f"{name} has failed: {how.replace('_', ' ')}"
-            yield Supposition(words, (change("fail", {"part": name, "how": how}),))
+    for how in part.can_fail():
+        words = f"{name} has failed: {how.replace('_', ' ')}"
+        yield Supposition(words, (change("fail", {"part": name, "how": how}),))
 
 
 def _exchanged(system: System, name: str) -> Iterator[Supposition]:

@@ -49,4 +49,4 @@ def _told(report: Report) -> Iterator[str]:
 
 
 def _clause(finding: Finding) -> str:
-    return finding.clause if finding.verified else f"{finding.clause}; from memory"
+    return finding.clause if finding.is_certain else f"{finding.clause}; from memory"

@@ -26,12 +26,12 @@ def _reducer(network: Network, gate: Gate, below_pa: float, *, is_heated: bool) 
         network.zoning, network.standing, (zone_of[gate.end],), _ANY, without=lambda crossing: crossing.gate is gate
     )
     outlets = [opening for zone in behind for opening in network.openings.get(zone, ())]
-    reliefs = [o.opens_pa for o in outlets if o.site.outlet.role is Role.EXPANSION_RELIEF]
+    sets = [o.site.outlet.opens_pa for o in outlets if o.site.outlet.role is Role.EXPANSION_RELIEF]
     return ReducerFacts(
         name=gate.part,
         set_pa=below_pa - heads_pa[gate.end],
         upstream_pa=None if upstream_pa is None else upstream_pa - heads_pa[gate.start],
         is_heated=is_heated,
         has_tank=any(opening.site.outlet.role is Role.TANK for opening in outlets),
-        relief_set_pa=min(reliefs) - heads_pa[gate.end] if reliefs else None,
+        relief_set_pa=min(sets, default=None),
     )

@@ -218,8 +218,8 @@ class ReducerFacts:
     """A pressure reducer; pressures gauge at the reducer.
 
     `upstream_pa` stands before it cold (None: no water). `is_heated` says that water of a heater can push against its
-    outlet, `has_tank` that water behind it can push into a sound expansion tank, `relief_set_pa` the lowest set of
-    an expansion relief valve that it can push into (None: there is none).
+    outlet, `has_tank` that water behind it can push into a sound expansion tank, `relief_set_pa` the lowest set, read
+    at the valve, of an expansion relief valve that it can push into (None: there is none).
     """
 
     name: str

@@ -88,6 +88,10 @@ class ExpansionReliefRuling(Ruling):
     highest_set_pa: Pressure | None = None
     """The highest set at which it counts; none where the rules name none."""
 
+    def takes_set(self, set_pa: float) -> bool:
+        """Whether a valve of that set, gauge, is low enough to count."""
+        return self.highest_set_pa is None or set_pa <= self.highest_set_pa + BETWEEN_SCALES_PA
+
 
 class SideRuling(Ruling):
     """On which side of the heater its control belongs."""

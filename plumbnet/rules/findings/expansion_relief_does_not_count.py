@@ -6,7 +6,6 @@ from plumbnet.layout.part import Role
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
-from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
 BAD = """\
 plumbnet: 1
@@ -59,6 +58,6 @@ def _why_not(facts: Facts, profile: Profile, set_pa: float) -> str:
     ruling = profile.expansion_relief
     if ruling.value == "does-not-count":
         return "and the rules do not count a relief valve as a control"
-    if ruling.highest_set_pa is not None and set_pa > ruling.highest_set_pa + BETWEEN_SCALES_PA:
+    if ruling.highest_set_pa is not None and not ruling.takes_set(set_pa):
         return f"and the rules count one up to {facts.pressure(ruling.highest_set_pa)} only"
     return "which the rules count only in a licensed design" if ruling.value == "by-design" else ""

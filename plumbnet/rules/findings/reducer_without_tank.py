@@ -55,6 +55,6 @@ def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
 
 def _is_relieved(reducer: ReducerFacts, profile: Profile) -> bool:
     """Whether an expansion relief valve stands in for the tank; what is to be said of it is another finding."""
-    most_pa = profile.expansion_relief.highest_set_pa
-    is_low = reducer.relief_set_pa is not None and (most_pa is None or reducer.relief_set_pa <= most_pa)
-    return is_low and profile.expansion_relief.value != "does-not-count"
+    ruling = profile.expansion_relief
+    is_low = reducer.relief_set_pa is not None and ruling.takes_set(reducer.relief_set_pa)
+    return is_low and ruling.value != "does-not-count"

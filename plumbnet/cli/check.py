@@ -12,7 +12,7 @@ import typer
 from plumbnet.cli.app import app
 from plumbnet.cli.asking import Asking
 from plumbnet.cli.options import Rules, Units
-from plumbnet.cli.reading import fail, refuse_unknown
+from plumbnet.cli.reading import fail, ruled
 from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
 from plumbnet.report.csv1 import CsvWriter
@@ -23,7 +23,6 @@ from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.sums import counted
 from plumbnet.report.writer import Fate, Outcome, Writer
 from plumbnet.rules.finding import Severity
-from plumbnet.rules.profile import profile_at
 from plumbnet.study.many import answers, cores
 
 MANY = 8
@@ -81,12 +80,12 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
     not be understood, whatever else stands.
     """
-    refuse_unknown(rules)
+    profile = ruled(rules)
     found = _found(files)
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = Course(fail_on, is_silent=has_bar or not writer.is_for_people)
-    asking = Asking(writer, None if rules is None else profile_at(rules), None if units is None else units.units)
+    asking = Asking(writer, profile, units)
     try:
         outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)))
         for words in writer.document(_with_bar(outcomes, len(found)) if has_bar else outcomes):

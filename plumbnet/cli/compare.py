@@ -5,14 +5,10 @@ from typing import Annotated
 
 import typer
 
-import plumbnet
-from plumbnet.analysis.report import Report
 from plumbnet.cli.app import app
 from plumbnet.cli.options import Rules, Units
-from plumbnet.cli.reading import STANDARD_INPUT, fail, read, refuse, refuse_unknown
+from plumbnet.cli.reading import STANDARD_INPUT, fail, report_on, ruled
 from plumbnet.cli.writing import FINE, FOUND, write
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.quantity import Units as UnitNames
 from plumbnet.report.comparison import Compared, comparison_text
 from plumbnet.report.comparison_json import comparison_json
 from plumbnet.study.difference import difference
@@ -42,22 +38,15 @@ def compare(
 
     Exit status: 0 nothing became worse, 1 a heater did or an error is new, 2 a file could not be understood.
     """
-    refuse_unknown(rules)
+    profile = ruled(rules)
     if old == new == STANDARD_INPUT:
         fail("standard input can stand for one of the two files, not for both")
-    after = _report(new, rules, units=None if units is None else units.units)
-    before = _report(old, rules, units=after.facts.units)
+    after = report_on(new, profile, units)
+    before = report_on(old, profile, after.facts.units)
     changed = revision(before.system, after.system, units=after.facts.units)
     compared = Compared(before, after, difference(before, after), changed)
     write({Format.TEXT: comparison_text, Format.JSON: _json}[output](compared))
     raise typer.Exit(FOUND if compared.difference.is_worse else FINE)
-
-
-def _report(file: str, rules: str | None, *, units: UnitNames | None) -> Report:
-    try:
-        return plumbnet.check(read(file), rules=rules, units=units)
-    except (LayoutError, OSError) as error:
-        refuse(file, error)
 
 
 def _json(compared: Compared) -> str:

@@ -9,28 +9,27 @@ import typer
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.cli.options import UnitChoice
 from plumbnet.cli.writing import NOT_UNDERSTOOD
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
+from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
 from plumbnet.report.writer import unread
-from plumbnet.rules.profile import UnknownProfile, profile_at
+from plumbnet.rules.profile import Profile, UnknownProfile, profile_at
 
 STANDARD_INPUT = "-"
 
 
-def report_on(file: str, rules: str | None, units: UnitChoice | None) -> Report:
-    """The report on a file. Raises LayoutError, OSError."""
-    return plumbnet.check(read(file), rules=rules, units=None if units is None else units.units)
-
-
-def report_with(file: str, heater: str | None, rules: str | None, units: UnitChoice | None) -> Report:
-    """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
-    refuse_unknown(rules)
+def report_on(file: str, profile: Profile | None, units: Units | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read."""
     try:
-        report = report_on(file, rules, units)
+        return plumbnet.check(read(file), rules=profile, units=units)
     except (LayoutError, OSError) as error:
         refuse(file, error)
+
+
+def report_with(file: str, heater: str | None, rules: str | None, units: Units | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
+    report = report_on(file, ruled(rules), units)
     names = [one.name for one in report.heaters]
     if heater is not None and heater not in names:
         known = f"there is {', '.join(names) or 'none'}"
@@ -51,16 +50,19 @@ def refuse(file: str, error: LayoutError | OSError) -> NoReturn:
     raise typer.Exit(NOT_UNDERSTOOD) from error
 
 
-def refuse_unknown(rules: str | None) -> None:
-    """Say so and exit where no rule profile has the name, or its file cannot be understood."""
-    if rules is None:
-        return
+def ruled(rules: str | None) -> Profile | None:
+    """The rule profile of a name or a file, read once; says what is wrong and exits where it cannot be read."""
+    return None if rules is None else profile_named(rules)
+
+
+def profile_named(name_or_path: str) -> Profile:
+    """The rule profile of a name or a file; says what is wrong and exits where there is none or it is faulty."""
     try:
-        profile_at(rules)
+        return profile_at(name_or_path)
     except UnknownProfile as error:
         fail(str(error))
     except (LayoutError, OSError) as error:
-        refuse(rules, error)
+        refuse(name_or_path, error)
 
 
 def fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:

@@ -5,12 +5,12 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.app import app
-from plumbnet.cli.reading import fail, refuse_unknown
+from plumbnet.cli.reading import fail, profile_named
 from plumbnet.cli.writing import write
 from plumbnet.layout.fault import quoted
 from plumbnet.report import rulebook
 from plumbnet.rules.finding import RULES
-from plumbnet.rules.profile import FILE_ENDINGS, GENERAL, profile, profile_at, profile_names
+from plumbnet.rules.profile import FILE_ENDINGS, GENERAL, profile, profile_names
 
 
 @app.command()
@@ -21,16 +21,15 @@ def rules(
     under: Annotated[str, typer.Option("--rules", metavar="NAME", help="Profile that grades the findings.")] = GENERAL,
 ) -> None:
     """The rule profiles with their values and clauses, and the findings with their examples."""
-    refuse_unknown(under)
+    grading = profile_named(under)
     if findings and name is None:
-        write(rulebook.findings_text(profile_at(under)))
+        write(rulebook.findings_text(grading))
     elif name is None:
         write(rulebook.profiles_text([profile(each) for each in profile_names()]))
     elif name in RULES:
-        write(rulebook.finding_text(name, profile_at(under)))
+        write(rulebook.finding_text(name, grading))
     elif name in profile_names() or name.endswith(FILE_ENDINGS):
-        refuse_unknown(name)
-        write(rulebook.profile_text(profile_at(name)))
+        write(rulebook.profile_text(profile_named(name)))
     else:
         fail(
             f"no profile or finding is called {quoted(name)}",

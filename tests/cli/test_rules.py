@@ -1,3 +1,6 @@
+import os
+
+import pytest
 from running import CONTROL, Write, run
 
 OURS = """profile: ours
@@ -57,6 +60,18 @@ def test_faulty_profile_is_told_with_its_line_and_missing_one_by_name(write: Wri
         'ours.yaml:3:10: no rule profile is called "ipc2021": did you mean "ipc-2021"?'
     )
     assert run("check", "near.yaml", "--rules", "none.yaml").stderr == "none.yaml: no such file or directory\n"
+
+
+@pytest.mark.parametrize(("command", "status"), [("check near.yaml near.yaml", 1), ("compare near.yaml near.yaml", 0)])
+def test_profile_is_read_once_so_that_it_may_come_through_a_pipe(command: str, status: int, write: Write) -> None:
+    write("near.yaml", NEAR)
+    reading, writing = os.pipe()
+    os.write(writing, OURS.encode())
+    os.close(writing)
+    result = run(*command.split(), "--rules", f"/dev/fd/{reading}")
+    os.close(reading)
+    assert (result.exit_code, result.stderr) == (status, "")
+    assert "rules: The rules of our town (invented) (ours)" in result.stdout
 
 
 def test_layout_can_name_only_profiles_that_come_with_the_program(write: Write) -> None:

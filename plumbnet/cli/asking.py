@@ -1,19 +1,25 @@
 """One file to its outcome under the options of a command line: read, checked, remedies looked for, written."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 import plumbnet
-from plumbnet.cli.targets import Target
+from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size
 from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.source import decode, parse
+from plumbnet.layout.system import System
 from plumbnet.report.writer import Fate, Outcome, Writer, unread
 from plumbnet.rules.profile import Profile
+from plumbnet.study.many import cores
 from plumbnet.study.remedies import remedies_if_small
 
 KEY = "plumbnet"
 """The key at the top of a file that makes it a layout."""
+NONE_IS_A_LAYOUT = f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key {KEY}"
+SHARED_FROM_BYTES = 1_000_000
+"""So much text of layouts takes about twice as long to check as other processes take to start."""
 _SPELLINGS = tuple(KEY.encode(encoding) for encoding in ("utf-8", "utf-16-le", "utf-16-be"))
 
 
@@ -28,20 +34,12 @@ class Asking:
     def __call__(self, target: Target) -> Outcome:
         """The outcome of one file; whatever is wrong with it is an outcome too."""
         try:
-            data = _data(target)
-        except OSError as error:
-            return self._refused(target, error)
-        if not target.is_named and not any(spelling in data for spelling in _SPELLINGS):
-            return Outcome(target.file, Fate.NO_LAYOUT)
-        try:
-            return self._answered(target, data)
-        except LayoutError as error:
-            if not target.is_named and _is_other(data):
-                return Outcome(target.file, Fate.NO_LAYOUT)
+            system = system_of(target, data_of(target))
+            return Outcome(target.file, Fate.NO_LAYOUT) if system is None else self._answered(target, system)
+        except (LayoutError, OSError) as error:
             return self._refused(target, error)
 
-    def _answered(self, target: Target, data: bytes) -> Outcome:
-        system = plumbnet.read_bytes(data, file=target.file if target.given is None else "standard input")
+    def _answered(self, target: Target, system: System) -> Outcome:
         report = plumbnet.check(system, rules=self.rules, units=self.units)
         piece = self.writer.answered(report, remedies_if_small(report))
         verdicts = tuple(heater.verdict for heater in report.heaters)
@@ -52,11 +50,31 @@ class Asking:
         return Outcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
 
 
-def _data(target: Target) -> bytes:
+def jobs_for(found: Iterable[Target]) -> int:
+    """As many processes as cores, or this one alone where others would take longer to start than to help."""
+    return cores() if sum(map(size, found)) >= SHARED_FROM_BYTES else 1
+
+
+def data_of(target: Target) -> bytes:
     """The bytes of a file. Raises OSError."""
     if target.trouble:
         raise OSError(target.trouble)
     return Path(target.file).read_bytes() if target.given is None else target.given
+
+
+def system_of(target: Target, data: bytes) -> System | None:
+    """The system that the bytes of a file describe; None where it was found by searching and is no layout.
+
+    Raises LayoutError.
+    """
+    if not target.is_named and not any(spelling in data for spelling in _SPELLINGS):
+        return None
+    try:
+        return plumbnet.read_bytes(data, file="standard input" if target.file == STANDARD_INPUT else target.file)
+    except LayoutError:
+        if not target.is_named and _is_other(data):
+            return None
+        raise
 
 
 def _is_other(data: bytes) -> bool:

@@ -105,20 +105,26 @@ def _failure(_option: str, text: str) -> Plain:
 def _values(option: str, text: str) -> Plain:
     """A part with a value for one field, or a mapping with several."""
     if text.lstrip().startswith("{"):
-        return _mapping(option, text)
+        return value_in(option, text, text)
+    part, field, value = field_and_value(option, text, 'part.field=value, for example "heater.setpoint=140 degF"')
+    return {"part": part, field: value}
+
+
+def field_and_value(option: str, text: str, form: str) -> tuple[str, str, Plain]:
+    """What has a field, the field, and its value; says in what form it is written and exits where it is not."""
     place, equals, value = text.partition("=")
-    part, dot, field = place.rpartition(".")
-    if not (part and dot and field and equals):
-        fail(f'{option} {text}: write it as part.field=value, for example "heater.setpoint=140 degF"')
-    return {"part": part.strip(), field.strip(): _yaml(option, text, value)}
+    owner, dot, field = place.rpartition(".")
+    if not (owner and dot and field and equals):
+        fail(f"{option} {text}: write it as {form}")
+    return owner.strip(), field.strip(), value_in(option, text, value)
 
 
 def _mapping(option: str, text: str) -> Plain:
-    return _yaml(option, text, text)
+    return value_in(option, text, text)
 
 
-def _yaml(option: str, text: str, value: str) -> Plain:
-    """The value of a piece of YAML; nothing where it is empty."""
+def value_in(option: str, text: str, value: str) -> Plain:
+    """The value of a piece of YAML; nothing where it is empty. Says what is wrong with it and exits."""
     if not value.strip():
         return None
     faults: list[Fault] = []

@@ -10,10 +10,10 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.app import app
-from plumbnet.cli.asking import Asking
-from plumbnet.cli.options import Rules, Units
+from plumbnet.cli.asking import NONE_IS_A_LAYOUT, Asking, jobs_for
+from plumbnet.cli.options import Jobs, Rules, Units
 from plumbnet.cli.reading import fail, ruled
-from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size, targets
+from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
 from plumbnet.report.csv1 import CsvWriter
 from plumbnet.report.json1 import JsonWriter
@@ -23,12 +23,10 @@ from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.sums import counted
 from plumbnet.report.writer import Fate, Outcome, Writer
 from plumbnet.rules.finding import Severity
-from plumbnet.study.many import answers, cores
+from plumbnet.study.many import answers
 
 MANY = 8
 """From more files than this a bar shows how far the check has come."""
-SHARED_FROM_BYTES = 1_000_000
-"""So much text of layouts takes about twice as long to check as other processes take to start."""
 
 
 class Format(StrEnum):
@@ -62,7 +60,6 @@ Files = Annotated[
     list[str],
     typer.Argument(metavar="FILE...", help="Layout files, folders of them, patterns; - reads standard input."),
 ]
-Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]
 FailOn = Annotated[Threshold, typer.Option("--fail-on", help="The least severe finding that gives exit status 1.")]
 
 
@@ -87,7 +84,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     course = Course(fail_on, is_silent=has_bar or not writer.is_for_people)
     asking = Asking(writer, profile, units)
     try:
-        outcomes = course.followed(answers(found, asking, jobs=jobs or _jobs(found)))
+        outcomes = course.followed(answers(found, asking, jobs=jobs or jobs_for(found)))
         for words in writer.document(_with_bar(outcomes, len(found)) if has_bar else outcomes):
             write(words)
     except KeyboardInterrupt as interrupt:
@@ -100,7 +97,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
         if writer.is_for_people:
             course.tell_kept()
     if course.is_empty:
-        fail(f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key plumbnet")
+        fail(NONE_IS_A_LAYOUT)
     raise typer.Exit(course.status)
 
 
@@ -150,11 +147,6 @@ def _found(files: Sequence[str]) -> tuple[Target, ...]:
         return found
     given = sys.stdin.buffer.read()
     return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
-
-
-def _jobs(found: Sequence[Target]) -> int:
-    """As many processes as cores, or this one alone where others would take longer to start than to help."""
-    return cores() if sum(map(size, found)) >= SHARED_FROM_BYTES else 1
 
 
 def writer_of(output: Format, fail_on: Threshold) -> Writer:

@@ -13,3 +13,4 @@ Rules = Annotated[
 Units = Annotated[
     Literal["us", "metric"] | None, typer.Option("--units", help="Units of the report, in place of the file's.")
 ]
+Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]

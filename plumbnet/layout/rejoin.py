@@ -12,6 +12,8 @@ from plumbnet.layout.runs import Stop, joints, listed, stops
 from plumbnet.layout.system import End, Pipe, System
 from plumbnet.layout.wording import with_article
 
+NO_WAY_THROUGH = "cannot stand in a pipe, for it has no inlet and outlet of its own"
+"""Why a part cannot be inserted."""
 _TWO_ENDS = 2
 """Pipes that can be made good into one."""
 
@@ -65,8 +67,7 @@ def with_part_between(system: System, change: Insert) -> System:
     part, written = new_part(system, change)
     enter, leave = part.enters_at(), part.leaves_at()
     if enter is None or leave is None:
-        text = f"{with_article(change.kind)} cannot stand in a pipe, for it has no inlet and outlet of its own"
-        raise refusal(text, "add it with a run", ("kind",))
+        raise refusal(f"{with_article(change.kind)} {NO_WAY_THROUGH}", "add it with a run", ("kind",))
     pipe = system.pipes[at]
     length_m = None if pipe.length_m is None else pipe.length_m / 2
     half = replace(pipe, volume_m3=pipe.volume_m3 / 2, length_m=length_m)

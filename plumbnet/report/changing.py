@@ -1,10 +1,11 @@
-"""A change as a person would say it, in a few words."""
+"""A change, or what is done to every part of a kind, as a person would say it, in a few words."""
 
 from collections.abc import Iterable, Mapping
 
 from plumbnet.layout.change import Change
 from plumbnet.report.words import spoken
 from plumbnet.rules.sentences import listed
+from plumbnet.study.each import FitEach, ToEach
 
 
 def change_in_words(change: Change) -> str:
@@ -31,6 +32,18 @@ def change_in_words(change: Change) -> str:
 def changes_in_words(changes: Iterable[Change]) -> str:
     """Changes in their order."""
     return ", then ".join(map(change_in_words, changes))
+
+
+def done_in_words(done: ToEach) -> str:
+    """What is done to every part of a kind, as an order.
+
+    >>> from plumbnet.study.each import SetEach
+    >>> done_in_words(SetEach("meter", {"check": True})), done_in_words(FitEach("main", "check_valve", {}))
+    ('set every meter: check yes', 'fit a check valve behind every main')
+    """
+    if isinstance(done, FitEach):
+        return f"fit {spoken(done.fitted)} behind every {_kind(done.kind)}{_fields(done.values, ', with')}"
+    return f"set every {_kind(done.kind)}{_fields(done.values, ':')}"
 
 
 def _kind(kind: str) -> str:

@@ -11,7 +11,7 @@ from importlib.metadata import version
 from typing import Final
 
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import visible
+from plumbnet.layout.fault import Fault, visible
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.finding import Finding
@@ -82,18 +82,7 @@ class CsvWriter:
     def refused(self, unread: Unread) -> Piece:
         """A row for each mistake."""
         return Piece(
-            answers=(
-                _text(
-                    {
-                        "record": "error",
-                        "file": unread.file,
-                        "line": fault.line or None,
-                        "column": fault.column or None,
-                        "text": fault.sentence,
-                    }
-                    for fault in unread.faults
-                ),
-            )
+            answers=(_text({"record": "error", "file": unread.file, **fault_cells(fault)} for fault in unread.faults),)
         )
 
     def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
@@ -139,22 +128,22 @@ def _rows(report: Report) -> Iterator[Row]:
         "plumbnet": version("plumbnet"),
     }
     for heater in report.heaters:
-        yield _heater(heater)
+        yield {"record": "heater", **heater_cells(heater)}
     for finding in report.findings:
-        yield _finding("finding", finding)
+        yield {"record": "finding", **finding_cells(finding)}
     for accepted in report.accepted:
-        yield {**_finding("accepted", accepted.finding), "reason": accepted.reason}
+        yield {"record": "accepted", **finding_cells(accepted.finding), "reason": accepted.reason}
     for idle in report.idle:
         yield {"record": "idle", "name": idle.finding, "parts": idle.part, "reason": idle.reason}
     for text, parts in report.facts.assumed.items():
         yield {"record": "assumed", "text": text, "parts": BETWEEN.join(parts)}
 
 
-def _heater(heater: HeaterFacts) -> Row:
+def heater_cells(heater: HeaterFacts) -> Row:
+    """What stands in the columns of a heater."""
     first = heater.ladder[0] if heater.ladder else None
     need = heater.need
     return {
-        "record": "heater",
         "line": heater.line or None,
         "name": heater.name,
         "kind": heater.kind,
@@ -178,9 +167,14 @@ def _heater(heater: HeaterFacts) -> Row:
     }
 
 
-def _finding(record: str, finding: Finding) -> Row:
+def fault_cells(fault: Fault) -> Row:
+    """What stands in the columns of a mistake in a file."""
+    return {"line": fault.line or None, "column": fault.column or None, "text": fault.sentence}
+
+
+def finding_cells(finding: Finding) -> Row:
+    """What stands in the columns of a finding."""
     return {
-        "record": record,
         "line": finding.line or None,
         "name": finding.name,
         "severity": finding.severity.value,

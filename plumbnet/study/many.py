@@ -1,13 +1,13 @@
-"""The same question asked of many things on several cores: answers in the order of the things, a few in memory."""
+"""The same question asked of many things by several at a time: answers in the order of the things, a few in memory."""
 
 import multiprocessing
 import os
 import signal
 from collections import deque
-from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
+from collections.abc import Callable, Iterable, Iterator
+from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
-from itertools import islice
+from itertools import chain, islice
 from multiprocessing.context import BaseContext
 from typing import Final, TypeVar
 
@@ -24,21 +24,29 @@ def cores() -> int:
     return os.cpu_count() or 1
 
 
-def answers(things: Sequence[Thing], ask: Callable[[Thing], Answer], *, jobs: int) -> Iterator[Answer]:
+def answers(
+    things: Iterable[Thing], ask: Callable[[Thing], Answer], *, jobs: int, executor: Executor | None = None
+) -> Iterator[Answer]:
     """What `ask` says of each thing, in their order; `jobs` processes share the work, none but this one when 1.
 
     Question, things and answers travel between processes and must pickle. To start others takes about as long as
-    to start the program. Answers wait in memory only behind a slower one before them, a few to each process.
-    Raises BrokenProcessPool where a process ends without an answer, and what `ask` raises.
+    to start the program; a single thing starts none. `executor` shares the work instead of processes of this
+    machine, `jobs` of its workers at a time; whoever opened it ends it, and with it what nobody waits for. Things are
+    taken when they are needed; they and answers wait in memory only behind a slower one, a few to each process.
+    Raises BrokenProcessPool where a process ends without an answer, what `ask` raises, and what the executor does.
     """
-    jobs = min(jobs, len(things))
-    if jobs <= 1:
-        yield from map(ask, things)
+    left = iter(things)
+    if executor is not None:
+        yield from _in_order(executor, left, ask, jobs * _AHEAD)
+        return
+    first = list(islice(left, 2))
+    if jobs <= 1 or len(first) <= 1:
+        yield from map(ask, chain(first, left))
         return
     before = multiprocessing.active_children()
     pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_leave_interrupts_to_the_first)
     try:
-        yield from _in_order(pool, things, ask, jobs * _AHEAD)
+        yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD)
     except BaseException:  # whatever it is, nobody waits for the answers any more
         pool.shutdown(wait=False, cancel_futures=True)
         for process in multiprocessing.active_children():
@@ -48,15 +56,15 @@ def answers(things: Sequence[Thing], ask: Callable[[Thing], Answer], *, jobs: in
     pool.shutdown()
 
 
-def _in_order(
-    pool: ProcessPoolExecutor, things: Sequence[Thing], ask: Callable[[Thing], Answer], ahead: int
-) -> Iterator[Answer]:
-    left = iter(things)
-    with _interrupts_blocked():  # what is started here inherits it
-        waiting: deque[Future[Answer]] = deque(pool.submit(ask, thing) for thing in islice(left, ahead))
+def _in_order(pool: Executor, left: Iterator[Thing], ask: Callable[[Thing], Answer], ahead: int) -> Iterator[Answer]:
+    waiting: deque[Future[Answer]] = deque()
+    for thing in left:
+        with _interrupts_blocked():  # what is started here inherits it
+            waiting.append(pool.submit(ask, thing))
+        if len(waiting) >= ahead:
+            yield waiting.popleft().result()
     while waiting:
         yield waiting.popleft().result()
-        waiting.extend(pool.submit(ask, thing) for thing in islice(left, 1))
 
 
 def _context(ask: Callable[[Thing], Answer]) -> BaseContext:

@@ -13,6 +13,7 @@ import pytest
 from jsonschema import Draft4Validator
 from running import CONTROL, FAULTY, HOSTILE, ONLY_PIPE, OPEN, TRAPPED, Write, document, on_a_terminal, real, run
 
+from plumbnet.cli import asking
 from plumbnet.cli import check as command
 from plumbnet.cli.check import Format
 
@@ -224,9 +225,9 @@ def test_layouts_of_some_size_are_shared_among_the_cores(monkeypatch: pytest.Mon
         return map(ask, things)
 
     monkeypatch.setattr(command, "answers", one_by_one)
-    monkeypatch.setattr(command, "cores", lambda: 5)
+    monkeypatch.setattr(asking, "cores", lambda: 5)
     run("check", "plans")
-    monkeypatch.setattr(command, "SHARED_FROM_BYTES", 100)
+    monkeypatch.setattr(asking, "SHARED_FROM_BYTES", 100)
     run("check", "plans")
     run("check", "plans", "--jobs", "2")
     assert jobs == [1, 5, 2]

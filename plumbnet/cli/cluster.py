@@ -1,0 +1,65 @@
+"""The workers of a Dask cluster as an executor, or one calm sentence and exit status 2; alone it imports Dask."""
+
+import logging
+from collections.abc import Iterator
+from concurrent.futures import CancelledError, Executor
+from contextlib import contextmanager
+from importlib.metadata import version
+from typing import TYPE_CHECKING, Final
+
+from plumbnet.cli.reading import fail
+from plumbnet.layout.fault import quoted
+from plumbnet.rules.sentences import listed
+
+if TYPE_CHECKING:
+    from distributed import Client
+
+PATIENCE_S: Final = 10
+"""How long a scheduler has to answer."""
+_SCHEME: Final = "://"
+
+
+@contextmanager
+def cluster(address: str) -> Iterator[tuple[Executor, int]]:
+    """The workers of the scheduler at an address, and how many questions they answer at a time.
+
+    Says so and exits where there is none, where a worker has another version of the program, and where the cluster
+    is lost while it is used.
+    """
+    try:
+        from distributed import Client, KilledWorker  # noqa: PLC0415  an extra, and slow to import
+        from distributed.comm.addressing import get_address_host_port  # noqa: PLC0415  likewise
+    except ImportError:
+        fail("--scheduler needs the extra cluster", advice='install it with pip install "plumbnet[cluster]"')
+    logging.getLogger("distributed").setLevel(logging.CRITICAL)  # what it has to say is said below
+    full = address if _SCHEME in address else f"tcp{_SCHEME}{address}"
+    try:
+        get_address_host_port(full, strict=True)
+    except ValueError:
+        fail(f"{quoted(address)} is no address of a scheduler", advice="write it as host:port or tcp://host:port")
+    try:
+        client = Client(full, timeout=PATIENCE_S, set_as_default=False)
+    except (OSError, OverflowError):
+        fail(f"no scheduler answers at {address}")
+    try:
+        with client:
+            _refuse_unfit(client, address)
+            yield client.get_executor(pure=False), sum(client.nthreads().values())
+    except KilledWorker:
+        fail("workers of the cluster ended over a file; what was done is kept")
+    except CancelledError:
+        fail(f"the scheduler at {address} is lost; what was done is kept, and the same command goes on from there")
+
+
+def _refuse_unfit(client: "Client", address: str) -> None:
+    found = client.run(version, "plumbnet", on_error="return")
+    if not found:
+        fail(f"the scheduler at {address} has no worker")
+    ours = version("plumbnet")
+    other = [f"{worker} has {_called(one)}" for worker, one in sorted(found.items()) if one != ours]
+    if other:
+        fail(f"every worker must have plumbnet {ours}: {listed(other)}")
+
+
+def _called(found: object) -> str:
+    return found if isinstance(found, str) else "none"

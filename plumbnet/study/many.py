@@ -3,11 +3,13 @@
 import multiprocessing
 import os
 import signal
+import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
 from itertools import chain, islice
+from multiprocessing.connection import wait
 from multiprocessing.context import BaseContext
 from typing import Final, TypeVar
 
@@ -44,7 +46,7 @@ def answers(
         yield from map(ask, chain(first, left))
         return
     before = multiprocessing.active_children()
-    pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_leave_interrupts_to_the_first)
+    pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_serve_the_first)
     try:
         yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD)
     except BaseException:  # whatever it is, nobody waits for the answers any more
@@ -79,9 +81,20 @@ def _context(ask: Callable[[Thing], Answer]) -> BaseContext:
     return context
 
 
-def _leave_interrupts_to_the_first() -> None:
-    """A key that interrupts goes to every process of the terminal; only the first one has anything to say."""
+def _serve_the_first() -> None:
+    """A key that interrupts goes to every process of the terminal; only the first one has anything to say.
+
+    And when that one is gone, were it killed, nobody waits for answers.
+    """
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_the_first, daemon=True).start()
+
+
+def _end_with_the_first() -> None:
+    first = multiprocessing.parent_process()
+    if first is not None:
+        wait([first.sentinel])
+        os._exit(1)
 
 
 @contextmanager

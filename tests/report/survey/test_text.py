@@ -1,0 +1,71 @@
+"""What the sums say; tests/cli/test_survey.py shows a whole one."""
+
+from dataclasses import replace
+
+from running import CONTROL
+
+from plumbnet.report.survey.asked import Asked
+from plumbnet.report.survey.entry import Change
+from plumbnet.report.survey.sums import First, Misread, Place, Sums
+from plumbnet.report.survey.text import survey_text
+from plumbnet.report.writer import Fate
+from plumbnet.rules.facts import Verdict
+from plumbnet.rules.profile import profile
+from plumbnet.study.each import FitEach, SetEach, Supposed
+
+DONE = (SetEach("meter", {"check": True}), FitEach("main", "check_valve", {}))
+ASKED = Asked(profile("ipc-2021"), None, Supposed("repair", DONE))
+
+SUMS = Sums(
+    is_supposed=True,
+    files={Fate.CHECKED: 3, Fate.NOT_UNDERSTOOD: 0, Fate.NO_LAYOUT: 0},
+    missing=0,
+    changes=dict.fromkeys(Change, 1),
+    worse_files=0,
+    better_files=0,
+    turns={},
+    worse_heaters=0,
+    better_heaters=0,
+    places=First((), 0),
+    findings=First((), 0),
+    errors=0,
+    accepted=0,
+    misread=First((), 0),
+)
+
+
+def test_question_is_said_in_words() -> None:
+    said = survey_text(ASKED, SUMS)
+    assert "rules: International Plumbing Code" in said
+    assert "what if: scenario repair, in each layout that has it\n" in said
+    assert "what if: set every meter: check yes, then fit a check valve behind every main\n" in said
+    assert f"rules    ipc-2021, SHA-256 {profile('ipc-2021').sha256}\n" in said
+
+
+def test_heaters_without_an_answer_have_their_own_column_and_row() -> None:
+    turns = {(Verdict.OPEN, None): 2, (None, Verdict.SEALED): 1, (Verdict.OPEN, Verdict.OPEN): 4}
+    said = survey_text(ASKED, replace(SUMS, turns=turns))
+    assert (
+        "before; after:  open  sealed  no answer  all\n"
+        "open            4     0       2          6\n"
+        "no answer       0     1       0          1\n"
+        "all             4     1       2          7\n"
+    ) in said
+
+
+def test_survey_without_heaters_says_so_calmly() -> None:
+    assert "before; after:  all\n\n- 0 heaters worse" in survey_text(ASKED, SUMS)
+
+
+def test_of_what_is_not_named_the_number_is_said() -> None:
+    place = Place("\x1b[2Ja.yaml", None, "heater", (Verdict.OPEN, Verdict.TRAPPED), "")
+    said = survey_text(ASKED, replace(SUMS, places=First((place,), 22), misread=First((Misread("b", 3, "why", 2),), 2)))
+    assert "- \\x1b[2Ja.yaml: heater: open -> trapped\n\nand 21 more heaters\n" in said
+    assert "- b:3: why (1 more)\n\nand 1 more file\n" in said
+    assert not any(sign in said for sign in CONTROL)
+
+
+def test_accepted_and_missing_are_counted() -> None:
+    said = survey_text(ASKED, replace(SUMS, accepted=4, missing=2))
+    assert "- 4 accepted, each with its reason\n" in said
+    assert "- 2 of an earlier run no longer there: kept, and not counted\n" in said

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePath
 
+from plumbnet.layout.declared import said_of
 from plumbnet.layout.node import Node
 from plumbnet.layout.part import Part
 from plumbnet.layout.quantity import LENGTH, PASCAL_PER_METRE, PRESSURE, VOLUME, Dimension, Units, show
@@ -111,6 +112,7 @@ def _at(value: object, path: tuple[str, ...]) -> object:
 def _said(part: Part, name: str) -> str:
     """What the declaration says of a field whose default has no words of its own."""
     for field, info in type(part).model_fields.items():
-        if (info.alias or field) == name and info.description:
-            return f": {info.description.partition(';')[0].rstrip('.').lower()}"
+        said = said_of(type(part)).get(field)
+        if (info.alias or field) == name and said:
+            return f": {said.partition(';')[0].rstrip('.').lower()}"
     return ""

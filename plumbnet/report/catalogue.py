@@ -9,7 +9,7 @@ from typing import Annotated, Literal, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from plumbnet.layout.declared import Declared
+from plumbnet.layout.declared import Declared, said_of
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import quantity_of, show
 from plumbnet.layout.schema import layout_schema
@@ -66,15 +66,14 @@ def _ports(declared: type[Part]) -> Iterator[str]:
 def _fields(declared: type[Declared], indent: str) -> Iterator[str]:
     """The fields of a declaration, those of declarations inside it further in."""
     for field, info in declared.model_fields.items():
-        yield from _hung(f"{indent}{info.alias or field}: ", _field(info))
+        yield from _hung(f"{indent}{info.alias or field}: ", _field(info, said_of(declared).get(field, "")))
         for inner in declared_in(info.annotation):
             yield from _fields(inner, f"{indent}  ")
 
 
-def _field(info: FieldInfo) -> str:
+def _field(info: FieldInfo, said: str) -> str:
     need = "required" if info.is_required() else _default(info)
-    about = " ".join((info.description or "").split())
-    return f"{_type(info)}, {need}. {about}".rstrip()
+    return f"{_type(info)}, {need}. {' '.join(said.split())}".rstrip()
 
 
 def _type(info: FieldInfo) -> str:

@@ -3,7 +3,7 @@
 import pytest
 from pydantic import ValidationError
 
-from plumbnet.layout.declared import Declared, file_name_of
+from plumbnet.layout.declared import Declared, file_name_of, said_of
 
 
 class Drain(Declared):
@@ -31,8 +31,32 @@ def test_name_in_the_file_is_the_name_in_code_without_its_unit(name: str, in_fil
     assert file_name_of(name) == in_file
 
 
+class RoofDrain(Drain):
+    """A drain on a roof."""
+
+    basket: bool
+    """Whether leaves are
+    held back."""
+    heated: bool = False
+
+
+class HeatedDrain(RoofDrain):
+    """A drain of which nothing is said where it says nothing itself."""
+
+    width_m: float = 0.2
+
+
 def test_docstring_of_a_field_describes_it() -> None:
-    assert Drain.model_fields["width_m"].description == "How wide it is."
+    assert said_of(Drain) == {"width_m": "How wide it is."}
+    assert said_of(RoofDrain) == {"width_m": "How wide it is.", "basket": "Whether leaves are\nheld back."}
+    assert said_of(HeatedDrain) == {"basket": "Whether leaves are\nheld back."}
+
+
+def test_schema_describes_each_field() -> None:
+    properties = RoofDrain.model_json_schema()["properties"]
+    assert properties["width"]["description"] == "How wide it is."
+    assert properties["basket"]["description"] == "Whether leaves are\nheld back."
+    assert "description" not in properties["heated"]
 
 
 def test_name_with_a_unit_is_unknown_in_the_file() -> None:

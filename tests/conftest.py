@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import yaml
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from plumbnet.layout.read import read_system
 from plumbnet.layout.runs import stops
@@ -12,8 +12,20 @@ from plumbnet.layout.system import End, System
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network, network_of
 
-settings.register_profile("house", deadline=None, derandomize=True, database=None)
-settings.load_profile("house")
+LATE = (HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large)
+settings.register_profile("house", max_examples=100, deadline=None, derandomize=True, database=None)
+settings.register_profile(
+    "long", max_examples=10_000, deadline=None, derandomize=False, database=None, suppress_health_check=LATE
+)
+if settings.get_current_profile_name() not in {"house", "long"}:  # the command line may have chosen one already
+    settings.load_profile("house")
+
+
+def times(share: float) -> settings:
+    """Settings of a test that takes this many times the examples of the profile in force: 100, or 10,000 if long."""
+    profile = settings.get_profile(settings.get_current_profile_name())
+    return settings(max_examples=max(1, round(share * profile.max_examples)))
+
 
 PSI = 6894.757293168361
 """Pascal in a pound-force per square inch."""

@@ -3,11 +3,11 @@
 import math
 from collections import defaultdict
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis.shells import Water, standing_water
-from plumbnet.analysis.together import gate_of, lifts_pa, pushing, together
+from plumbnet.analysis.together import gate_of, is_held, lifts_pa, pushing, together
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
@@ -57,9 +57,10 @@ class Joined:
 
 @dataclass(frozen=True, slots=True)
 class _Group(Joined):
-    """The same, settled."""
+    """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further."""
 
     pools: list[Pool[Zone]]
+    streets: frozenset[Zone]
 
 
 @dataclass
@@ -140,22 +141,21 @@ class Settling:
         }
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
 
-    def _share(self, group: _Group, zones: frozenset[Zone], short_m3: float = 0.0) -> Share:
+    def _share(self, group: _Group, pool: frozenset[Zone], short_m3: float = 0.0) -> Share:
+        zones = pool - group.streets
         heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
-        return Share(
-            zones,
-            tuple(sorted(heaters)),
-            math.fsum(group.loads[zone].expansion_m3 for zone in zones),
-            tuple(sorted(name for zone in zones for name in self.tanks_in(zone))),
-            short_m3,
-        )
+        growth_m3 = math.fsum(group.loads[zone].expansion_m3 for zone in zones)
+        tanks = sorted(name for zone in zones for name in self.tanks_in(zone))
+        return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
 
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:
             whole = self.joined(zone)
-            settled = settle_safely(whole.loads, whole.gates)
-            group = _Group(dict(settled.loads), whole.gates, whole.lifts_pa, settled.pools)
-            self._group_of |= dict.fromkeys(whole.loads, group)
+            streets = frozenset(member for member in whole.loads if member != zone and is_held(self.network, member))
+            kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
+            settled = settle_safely(whole.loads | kept, whole.gates)
+            group = _Group(dict(settled.loads), whole.gates, whole.lifts_pa, settled.pools, streets)
+            self._group_of |= dict.fromkeys(whole.loads.keys() - streets, group)
         return self._group_of[zone]
 
     def _load(self, zone: Zone, lift_pa: float = 0.0) -> ZoneLoad:

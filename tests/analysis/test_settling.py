@@ -305,3 +305,19 @@ def test_water_that_no_supply_reaches_is_taken_as_just_full_and_cold() -> None:
 def test_heater_of_which_nothing_can_be_computed_is_named() -> None:
     error = Unanswerable("boiler", "its mixture is not known")
     assert (error.heater, str(error)) == ("boiler", "its mixture is not known")
+
+
+def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> None:
+    #  street 60 -> prv 50 -> cv -> tee -> heater        a street of 100 psi holds heater2, whose growth goes there;
+    #                               `-> cv2 -> tee2      heater comes to that pressure and passes its limit of 80
+    #                          street2 100 -> tee2 -> heater2
+    layout = drawn(
+        "street -> prv -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> tee2 -> heater2\nstreet2 -> tee2",
+        street2="pressure: 100 psi",
+    )
+    settling = Settling(layout.network)
+    share = settling.shortage(layout.zone("heater"), 80 * PSI)
+    assert settled(layout, "heater") == pytest.approx(100.0)
+    assert share.heaters == ("heater",)
+    assert share.short_m3 == share.expansion_m3 == pytest.approx(GROWS_M3, rel=1e-3)
+    assert settling.share(layout.zone("heater2")).heaters == ("heater2",)

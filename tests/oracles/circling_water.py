@@ -12,35 +12,59 @@ from plumbnet.layout.system import End, System
 
 
 @dataclass(frozen=True)
+class Round:
+    """All that water which a pump drives can come by: ports of every body of water on a way round, and its pipes."""
+
+    ends: frozenset[End]
+    pipes: frozenset[int]
+
+    @property
+    def parts(self) -> frozenset[str]:
+        """Parts whose water it moves."""
+        return frozenset(end.part for end in self.ends)
+
+
+@dataclass(frozen=True)
 class CirclingWater:
     """The water of each part that passages join is one body; pumps push from inlet to outlet and nowhere else."""
 
     system: System
 
-    def circled(self, pump: str) -> set[End]:
-        """Ports of every body of water on some way round through this pump; none where it drives nothing."""
-        inlet, outlet = (End(pump, port) for port in self.system.parts[pump].driven() or ())
-        found: set[End] = set()
-        for ends in self._walk(outlet, inlet, {self._body_of[outlet]}, -1):
-            found |= {*ends, inlet, outlet}
-        bodies = {self._body_of[end] for end in found}
-        return {end for end, body in self._body_of.items() if body in bodies}
+    def rounds(self) -> dict[str, Round]:
+        """The round of every running pump that drives one."""
+        pumps = [name for name, part in self.system.parts.items() if part.driven() is not None]
+        found = {pump: self.round_of(pump) for pump in pumps}
+        return {pump: one for pump, one in found.items() if one.ends}
 
-    def _walk(self, at: End, goal: End, met: set[End], last_pipe: int) -> Iterator[list[End]]:
-        """Ends on each way from the port `at`, out by a pipe, to the port `goal`."""
+    def circled(self, pump: str) -> frozenset[End]:
+        """Ports of every body of water on some way round through this pump; none where it drives nothing."""
+        return self.round_of(pump).ends
+
+    def round_of(self, pump: str) -> Round:
+        """The round of a pump; empty where it drives nothing."""
+        inlet, outlet = (End(pump, port) for port in self.system.parts[pump].driven() or ())
+        bodies: set[End] = set()
+        pipes: set[int] = set()
+        for ends, passed in self._walk(outlet, inlet, {self._body_of[outlet]}, -1):
+            bodies |= {self._body_of[end] for end in (*ends, inlet, outlet)}
+            pipes |= set(passed)
+        return Round(frozenset(end for end, body in self._body_of.items() if body in bodies), frozenset(pipes))
+
+    def _walk(self, at: End, goal: End, met: set[End], last_pipe: int) -> Iterator[tuple[list[End], list[int]]]:
+        """Ends and pipes of each way from the port `at`, out by a pipe, to the port `goal`."""
         for number, beyond in self._pipes_at[at]:
             if number == last_pipe:
                 continue
             if beyond == goal:
-                yield [at]
+                yield [at], [number]
                 continue
             body = self._body_of[beyond]
             if body in met:
                 continue
             met.add(body)
             for leave in self._inside[beyond]:
-                for ends in self._walk(leave, goal, met, number):
-                    yield [at, beyond, leave, *ends]
+                for ends, pipes in self._walk(leave, goal, met, number):
+                    yield [at, beyond, leave, *ends], [number, *pipes]
             met.discard(body)
 
     @cached_property

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from hypothesis import strategies as st
 
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.read import read_system
 from plumbnet.layout.system import System
@@ -66,6 +68,7 @@ FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
 }
 """The fields that a layout may vary, by kind; metric units."""
 
+HOLDING = {"pipe": "copper-L 3/4 in", "length": "6 m"}
 ELEVATIONS = [0, 0, 0, 0, 10, 25, -5]
 ALL = tuple(FIELDS)
 IN_LINE = ("valve", "valve", "check_valve", "pressure_reducer", "booster_pump", "circulator", "mixing_valve")
@@ -73,18 +76,23 @@ IN_LINE = ("valve", "valve", "check_valve", "pressure_reducer", "booster_pump", 
 
 @dataclass(frozen=True)
 class Layout:
-    """Parts by name and pipes as pairs of places; `text` is the file, `system` what the reader makes of it."""
+    """Parts by name and pipes as pairs of places; `text` is the file, `system` what reader and changes make of it."""
 
     parts: dict[str, Values]
     pipes: tuple[str, ...]
+    wide: frozenset[str] = frozenset()
+    """Those of the pipes that hold water."""
+    changes: tuple[Values, ...] = ()
 
     @property
     def text(self) -> str:
-        return json.dumps({"plumbnet": 1, "units": "metric", "parts": self.parts, "runs": list(self.pipes)})
+        runs = [{"path": pipe, **HOLDING} if pipe in self.wide else pipe for pipe in self.pipes]
+        return json.dumps({"plumbnet": 1, "units": "metric", "parts": self.parts, "runs": runs})
 
     @property
     def system(self) -> System:
-        return read_system(self.text.encode(), file="random.yaml")
+        system = read_system(self.text.encode(), file="random.yaml")
+        return with_changes(system, [Change.model_validate(change) for change in self.changes])
 
 
 @st.composite

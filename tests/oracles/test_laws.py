@@ -2,15 +2,15 @@ from dataclasses import replace
 from itertools import pairwise
 from random import Random
 
-from conftest import Drawn
-from hypothesis import assume, given, settings
+from conftest import Drawn, times
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from oracles.random_layouts import ALL, Layout, layouts
 from oracles.ways_out import without
 from plumbnet.layout.system import Pipe, System
 
-EXAMPLES = settings(max_examples=150, deadline=None, derandomize=True, database=None)
+EXAMPLES = times(0.4)
 LIMIT_PA = 550e3
 ONE_PRESSURE = tuple(
     kind for kind in ALL if kind not in {"main", "well", "open_tank", "booster_pump", "pressure_reducer", "device"}

@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 import rustworkx as rx
-from conftest import Drawn
-from hypothesis import given, settings
+from conftest import Drawn, times
+from hypothesis import given
 from scipy.sparse import coo_array
 from scipy.sparse.csgraph import connected_components
 
@@ -13,7 +13,7 @@ from oracles.ways_out import opening_pressures
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import End
 
-EXAMPLES = settings(max_examples=120, deadline=None, derandomize=True, database=None)
+EXAMPLES = times(0.4)
 CLOSE_PA = 1e-3  # sums of the same few pressures in another order
 
 

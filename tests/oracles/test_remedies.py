@@ -1,7 +1,8 @@
 """Remedies of random layouts: each can be made, cures what it says, and reads back from its own YAML."""
 
 import yaml
-from hypothesis import assume, given, settings
+from conftest import times
+from hypothesis import assume, given
 
 import plumbnet
 from oracles.random_layouts import Layout, layouts
@@ -25,7 +26,7 @@ def checked(layout: Layout) -> Report:
         raise
 
 
-@settings(max_examples=100, deadline=None)
+@times(0.6)
 @given(layouts())
 def test_remedies_of_random_layouts_keep_what_they_promise(layout: Layout) -> None:
     before = checked(layout)
@@ -40,7 +41,7 @@ def test_remedies_of_random_layouts_keep_what_they_promise(layout: Layout) -> No
             assert all(now[name] not in TROUBLED for name in held)
 
 
-@settings(max_examples=60, deadline=None)
+@times(0.36)
 @given(layouts())
 def test_plans_of_random_layouts_cure_whom_they_name(layout: Layout) -> None:
     before = checked(layout)
@@ -50,7 +51,7 @@ def test_plans_of_random_layouts_cure_whom_they_name(layout: Layout) -> None:
         assert all(now[name] not in TROUBLED for name in plan.cures)
 
 
-@settings(max_examples=100, deadline=None)
+@times(0.6)
 @given(layouts())
 def test_trapped_heater_that_water_reaches_has_a_remedy(layout: Layout) -> None:
     before = checked(layout)

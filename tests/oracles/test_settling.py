@@ -1,12 +1,13 @@
 import pytest
-from hypothesis import example, given, settings
+from conftest import times
+from hypothesis import example, given
 
 from oracles.random_zones import Zones, zones
 from oracles.settling_water import HIGHEST_PA, settled_pressures
 from plumbnet.physics.settle import OneWayGate, ZoneLoad, settle
 from plumbnet.physics.tank import Tank
 
-EXAMPLES = settings(max_examples=200, deadline=None, derandomize=True, database=None)
+EXAMPLES = times(0.8)
 CLOSE = 1e-6  # the minimiser comes to about 5e-8 of the pressure; the method itself to rounding
 
 SEALED_BESIDE_A_TANK = Zones(

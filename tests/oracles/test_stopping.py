@@ -1,7 +1,7 @@
 from collections.abc import Iterator
 
-from conftest import Drawn
-from hypothesis import given, settings
+from conftest import Drawn, times
+from hypothesis import given
 from hypothesis import strategies as st
 
 from oracles.random_layouts import ALL, Layout, layouts
@@ -10,7 +10,7 @@ from oracles.ways_out import closing_valves, fewest_devices, ports_open_without_
 from plumbnet.layout.system import End
 from plumbnet.network.crossover import open_without_accident
 
-EXAMPLES = settings(max_examples=120, deadline=None, derandomize=True, database=None)
+EXAMPLES = times(0.4)
 SINGLE_GATES = tuple(kind for kind in ALL if kind != "device")
 BOUNDS_PA = st.permutations([250e3, 400e3, 550e3, 700e3])
 """In any order, since what was searched for one bound is kept for others."""

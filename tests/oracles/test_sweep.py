@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from hypothesis import assume, given, settings
+from conftest import times
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import plumbnet
@@ -77,7 +78,7 @@ def changed(before: Told, *others: Told | None) -> object:
     return turns, after[1].difference(*(one[1] for one in known))
 
 
-@settings(max_examples=30, deadline=None)
+@times(0.3)
 @given(st.one_of(joined_layouts(), joined_layouts(), closed_layouts(), layouts()), RULES)
 def test_sweep_says_what_analysing_the_whole_says_of_every_event(layout: Layout, rules: str | Profile) -> None:
     report = checked(layout, rules)
@@ -88,7 +89,7 @@ def test_sweep_says_what_analysing_the_whole_says_of_every_event(layout: Layout,
         assert of_outcome(one.outcome) == changed(before, after), one.event.title
 
 
-@settings(max_examples=6, deadline=None)
+@times(0.06)
 @given(st.one_of(joined_layouts(2), layouts(most=4)), RULES)
 def test_pairs_are_those_that_analysing_the_whole_finds(layout: Layout, rules: str | Profile) -> None:
     report = checked(layout, rules)

@@ -1,0 +1,55 @@
+"""A thousand random layouts, or a hundred thousand in the long run, by the public door against the definitions."""
+
+from collections import Counter
+
+import pytest
+from conftest import times
+from hypothesis import given, note
+
+import plumbnet
+from oracles.comparing import Tally, compare
+from oracles.held_water import HeldWater
+from oracles.random_buildings import FAMILIES
+from oracles.random_layouts import Layout
+from plumbnet.layout.fault import LayoutError
+
+LEAST = {
+    "anything": {"open": 60, "rung main": 60, "rung open air": 8},
+    "anything closed": {"controlled": 10, "trapped": 40, "sealed": 25, "on-demand": 3, "stop check_valve": 80},
+    "districts": {"trapped": 40, "sealed": 30, "closes 1": 15, "stop pressure_reducer": 25, "stop shut_valve": 6},
+    "houses": {"open": 30, "on-demand": 10, "stop checked_meter": 5, "rung expansion tank": 40},
+    "closed houses": {"controlled": 15, "on-demand": 30, "trapped": 20, "stop double_check": 15, "stop dual_check": 15},
+    "circulation": {"loop": 60, "trapped": 20, "controlled": 3},
+    "heating": {"loop": 60, "trapped": 25, "controlled": 5, "stop pressure_reducer_with_bypass": 3},
+    "changed": {"open": 15, "trapped": 15, "loop": 20},
+}
+"""How often each thing comes up, at the least, in the layouts of a family: no comparison can fall silent."""
+SUBJECTS = {"verdict": 150, "ladder": 150, "stops": 150, "closings": 150, "loops": 150, "settled": 150, "sizing": 20}
+"""Comparisons of each subject that two hundred layouts of any family come to, at the least."""
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_whole_layouts_are_answered_as_the_definitions_say(family: str) -> None:
+    tally, drawn = Tally(), Counter[str]()
+
+    @times(FAMILIES[family].of_thousand / 100)
+    @given(FAMILIES[family].layouts)
+    def holds(layout: Layout) -> None:
+        note(layout.text)
+        drawn["layouts"] += 1
+        system = layout.system
+        try:
+            report = plumbnet.check(system)
+        except LayoutError:
+            drawn["unanswered"] += 1
+            assert HeldWater(system).stands_too_high()
+            return
+        compare(report, tally)
+
+    holds()
+    print(family, dict(drawn), dict(tally.compared), dict(tally.seen))  # noqa: T201  shown by pytest -rP in the long run
+    share = drawn["layouts"] / FAMILIES[family].of_thousand
+    missing = {word: tally.seen[word] for word, least in LEAST[family].items() if tally.seen[word] < least * share}
+    assert not missing
+    short = {each: tally.compared[each] for each, least in SUBJECTS.items()}
+    assert all(count * 200 >= SUBJECTS[each] * drawn["layouts"] for each, count in short.items()), short

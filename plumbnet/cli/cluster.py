@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 PATIENCE_S: Final = 10
 """How long a scheduler has to answer."""
 _SCHEME: Final = "://"
+_KEPT: Final = "what was done is kept, and with the same --into it goes on from there"
 
 
 @contextmanager
@@ -31,24 +32,32 @@ def cluster(address: str) -> Iterator[tuple[Executor, int]]:
         from distributed.comm.addressing import get_address_host_port  # noqa: PLC0415  likewise
     except ImportError:
         fail("--scheduler needs the extra cluster", advice='install it with pip install "plumbnet[cluster]"')
-    logging.getLogger("distributed").setLevel(logging.CRITICAL)  # what it has to say is said below
     full = address if _SCHEME in address else f"tcp{_SCHEME}{address}"
     try:
         get_address_host_port(full, strict=True)
     except ValueError:
         fail(f"{quoted(address)} is no address of a scheduler", advice="write it as host:port or tcp://host:port")
     try:
-        client = Client(full, timeout=PATIENCE_S, set_as_default=False)
-    except (OSError, OverflowError):
-        fail(f"no scheduler answers at {address}")
-    try:
-        with client:
+        with _no_log(), Client(full, timeout=PATIENCE_S, set_as_default=False) as client:
             _refuse_unfit(client, address)
             yield client.get_executor(pure=False), sum(client.nthreads().values())
     except KilledWorker:
-        fail("workers of the cluster ended over a file; what was done is kept")
+        fail(f"workers of the cluster ended over a file; {_KEPT}")
     except CancelledError:
-        fail(f"the scheduler at {address} is lost; what was done is kept, and the same command goes on from there")
+        fail(f"the scheduler at {address} is lost; {_KEPT}")
+    except (TimeoutError, OSError, OverflowError):
+        fail(f"no scheduler answers at {address}")
+
+
+@contextmanager
+def _no_log() -> Iterator[None]:
+    """What the library has to say is said in our words."""
+    before = logging.root.manager.disable
+    logging.disable(logging.CRITICAL)
+    try:
+        yield
+    finally:
+        logging.disable(before)
 
 
 def _refuse_unfit(client: "Client", address: str) -> None:

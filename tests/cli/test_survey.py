@@ -19,6 +19,7 @@ from running import CONTROL, FAULTY, HOSTILE, OPEN, TRAPPED, Write, document, on
 
 from plumbnet.cli import survey as command
 from plumbnet.cli import surveying
+from plumbnet.study.many import answers
 
 METERED = layout("street -> meter -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
 CHECKED = ("--each", "meter.check=true")
@@ -285,7 +286,7 @@ def test_change_that_a_layout_refuses_is_its_error_and_not_the_end(write: Write)
     assert kept("SELECT path, text FROM error JOIN file ON file = id") == [
         {
             "path": "a.yaml",
-            "text": 'meter would be a vent, which has no port "in" for its pipe; remove the part and insert another',
+            "text": 'meter would be a vent, which has no port "out" for its pipe; remove the part and insert another',
         }
     ]
     assert [(row["verdict"], row["after_verdict"]) for row in kept("SELECT * FROM heater")] == [
@@ -356,10 +357,8 @@ def test_bar_shows_how_far_it_is() -> None:
 def test_early_end_is_told_and_keeps_what_is_done(
     monkeypatch: pytest.MonkeyPatch, error: BaseException, status: int, said: str
 ) -> None:
-    real = command.answers
-
     def ended(*given: Any, **named: Any) -> Iterator[Any]:  # noqa: ANN401  a stand-in
-        yield from real(*given, **named)
+        yield from answers(*given, **named)
         raise error
 
     monkeypatch.setattr(command, "answers", ended)

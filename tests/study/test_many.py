@@ -7,6 +7,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from pathlib import Path
@@ -61,6 +62,24 @@ def test_what_the_question_raises_comes_out_in_its_turn(jobs: int) -> None:
     with pytest.raises(ValueError, match="three is refused"):
         next(found)
     assert nobody_is_left()
+
+
+def test_executor_shares_the_work_a_few_things_ahead_and_stays_open() -> None:
+    taken: list[int] = []
+
+    def things() -> Iterator[int]:
+        for number in range(50):
+            taken.append(number)
+            yield number
+
+    with ThreadPoolExecutor(2) as pool:
+        found = answers(things(), Square(os.getpid()), jobs=2, executor=pool)
+        assert next(found) == (0, True)
+        assert len(taken) < 10
+        assert [answer for answer, _ in found] == [number * number for number in range(1, 50)]
+        with pytest.raises(ValueError, match="three is refused"):
+            list(answers(range(9), refuse, jobs=2, executor=pool))
+        assert pool.submit(abs, -1).result() == 1
 
 
 def nobody_is_left() -> bool:

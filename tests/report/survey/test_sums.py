@@ -42,7 +42,10 @@ def house(
     path: str, *turns: tuple[str | None, str | None], findings: tuple[dict[str, str | int | None], ...] = ()
 ) -> Entry:
     rows = tuple(heater(f"h{number}", *turn) for number, turn in enumerate(turns))
-    file = {"what_if": Change.MADE, "is_worse": max((int(str(row["is_worse"])) for row in rows), default=0)}
+    file: dict[str, str | int] = {
+        "what_if": Change.MADE,
+        "is_worse": max((int(str(row["is_worse"])) for row in rows), default=0),
+    }
     return Entry(path, "ab", Fate.CHECKED, file, rows, findings)
 
 

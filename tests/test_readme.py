@@ -2,8 +2,11 @@
 
 import json
 import re
+import shutil
+import sqlite3
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
@@ -90,3 +93,17 @@ def test_lines_of_python_do_what_they_say(capsys: pytest.CaptureFixture[str], mo
     told, is_worse = capsys.readouterr().out.splitlines()
     assert told.startswith("heater open 427474.95")
     assert is_worse == "True"
+
+
+def test_survey_of_the_systems_answers_the_queries_shown(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shutil.copytree(README.parent / "systems", tmp_path / "systems")
+    monkeypatch.chdir(tmp_path)
+    program, *arguments = block("bash", "plumbnet survey").split()
+    assert program == "plumbnet"
+    assert CliRunner().invoke(app, arguments).exit_code == 1
+    assert "with the what-if" in Path("meters.svg").read_text(encoding="utf-8")
+    with closing(sqlite3.connect("meters.sqlite")) as file:
+        shown = [file.execute(query).fetchall() for query in block("sql", "SELECT").split(";") if query.strip()]
+    assert len(shown) == 3
+    assert all(rows for rows in shown)
+    assert ("systems/open-house.yaml", 20, "heater", "meter") in shown[0]

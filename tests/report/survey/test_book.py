@@ -2,6 +2,7 @@ import os
 import sqlite3
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -118,3 +119,15 @@ def test_name_with_a_meaning_of_its_own_is_a_file_all_the_same(tmp_path: Path, m
     monkeypatch.chdir(tmp_path)
     with Book(":memory:", ASKED):
         assert Path(":memory:").is_file()
+
+
+def test_file_that_may_only_be_read_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    class ReadOnly(sqlite3.Connection):
+        def execute(self, *given: Any) -> Any:  # noqa: ANN401  as it is
+            super().execute("PRAGMA query_only = ON")
+            return super().execute(*given)
+
+    real = sqlite3.connect
+    monkeypatch.setattr(sqlite3, "connect", lambda *given, **named: real(*given, factory=ReadOnly, **named))
+    with pytest.raises(Unusable, match="it may only be read"):
+        Book(str(tmp_path / "s.sqlite"), ASKED)

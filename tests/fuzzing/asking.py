@@ -1,0 +1,87 @@
+"""All that a layout can be asked beside its check, one question at a time."""
+
+from collections.abc import Callable, Iterator
+from functools import cache
+from pathlib import Path
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.analysis.sheet import sheets
+from plumbnet.analysis.warming import NoWarmUp, warm_up
+from plumbnet.layout.fault import LayoutError
+from plumbnet.physics.methods import METHODS
+from plumbnet.report import cures, warmup
+from plumbnet.report.comparison import Compared, comparison_text
+from plumbnet.report.comparison_json import comparison_json
+from plumbnet.report.drawing.schematic import schematic_file
+from plumbnet.report.page.file import page_file
+from plumbnet.report.sheet import sheets_markdown, sheets_text
+from plumbnet.report.sheet_json import sheets_json
+from plumbnet.report.sweep import sweep_text
+from plumbnet.report.sweep_data import sweep_csv, sweep_json
+from plumbnet.report.trace import trace
+from plumbnet.report.whatif import whatifs_text
+from plumbnet.report.whatif_json import whatifs_json
+from plumbnet.study.difference import difference
+from plumbnet.study.placement import plans
+from plumbnet.study.revision import revision
+
+Answer = tuple[str, str]
+"""How it is written, and what."""
+Question = Callable[[], Answer]
+SYSTEMS = Path(__file__).parents[2] / "systems"
+NOTHING: Answer = ("text", "")
+
+
+def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
+    """The questions about a layout that can be checked."""
+    report = plumbnet.check(plumbnet.read_bytes(data, file="input.yaml"))
+    units = report.facts.units
+    for heater in report.heaters[:3]:
+        yield lambda heater=heater: ("text", trace(report, heater))
+        yield lambda heater=heater: _warming(report, heater.name)
+    first = list(report.heaters[:3])
+    yield lambda: ("text", sheets_text(sheets(report, first), units))
+    yield lambda: ("text", sheets_markdown(sheets(report, first), units))
+    for method in METHODS:
+        yield lambda method=method: ("json", sheets_json(sheets(report, first[:1], method=method), units))
+    for name in report.system.scenarios:
+        yield lambda name=name: _supposed(report, name, "json")
+        yield lambda name=name: _supposed(report, name, "text")
+    yield lambda: ("text", cures.to_text(report, plumbnet.remedies(report), plans(report)))
+    yield lambda: ("text", sweep_text(plumbnet.sweep(report)))
+    yield lambda: ("json", sweep_json(plumbnet.sweep(report)))
+    yield lambda: ("csv", sweep_csv(plumbnet.sweep(report)))
+    yield lambda: ("text", comparison_text(_compared(report, _usual())))
+    yield lambda: ("json", comparison_json(_compared(_usual(), report)))
+    if with_pictures:
+        yield lambda: ("xml", schematic_file(report, "svg").decode())
+        yield lambda: (NOTHING[0], page_file(report, "html", date="")[:0].decode())
+
+
+@cache
+def _usual() -> Report:
+    return plumbnet.check(plumbnet.read(SYSTEMS / "school-shared-tanks.yaml"))
+
+
+def _compared(before: Report, after: Report) -> Compared:
+    changed = revision(before.system, after.system, units=after.facts.units)
+    return Compared(before, after, difference(before, after), changed)
+
+
+def _warming(report: Report, heater: str) -> Answer:
+    try:
+        warming = warm_up(report, heater)
+    except NoWarmUp as error:
+        return "text", str(error)
+    warmup.to_csv(warming)
+    warmup.to_json(warming)
+    return "text", warmup.to_text(warming)
+
+
+def _supposed(report: Report, name: str, form: str) -> Answer:
+    try:
+        found = plumbnet.whatif(report, scenario=name)
+    except LayoutError:
+        return NOTHING
+    return form, whatifs_json([found]) if form == "json" else whatifs_text([found])

@@ -1,0 +1,24 @@
+"""A seed and a number to one input, always the same: a text that is nearly a layout, or a layout that is odd."""
+
+from functools import cache
+from pathlib import Path
+from random import Random
+
+from fuzzing.structure import generated
+from fuzzing.text import mutated
+
+TESTS = Path(__file__).parents[1]
+_TEXTS_OF = 5  # one input in so many is a structure; they take far longer and get far deeper
+
+
+def input_of(seed: int, number: int) -> bytes:
+    """The input of that number."""
+    random = Random(f"{seed}:{number}")  # noqa: S311  an input, not a secret
+    return generated(random) if number % _TEXTS_OF == 0 else mutated(random, layouts())
+
+
+@cache
+def layouts() -> tuple[bytes, ...]:
+    """Layouts to begin with: those that are shown and those that are wrong."""
+    found = [*sorted((TESTS.parent / "systems").glob("*.yaml")), *sorted((TESTS / "faults").glob("*.yaml"))]
+    return tuple(path.read_bytes() for path in found)

@@ -41,7 +41,7 @@ class Telling:
         is_in_quotes = line[fault.column - 1 : fault.column] in {'"', "'"}
         column = fault.column + is_in_quotes + stop.offset
         word = value[stop.offset : stop.offset + stop.width] if isinstance(value, str) else None
-        if line[column - 1 : column - 1 + stop.width] == word:
+        if column <= len(line) + 1 and line[column - 1 : column - 1 + stop.width] == word:
             fault = Fault(fault.line, column, fault.text, fault.hint, stop.width)
         self.faults.append(fault)
 

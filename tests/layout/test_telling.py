@@ -35,6 +35,12 @@ def test_stop_is_marked_in_plain_and_quoted_text_and_folded_text_at_its_start(
     assert (fault.line, fault.column, fault.width) == place
 
 
+def test_stop_missing_in_a_run_of_two_lines_is_marked_in_the_file_and_not_behind_its_line() -> None:
+    told = telling("runs:\n- >\n ->\n")
+    told.tell_of_stop(Mistake(("runs", 0), "a part is missing here"), Stop("", None, 3, 1))
+    assert [(fault.line, fault.column) for fault in told.faults] == [(2, 3)]
+
+
 def test_only_as_many_names_are_suggested_as_faults_are_shown() -> None:
     told = telling()
     for _ in range(MOST_SHOWN + 5):

@@ -240,3 +240,11 @@ def test_sizes_ascend(units: str, count: int) -> None:
     sizes = nominal_sizes("us") if units == "us" else nominal_sizes("metric")
     assert len(sizes) == count
     assert all(small < large for small, large in pairwise(sizes))
+
+
+@pytest.mark.parametrize("head_pa", [-662_794.8, -5e5, -2e5, 0.0])
+def test_tank_high_above_datum_settles_though_the_pressure_at_datum_is_below_nothing(head_pa: float) -> None:
+    tank = Tank(0.2, charge_abs_pa=2e5, start_abs_pa=2.5e5 + head_pa, head_pa=head_pa)
+    settled = settled_abs_pa(0.04, [tank])  # 0.16 m3 of gas at the start, 0.12 m3 in the end
+    assert settled is not None
+    assert settled - head_pa == pytest.approx(2e5 * 0.2 / 0.12, rel=1e-9)

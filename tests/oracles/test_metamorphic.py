@@ -116,7 +116,7 @@ def test_pipe_laid_beside_another_closes_nothing_and_changes_no_pressure(layout:
     pipe = chosen_pipe(before.system, choice)
     height_m = before.system.parts[pipe.start.part].elevation_m
     beside: Values = {"part": "beside", "kind": "tee", "run": "one -> beside -> other", "elevation": f"{height_m} m"}
-    changes = [*splits(before.system, pipe, "one", "other"), {"add": beside}]
+    changes: list[Values] = [*splits(before.system, pipe, "one", "other"), {"add": beside}]
     assert_same(but_for_place(before), but_for_place(checked(with_change(before.system, *changes))))
 
 

@@ -5,6 +5,7 @@ import os
 import pty
 import subprocess
 import sys
+import time
 from collections.abc import Callable
 from typing import Any
 
@@ -63,3 +64,14 @@ def _read_to_the_end(keeper: int) -> bytes:
         if not piece:
             return written
         written += piece
+
+
+def ended(group: int) -> bool:
+    """Whether every process of a group ends within ten seconds."""
+    for _ in range(100):
+        try:
+            os.killpg(group, 0)
+        except ProcessLookupError:
+            return True
+        time.sleep(0.1)
+    return False

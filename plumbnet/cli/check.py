@@ -12,6 +12,7 @@ import typer
 from plumbnet.cli.app import app
 from plumbnet.cli.asking import NONE_IS_A_LAYOUT, Asking, jobs_for
 from plumbnet.cli.options import Jobs, Rules, Units
+from plumbnet.cli.progress import watched
 from plumbnet.cli.reading import fail, ruled
 from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
@@ -85,7 +86,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     asking = Asking(writer, profile, units)
     try:
         outcomes = course.followed(answers(found, asking, jobs=jobs or jobs_for(found)))
-        for words in writer.document(_with_bar(outcomes, len(found)) if has_bar else outcomes):
+        for words in writer.document(watched(outcomes, len(found), "checking") if has_bar else outcomes):
             write(words)
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
@@ -170,8 +171,3 @@ def _has_bar(found: Sequence[Target], writer: Writer) -> bool:
     """Whether a bar shows how far it is: of many files, on a terminal that is not where the reports go."""
     is_free = not (writer.is_for_people and sys.stdout.isatty())
     return len(found) > MANY and is_free and sys.stderr.isatty()
-
-
-def _with_bar(outcomes: Iterable[Outcome], count: int) -> Iterator[Outcome]:
-    with typer.progressbar(outcomes, length=count, file=sys.stderr, label="checking") as bar:
-        yield from bar

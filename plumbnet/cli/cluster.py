@@ -8,6 +8,7 @@ from importlib.metadata import version
 from typing import TYPE_CHECKING, Final
 
 from plumbnet.cli.reading import fail
+from plumbnet.cli.surveying import KEPT
 from plumbnet.layout.fault import quoted
 from plumbnet.rules.sentences import listed
 
@@ -17,7 +18,6 @@ if TYPE_CHECKING:
 PATIENCE_S: Final = 10
 """How long a scheduler has to answer."""
 _SCHEME: Final = "://"
-_KEPT: Final = "what was done is kept, and with the same --into it goes on from there"
 
 
 @contextmanager
@@ -42,9 +42,9 @@ def cluster(address: str) -> Iterator[tuple[Executor, int]]:
             _refuse_unfit(client, address)
             yield client.get_executor(pure=False), sum(client.nthreads().values())
     except KilledWorker:
-        fail(f"workers of the cluster ended over a file; {_KEPT}")
+        fail(f"workers of the cluster ended over a file; {KEPT}")
     except CancelledError:
-        fail(f"the scheduler at {address} is lost; {_KEPT}")
+        fail(f"the scheduler at {address} is lost; {KEPT}")
     except (TimeoutError, OSError, OverflowError):
         fail(f"no scheduler answers at {address}")
 

@@ -10,9 +10,9 @@ import typer
 Item = TypeVar("Item")
 
 
-def watched(tried: Iterable[Item], count: int) -> Iterator[Item]:
+def watched(tried: Iterable[Item], count: int, label: str = "tried") -> Iterator[Item]:
     """What is tried, of which there are at most `count`, with a bar on a terminal; nothing is shown elsewhere."""
-    with counted_on(count, "tried") as one_more:
+    with counted_on(count, label) as one_more:
         for item in tried:
             yield item
             one_more()

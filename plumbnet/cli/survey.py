@@ -19,7 +19,7 @@ from plumbnet.cli.options import Jobs, Rules, Units
 from plumbnet.cli.progress import counted_on
 from plumbnet.cli.reading import fail, ruled
 from plumbnet.cli.saving import form_of, save
-from plumbnet.cli.surveying import OtherVersion, Surveying, handed_out
+from plumbnet.cli.surveying import KEPT, OtherVersion, Surveying, handed_out
 from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, write
 from plumbnet.report.sums import counted
@@ -33,7 +33,6 @@ from plumbnet.study.many import answers
 
 Work: TypeAlias = AbstractContextManager[tuple[Executor | None, int]]
 """Who shares the work (None: processes of this machine), and how many files at a time."""
-_GOES_ON = "; with the same --into it goes on from there"
 
 
 class Format(StrEnum):
@@ -123,12 +122,12 @@ def _fill(book: Book, asking: Surveying, found: Sequence[Target], work: Work) ->
                     advance()
         book.finish()
     except KeyboardInterrupt as interrupt:
-        typer.echo(f"interrupted; {done} of {counted(len(found), 'file')} were done{_GOES_ON}", err=True)
+        typer.echo(f"interrupted; {done} of {counted(len(found), 'file')} were done; {KEPT}", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
     except BrokenProcessPool:
-        fail(f"a process ended without its answer{_GOES_ON}; with --jobs 1 its file can be found")
+        fail(f"a process ended without its answer, and with --jobs 1 its file can be found; {KEPT}")
     except OtherVersion as error:
-        fail(f"a worker has plumbnet {error}, and every one must have {asking.version}{_GOES_ON}")
+        fail(f"a worker has plumbnet {error}, and every one must have {asking.version}; {KEPT}")
 
 
 def _drawing(out: Path) -> Callable[[Sums], None]:

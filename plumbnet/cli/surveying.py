@@ -18,6 +18,8 @@ from plumbnet.report.survey.entry import Change, Entry, answered, refused
 from plumbnet.report.writer import Fate
 from plumbnet.study.whatif import whatif
 
+KEPT: Final = "with --into what was done is kept, and the same command goes on from there"
+"""What becomes of a survey that ends early."""
 MOST_FILES: Final = 16
 """Files that are handed out together: a fraction of a second's work, and lost at most when the program is killed."""
 MOST_BYTES: Final = 2**20

@@ -14,7 +14,7 @@ from distributed import KilledWorker, LocalCluster
 from running import TRAPPED, Write, run
 
 from plumbnet.cli import cluster as command
-from plumbnet.cli.surveying import MOST_FILES
+from plumbnet.cli.surveying import KEPT, MOST_FILES
 from plumbnet.report.survey.book import Book
 from plumbnet.report.survey.entry import Entry
 
@@ -100,9 +100,6 @@ def test_scheduler_that_is_lost_is_told_and_what_was_done_is_kept(monkeypatch: p
     assert result.stderr == f"the scheduler at {found} is lost; {KEPT}\n"
     with closing(sqlite3.connect("s.sqlite")) as file:
         assert file.execute("SELECT count(*) FROM file").fetchone() == (MOST_FILES,)
-
-
-KEPT = "what was done is kept, and with the same --into it goes on from there"
 
 
 class Killed(KilledWorker):

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from running import ended
 
 from plumbnet.study.many import answers, cores
 
@@ -148,14 +149,3 @@ def test_key_that_interrupts_a_whole_group_is_told_by_the_first_process_alone(tm
         assert process.stderr.read() == b""
         assert process.wait() == 7
         assert ended(process.pid)
-
-
-def ended(group: int) -> bool:
-    """Whether every process of a group ends within ten seconds."""
-    for _ in range(100):
-        try:
-            os.killpg(group, 0)
-        except ProcessLookupError:
-            return True
-        time.sleep(0.1)
-    return False

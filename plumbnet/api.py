@@ -4,6 +4,7 @@ from pathlib import Path
 
 from plumbnet.analysis.report import Report, analyse
 from plumbnet.analysis.settling import Unanswerable
+from plumbnet.layout.bounded import bytes_of
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.read import read_system
@@ -17,7 +18,7 @@ def read(path: str | Path) -> System:
 
     Raises LayoutError with every fault of the file, OSError where it cannot be opened.
     """
-    return read_system(Path(path).read_bytes(), file=str(path))
+    return read_system(bytes_of(path), file=str(path))
 
 
 def read_bytes(data: bytes, *, file: str = "layout") -> System:

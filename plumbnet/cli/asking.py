@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import Path
 
 import plumbnet
 from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size
+from plumbnet.layout.bounded import bytes_of
 from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.source import decode, parse
@@ -59,7 +59,7 @@ def data_of(target: Target) -> bytes:
     """The bytes of a file. Raises OSError."""
     if target.trouble:
         raise OSError(target.trouble)
-    return Path(target.file).read_bytes() if target.given is None else target.given
+    return bytes_of(target.file) if target.given is None else target.given
 
 
 def system_of(target: Target, data: bytes) -> System | None:

@@ -16,6 +16,7 @@ from plumbnet.cli.progress import watched
 from plumbnet.cli.reading import fail, ruled
 from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, paint, write
+from plumbnet.layout.bounded import bytes_from
 from plumbnet.report.csv1 import CsvWriter
 from plumbnet.report.json1 import JsonWriter
 from plumbnet.report.junit import JunitWriter
@@ -146,7 +147,7 @@ def _found(files: Sequence[str]) -> tuple[Target, ...]:
     found = targets(files)
     if all(target.file != STANDARD_INPUT for target in found):
         return found
-    given = sys.stdin.buffer.read()
+    given = bytes_from(sys.stdin.buffer)
     return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
 
 

@@ -10,6 +10,7 @@ import typer
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.cli.writing import NOT_UNDERSTOOD
+from plumbnet.layout.bounded import bytes_from
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
@@ -40,7 +41,7 @@ def report_with(file: str, heater: str | None, rules: str | None, units: Units |
 def read(file: str) -> System:
     """The system of a file, or of standard input. Raises LayoutError, OSError."""
     if file == STANDARD_INPUT:
-        return plumbnet.read_bytes(sys.stdin.buffer.read(), file="standard input")
+        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file="standard input")
     return plumbnet.read(Path(file))
 
 

@@ -1,9 +1,10 @@
 """Parts and joints to a system: validates fields, fits what comes fixed to a part, keeps one pipe to a port."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Units
+from plumbnet.layout.runs import Joint, Stop
 from plumbnet.layout.system import End, Pipe
 
 
@@ -29,3 +30,15 @@ def fixed_to(name: str, part: Part) -> tuple[dict[str, Part], list[Pipe]]:
 def occupied(pipes: Iterable[Pipe]) -> dict[End, Pipe]:
     """The pipe at each port that has one; of a shared port, the last."""
     return {end: pipe for pipe in pipes for end in pipe.ends}
+
+
+def crowded(joint: Joint, taken: Mapping[End, Pipe], parts: Mapping[str, Part]) -> Iterator[tuple[str, str, Stop]]:
+    """What is wrong where a joint meets a port that has a pipe already, and what would be right."""
+    for end, stop in ((joint.start, joint.near), (joint.end, joint.far)):
+        other = taken.get(end)
+        if other is not None and end.port not in parts[end.part].shared:
+            port = f"{end.part}.{end.port}"
+            if other.line:
+                yield f"{port} already has its pipe, from line {other.line}", "join pipes in a tee", stop
+            else:
+                yield f"{port} belongs to the relief written inside {other.start.part}", "write it only once", stop

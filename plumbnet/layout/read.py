@@ -1,7 +1,7 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from pydantic import ValidationError
@@ -10,13 +10,14 @@ from plumbnet.discover import discover
 from plumbnet.layout import kinds
 from plumbnet.layout.acceptance import of_no_part
 from plumbnet.layout.apply import with_changes
-from plumbnet.layout.build import fixed_to, make_part, occupied
+from plumbnet.layout.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.document import FORMAT, Document, RunWithPipe
 from plumbnet.layout.fault import Fault, LayoutError, quoted, split_lines
 from plumbnet.layout.part import KINDS, Part
 from plumbnet.layout.quantity import Units
+from plumbnet.layout.reading import Refused
 from plumbnet.layout.refusal import ChangeError, unknown_kind
-from plumbnet.layout.runs import NAME, NAME_ADVICE, Joint, Stop, joints, stops
+from plumbnet.layout.runs import ARROW, MOST_PIPES, MOST_PIPES_OF_RUN, NAME, NAME_ADVICE, Stop, joints, stops
 from plumbnet.layout.source import Plain, decode, parse
 from plumbnet.layout.system import End, Pipe, Record, System
 from plumbnet.layout.telling import Telling
@@ -36,7 +37,10 @@ def read_system(data: bytes, *, file: str) -> System:
     root = None if text is None else parse(text, faults)
     if text is not None and root is not None:
         record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
-        system = _Reader(Telling(root, faults, split_lines(text)), record).system()
+        try:
+            system = _Reader(Telling(root, faults, split_lines(text)), record).system()
+        except Refused as refused:
+            raise LayoutError(file, [*faults, refused.fault], text) from refused
         if system is not None and not faults:
             return system
     raise LayoutError(file, faults, text or "")
@@ -166,6 +170,7 @@ class _Reader:
             at: Path = ("runs", index)
             path = value.get("path") if isinstance(value, dict) else value
             if isinstance(path, str):
+                self._refuse_above(MOST_PIPES_OF_RUN, path.count(ARROW), at, "this run has", "write it as several")
                 self.named.update(stop.name for stop in stops(path))
             if isinstance(value, str):
                 self._join(RunWithPipe(path=value), at, at)
@@ -197,21 +202,15 @@ class _Reader:
         line = self.told.root.at(*at).line
         for joint in found:
             pipe = Pipe(joint.start, joint.end, volume_m3, length_m, run.pipe, line)
-            for text, hint, stop in self._crowded(joint):
+            for text, hint, stop in crowded(joint, self.taken, self.parts):
                 complain(stop, text, hint, ())
             self.taken.update(dict.fromkeys(pipe.ends, pipe))
             self.pipes.append(pipe)
+        self._refuse_above(MOST_PIPES, len(self.pipes), at, "up to here the runs have", "split the layout")
 
-    def _crowded(self, joint: Joint) -> Iterator[tuple[str, str, Stop]]:
-        """What is wrong where a joint meets a port that has a pipe already, and what would be right."""
-        for end, stop in ((joint.start, joint.near), (joint.end, joint.far)):
-            other = self.taken.get(end)
-            if other is not None and end.port not in self.parts[end.part].shared:
-                port = f"{end.part}.{end.port}"
-                if other.line:
-                    yield f"{port} already has its pipe, from line {other.line}", "join pipes in a tee", stop
-                else:
-                    yield f"{port} belongs to the relief written inside {other.start.part}", "write it only once", stop
+    def _refuse_above(self, most: int, count: int, at: Path, text: str, hint: str) -> None:
+        if count > most:
+            raise Refused(Mistake(at, f"{text} more than {most:,} pipes", hint).fault(self.told.root))
 
     def _volume_m3(self, run: RunWithPipe, at: Path) -> float:
         """Water in the whole chain: as written, or from pipe and length, or nothing known."""

@@ -21,7 +21,7 @@ from plumbnet.layout.scalar import WORDS, Values
 
 MAX_DEPTH: Final = 40
 """Deepest nesting of mappings and lists."""
-MAX_NODES: Final = 2_000_000
+MAX_NODES: Final = 1_000_000
 """Most keys, values, mappings and lists, each alias counted with all it stands for."""
 MAX_FAULTS: Final = 1_000
 """Faults after which reading stops."""

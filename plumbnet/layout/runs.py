@@ -10,6 +10,10 @@ from plumbnet.layout.system import End
 from plumbnet.layout.wording import with_article
 
 ARROW = "->"
+MOST_PIPES = 250_000
+"""Most pipes of a layout."""
+MOST_PIPES_OF_RUN = 10_000
+"""Most pipes of a run."""
 NAME = re.compile(r"\w(?:[\w -]{0,58}\w)?")
 NAME_ADVICE = "use up to 60 letters, digits, _ and -, a letter or digit at each end"
 

@@ -14,7 +14,7 @@ from plumbnet.layout.syntax import syntax_fault
 
 __all__ = ["MAX_BYTES", "MAX_DEPTH", "MAX_FAULTS", "MAX_NODES", "Node", "Plain", "decode", "parse"]
 
-MAX_BYTES: Final = 64 * 2**20
+MAX_BYTES: Final = 16 * 2**20
 """Largest file that is read."""
 
 _UNREADABLE = re.compile("[^\t\n\r -~\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")  # YAML 1.1, section 4.1.1

@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.fault import MOST_SHOWN, Fault, nearest
 from plumbnet.layout.node import Node
+from plumbnet.layout.reading import MAX_FAULTS, Refused
 from plumbnet.layout.runs import Stop
 from plumbnet.layout.wording import Mistake, Path, mistakes
 
@@ -26,7 +27,7 @@ class Telling:
 
     def tell(self, mistake: Mistake) -> None:
         """A mistake, its path counted from the top."""
-        self.faults.append(mistake.fault(self.root, self._suggest))
+        self._add(mistake.fault(self.root, self._suggest))
 
     def tell_invalid(self, error: ValidationError, at: Path, *, what: str, model: type[Declared]) -> None:
         """Every mistake in the declaration of a model that stands at the end of a path."""
@@ -43,7 +44,14 @@ class Telling:
         word = value[stop.offset : stop.offset + stop.width] if isinstance(value, str) else None
         if column <= len(line) + 1 and line[column - 1 : column - 1 + stop.width] == word:
             fault = Fault(fault.line, column, fault.text, fault.hint, stop.width)
+        self._add(fault)
+
+    def _add(self, fault: Fault) -> None:
+        """Keep a fault. Raises Refused where there are too many: nobody reads them, and they fill the memory."""
         self.faults.append(fault)
+        if len(self.faults) >= MAX_FAULTS:
+            stopped = Fault(fault.line, fault.column, "reading stops here", "there are too many faults before")
+            raise Refused(stopped)
 
     def _suggest(self, word: str, known: Iterable[str]) -> str:
         self.asked += bool(word)

@@ -193,7 +193,8 @@ def _where_gas_fits(room_m3: float, tanks: Sequence[Tank], floor_abs_pa: float) 
     gas = [(tank.volume_m3 * tank.charge_abs_pa, tank.head_pa) for tank in tanks]
     lowest = min(head for _, head in gas) + math.fsum(amount for amount, _ in gas) / room_m3
     pressure = max(floor_abs_pa, lowest)
-    lowest_head = min(head for _, head in gas)  # at datum a high tank's pressure may be 0 or less; at the tank it is not
+    # At datum the pressure of a high tank may be 0 or less; above its head it never is.
+    lowest_head = min(head for _, head in gas)
     while True:
         excess = math.fsum([*(amount / (pressure - head) for amount, head in gas), -room_m3])
         step = excess / math.fsum(amount / (pressure - head) ** 2 for amount, head in gas)

@@ -3,12 +3,12 @@
 import hashlib
 from functools import lru_cache
 from importlib.resources import files
-from pathlib import Path
 from typing import ClassVar
 
 from pydantic import PrivateAttr, ValidationError
 
 from plumbnet.layout import wording
+from plumbnet.layout.bounded import bytes_of
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.node import Node, Plain
@@ -138,7 +138,7 @@ def profile_at(name_or_path: str) -> Profile:
     Raises UnknownProfile; LayoutError and OSError for a file.
     """
     if name_or_path.endswith(FILE_ENDINGS) or "/" in name_or_path or "\\" in name_or_path:
-        return read_profile(Path(name_or_path).read_bytes(), file=name_or_path)
+        return read_profile(bytes_of(name_or_path), file=name_or_path)
     return profile(name_or_path)
 
 

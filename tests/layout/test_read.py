@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from plumbnet.layout.fault import MOST_SHOWN, LayoutError
 from plumbnet.layout.part import KINDS, Free, OneWay
 from plumbnet.layout.read import read_system
+from plumbnet.layout.reading import MAX_FAULTS
 from plumbnet.layout.system import End, System
 
 BAKERY = """\
@@ -236,9 +237,27 @@ def test_nearest_name_is_looked_for_only_for_the_faults_that_are_shown() -> None
     with pytest.raises(LayoutError) as caught:
         read(small(f"{{{parts}}}", *runs))
     hints = [fault.hint for fault in caught.value.faults]
-    assert len(hints) == 20_000
+    assert len(hints) == MAX_FAULTS + 1
     assert all("did you mean" in hint for hint in hints[:MOST_SHOWN])
     assert not any("did you mean" in hint for hint in hints[MOST_SHOWN:])
+
+
+def test_reading_stops_where_faults_are_too_many() -> None:
+    with pytest.raises(LayoutError) as caught:
+        read(small("{a: tee}", " -> ".join(["a"] * 9_000)))
+    assert len(caught.value.faults) == MAX_FAULTS + 1
+    assert any(fault.text == "reading stops here" for fault in caught.value.faults)
+
+
+def test_run_of_too_many_pipes_is_refused_in_one_sentence() -> None:
+    said = faults(small("{a: tee, b: tee}", "a -> b -> " * 5_001 + "a"))
+    assert said.startswith("f.yaml:5:3: this run has more than 10,000 pipes; write it as several\n")
+
+
+def test_layout_of_too_many_pipes_is_refused_where_they_become_too_many() -> None:
+    runs = ["a -> b -> " * 5_000 + "a"] * 26
+    said = faults(small("{a: tee, b: tee}", *runs))
+    assert "up to here the runs have more than 250,000 pipes; split the layout" in said.splitlines()[0]
 
 
 def test_fault_deep_in_a_long_run_is_found_at_its_place() -> None:

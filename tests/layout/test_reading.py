@@ -134,7 +134,7 @@ def test_small_tower_of_aliases_is_read() -> None:
 
 def test_alias_bomb_is_refused_before_it_grows() -> None:
     first = refused(bomb(levels=9)).split("\n")[0]
-    assert first == "f:7:10: the file holds more than 2,000,000 values; split the layout"
+    assert first == "f:6:45: the file holds more than 1,000,000 values; split the layout"
 
 
 def test_size_of_an_anchor_counts_aliases_inside_it() -> None:

@@ -125,7 +125,7 @@ def test_file_in_utf16_is_refused() -> None:
 def test_largest_file_is_read_and_a_larger_one_refused() -> None:
     faults: list[Fault] = []
     assert decode(b" " * MAX_BYTES, faults) is not None
-    assert undecodable(b" " * (MAX_BYTES + 1)) == Fault(0, 0, "the file is larger than 64 MiB", "split the layout")
+    assert undecodable(b" " * (MAX_BYTES + 1)) == Fault(0, 0, "the file is larger than 16 MiB", "split the layout")
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,7 @@
 """All that a layout can be asked beside its check, one question at a time."""
 
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 
 import plumbnet
@@ -22,6 +22,7 @@ from plumbnet.report.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.trace import trace
 from plumbnet.report.whatif import whatifs_text
 from plumbnet.report.whatif_json import whatifs_json
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.difference import difference
 from plumbnet.study.placement import plans
 from plumbnet.study.revision import revision
@@ -38,16 +39,16 @@ def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
     report = plumbnet.check(plumbnet.read_bytes(data, file="input.yaml"))
     units = report.facts.units
     for heater in report.heaters[:3]:
-        yield lambda heater=heater: ("text", trace(report, heater))
-        yield lambda heater=heater: _warming(report, heater.name)
+        yield partial(_traced, report, heater)
+        yield partial(_warming, report, heater.name)
     first = list(report.heaters[:3])
     yield lambda: ("text", sheets_text(sheets(report, first), units))
     yield lambda: ("text", sheets_markdown(sheets(report, first), units))
     for method in METHODS:
-        yield lambda method=method: ("json", sheets_json(sheets(report, first[:1], method=method), units))
+        yield partial(_sized, report, method)
     for name in report.system.scenarios:
-        yield lambda name=name: _supposed(report, name, "json")
-        yield lambda name=name: _supposed(report, name, "text")
+        yield partial(_supposed, report, name, "json")
+        yield partial(_supposed, report, name, "text")
     yield lambda: ("text", cures.to_text(report, plumbnet.remedies(report), plans(report)))
     yield lambda: ("text", sweep_text(plumbnet.sweep(report)))
     yield lambda: ("json", sweep_json(plumbnet.sweep(report)))
@@ -67,6 +68,14 @@ def _usual() -> Report:
 def _compared(before: Report, after: Report) -> Compared:
     changed = revision(before.system, after.system, units=after.facts.units)
     return Compared(before, after, difference(before, after), changed)
+
+
+def _traced(report: Report, heater: HeaterFacts) -> Answer:
+    return "text", trace(report, heater)
+
+
+def _sized(report: Report, method: str) -> Answer:
+    return "json", sheets_json(sheets(report, list(report.heaters[:1]), method=method), report.facts.units)
 
 
 def _warming(report: Report, heater: str) -> Answer:

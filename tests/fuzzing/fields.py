@@ -91,7 +91,7 @@ class Filling:
         bounds = [bound for bound in (dimension.floor, dimension.ceiling) if bound is not None]
         near = [bound * (1.0 + 1e-12) + 1e-12 for bound in bounds]
         powers = [10.0 ** self.random.uniform(-12, 9), -(10.0 ** self.random.uniform(-12, 9))]
-        return self.random.choice([*bounds, *near, 0.0, 1e-300, powers[0], powers[0], powers[1]])
+        return float(self.random.choice([*bounds, *near, 0.0, 1e-300, powers[0], powers[0], powers[1]]))
 
     def _field(self, info: FieldInfo) -> Value:
         found = quantity_of(info)
@@ -119,7 +119,7 @@ class Filling:
         if isinstance(annotation, type) and issubclass(annotation, Declared):
             return self.fields(annotation)
         if annotation is bool:
-            return self.random.random() < 0.5  # noqa: PLR2004  a half
+            return self.random.random() < 0.5
         if annotation in {int, float}:
             return self.random.randrange(100)
         return self.random.choice(PORTS)

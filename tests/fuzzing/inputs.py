@@ -8,13 +8,13 @@ from fuzzing.structure import generated
 from fuzzing.text import mutated
 
 TESTS = Path(__file__).parents[1]
-_TEXTS_OF = 5  # one input in so many is a structure; they take far longer and get far deeper
+_STRUCTURE_IN = 10  # one input in so many is a structure; they take far longer and get far deeper
 
 
 def input_of(seed: int, number: int) -> bytes:
     """The input of that number."""
-    random = Random(f"{seed}:{number}")  # noqa: S311  an input, not a secret
-    return generated(random) if number % _TEXTS_OF == 0 else mutated(random, layouts())
+    random = Random(f"{seed}:{number}")
+    return generated(random) if number % _STRUCTURE_IN == 0 else mutated(random, layouts())
 
 
 @cache

@@ -40,8 +40,8 @@ def generated(random: Random) -> bytes:
     drawing.declare()
     drawing.join()
     document = drawing.document()
-    if random.random() < 0.05:  # noqa: PLR2004  it takes long
-        return yaml.safe_dump(document, allow_unicode=random.random() < 0.5, sort_keys=False).encode()  # noqa: PLR2004
+    if random.random() < 0.05:
+        return yaml.safe_dump(document, allow_unicode=random.random() < 0.5, sort_keys=False).encode()
     text = json.dumps(document, ensure_ascii=False)
     if not filling.is_odd():
         text = _NOT_IN_YAML.sub(lambda found: f"\\x{ord(found[0]):02x}", text)
@@ -88,7 +88,7 @@ class Drawing:
         except ValidationError:
             if not self.filling.is_odd() and name in self.parts:
                 return
-        self.written[name] = {"kind": kind, **values} if values or self.random.random() < 0.9 else kind  # noqa: PLR2004
+        self.written[name] = {"kind": kind, **values} if values or self.random.random() < 0.9 else kind
 
     def join(self) -> None:
         """A chain of some parts, then each port that is left to a tee, to another port, or to nothing."""
@@ -158,17 +158,17 @@ class Drawing:
         random = self.random
         document: dict[str, Value] = {"plumbnet": 1, "units": random.choice(("us", "metric"))}
         document |= {"parts": self.written, "runs": self.runs}
-        if random.random() < 0.3:  # noqa: PLR2004  a share
+        if random.random() < 0.3:
             document["title"] = "".join(random.choices((*NAMES[:20], *CONTROLS, " "), k=3))
-        if random.random() < 0.6:  # noqa: PLR2004  a share
+        if random.random() < 0.6:
             document["rules"] = random.choice(profile_names())
-        if random.random() < 0.1:  # noqa: PLR2004  a share
+        if random.random() < 0.1:
             document["tank_sizes"] = [f"{random.uniform(0.1, 500)} L" for _ in range(random.randrange(4))]
-        if random.random() < 0.35:  # noqa: PLR2004  a share
+        if random.random() < 0.35:
             document["scenarios"] = scenarios(
                 self.filling, self.parts, [run for run in self.runs if isinstance(run, str)]
             )
-        if random.random() < 0.15:  # noqa: PLR2004  a share
+        if random.random() < 0.15:
             document["accept"] = accepted(self.filling, self.parts)
         if self.filling.is_odd() and self.filling.is_odd():
             document[random.choice(("title", "units", "rules", "runs", *NAMES))] = random.choice((*WORDS, *NUMBERS, []))

@@ -64,7 +64,7 @@ def _open(filling: Filling, parts: Parts, _runs: Sequence[str]) -> Value:
 
 
 def _remove(filling: Filling, parts: Parts, _runs: Sequence[str]) -> Value:
-    return _among(filling, parts, lambda part: len(part.port_names()) == 2)  # noqa: PLR2004  in and out
+    return _among(filling, parts, lambda part: len(part.port_names()) == 2)
 
 
 def _draw(filling: Filling, parts: Parts, _runs: Sequence[str]) -> Value:

@@ -74,7 +74,7 @@ def _flip(random: Random, data: bytes, _layouts: Sequence[bytes]) -> bytes:
 def _set_in(random: Random, data: bytes, _layouts: Sequence[bytes]) -> bytes:
     at = random.randrange(len(data) + 1)
     word = random.choice(random.choice((TOKENS, TOKENS, NAMES, CONTROLS, WORDS))).encode("utf-8", "surrogatepass")
-    return data[:at] + (random.choice(BYTES) if random.random() < 0.1 else word) + data[at:]  # noqa: PLR2004  a share
+    return data[:at] + (random.choice(BYTES) if random.random() < 0.1 else word) + data[at:]
 
 
 def _exchange_word(random: Random, data: bytes, _layouts: Sequence[bytes]) -> bytes:
@@ -106,7 +106,7 @@ def _end_lines(random: Random, data: bytes, _layouts: Sequence[bytes]) -> bytes:
 
 
 def _encode(random: Random, data: bytes, _layouts: Sequence[bytes]) -> bytes:
-    if random.random() < 0.5:  # noqa: PLR2004  a half
+    if random.random() < 0.5:
         return b"\xef\xbb\xbf" + data
     return data.decode("utf-8", "replace").encode(random.choice(ENCODINGS), "replace")
 

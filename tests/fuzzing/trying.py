@@ -23,7 +23,7 @@ from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.text import plain
 from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
 from plumbnet.rules.finding import Severity
-from plumbnet.study.remedies import remedies_if_small
+from plumbnet.study.remedies import Found, remedies_if_small
 
 LONGEST_S: Final = 2.0
 """CPU time that one question about an input may take."""
@@ -82,8 +82,8 @@ def tried(data: bytes, number: int) -> Fortune:
     Raises whatever the program does that it should not: Broken, TooLong, MemoryError, any other exception. The forms
     go by the number, which is thus part of what makes a failure come again.
     """
-    every = number % 10 == 0
-    chosen = WRITERS if every else (WRITERS[number % len(WRITERS)],)
+    every = number % 30 == 0
+    chosen = WRITERS if every else (WRITERS[number // 10 % len(WRITERS)],)
     with watched():
         fortune, written = _written(data, chosen)
     if every:
@@ -91,8 +91,8 @@ def tried(data: bytes, number: int) -> Fortune:
             again = _written(data, chosen)[1]
         if again != written:
             raise Broken("the output differs between two runs on the same input")
-    if fortune == "analysed" and number % 500 == 0:
-        for question in questions(data, with_pictures=number % 5_000 == 0):
+    if fortune == "analysed" and number % 600 == 0:
+        for question in questions(data, with_pictures=number % 6_000 == 0):
             with watched():
                 _look(*question())
     return fortune
@@ -129,18 +129,19 @@ def _written(data: bytes, chosen: tuple[tuple[Writer, Callable[[str], None]], ..
     except LayoutError as error:
         look_at_faults(error, data)
         answer = unread(FILE, error)
+    found = remedies_if_small(answer) if isinstance(answer, Report) and len(chosen) > 1 else None
     documents = []
     for writer, look in chosen:
-        text = "".join(writer.document([_outcome(writer, answer)]))
+        text = "".join(writer.document([_outcome(writer, answer, found)]))
         look(text)
         documents.append(text)
     return "refused" if isinstance(answer, Unread) else "analysed", documents
 
 
-def _outcome(writer: Writer, answer: Report | Unread) -> Outcome:
+def _outcome(writer: Writer, answer: Report | Unread, found: Found | None) -> Outcome:
     if isinstance(answer, Unread):
         return Outcome(FILE, Fate.NOT_UNDERSTOOD, writer.refused(answer), words=answer.words)
-    piece = writer.answered(answer, remedies_if_small(answer))
+    piece = writer.answered(answer, found)
     verdicts = tuple(heater.verdict for heater in answer.heaters)
     return Outcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
 

@@ -10,12 +10,19 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Protocol
 
 from fuzzing.inputs import input_of
 from fuzzing.trying import MOST_MIB, TooLong, peak_mib, tried
 
 _ROOM_BYTES = MOST_MIB * 2**20
 _DEAD_AFTER_S = 20  # CPU time inside a library that no signal interrupts
+
+
+class InHand(Protocol):
+    """A value that processes share."""
+
+    value: int
 
 
 @dataclass(frozen=True)
@@ -59,12 +66,12 @@ def _end(_signal: int, _frame: object) -> None:
     raise TooLong
 
 
-def work(seed: int, numbers: Iterable[int], at: "object" = None) -> Tally:
+def work(seed: int, numbers: Iterable[int], at: InHand | None = None) -> Tally:
     """Try the inputs of those numbers; `at` is a shared value that holds the one in hand."""
     tally = Tally()
     for number in numbers:
         if at is not None:
-            at.value = number  # type: ignore[attr-defined]  multiprocessing gives its shared values no type
+            at.value = number
         used = int(time.process_time())
         resource.setrlimit(resource.RLIMIT_CPU, (used + _DEAD_AFTER_S, resource.RLIM_INFINITY))
         start = time.process_time()

@@ -25,6 +25,10 @@ class Street:
     zone: int
 
 
+class Uphill(ValueError):
+    """A pump without a check holds water above what it could flow back to: nothing is at rest before it is warm."""
+
+
 class HeldWater(WarmWater):
     """What holds water, and where it settles; pressures gauge at datum."""
 
@@ -65,6 +69,10 @@ class HeldWater(WarmWater):
                 found.append((near, far, step))
         return found
 
+    @property
+    def _wet(self) -> list[tuple[int, int, Step]]:
+        return [gate for gate in self.gates if self.static_pa[gate[2].end] > DRY]
+
     @cached_property
     def streets(self) -> list[Street]:
         """The far sides of gates that lead to a zone which is held."""
@@ -73,7 +81,9 @@ class HeldWater(WarmWater):
 
     @cached_property
     def rest(self) -> Rest:
-        """All zones settled. Raises NoHeights, TooMany."""
+        """All zones settled. Raises NoHeights, TooMany, Uphill."""
+        if any(self.static_pa[step.start] > self.static_pa[step.end] + step.opens_pa + 1.0 for *_, step in self._wet):
+            raise Uphill
         basins = {zone: self._basin(zone) for zone in self.ends_in}
         basins |= {one.number: self._street(one.zone) for one in self.streets}
         streets = iter(self.streets)

@@ -124,7 +124,7 @@ class Locked:
         def room_left_kg(temperature_k: float) -> float:
             return self.fits_kg(temperature_k, pressure_abs_pa=pressure_abs_pa) - water
 
-        if pressure_abs_pa <= self.start_abs_pa or room_left_kg(self.cold_k) <= 0.0:
+        if room_left_kg(self.cold_k) <= 0.0:
             return 0.0
         boils = pressure_abs_pa < saturation_abs_pa(HIGHEST_K)
         hottest = boiling_k(pressure_abs_pa) if boils else HIGHEST_K

@@ -24,6 +24,7 @@ _ASHRAE = "ASHRAE Handbook, HVAC Systems and Equipment, chapter on hydronic syst
 _ASME = "ASME BPVC section IV, HG-709, as printed in 13 NCAC 13 .0412(d) and Mich. R 408.4272"
 
 _ASME_RANGE_F = (160.0, 280.0)  # of the linear formula; from memory
+_DECIMALS_F = 6  # 160 degF, written so and turned into kelvin, comes back as 159.99999999999994
 
 
 def size(name: str, duty: Duty) -> Sizing:
@@ -89,8 +90,8 @@ def _asme_iv(duty: Duty) -> Sizing:
 
 def _asme_notes(duty: Duty, mean_f: float) -> Iterator[str]:
     lowest, highest = _ASME_RANGE_F
-    if not lowest <= mean_f <= highest:
-        yield f"the linear formula holds from {lowest:.0f} to {highest:.0f} degF, and the mean is {mean_f:.0f} degF"
+    if not lowest <= round(mean_f, _DECIMALS_F) <= highest:
+        yield f"the linear formula holds from {lowest:.0f} to {highest:.0f} degF, and the mean is {mean_f:g} degF"
     if duty.mean_k is None:
         yield "the mean operating temperature is taken to be the highest"
     if duty.growth is not None:

@@ -155,7 +155,7 @@ def material(name: str) -> Material:
     (117000000000.0, False)
     """
     known = materials()
-    found = known.get(name) or known.get(name.split("-", maxsplit=1)[0])
+    found = known.get(name) or known.get(name.partition("-")[0])
     if found is None:
         raise UnknownWall(f"nothing is known of walls of {name}; known are {', '.join(known)}")
     return found

@@ -8,7 +8,7 @@ All pressures are absolute, at datum.
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from scipy.optimize import brentq
 
@@ -135,7 +135,8 @@ class _Run:
         for index, warm in enumerate(self.now.warm):
             for burner in warm.body.burners:
                 if warm.temperature_k < burner.hot_k:
-                    self._happens(Watch(Happening.BURNER_ON, burner.name, warm.body.home, _never, index))
+                    self.now = self.now.with_burner(burner.name, lit=True)
+                    self._tell(Happening.BURNER_ON, burner.name, zone=warm.body.home, body=index)
 
     def _first(self, ahead: Now) -> tuple[Watch | None, Now]:
         """The first thing that happens on the way ahead, and the state there."""
@@ -166,27 +167,25 @@ class _Run:
             case Happening.BURNER_OFF:
                 self.now = self.now.with_burner(watch.name, lit=False)
                 if (Happening.SETPOINT_REACHED, watch.name) not in self._told:
-                    self._tell(replace(watch, what=Happening.SETPOINT_REACHED))
+                    self._tell(Happening.SETPOINT_REACHED, watch.name, zone=watch.zone, body=watch.body)
             case Happening.OUTLET_OPENS:
                 self.now = self.now.with_open(watch.zone)
             case _:
                 self.is_over = watch.what.is_the_end
-        self._tell(watch)
+        self._tell(watch.what, watch.name, zone=watch.zone, body=watch.body)
 
     def _reseat(self, zones: frozenset[int]) -> None:
         self.now = reseated(self.plant, self.now, zones)
         for zone in sorted(zones):
             outlet = self.plant.basins[zone].outlet
             if outlet is not None:
-                self._tell(Watch(Happening.OUTLET_RESEATS, outlet.name, zone, _never))
+                self._tell(Happening.OUTLET_RESEATS, outlet.name, zone=zone)
         self._record()
 
-    def _tell(self, watch: Watch) -> None:
-        warm = None if watch.body is None else self.now.warm[watch.body]
-        temperature = None if warm is None else warm.temperature_k
-        pressure = self.now.pressures_abs_pa[watch.zone]
-        self.events.append(Event(self.now.time_s, watch.what, watch.name, pressure, temperature))
-        self._told.add((watch.what, watch.name))
+    def _tell(self, what: Happening, name: str, *, zone: int, body: int | None = None) -> None:
+        temperature = None if body is None else self.now.warm[body].temperature_k
+        self.events.append(Event(self.now.time_s, what, name, self.now.pressures_abs_pa[zone], temperature))
+        self._told.add((what, name))
 
     def _record(self) -> None:
         self.moments.append(self.now.moment(self.plant))
@@ -196,7 +195,3 @@ class _Run:
         for watch in watches(self.plant, self.now):
             if not (watch.is_told_once and (watch.what, watch.name) in self._told):
                 yield watch
-
-
-def _never(_now: Now) -> float:
-    return -1.0

@@ -36,7 +36,7 @@ def test_a_chosen_charge_counts_if_it_is_no_lower_than_the_least() -> None:
     assert en_12828(replace(CIRCUIT, charge_abs_pa=2.0 * BAR)).charge_abs_pa == pytest.approx(2.5 * BAR)
 
 
-@pytest.mark.parametrize(("relief_bar", "end_bar"), [(3, 2.5), (5, 4.5), (6, 5.4), (10, 9)])
+@pytest.mark.parametrize(("relief_bar", "end_bar"), [(3, 2.5), (4, 3.5), (5, 4.5), (6, 5.4), (10, 9)])
 def test_a_circuit_ends_half_a_bar_or_a_tenth_below_the_relief_valve(relief_bar: float, end_bar: float) -> None:
     sized = en_12828(replace(CIRCUIT, relief_abs_pa=(relief_bar + 1) * BAR))
     assert sized.end_abs_pa == pytest.approx((end_bar + 1) * BAR)
@@ -103,3 +103,24 @@ def test_four_per_cent_is_allowed_whatever_the_temperature() -> None:
     hot = uk_4_percent(replace(CYLINDER, cold_k=277.15, hot_k=373.15))
     assert hot.expansion_m3 == pytest.approx(0.008)
     assert hot.notes == ("the liquid grows by 4.3%, more than the 4 % allowed for",)
+
+
+def test_end_of_a_circuit_is_told_by_the_rule_of_its_relief_valve() -> None:
+    low, high = (
+        next(each for each in en_12828(replace(CIRCUIT, relief_abs_pa=relief)).steps if each.symbol == "p_2")
+        for relief in (6 * BAR, 7 * BAR)
+    )
+    assert (low.name, low.formula) == ("end pressure", "p_sv - d_below")
+    assert {symbol: each.value for symbol, each in low.numbers.items()} == {"p_sv": 6 * BAR, "d_below": 0.5 * BAR}
+    assert (high.name, high.formula) == ("end pressure", "p_atm + 0.9 * (p_sv - p_atm)")
+
+
+def test_growth_by_the_table_of_the_standard_is_told_as_such() -> None:
+    e = next(each for each in din_4807_5(CYLINDER).steps if each.symbol == "e")
+    assert (e.name, e.formula) == ("growth of the water, from the table of n", "e")
+    assert {symbol: each.value for symbol, each in e.numbers.items()} == {"e": 0.017}
+
+
+def test_growth_of_just_four_per_cent_is_within_the_allowance() -> None:
+    assert uk_4_percent(replace(CYLINDER, growth=0.04)).notes == ()
+    assert uk_4_percent(replace(CYLINDER, growth=0.041)).notes != ()

@@ -101,3 +101,11 @@ def test_without_the_library_the_message_says_what_to_install(monkeypatch: pytes
 def test_plain_water_needs_no_library(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "CoolProp.CoolProp", None)
     assert growth("ethylene", 0.0, 283.15, 353.15) > 0
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_water_without_glycol_counts_from_its_density_maximum(kind: Glycol) -> None:
+    of_water = expansion.growth(274.15, 353.15, pressure_abs_pa=water.ATMOSPHERE_PA)
+    assert growth(kind, 0.0, 274.15, 353.15) == of_water
+    with pytest.raises(OutsideGlycol):
+        growth(kind, 1.0, 283.15, 353.15)

@@ -55,8 +55,11 @@ def test_cold_water_let_in_mixes() -> None:
     [
         ({"input_w": 0.0}, "a burner of 0 W heats nothing"),
         ({"input_w": float("nan")}, "a burner of nan W heats nothing"),
+        ({"input_w": float("inf")}, "a burner of inf W heats nothing"),
+        ({"efficiency": 0.0}, "an efficiency of 0 is none: it lies above 0, and at most at 1"),
         ({"efficiency": 1.2}, "an efficiency of 1.2 is none: it lies above 0, and at most at 1"),
         ({"differential_k": -1.0}, "a thermostat has no differential of -1 K"),
+        ({"differential_k": float("inf")}, "a thermostat has no differential of inf K"),
     ],
 )
 def test_burner_that_cannot_be(wrong: dict[str, float], words: str) -> None:
@@ -66,3 +69,14 @@ def test_burner_that_cannot_be(wrong: dict[str, float], words: str) -> None:
 
 def test_burner_relights_below_its_differential() -> None:
     assert Burner(name="h", input_w=1.0, hot_k=333.0, differential_k=5.0).relights_k == 328.0
+
+
+def test_electric_burner_gives_all_and_may_have_no_differential() -> None:
+    electric = Burner(name="element", input_w=4500.0, hot_k=333.0, efficiency=1.0, differential_k=0.0)
+    assert (electric.useful_w, electric.relights_k) == (4500.0, 333.0)
+
+
+def test_water_let_out_of_one_zone_stays_in_the_other() -> None:
+    cold = body(z0=0.2, z1=0.1).cold
+    left, _ = cold.without({0: 1.0})
+    assert left.masses_kg == {0: pytest.approx(cold.masses_kg[0] - 1.0), 1: cold.masses_kg[1]}

@@ -11,6 +11,7 @@ from plumbnet.physics.locked import Bracket, Locked, bracket, linear_rise_pa
 from plumbnet.physics.walls import Shell, heater_shell
 from plumbnet.physics.water import (
     ATMOSPHERE_PA,
+    HIGHEST_PA,
     OutsideWater,
     compressibility_per_pa,
     expansivity_per_k,
@@ -220,3 +221,31 @@ def test_pressures_past_the_formulation_are_refused() -> None:
     with pytest.raises(OutsideWater) as refused:
         slack.rise_to_k(5e7)
     assert str(refused.value) == "water locked at 283.15 K does not reach 5e+07 Pa absolute"
+
+
+def test_pipes_that_stay_cold_keep_their_width() -> None:
+    zone = Locked(heated=Shell(0.2, 0.0, 36e-6), unheated=Shell(0.1, 0.0, 5e-5), cold_k=283.15, start_abs_pa=5e5)
+    per_m3 = 1.0 / specific_volume_m3_kg(283.15, pressure_abs_pa=5e5)
+    assert zone.water_kg == pytest.approx(0.3 * per_m3, rel=1e-12)
+
+
+def test_water_may_be_locked_in_at_its_boiling_point_and_at_the_highest_pressure_known() -> None:
+    boiling = Locked(heated=Shell(0.2), cold_k=373.15, start_abs_pa=saturation_abs_pa(373.15))
+    assert boiling.pressure_abs_pa(373.15) == boiling.start_abs_pa
+    pressed = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=HIGHEST_PA)
+    assert pressed.pressure_abs_pa(283.15) == HIGHEST_PA
+
+
+def test_a_litre_that_cools_is_left_with_vapour_too() -> None:
+    warm = Locked(heated=Shell(0.001), cold_k=333.15, start_abs_pa=5e5)  # 0.98 kg, of which no kilogram is wanting
+    assert warm.pressure_abs_pa(303.15) == saturation_abs_pa(303.15)
+
+
+def test_a_litre_within_soft_walls_boils_at_the_pressure_asked_for() -> None:
+    slack = Locked(heated=Shell(0.001, 1e-6), cold_k=283.15, start_abs_pa=2e5)
+    assert saturation_abs_pa(283.15 + slack.rise_to_k(4e5)) == pytest.approx(4e5, rel=1e-6)
+
+
+def test_half_a_watt_heats_as_twelve_kilowatts_do_in_24_000_times_the_time() -> None:
+    fast, slow = (HEATER.firing_s(10.0, input_w=watts, efficiency=0.8) for watts in (12e3, 0.5))
+    assert slow == pytest.approx(24_000 * fast, rel=1e-12)

@@ -181,11 +181,15 @@ def test_the_linear_formula_is_for_a_plain_tank_unless_a_charge_is_chosen() -> N
     assert size("asme-iv", replace(DUTY, charge_abs_pa=4e5)).charge_abs_pa == 4e5
 
 
-@pytest.mark.parametrize("mean_f", [150, 300])
+@pytest.mark.parametrize("mean_f", [150, 280.4, 300])
 def test_the_linear_formula_warns_outside_its_range(mean_f: float) -> None:
     sized = size("asme-iv", replace(DUTY, mean_k=(mean_f - 32) / 1.8 + 273.15))
     assert sized.notes == (f"the linear formula holds from 160 to 280 degF, and the mean is {mean_f} degF",)
-    assert size("asme-iv", replace(DUTY, mean_k=(195 - 32) / 1.8 + 273.15)).notes == ()
+
+
+@pytest.mark.parametrize("mean_f", [160, 195, 280])
+def test_the_linear_formula_is_silent_within_its_range_and_at_its_ends(mean_f: float) -> None:
+    assert size("asme-iv", replace(DUTY, mean_k=(mean_f - 32) / 1.8 + 273.15)).notes == ()
 
 
 def test_the_linear_formula_says_what_it_left_out() -> None:
@@ -195,10 +199,11 @@ def test_the_linear_formula_says_what_it_left_out() -> None:
     )
 
 
-def test_the_linear_formula_has_no_answer_for_cool_water() -> None:
+@pytest.mark.parametrize(("mean_f", "told"), [(104.0, "104"), (0.0466 / 0.00041, "114")])  # there, it finds just none
+def test_the_linear_formula_has_no_answer_for_cool_water(mean_f: float, told: str) -> None:
     with pytest.raises(OutsideMethod) as refused:
-        size("asme-iv", replace(DUTY, mean_k=313.15))
-    assert str(refused.value) == "the linear formula finds no expansion at a mean temperature of 104 degF"
+        size("asme-iv", replace(DUTY, mean_k=(mean_f - 32) / 1.8 + 273.15))
+    assert str(refused.value) == f"the linear formula finds no expansion at a mean temperature of {told} degF"
 
 
 def test_an_unknown_method_is_no_key() -> None:
@@ -211,3 +216,47 @@ def test_antifreeze_brings_its_own_growth_and_source() -> None:
     assert sized.expansion_m3 == pytest.approx(0.025)
     assert [each.source for each in sized.steps if each.symbol == "e"] == ["a table of glycol"]
     assert math.isclose(sized.tank_m3, 0.025 / (1 - 4 / 7))
+
+
+WATER_GROWS = {
+    "v_1": "volume of cold water, or of the densest",
+    "v_2": "volume of hot water",
+    "e": "growth of the water",
+}
+NET = WATER_GROWS | {"e_walls": "growth of pipes and vessels", "e_net": "net growth"}
+BETWEEN = {"p_0": "charge", "p_1": "start pressure", "p_2": "end pressure"}
+TAKEN, TANK = {"V_e": "expansion"}, {"V_t": "tank"}
+SHEETS = {
+    "membrane": BETWEEN | WATER_GROWS | TAKEN | TANK,
+    "ashrae-diaphragm": BETWEEN | NET | TAKEN | TANK,
+    "ashrae-air-water": BETWEEN | {"p_0": "charge of a plain tank filled from empty"} | NET | TAKEN | TANK,
+    "ashrae-open": NET | TAKEN | TANK,
+    "asme-iv": BETWEEN
+    | {"F": "mean operating temperature", "e": "growth of water less that of steel, from 40 degF"}
+    | TAKEN
+    | TANK,
+    "en-12828": {"d_vapour": "vapour pressure, gauge", "p_least": "least charge"}
+    | BETWEEN
+    | WATER_GROWS
+    | TAKEN
+    | {"V_r": "reserve"}
+    | TANK
+    | {"p_fill": "lowest fill pressure"},
+    "din-4807-5": {"p_1": "start pressure"} | BETWEEN | WATER_GROWS | TAKEN | TANK,
+    "uk-4-percent": BETWEEN | {"e": "allowance for growth"} | TAKEN | TANK,
+}
+
+
+@pytest.mark.parametrize("name", METHODS)
+def test_sheet_names_each_number_of_the_tank_in_order(name: str) -> None:
+    steps = size(name, DUTY).steps
+    assert [(each.symbol, each.name) for each in steps] == list(SHEETS[name].items())
+
+
+@pytest.mark.parametrize("name", CLOSED)
+def test_sheet_ends_with_the_formula_of_the_tank(name: str) -> None:
+    water = "(V_e + V_r)" if name == "en-12828" else "V_e"
+    steps = {each.symbol: each for each in size(name, DUTY).steps}
+    assert steps["V_t"].formula == f"{water} / (p_0 / p_1 - p_0 / p_2)"
+    values = {symbol: steps[symbol].value for symbol in ("V_e", "p_0", "p_1", "p_2")}
+    assert {symbol: number.value for symbol, number in steps["V_t"].numbers.items() if symbol != "V_r"} == values

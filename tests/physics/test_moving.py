@@ -72,3 +72,13 @@ def test_moment_tells_the_state() -> None:
     moment = plant().start.with_burner("heater", lit=True).moment(plant())
     assert moment.temperatures_k == {"heater": COLD}
     assert moment.firing == {"heater"}
+
+
+#   0 with its relief valve open;   1 with its own shut; nothing between them
+def test_open_outlet_lets_out_the_water_of_its_own_zone_alone() -> None:
+    basins = {zone: Basin(static_abs_pa=FILL, cold_k=COLD, outlets=(RELIEF,)) for zone in (0, 1)}
+    apart = Plant(basins, (), (body(0), body(1)))
+    hot = advanced(apart, apart.start.with_burner("heater", lit=True).with_open(0), 1000.0)
+    lost = [then.mass_kg - now.mass_kg for then, now in zip(apart.start.warm, hot.warm, strict=True)]
+    assert lost == [pytest.approx(hot.books.lost_kg["relief"], rel=1e-9), 0.0]
+    assert lost[0] > 0.1

@@ -414,3 +414,11 @@ def test_order_of_zones_and_gates_settles_nothing(drawn: Zones, chance: Random) 
     _, level = found(drawn)
     _, again = found(Zones({name: drawn.loads[name] for name in names}, tuple(gates)))
     assert again == pytest.approx(level, rel=1e-12)
+
+
+#   near >- reducer, shut at 4 bar -> far, where a tank takes 0.05 m3 by then and an outlet opens at just that pressure
+def test_reducer_lets_through_what_tanks_beyond_take_and_nothing_for_the_outlet_that_opens_at_its_set() -> None:
+    tank = Tank(0.1, charge_abs_pa=2e5, start_abs_pa=2e5)
+    loads = {"near": ZoneLoad({"h": 0.08}, 2e5), "far": ZoneLoad({}, 2e5, (tank,), outlet_abs_pa=4e5)}
+    found = settle_safely(loads, [OneWayGate("near", "far", below_abs_pa=4e5)])
+    assert found.loads["far"].pushed_m3 == pytest.approx(0.05)

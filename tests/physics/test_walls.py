@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from plumbnet.layout.tubes import tube
 from plumbnet.physics.walls import (
     Ends,
+    Material,
     Shell,
     UnknownWall,
     elastic_tube,
@@ -112,7 +113,38 @@ def test_impossible_walls_are_refused(numbers: tuple[float, float, float]) -> No
         Shell(*numbers)
 
 
-@pytest.mark.parametrize(("inside_m", "wall_m"), [(0.0, 0.001), (0.02, 0.0), (math.nan, 0.001)])
+@pytest.mark.parametrize(
+    ("inside_m", "wall_m"), [(0.0, 0.001), (0.02, 0.0), (math.nan, 0.001), (math.inf, 0.001), (0.02, math.inf)]
+)
 def test_a_tube_without_bore_or_wall_is_refused(inside_m: float, wall_m: float) -> None:
     with pytest.raises(ValueError, match=rf"^a tube needs a bore and a wall: not {inside_m:g} m and {wall_m:g} m$"):
         elastic_tube(0.001, material("copper"), inside_m=inside_m, wall_m=wall_m)
+
+
+@pytest.fixture
+def _read_anew() -> None:
+    """The table is read once for all tests: without this, not by the one that is to see it read."""
+    materials.cache_clear()
+
+
+@pytest.mark.usefixtures("_read_anew")
+def test_walls_are_what_the_row_of_their_material_says() -> None:
+    # data/walls.csv: 117 GPa, 0.34, 16.8 millionths a kelvin; pex 0.7 GPa, 0.46, 160 millionths, not credited.
+    copper, pex = material("copper"), material("pex")
+    numbers = (copper.modulus_pa, copper.poisson, copper.expansion_per_k)
+    assert numbers == pytest.approx((117e9, 0.34, 16.8e-6), rel=1e-12)
+    assert (copper.name, copper.credited, copper.status) == ("copper", True, "expansion read and the rest from memory")
+    assert copper.source.startswith("modulus and Poisson's ratio of deoxidised copper tube")
+    assert (pex.name, pex.credited, pex.status) == ("pex", False, "approximate and from memory")
+    assert (pex.modulus_pa, pex.poisson, pex.expansion_per_k) == pytest.approx((0.7e9, 0.46, 160e-6), rel=1e-12)
+    assert isinstance(copper, Material)
+
+
+def test_family_of_a_wall_is_what_stands_before_its_first_hyphen() -> None:
+    assert material("copper-L") is material("copper-type-L") is material("copper")
+
+
+def test_copper_tube_counts_on_the_stretch_of_the_ends_it_has() -> None:
+    held: Ends = "hoop"
+    tube_of_metal = tube_shell(0.001, material("copper"), inside_m=0.02, wall_m=0.001, ends=held)
+    assert tube_of_metal.compliance_per_pa == pytest.approx(0.02 * (1 - 0.34 / 2) / (117e9 * 0.001), rel=1e-12)

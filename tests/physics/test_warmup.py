@@ -292,3 +292,19 @@ def test_limit_that_the_fill_already_passes_is_not_passed_again() -> None:
     stood = warm_up(alone(basin(tank=tank()), body(limit_abs_pa=FILL - 1e4)), until_s=1800.0)
     assert passed.first(Happening.LIMIT_PASSED) is not None
     assert stood.first(Happening.LIMIT_PASSED) is None
+
+
+def test_relief_valve_reseats_below_its_set_once_nothing_grows() -> None:
+    run = warm_up(CASES["locked, typical walls"])
+    told = [(event.what, event.name) for event in run.events]
+    assert told == [
+        (Happening.BURNER_ON, "heater"),
+        (Happening.OUTLET_OPENS, "relief"),
+        (Happening.SETPOINT_REACHED, "heater"),
+        (Happening.BURNER_OFF, "heater"),
+        (Happening.OUTLET_RESEATS, "relief"),
+    ]
+    last = run.events[-1]
+    assert last.pressure_abs_pa == pytest.approx(ATMOSPHERE_PA + 135.0 * PSI, rel=1e-9)
+    assert last.temperature_k is None
+    assert run.events[0].temperature_k == COLD

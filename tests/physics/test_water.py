@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from plumbnet.physics.water import (
     ATMOSPHERE_PA,
+    HIGHEST_PA,
     OutsideWater,
     boiling_k,
     compressibility_per_pa,
@@ -169,3 +170,13 @@ def test_locked_water_past_the_formulation_is_refused() -> None:
     assert str(refused.value) == "water locked at 0.001 m3/kg and 450 K passes 100 MPa"
     with pytest.raises(OutsideWater):
         locked_pressure_abs_pa(300.0, specific_volume_m3_kg=math.nan)
+
+
+@pytest.mark.parametrize("temperature_k", [273.15, 623.15])
+def test_ends_of_the_boiling_curve_lie_on_it(temperature_k: float) -> None:
+    assert boiling_k(saturation_abs_pa(temperature_k)) == pytest.approx(temperature_k, abs=1e-6)
+
+
+def test_locked_water_may_stand_at_the_highest_pressure_known() -> None:
+    volume = specific_volume_m3_kg(300.0, pressure_abs_pa=HIGHEST_PA)
+    assert locked_pressure_abs_pa(300.0, specific_volume_m3_kg=volume) == HIGHEST_PA

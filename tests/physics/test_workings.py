@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -50,3 +52,15 @@ def test_the_highest_pressure_is_demanded_for_a_closed_tank() -> None:
 def test_a_tank_without_pressures_is_no_closed_tank() -> None:
     with pytest.raises(KeyError):
         closed_tank("", expansion_steps(BARE, growth_steps(BARE, 4e5)), BOYLE)
+
+
+def test_charge_that_is_chosen_is_told_as_such() -> None:
+    chosen = charge_step(replace(BARE, charge_abs_pa=3e5), "p_static")
+    assert (chosen.symbol, chosen.name, chosen.formula, chosen.value) == ("p_0", "charge", "p_0", 3e5)
+    usual = charge_step(BARE, "p_atm")
+    assert (usual.symbol, usual.name, usual.formula, usual.value) == ("p_0", "charge", "p_atm", 101_325.0)
+
+
+def test_walls_of_water_that_is_not_warmed_do_not_grow() -> None:
+    *_, walls, net = net_growth_steps(replace(BARE, hot_k=BARE.cold_k), 4e5)
+    assert (walls.value, net.value) == (0.0, 0.0)

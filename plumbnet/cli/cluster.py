@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from plumbnet.cli.reading import fail
 from plumbnet.cli.surveying import KEPT
 from plumbnet.layout.fault import quoted
+from plumbnet.report.record import program_version
 from plumbnet.rules.sentences import listed
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def _refuse_unfit(client: "Client", address: str) -> None:
     found = client.run(version, "plumbnet", on_error="return")
     if not found:
         fail(f"the scheduler at {address} has no worker")
-    ours = version("plumbnet")
+    ours = program_version()
     other = [f"{worker} has {_called(one)}" for worker, one in sorted(found.items()) if one != ours]
     if other:
         fail(f"every worker must have plumbnet {ours}: {listed(other)}")

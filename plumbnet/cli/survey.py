@@ -5,7 +5,6 @@ from concurrent.futures import Executor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import AbstractContextManager, nullcontext
 from enum import StrEnum
-from importlib.metadata import version
 from pathlib import Path
 from typing import Annotated, TypeAlias
 
@@ -22,6 +21,7 @@ from plumbnet.cli.saving import form_of, save
 from plumbnet.cli.surveying import KEPT, OtherVersion, Surveying, handed_out
 from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.cli.writing import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, write
+from plumbnet.report.record import program_version
 from plumbnet.report.sums import counted
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.book import Book, Unusable
@@ -87,7 +87,7 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     work = nullcontext((None, jobs or jobs_for(found))) if scheduler is None else cluster(scheduler)
     try:
         with Book(None if into is None else str(into), asked, anew=anew) as book:
-            _fill(book, Surveying(asked, version("plumbnet")), found, work)
+            _fill(book, Surveying(asked, program_version()), found, work)
             summed = sums(book.file, is_supposed=bool(asked.supposed))
     except Unusable as error:
         fail(f"{into or 'the file of the survey'}: {error}")

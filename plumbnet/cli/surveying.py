@@ -3,7 +3,6 @@
 import hashlib
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
-from importlib.metadata import version
 from typing import Final
 
 import plumbnet
@@ -12,6 +11,7 @@ from plumbnet.cli.asking import data_of, system_of
 from plumbnet.cli.targets import Target
 from plumbnet.layout.fault import Fault, LayoutError, reason_of
 from plumbnet.layout.refusal import ChangeError
+from plumbnet.report.record import program_version
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.book import Book
 from plumbnet.report.survey.entry import Change, Entry, answered, refused
@@ -39,8 +39,8 @@ class Surveying:
 
     def __call__(self, handed: tuple[Target, ...]) -> tuple[Entry, ...]:
         """The entry of each file, whose content comes with it. Raises OtherVersion."""
-        if version("plumbnet") != self.version:
-            raise OtherVersion(version("plumbnet"))
+        if program_version() != self.version:
+            raise OtherVersion(program_version())
         return tuple(map(self._entry, handed))
 
     def _entry(self, target: Target) -> Entry:

@@ -1,12 +1,12 @@
 """A layout and its revision as JSON: verdicts and key figures before and after, findings, what was changed."""
 
 import json
-from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fields import FieldChange
 from plumbnet.report.comparison import Compared
 from plumbnet.report.json1 import SCHEMA, Json, finding_fields
+from plumbnet.report.record import program_version
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.difference import HeaterChange
 from plumbnet.study.revision import Changes, Named, Revision
@@ -19,7 +19,7 @@ def comparison_json(compared: Compared) -> str:
     """
     found = compared.difference
     document = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": SCHEMA,
         "before": _file(compared.before),
         "after": _file(compared.after),

@@ -7,11 +7,11 @@ import csv
 import io
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from importlib.metadata import version
 from typing import Final
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, visible
+from plumbnet.report.record import program_version
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.finding import Finding
@@ -125,7 +125,7 @@ def _rows(report: Report) -> Iterator[Row]:
         "sha256": record.sha256,
         "rules": report.profile.profile,
         "rules_sha256": report.profile.sha256,
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
     }
     for heater in report.heaters:
         yield {"record": "heater", **heater_cells(heater)}

@@ -4,10 +4,10 @@ import json
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.physics.locked import Bracket
+from plumbnet.report.record import program_version
 from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, RungFacts
@@ -67,7 +67,7 @@ def _answers(outcomes: Iterable[Outcome], errors: list[str]) -> Iterator[str]:
 
 
 def _head() -> Json:
-    return {"plumbnet": version("plumbnet"), "schema": SCHEMA}
+    return {"plumbnet": program_version(), "schema": SCHEMA}
 
 
 def _rows(unread: Unread) -> list[Json]:

@@ -5,11 +5,11 @@ There is no standard; elements and attributes are those that readers of it agree
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from importlib.metadata import version
 from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
+from plumbnet.report.record import program_version
 from plumbnet.report.text import clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import Finding, Severity
@@ -53,7 +53,7 @@ class JunitWriter:
 
     def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
         """All suites; ends with a line break."""
-        yield f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {version("plumbnet")}">\n'
+        yield f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {program_version()}">\n'
         for outcome in outcomes:
             yield from outcome.piece.answers
         yield "</testsuites>\n"
@@ -85,7 +85,7 @@ def _text(suite: Element) -> str:
 
 def _properties(report: Report) -> Iterator[tuple[str, str]]:
     """The record: what was read, with what, under which rules, and what was taken where the file says nothing."""
-    yield "plumbnet", version("plumbnet")
+    yield "plumbnet", program_version()
     yield "title", report.system.title
     yield "sha256", report.system.record.sha256
     yield "rules", report.profile.profile

@@ -1,6 +1,7 @@
 """By which program and rules, and from which file a report was made: what it takes to make it again."""
 
 from collections.abc import Iterator
+from functools import cache
 from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
@@ -8,10 +9,16 @@ from plumbnet.layout.fault import visible
 from plumbnet.report.document import Block, Heading, Table
 
 
+@cache
+def program_version() -> str:
+    """The version of this program, as its package says; looked up once."""
+    return version("plumbnet")
+
+
 def record(report: Report) -> Iterator[tuple[str, str]]:
     """Labels and what stands under them; the same input gives the same record, wherever the program runs."""
     source = report.system.record
-    yield "program", f"plumbnet {version('plumbnet')}"
+    yield "program", f"plumbnet {program_version()}"
     yield "file", f"SHA-256 {source.sha256}" if source.sha256 else "none"
     yield "rules", f"{report.profile.profile}, SHA-256 {report.profile.sha256}"
     if report.scenario is not None:

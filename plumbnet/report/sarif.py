@@ -9,7 +9,6 @@ import sys
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from importlib.metadata import version
 from pathlib import PurePath
 from typing import Final
 from urllib.parse import quote
@@ -17,6 +16,7 @@ from urllib.parse import quote
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, visible
 from plumbnet.report.json1 import Json
+from plumbnet.report.record import program_version
 from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.text import CAUTION, clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
@@ -139,7 +139,7 @@ def _answers(outcomes: Iterable[Outcome], records: list[str], errors: list[str])
 
 
 def _driver() -> Json:
-    number = version("plumbnet")
+    number = program_version()
     return {"name": "plumbnet", "version": number, "semanticVersion": number, "rules": [_RULE, *map(_rule, _known())]}
 
 

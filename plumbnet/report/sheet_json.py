@@ -2,19 +2,19 @@
 
 import json
 from collections.abc import Iterable
-from importlib.metadata import version
 
 from plumbnet.analysis.form import AtHand, Content, Item, MethodUsed, Outcome, Section, Sheet
 from plumbnet.layout.quantity import Units
 from plumbnet.physics.sizing import Step
 from plumbnet.report.json1 import SCHEMA, Json
+from plumbnet.report.record import program_version
 from plumbnet.report.text import CAUTION
 
 
 def sheets_json(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as one JSON document; numbers are SI, sentences in `units`."""
     document = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": SCHEMA,
         "units": units,
         "sheets": [_sheet(sheet) for sheet in sheets],

@@ -4,10 +4,10 @@ import csv
 import io
 import json
 from collections.abc import Iterator
-from importlib.metadata import version
 
 from plumbnet.layout.change import Change
 from plumbnet.report import json1
+from plumbnet.report.record import program_version
 from plumbnet.study.outcome import Outcome
 from plumbnet.study.sweep import Sweep
 from plumbnet.study.written import change_fields
@@ -19,7 +19,7 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
     """One JSON document: the events that change something, worst first, and counts of all; ends with a line break."""
     system = found.report.system
     document: dict[str, object] = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": json1.SCHEMA,
         "file": system.record.file,
         "sha256": system.record.sha256,

@@ -6,7 +6,6 @@ import json
 import math
 import textwrap
 from collections.abc import Iterator, Sequence
-from importlib.metadata import version
 
 from plumbnet.analysis.staging import Fired
 from plumbnet.analysis.warming import Warming
@@ -14,7 +13,7 @@ from plumbnet.layout.fault import visible
 from plumbnet.layout.quantity import FRACTION, PRESSURE, TEMPERATURE, TIME, VOLUME, Dimension, show, to
 from plumbnet.physics.course import Event, Happening
 from plumbnet.report.json1 import SCHEMA, Json
-from plumbnet.report.record import record_lines
+from plumbnet.report.record import program_version, record_lines
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.rules.sentences import listed
 
@@ -175,7 +174,7 @@ def to_json(warming: Warming) -> str:
     """The course in SI units; pressures gauge, at each heater's, tank's and outlet's own height."""
     run, record = warming.run, warming.report.system.record
     document: Json = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": SCHEMA,
         "file": record.file,
         "sha256": record.sha256,

@@ -2,10 +2,10 @@
 
 import json
 from collections.abc import Iterable, Sequence
-from importlib.metadata import version
 
 from plumbnet.analysis.report import Report
 from plumbnet.report import json1
+from plumbnet.report.record import program_version
 from plumbnet.rules.finding import Finding
 from plumbnet.study.whatif import WhatIf
 from plumbnet.study.written import change_fields
@@ -15,7 +15,7 @@ def whatifs_json(found: Sequence[WhatIf]) -> str:
     """One JSON document; the reports in it are those of the JSON report, SI and gauge at each heater. No line break."""
     reports = _reports([found[0].before, *(one.after for one in found)])
     document = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": json1.SCHEMA,
         "before": reports[0],
         "whatifs": [_whatif(one, after) for one, after in zip(found, reports[1:], strict=True)],

@@ -198,7 +198,7 @@ def test_other_question_is_refused_until_it_is_asked_anew(others: tuple[str, ...
 @pytest.mark.usefixtures("five")
 def test_other_version_of_the_program_is_another_question(monkeypatch: pytest.MonkeyPatch) -> None:
     run("survey", "plans", *INTO)
-    monkeypatch.setattr("plumbnet.report.survey.asked.version", lambda _: "9.9")
+    monkeypatch.setattr("plumbnet.report.survey.asked.program_version", lambda: "9.9")
     assert 'version of the program ("0.1.0", not "9.9")' in run("survey", "plans", *INTO).stderr
 
 

@@ -2,9 +2,9 @@
 
 import json
 from dataclasses import dataclass
-from importlib.metadata import version
 
 from plumbnet.layout.quantity import Units
+from plumbnet.report.record import program_version
 from plumbnet.rules.profile import Profile
 from plumbnet.study.each import Supposed
 
@@ -23,7 +23,7 @@ class Asked:
     def fields(self) -> dict[str, str | None]:
         """All that its answers hang on, under the names of columns: that is one question which has the same."""
         return {
-            "plumbnet": version("plumbnet"),
+            "plumbnet": program_version(),
             "rules": None if self.rules is None else self.rules.profile,
             "rules_sha256": None if self.rules is None else self.rules.sha256,
             "units": self.units,

@@ -3,9 +3,9 @@
 import json
 from collections.abc import Callable
 from dataclasses import asdict
-from importlib.metadata import version
 
 from plumbnet.report.json1 import SCHEMA, Json
+from plumbnet.report.record import program_version
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.sums import First, Item, Place, Sums
 
@@ -16,7 +16,7 @@ def survey_json(asked: Asked, sums: Sums) -> str:
     Everything else is in the file of the survey.
     """
     document = {
-        "plumbnet": version("plumbnet"),
+        "plumbnet": program_version(),
         "schema": SCHEMA,
         "rules": None if asked.rules is None else asked.rules.profile,
         "rules_sha256": None if asked.rules is None else asked.rules.sha256,

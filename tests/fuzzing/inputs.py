@@ -8,7 +8,7 @@ from fuzzing.structure import generated
 from fuzzing.text import mutated
 
 TESTS = Path(__file__).parents[1]
-_STRUCTURE_IN = 10  # one input in so many is a structure; they take far longer and get far deeper
+_STRUCTURE_IN = 25  # one input in so many is a structure; they take far longer and get far deeper
 
 
 def input_of(seed: int, number: int) -> bytes:

@@ -80,3 +80,10 @@ def test_water_let_out_of_one_zone_stays_in_the_other() -> None:
     cold = body(z0=0.2, z1=0.1).cold
     left, _ = cold.without({0: 1.0})
     assert left.masses_kg == {0: pytest.approx(cold.masses_kg[0] - 1.0), 1: cold.masses_kg[1]}
+
+
+def test_room_of_water_is_that_of_the_pressure_it_would_be_under() -> None:
+    cold = body().cold
+    pressed = cold.mass_kg * specific_volume_m3_kg(283.15, pressure_abs_pa=FILL + 1e7)
+    assert cold.volume_m3(0, 1e7) == pytest.approx(pressed, rel=1e-12)
+    assert cold.volume_m3(0) == pytest.approx(0.2, rel=1e-12)

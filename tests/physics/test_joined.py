@@ -8,6 +8,7 @@ from plumbnet.physics.locked import Locked
 from plumbnet.physics.settle import OneWayGate
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.walls import Shell, heater_shell
+from plumbnet.physics.water import specific_volume_m3_kg
 
 FILL = 5.0e5
 COLD = 283.15
@@ -94,7 +95,9 @@ def test_street_holds_its_zone() -> None:
 
 def test_walls_that_grow_more_than_the_water_leave_the_pressure_where_it_was() -> None:
     swelling = Shell(0.2, expansion_per_k=5e-3)
-    assert stand(warm(5.0, shell=swelling), z0=basin()).pressures_abs_pa == {0: FILL}
+    found = stand(warm(5.0, shell=swelling), z0=basin())
+    assert found.pressures_abs_pa == {0: FILL}
+    assert found.stiff_pa == {0: 0.0}
 
 
 def test_lowest_outlet_opens_and_closes_no_lower_than_the_supply() -> None:
@@ -104,3 +107,57 @@ def test_lowest_outlet_opens_and_closes_no_lower_than_the_supply() -> None:
     assert held.opens_abs_pa == FILL + 1e4
     assert held.reseats_abs_pa == FILL
     assert held.held_by is None
+
+
+def test_tanks_of_a_zone_take_together() -> None:
+    pair = {"one": Tank(0.02, charge_abs_pa=FILL, start_abs_pa=FILL), "two": Tank(0.04, FILL, FILL)}
+    assert basin(**pair).taken_m3(2.0 * FILL) == pytest.approx(0.03)  # the pressure doubles: half of the gas is left
+    assert basin(**pair).taken_m3(FILL) == 0.0
+
+
+#   0 >- gate -> 1, the tank in 1
+def test_water_that_shrinks_beyond_a_gate_makes_no_room_for_what_grows_before_it() -> None:
+    tank = Tank(0.02, charge_abs_pa=FILL, start_abs_pa=FILL)
+    icy = Body(name="icy", burners=(), shells={1: Shell(5.0)}, cold_k=274.15, fill_abs_pa=FILL).cold
+    shrunk = icy.heated(icy.mass_kg * 4200.0 * 2.0, {1: 0.0})
+    assert shrunk.volume_m3(1) < 5.0
+    gates = (OneWayGate(0, 1),)
+    both = stand(warm(20.0), shrunk, gates=gates, z0=basin(), z1=basin(tank=tank))
+    without = stand(warm(20.0), gates=gates, z0=basin(), z1=basin(tank=tank))
+    assert both.pressures_abs_pa == pytest.approx(without.pressures_abs_pa, rel=1e-12)
+    assert both.pressures_abs_pa[1] > FILL
+
+
+@pytest.mark.parametrize("rise_pa", [None, 0.5, 1.0e6])
+@pytest.mark.parametrize("tanks", [{}, {"tank": Tank(0.02, charge_abs_pa=FILL, start_abs_pa=FILL)}])
+@pytest.mark.parametrize("away_m3", [{}, {0: 0.001}])
+def test_outgrowth_is_water_less_walls_and_less_what_has_passed_on(
+    rise_pa: float | None, tanks: dict[str, Tank], away_m3: dict[int, float]
+) -> None:
+    water = warm(40.0, shell=Shell(0.2, 1e-9, 36e-6))
+    pipes = Basin(static_abs_pa=FILL, cold_k=COLD, tanks=tanks, unheated=Shell(0.05, 3e-10, 5e-5))
+    found = Joint({0: pipes}, (), (water,), away_m3, {}).excess_m3(0, rise_pa)
+    rise = rise_pa or 0.0
+    cold_before, cold_now, hot = (
+        specific_volume_m3_kg(kelvin, pressure_abs_pa=pressure)
+        for kelvin, pressure in ((COLD, FILL), (COLD, FILL + rise), (water.temperature_k, FILL + rise))
+    )
+    warmth = 0.0 if rise_pa is None or tanks else 36e-6 * (water.temperature_k - COLD)  # with a tank walls are rigid
+    heated = water.mass_kg * hot - 0.2 * (1 + warmth + 1e-9 * rise)
+    unheated = 0.05 * cold_now / cold_before - 0.05 * (1 + 3e-10 * rise)  # cold: no warmth widens it
+    assert found == pytest.approx(heated + unheated - away_m3.get(0, 0.0), abs=1e-14)
+
+
+#   a relief valve that stands open holds the pressure just where a tank begins to take, or where it is full
+def test_tank_yields_from_where_it_opens_and_no_more_where_it_is_full() -> None:
+    relief = Outlet(name="relief", opens_abs_pa=1.1e6)
+    opening = Tank(0.02, charge_abs_pa=1.1e6, start_abs_pa=FILL)
+    full = Tank(0.002, charge_abs_pa=5.5e5, start_abs_pa=FILL, most_m3=0.001)
+    assert (opening.opens_abs_pa, full.full_abs_pa) == (1.1e6, 1.1e6)
+    soft, stiff = (stand(warm(50.0), z0=basin(relief, tank=one), opened={0: 1.1e6}) for one in (opening, full))
+    assert soft.stiff_pa == {0: None}
+    assert stiff.stiff_pa == {0: 0.0}
+
+
+def test_water_of_a_zone_that_yields_is_taken_as_it_was_filled() -> None:
+    assert Standing({0: 6e5, 1: 5e5}, {0: 1e5, 1: None}, ()).rises_pa([0, 1]) == {0: 1e5, 1: 0.0}

@@ -1,11 +1,15 @@
 """A plant from one moment to the next."""
 
+from dataclasses import replace
+
 import pytest
 
+from plumbnet.physics.course import Books, Moment
 from plumbnet.physics.heating import Body, Burner
 from plumbnet.physics.joined import Basin, Outlet
 from plumbnet.physics.moving import Plant, advanced, reseated
 from plumbnet.physics.settle import OneWayGate
+from plumbnet.physics.tank import Tank
 from plumbnet.physics.walls import Shell
 
 FILL = 5.0e5
@@ -69,9 +73,13 @@ def test_water_let_out_beyond_a_gate_comes_from_the_heated_water() -> None:
 
 
 def test_moment_tells_the_state() -> None:
-    moment = plant().start.with_burner("heater", lit=True).moment(plant())
-    assert moment.temperatures_k == {"heater": COLD}
-    assert moment.firing == {"heater"}
+    tank = Tank(0.02, charge_abs_pa=FILL, start_abs_pa=FILL)
+    held = Plant({0: Basin(static_abs_pa=FILL, cold_k=COLD, tanks={"tank": tank}, outlets=(RELIEF,))}, (), (body(),))
+    lit = held.start.with_burner("heater", lit=True)
+    now = replace(lit, time_s=60.0, pressures_abs_pa={0: 2 * FILL}, books=Books(lost_m3={"relief": 0.25}))
+    told = Moment(60.0, {"heater": COLD}, {0: 2 * FILL}, frozenset({"heater"}), {"relief": 0.25}, {"tank": 0.01})
+    assert now.moment(held) == told
+    assert now.with_burner("heater", lit=False).firing == frozenset()
 
 
 #   0 with its relief valve open;   1 with its own shut; nothing between them

@@ -23,6 +23,24 @@ def test_a_symbol_says_by_its_first_letter_what_it_measures() -> None:
     assert found.numbers["p_0"] == Number(3.0, "pressure")
 
 
+def test_step_keeps_what_it_is_told() -> None:
+    found = step("V_e", "expansion", "V * e", 0.004, "by definition", V=0.2, e=0.02)
+    assert (found.symbol, found.name, found.formula) == ("V_e", "expansion", "V * e")
+    assert (found.value, found.source) == (0.004, "by definition")
+    assert found.numbers == {"V": Number(0.2, "volume"), "e": Number(0.02, "ratio")}
+
+
+def test_a_number_that_is_known_is_given() -> None:
+    assert Duty(volume_m3=0.2, cold_k=283.15, hot_k=333.15, head_pa=3e4).demand("head_pa") == 3e4
+
+
+def test_method_misses_what_it_needs_and_the_duty_does_not_have() -> None:
+    method = METHODS["membrane"]
+    half = Duty(volume_m3=0.2, cold_k=283.15, hot_k=333.15, static_abs_pa=4e5)
+    assert method.missing(BARE) == ("the static pressure at the tank", "the highest pressure allowed at the tank")
+    assert method.missing(half) == ("the highest pressure allowed at the tank",)
+
+
 def test_a_number_that_is_wanting_is_named_in_words() -> None:
     with pytest.raises(MissingInput) as refused:
         BARE.demand("head_pa")

@@ -1,5 +1,7 @@
 """What is waited for while water warms."""
 
+import pytest
+
 from plumbnet.physics.course import Happening
 from plumbnet.physics.heating import Body, Burner
 from plumbnet.physics.joined import Basin, Outlet
@@ -7,6 +9,7 @@ from plumbnet.physics.moving import Plant
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.walls import Shell
 from plumbnet.physics.watching import watches
+from plumbnet.physics.water import ATMOSPHERE_PA, saturation_abs_pa
 
 FILL = 5.0e5
 
@@ -53,3 +56,42 @@ def test_nothing_of_it_has_happened_in_cold_water_but_that_the_burner_calls() ->
 def test_only_what_can_come_again_is_told_again() -> None:
     again = {watch.what for watch in watches(plant(RELIEF), plant(RELIEF).start) if not watch.is_told_once}
     assert again == {Happening.BURNER_ON, Happening.OUTLET_OPENS}
+
+
+#   zone 2: a store that nothing heats;   zone 3: a heater 2 m above datum with a tank and a relief valve
+def upstairs() -> Plant:
+    burner = Burner(name="burner", input_w=10_000.0, hot_k=333.15, differential_k=6.0)
+    still = Body(name="store", burners=(), shells={2: Shell(0.1)}, cold_k=283.15, fill_abs_pa=FILL)
+    above = Body(
+        name="heater",
+        burners=(burner,),
+        shells={3: Shell(0.2)},
+        cold_k=283.15,
+        fill_abs_pa=FILL,
+        head_pa=2e4,
+        element_k=372.0,
+        limit_abs_pa=6.0e5,
+    )
+    tank = Tank(0.02, charge_abs_pa=4.8e5, start_abs_pa=FILL, most_m3=0.01, head_pa=4e4)
+    held = Basin(static_abs_pa=FILL, cold_k=283.15, tanks={"tank": tank}, outlets=(RELIEF,))
+    return Plant({2: Basin(static_abs_pa=FILL, cold_k=283.15), 3: held}, (), (still, above))
+
+
+@pytest.mark.parametrize(("told", "excess"), [(Happening.BURNER_OFF, 283.15 - 333.15), (Happening.BURNER_ON, 44.0)])
+def test_all_that_can_happen_to_a_heater_its_tank_and_its_relief_valve(told: Happening, excess: float) -> None:
+    plant = upstairs()
+    now = plant.start.with_burner("burner", lit=told is Happening.BURNER_OFF)
+    expected = {
+        (told, "burner", 1): excess,
+        (Happening.ELEMENT_OPENS, "heater", 1): 283.15 - 372.0,
+        (Happening.LIMIT_PASSED, "heater", 1): 5.0e5 - 6.0e5,
+        (Happening.BREAKS, "heater", 1): 5.0e5 - (ATMOSPHERE_PA + 2_068_427.2 + 2e4),
+        (Happening.BOILS, "heater", 1): saturation_abs_pa(283.15) - (5.0e5 - 2e4),
+        (Happening.TANK_OPENS, "tank", None): 5.0e5 - (4.8e5 + 4e4),
+        (Happening.TANK_FULL, "tank", None): 5.0e5 - (2 * 4.8e5 + 4e4),  # half of the gas is pressed away
+        (Happening.OUTLET_OPENS, "relief", None): 5.0e5 - (1.1e6 + 1e-3),
+    }
+    upstairs_now = [one for one in watches(plant, now) if one.zone == 3]
+    assert [(one.what, one.name, one.body) for one in upstairs_now] == list(expected)
+    assert [one.excess(now) for one in upstairs_now] == pytest.approx(list(expected.values()), rel=1e-12)
+    assert {one.name for one in watches(plant, now) if one.zone == 2} == {"store"}

@@ -7,10 +7,11 @@ import pytest
 from plumbnet.physics.course import Books, Moment
 from plumbnet.physics.heating import Body, Burner
 from plumbnet.physics.joined import Basin, Outlet
-from plumbnet.physics.moving import Plant, advanced, reseated
+from plumbnet.physics.moving import Now, Plant, advanced, reseated
 from plumbnet.physics.settle import OneWayGate
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.walls import Shell
+from plumbnet.physics.water import enthalpy_j_kg, specific_volume_m3_kg
 
 FILL = 5.0e5
 COLD = 283.15
@@ -90,3 +91,74 @@ def test_open_outlet_lets_out_the_water_of_its_own_zone_alone() -> None:
     lost = [then.mass_kg - now.mass_kg for then, now in zip(apart.start.warm, hot.warm, strict=True)]
     assert lost == [pytest.approx(hot.books.lost_kg["relief"], rel=1e-9), 0.0]
     assert lost[0] > 0.1
+
+
+def enthalpy_j(now: Now) -> float:
+    return sum(one.enthalpy_j for one in now.warm)
+
+
+def test_books_of_locked_water_that_loses_heat_add_up_over_two_stretches() -> None:
+    leaking = replace(body(), loss_w_k=100.0, room_k=273.15)  # 100 W for each kelvin above 0 degC
+    locked = Plant({0: Basin(static_abs_pa=FILL, cold_k=COLD)}, (), (leaking,))
+    one = advanced(locked, locked.start.with_burner("heater", lit=True), 60.0)
+    two = advanced(locked, one, 30.0)
+    assert one.books.shed_j == pytest.approx(60.0 * 100.0 * 10.0, rel=1e-12)
+    assert two.books.shed_j == pytest.approx(60_000.0 + 30.0 * 100.0 * (one.warm[0].temperature_k - 273.15), rel=1e-12)
+    assert two.books.heat_j == pytest.approx(90.0 * 8000.0, rel=1e-12)
+    # Walls are rigid, so that the integral of V dp is V times the rise.
+    assert two.books.pressed_j == pytest.approx(0.2 * (two.pressures_abs_pa[0] - FILL), rel=1e-6)
+    given = two.books.heat_j + two.books.pressed_j - two.books.shed_j
+    assert enthalpy_j(two) - enthalpy_j(locked.start) == pytest.approx(given, rel=1e-9)
+    assert two.pressures_abs_pa[0] > one.pressures_abs_pa[0] > FILL
+
+
+def test_outlet_that_lets_out_nothing_more_is_told_to_spill_no_more() -> None:
+    hot = advanced(plant(), plant().start.with_burner("heater", lit=True).with_open(0), 1000.0)
+    still = advanced(plant(), hot.with_burner("heater", lit=False), 60.0)
+    assert hot.spilling == {0}
+    assert still.spilling == frozenset()
+    assert still.books.lost_m3 == hot.books.lost_m3
+
+
+#   0 >- gate -> 1, a heater in each, the relief valve in 1
+def test_outlet_takes_alike_of_all_warm_water_of_its_pool() -> None:
+    basins = {0: Basin(static_abs_pa=FILL, cold_k=COLD), 1: Basin(static_abs_pa=FILL, cold_k=COLD, outlets=(RELIEF,))}
+    joint = Plant(basins, (OneWayGate(0, 1),), (body(0), replace(body(1), shells={1: Shell(0.3)})))
+    full = [one.mass_kg for one in joint.start.warm]
+    first = advanced(joint, joint.start.with_burner("heater", lit=True).with_open(1), 500.0)
+    hot = advanced(joint, first, 500.0)
+    gone = [before - one.mass_kg for before, one in zip(full, hot.warm, strict=True)]
+    assert hot.books.lost_kg == {"relief": pytest.approx(sum(gone), rel=1e-9)}
+    assert gone[0] > 0.1
+    assert gone[1] > 0.1
+    assert hot.books.lost_m3["relief"] > first.books.lost_m3["relief"] > 0.0
+    spread = [mass / volume for mass, volume in zip(gone, (0.2, 0.3), strict=True)]
+    assert spread[0] == pytest.approx(spread[1], rel=0.03)  # by volume, and the smaller store is the hotter one
+    given = hot.books.heat_j + hot.books.pressed_j - hot.books.carried_j
+    assert enthalpy_j(hot) - enthalpy_j(joint.start) == pytest.approx(given, rel=1e-9)
+
+
+def test_what_is_let_out_is_counted_by_mass_by_room_and_by_its_heat() -> None:
+    hot = advanced(plant(), plant().start.with_burner("heater", lit=True).with_open(0), 1000.0)
+    mass, warmth = hot.books.lost_kg["relief"], hot.warm[0].temperature_k
+    pressed = FILL + hot.warm[0].rises_pa[0]
+    assert hot.books.lost_m3["relief"] == pytest.approx(
+        mass * specific_volume_m3_kg(warmth, pressure_abs_pa=pressed), rel=1e-9
+    )
+    assert hot.books.carried_j == pytest.approx(mass * enthalpy_j_kg(warmth, pressure_abs_pa=pressed), rel=1e-9)
+
+
+def test_icy_water_that_shrinks_draws_cold_water_in() -> None:
+    icy = replace(body(), cold_k=274.15)
+    fed = Plant({0: Basin(static_abs_pa=FILL, cold_k=274.15)}, (), (icy,))
+    after = advanced(fed, fed.start.with_burner("heater", lit=True), 210.0)  # 200 kg by 2 K
+    cold_m3_kg = specific_volume_m3_kg(274.15, pressure_abs_pa=FILL)
+    before = after.warm[0].mass_kg - after.books.fed_kg
+    assert before == pytest.approx(0.2 / cold_m3_kg, rel=1e-12)
+    assert after.books.brought_j == pytest.approx(
+        after.books.fed_kg * enthalpy_j_kg(274.15, pressure_abs_pa=FILL), rel=1e-12
+    )
+    unfed_k = 274.15 + 210.0 * 8000.0 / (before * 4211.0)  # cp at 2 degC and 5 bar by IAPWS-95: 4.211 kJ/kg K
+    wanting = 0.2 - before * specific_volume_m3_kg(unfed_k, pressure_abs_pa=FILL)
+    assert after.books.fed_kg == pytest.approx(wanting / cold_m3_kg, rel=1e-2)
+    assert after.books.fed_kg > 0.01

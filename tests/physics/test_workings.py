@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plumbnet.physics.expansion import growth
-from plumbnet.physics.sizing import Duty, MissingInput
+from plumbnet.physics.sizing import Duty, MissingInput, Step
+from plumbnet.physics.water import densest_k, specific_volume_m3_kg
 from plumbnet.physics.workings import (
     BOYLE,
     charge_step,
@@ -54,13 +55,90 @@ def test_a_tank_without_pressures_is_no_closed_tank() -> None:
         closed_tank("", expansion_steps(BARE, growth_steps(BARE, 4e5)), BOYLE)
 
 
-def test_charge_that_is_chosen_is_told_as_such() -> None:
-    chosen = charge_step(replace(BARE, charge_abs_pa=3e5), "p_static")
-    assert (chosen.symbol, chosen.name, chosen.formula, chosen.value) == ("p_0", "charge", "p_0", 3e5)
-    usual = charge_step(BARE, "p_atm")
-    assert (usual.symbol, usual.name, usual.formula, usual.value) == ("p_0", "charge", "p_atm", 101_325.0)
-
-
 def test_walls_of_water_that_is_not_warmed_do_not_grow() -> None:
     *_, walls, net = net_growth_steps(replace(BARE, hot_k=BARE.cold_k), 4e5)
     assert (walls.value, net.value) == (0.0, 0.0)
+
+
+WATER, WALLS = "IAPWS R7-97(2012), equation 7", "ASHRAE and ASPE handbooks (from memory)"
+
+
+def told(each: Step) -> tuple[object, ...]:
+    numbers = {symbol: number.value for symbol, number in each.numbers.items()}
+    return each.symbol, each.name, each.formula, each.source, each.value, numbers
+
+
+def test_charge_is_told_with_where_it_comes_from() -> None:
+    chosen, usual = charge_step(replace(BARE, charge_abs_pa=3e5), "p_static"), charge_step(BARE, "p_atm")
+    assert told(chosen) == ("p_0", "charge", "p_0", "chosen", 3e5, {"p_0": 3e5})
+    assert told(usual) == ("p_0", "charge", "p_atm", "usual practice", 101_325.0, {"p_atm": 101_325.0})
+
+
+@pytest.mark.parametrize(("charge", "start"), [(3e5, 4e5), (5e5, 5e5)])
+def test_pressures_are_told_from_the_charge_to_the_end(charge: float, start: float) -> None:
+    duty = replace(BARE, static_abs_pa=4e5, limit_abs_pa=6e5, charge_abs_pa=charge)
+    first, *between = pressure_steps(duty, charge_step(duty, "p_static"))
+    assert first == charge_step(duty, "p_static")
+    numbers = {"p_static": 4e5, "p_0": charge}
+    assert [told(each) for each in between] == [
+        ("p_1", "start pressure", "max(p_static, p_0)", "Boyle's law", start, numbers),
+        ("p_2", "end pressure", "p_limit", "given", 6e5, {"p_limit": 6e5}),
+    ]
+
+
+def test_growth_is_told_with_what_it_rests_on() -> None:
+    given_one = growth_steps(replace(BARE, growth=0.05, growth_source="a table"), 4e5)
+    assert [told(each) for each in given_one] == [("e", "growth of the liquid", "e", "a table", 0.05, {"e": 0.05})]
+    still = growth_steps(replace(BARE, hot_k=283.15), 4e5)
+    assert [told(each) for each in still] == [("e", "growth of water that is not warmed", "e", WATER, 0.0, {"e": 0.0})]
+
+
+@pytest.mark.parametrize(("heated_abs_pa", "pressure"), [(None, 4e5), (9e5, 9e5)])
+def test_growth_of_icy_water_is_told_from_its_density_maximum(heated_abs_pa: float | None, pressure: float) -> None:
+    steps = growth_steps(replace(BARE, cold_k=274.15, heated_abs_pa=heated_abs_pa), 4e5)
+    base_k = densest_k(pressure)
+    cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure) for t in (base_k, 333.15))
+    densest = "volume of cold water, or of the densest"
+    assert [told(each) for each in steps] == [
+        ("v_1", densest, "v(T_1, p)", WATER, cold, {"T_1": base_k, "p": pressure}),
+        ("v_2", "volume of hot water", "v(T_2, p)", WATER, hot, {"T_2": 333.15, "p": pressure}),
+        ("e", "growth of the water", "v_2 / v_1 - 1", WATER, hot / cold - 1.0, {"v_1": cold, "v_2": hot}),
+    ]
+
+
+@pytest.mark.parametrize(("grown", "net"), [(0.04, 0.04 - 3 * 1e-5 * 50.0), (0.001, 0.0)])
+def test_net_growth_is_told_after_that_of_the_walls(grown: float, net: float) -> None:
+    first, walls, last = net_growth_steps(replace(BARE, growth=grown, vessel_per_k=1e-5), 4e5)
+    assert first.value == grown
+    assert told(walls) == (
+        "e_walls",
+        "growth of pipes and vessels",
+        "max(0, 3 * a * (T_2 - T_1))",
+        WALLS,
+        pytest.approx(3 * 1e-5 * 50.0),
+        {"T_1": 283.15, "T_2": 333.15, "a": 1e-5},
+    )
+    numbers = {"e": grown, "e_walls": walls.value}
+    assert told(last) == ("e_net", "net growth", "max(0, e - e_walls)", WALLS, pytest.approx(net), numbers)
+
+
+def test_expansion_is_told_by_the_growth_it_counts() -> None:
+    steps = net_growth_steps(replace(BARE, growth=0.04, vessel_per_k=1e-5), 4e5)
+    *before, last = expansion_steps(BARE, steps)
+    numbers = {"V": 0.2, "e_net": steps[-1].value}
+    assert tuple(before) == steps
+    assert told(last) == ("V_e", "expansion", "V * e_net", "by definition", 0.2 * steps[-1].value, numbers)
+
+
+@pytest.mark.parametrize(("reserve", "water", "tank"), [((), "V_e", 0.05), ((0.025,), "(V_e + V_r)", 0.1)])
+def test_tank_is_told_last_and_keeps_all_it_rests_on(reserve: tuple[float, ...], water: str, tank: float) -> None:
+    duty = replace(BARE, growth=0.125, static_abs_pa=1e5, limit_abs_pa=2e5)  # half of the gas is pressed away
+    besides = tuple(Step("V_r", "reserve", "", each, "volume", "", {}) for each in reserve)
+    steps = (*pressure_steps(duty, charge_step(duty, "p_static")), *expansion_steps(duty, growth_steps(duty, 1e5)))
+    sized = closed_tank("mine", (*steps, *besides), "a book", ("a note",))
+    kept = {"V_e": 0.025} | ({"V_r": reserve[0]} if reserve else {}) | {"p_0": 1e5, "p_1": 1e5, "p_2": 2e5}
+    assert told(sized.steps[-1]) == ("V_t", "tank", f"{water} / (p_0 / p_1 - p_0 / p_2)", "a book", tank, kept)
+    assert sized.steps[:-1] == (*steps, *besides)
+    assert (sized.method, sized.tank_m3, sized.expansion_m3, sized.notes) == ("mine", tank, 0.025, ("a note",))
+    assert sized.reserve_m3 == (reserve[0] if reserve else 0.0)
+    assert (sized.charge_abs_pa, sized.start_abs_pa, sized.end_abs_pa) == (1e5, 1e5, 2e5)

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from fuzzing.inputs import input_of
 from fuzzing.shrinking import shrunk
-from fuzzing.working import Failure, InHand, Tally, limit, outcome, work
+from fuzzing.working import Failure, InHand, Tally, heed_time, limit, outcome, work
 
 from plumbnet.physics.glycol import freezing_k
 
@@ -29,6 +29,7 @@ def main() -> int:
     parser.add_argument("--jobs", type=int, default=multiprocessing.cpu_count())
     parser.add_argument("--save", type=Path, default=Path("build/fuzz"), help="folder for the inputs that fail")
     chosen = parser.parse_args()
+    heed_time()
     tally, seen, start = Tally(), Counter[str](), time.perf_counter()
     last = chosen.first + chosen.inputs
     for part in _parts(chosen.seed, chosen.first, last, chosen.jobs):
@@ -95,7 +96,7 @@ class _Worker:
         """What came of its inputs, and those it left undone where it died."""
         try:
             tally: Tally = self.pipe.recv()
-        except EOFError:
+        except (EOFError, ConnectionResetError):
             self.process.join()
             at = self.at.value
             story = f"the process ended with {self.process.exitcode} over this input\n"

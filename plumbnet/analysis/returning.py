@@ -7,11 +7,12 @@ from itertools import pairwise
 
 from networkx.utils import UnionFind
 
-from plumbnet.analysis.settling import cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.settling import Unanswerable, cold_k, grows_m3, heated_abs_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.whole import Network
 from plumbnet.physics.returning import leaving_k, mixed_k
+from plumbnet.physics.water import OutsideWater
 from plumbnet.rules.facts import HeaterFacts, ReturnFacts, Verdict
 
 
@@ -90,7 +91,10 @@ def _warmed(heaters: Sequence[Heated]) -> list[tuple[Heated, Piece]]:
 
 def _leaving_k(network: Network, heated: Heated) -> float:
     cold = cold_k(network, network.zoning.zone_of[heated.inlet])
-    return leaving_k(cold, heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+    try:
+        return leaving_k(cold, heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+    except OutsideWater as error:  # the growth of antifreeze is known at any pressure, that of water is not
+        raise Unanswerable(heated.name, str(error)) from error
 
 
 def _weighed(values: Sequence[float], weights: Sequence[float]) -> float:

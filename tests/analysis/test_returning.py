@@ -3,6 +3,7 @@
 import pytest
 
 import plumbnet
+from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.read import read_system
 from plumbnet.rules.facts import ReturnFacts
 
@@ -85,3 +86,11 @@ def test_closed_heater_and_one_that_fires_on_flow_give_nothing_back() -> None:
 
 def test_nothing_is_reckoned_where_the_rules_let_growth_into_the_main() -> None:
     assert facts(layout(SERVICE, with_pipe("stop -> heater", 2), TAIL), rules="general") == ()
+
+
+def test_store_with_antifreeze_at_a_pressure_at_which_water_is_not_known_is_refused_in_words() -> None:
+    pytest.importorskip("CoolProp")
+    store = "storage_heater, volume: 120 L, antifreeze: {glycol: propylene, share: 30 %}"
+    text = layout(with_pipe("street -> stop", 9), with_pipe("stop -> heater", 5), TAIL, kind=store)
+    with pytest.raises(LayoutError, match=r"heater: .* is outside 0 to 100 MPa"):
+        facts(text.replace("3 bar", "999.9 bar"))

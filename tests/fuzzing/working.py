@@ -56,10 +56,15 @@ class Tally:
 def limit() -> None:
     """Hold this process to the limits: warnings are errors, memory may grow by so much, time runs out."""
     warnings.simplefilter("error")
-    signal.signal(signal.SIGPROF, _end)
+    heed_time()
     held = int(Path("/proc/self/statm").read_text(encoding="ascii").split()[0]) * resource.getpagesize()
     resource.setrlimit(resource.RLIMIT_AS, (held + _ROOM_BYTES, resource.RLIM_INFINITY))
     gc.freeze()
+
+
+def heed_time() -> None:
+    """Let what takes too long end as such and not the process."""
+    signal.signal(signal.SIGPROF, _end)
 
 
 def _end(_signal: int, _frame: object) -> None:

@@ -1,7 +1,10 @@
+import math
 from itertools import pairwise
 
+import pytest
 from conftest import PSI, drawn
 
+from plumbnet.network import blocking
 from plumbnet.network.blocking import MOST_SETS
 
 
@@ -138,3 +141,21 @@ def test_three_thousand_checks_in_a_row_are_one_set() -> None:
     chain = " -> ".join(f"cv{n}" for n in range(3000))
     (devices,) = drawn(f"street -> {chain} -> heater").stops("heater", 80)
     assert len(devices) == 3000
+
+
+def test_vent_with_its_rim_at_the_very_limit_is_a_way_out() -> None:
+    d = drawn("street -> cv1 -> cv2 -> heater\nvent -> tee1 -> cv3 -> heater.return", vent="elevation: 150 ft")
+    rim_pa = d.network.site_of["vent"].opens_pa
+    assert d.network.stops(d.zone("heater"), rim_pa).sets == (("cv3",),)
+    assert d.network.stops(d.zone("heater"), math.nextafter(rim_pa, 0.0)).sets == (("cv1", "cv2"),)
+
+
+@pytest.mark.parametrize(("most", "sets", "ended_early"), [(2, (("cv1",), ("cv2",)), False), (1, (("cv1",),), True)])
+def test_search_for_sets_ends_after_its_last_step(
+    monkeypatch: pytest.MonkeyPatch, most: int, sets: tuple[tuple[str, ...], ...], *, ended_early: bool
+) -> None:
+    # the heater's zone is the first step, what lies beyond cv1 the second; beyond cv2 the third
+    monkeypatch.setattr(blocking, "MOST_STEPS", most)
+    d = drawn("street -> tee1 -> cv1 -> tee2 -> heater\ntee1 -> cv2 -> tee2")
+    stops = d.network.stops(d.zone("heater"), 80 * PSI)
+    assert (stops.sets, stops.most) == (sets, ended_early)

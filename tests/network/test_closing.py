@@ -1,5 +1,7 @@
+import pytest
 from conftest import PSI, drawn
 
+from plumbnet.network import closing
 from plumbnet.network.closing import MOST_SETS
 
 RING = """street -> tee1
@@ -136,3 +138,43 @@ def test_more_pairs_than_can_be_searched_are_owned_up_to() -> None:
     d = drawn(f"street -> tee10\n{rungs}\n{rails}\ntee1300 -> heater\ntee2300 -> heater.return")
     closings = d.network.closings(d.node("heater"), 80 * PSI)
     assert not closings.complete
+
+
+def test_valve_behind_one_that_has_a_pipe_round_it_still_closes() -> None:
+    d = drawn("street -> tee1 -> valve1 -> tee2 -> valve2 -> heater\ntee1 -> tee2")
+    assert d.closings("heater", 80) == (("valve2",),)
+
+
+def test_main_above_the_limit_is_a_way_out_that_a_valve_closes() -> None:
+    assert drawn("street -> valve -> heater", street="pressure: 90 psi").closings("heater", 80) == (("valve",),)
+
+
+def test_gate_that_opens_at_the_very_limit_is_a_way() -> None:
+    d = drawn("well -> heater -> valve -> cv -> street", street="pressure: 70 psi")
+    assert d.network.closings(d.node("heater"), d.network.standing.at(d.zone("street"))).sets == (("valve",),)
+
+
+def test_three_ways_side_by_side_are_not_closed_by_two_valves() -> None:
+    d = drawn("street -> tee1 -> valve1 -> tee2 -> heater\ntee1 -> valve2 -> tee2\ntee1 -> valve3 -> tee2")
+    assert d.closings("heater", 80) == ()
+
+
+@pytest.mark.parametrize(("alone", "pairs"), [(14, 2), (16, 0)])
+def test_pairs_fill_up_what_single_valves_leave_of_the_sixteen(alone: int, pairs: int) -> None:
+    # street - alone valves in a row - two ways of two valves each (four pairs) - heater
+    row = " -> ".join(f"valve0{n}" for n in range(alone))
+    d = drawn(f"street -> {row} -> tee1 -> valve11 -> valve12 -> tee2 -> heater\ntee1 -> valve21 -> valve22 -> tee2")
+    assert [len(each) for each in d.closings("heater", 80)] == [1] * alone + [2] * pairs
+
+
+@pytest.mark.parametrize(
+    ("most", "sets", "is_complete"), [(6, (("valve1", "valve2"),), True), (5, (), False), (4, (), False)]
+)
+def test_search_for_pairs_ends_after_its_last_visit(
+    monkeypatch: pytest.MonkeyPatch, most: int, sets: tuple[tuple[str, ...], ...], *, is_complete: bool
+) -> None:
+    # Two valves side by side are both looked at three times: with none shut, with the first shut, with both.
+    monkeypatch.setattr(closing, "MOST_VISITS", most)
+    d = drawn("street -> tee1 -> valve1 -> tee2 -> heater\ntee1 -> valve2 -> tee2")
+    closings = d.network.closings(d.node("heater"), 80 * PSI)
+    assert (closings.sets, closings.complete) == (sets, is_complete)

@@ -49,3 +49,15 @@ def test_vent_on_the_hot_side_is_no_accident() -> None:
     d = drawn(f"{HOUSE}\nheater.return -> vent", tap="crossover: true", vent="elevation: 170 ft")
     assert accidents(d, "heater") == ()
     assert accidents(d, "heater", 70) == ("tap",)
+
+
+def test_way_that_opens_at_the_very_limit_needs_no_accident() -> None:
+    # both the check out and the main open at exactly what the main stands at
+    d = drawn(f"{HOUSE}\ntee2 -> cv2 -> tee1", tap="crossover: true")
+    node, main_pa = d.node("heater"), d.network.standing.at(d.zone("street"))
+    assert d.network.accidents(node, main_pa) == ()
+
+
+def test_valve_in_the_same_water_is_not_named_as_an_accident() -> None:
+    d = drawn(HOUSE.replace("street ->", "street -> valve ->"), tap="crossover: true")
+    assert accidents(d, "heater") == ("tap",)

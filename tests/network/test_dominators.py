@@ -54,3 +54,10 @@ def test_pairs_under_one_node_are_those_whose_lines_upwards_meet(pipes: list[tup
 def test_hundred_thousand_valves_in_a_row_overflow_nothing() -> None:
     tree = dominators({node: [node + 1] for node in range(100_000)}, 0)
     assert tree[100_000] == 99_999
+
+
+def test_taps_fed_from_two_mains_stand_under_the_street_and_under_neither_main() -> None:
+    # street - a - tap1, tap2; and street - b - c - tap1, tap2
+    pipes = {"street": ["a", "b"], "a": ["tap1", "tap2"], "b": ["c"], "c": ["tap1", "tap2"]}
+    over = dominators(pipes, "street")
+    assert (over["tap1"], over["tap2"], over["c"]) == ("street", "street", "b")

@@ -1,6 +1,7 @@
 import pytest
 from conftest import Drawn, drawn
 
+from plumbnet.layout.read import read_system
 from plumbnet.network.heated import Heated
 
 GALLON_M3 = 0.003785411784
@@ -62,3 +63,22 @@ def test_water_of_two_loops_on_one_heater_is_counted_once_each() -> None:
 def test_two_pumps_side_by_side_do_not_heat_the_same_water_twice() -> None:
     d = drawn("boiler -> tee1 -> pump1 -> tee2 -> emitter -> boiler\ntee1 -> pump2 -> tee2")
     assert gallons(d, "boiler") == 10 + 5
+
+
+def test_pipes_of_a_driven_loop_are_heated_and_what_holds_no_water_is_no_piece() -> None:
+    text = """
+        plumbnet: 1
+        units: us
+        parts:
+          heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF}
+          split: tee
+          pump: circulator
+        runs:
+          - {path: heater -> split, volume: 2 gal}
+          - split -> pump -> heater.return
+    """
+    (one,) = Drawn(read_system(text.encode(), file="drawn.yaml")).network.heated
+    assert {piece.name: round(piece.volume_m3 / GALLON_M3, 6) for piece in one.pieces} == {
+        "heater.cold": 50,
+        "pipe 0": 2,
+    }

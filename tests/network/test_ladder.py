@@ -186,3 +186,59 @@ def test_a_thousand_checks_in_a_row_are_climbed() -> None:
     (rung,) = d.network.ladder(d.zone("heater"))
     assert len(rung.crossings) == 1000
     assert rung.opens_pa / PSI == pytest.approx(70)
+
+
+def test_outlet_at_the_very_set_of_a_reducer_is_out_of_reach_behind_it() -> None:
+    runs = "street -> cv1 -> heater -> prv -> tee1 -> spill"
+    assert drawn(runs, street="pressure: 40 psi", spill="pressure: 50 psi").ladder("heater") == []
+
+
+def test_zone_that_stands_at_the_very_set_of_a_reducer_is_out_of_reach_behind_it() -> None:
+    d = drawn(
+        "street1 -> cv1 -> heater -> prv -> cv2 -> tee1 -> street2\ntee1 -> vent",
+        street1="pressure: 40 psi",
+        street2="pressure: 50 psi",
+    )
+    assert d.ladder("heater") == []
+
+
+def test_vent_that_spills_is_reached_once_the_heater_stands_above_the_water_there() -> None:
+    # well 50 -> heater -> cv -> tee1 at 70, where a vent spills at 17
+    d = drawn("well -> heater -> cv -> tee1 -> street\ntee1 -> vent", street="pressure: 70 psi")
+    assert d.ladder("heater") == [("vent", 70)]
+
+
+def test_of_two_ways_out_at_one_pressure_the_one_behind_fewer_gates_ends_the_search() -> None:
+    #          +- cv1 -> cv2 -> vent1
+    # heater - +
+    #          +- cv3 -> vent2            both rims 170 ft up
+    d = drawn(
+        "well -> heater -> tee1 -> cv1 -> cv2 -> vent1\ntee1 -> cv3 -> vent2",
+        vent1="elevation: 170 ft",
+        vent2="elevation: 170 ft",
+    )
+    assert [name for name, _ in d.ladder("heater")] == ["vent2"]
+
+
+def test_every_outlet_behind_a_check_is_listed() -> None:
+    d = drawn("street -> cv1 -> heater -> cv2 -> tee1 -> tank\ntee1 -> spill")
+    assert d.ladder("heater") == [("tank", 60), ("spill", 100)]
+
+
+def test_zone_with_just_as_many_outlets_as_a_ladder_lists_shows_them_all() -> None:
+    tanks = [f"tank{n}" for n in range(MOST_RUNGS - 1)]
+    runs = "\n".join(f"tee1 -> {tank}" for tank in tanks)
+    d = drawn(f"street -> tee1 -> heater\n{runs}", **dict.fromkeys(tanks, "precharge: 70 psi"))
+    assert len(d.ladder("heater")) == MOST_RUNGS
+
+
+def test_outlets_of_the_zone_fill_up_what_the_search_leaves_of_the_ladder() -> None:
+    # the vent behind cv2 ends the search; of the sixteen tanks fifteen find a place
+    tanks = [f"tank{n}" for n in range(MOST_RUNGS)]
+    runs = "\n".join(f"tee1 -> {tank}" for tank in tanks)
+    d = drawn(
+        f"street -> cv1 -> tee1 -> heater\ntee1 -> cv2 -> vent\n{runs}", **dict.fromkeys(tanks, "precharge: 70 psi")
+    )
+    ladder = d.ladder("heater")
+    assert len(ladder) == MOST_RUNGS
+    assert ladder[0] == ("vent", 60)

@@ -157,3 +157,9 @@ def test_two_hundred_risers_with_a_check_each_are_one_loop() -> None:
     )
     d = drawn(f"street -> heater -> tee10\n{risers}\ntee20 -> pump -> heater.return")
     assert len(*loops(d)) == 2 + 3 * 200
+
+
+def test_loop_may_lead_through_a_reducer() -> None:
+    d = drawn("boiler -> prv -> pump -> boiler.return")
+    assert loops(d) == [("pump", "boiler", "prv")]
+    assert idle(drawn("boiler -> pump -> tee1\nboiler.return -> prv -> tee1")) == ("pump",)

@@ -157,3 +157,19 @@ def test_twenty_five_boosters_each_behind_a_stiff_check_are_settled_at_once() ->
         fields[f"booster{n}"] = f"rise: {stiff + 1:.9f} psi"
     d = drawn("\n".join([*runs, "tee25 -> heater"]), **fields)
     assert d.static("heater") == psi(60 + 25)
+
+
+def test_colder_supply_behind_a_shut_valve_cools_nothing_that_another_fills() -> None:
+    d = drawn("street1 -> valve -> heater -> street2", street1="temperature: 35 degF", valve="state: shut")
+    assert d.network.standing.cold_k[d.zone("heater")] == pytest.approx(283.15)
+
+
+def test_supply_is_followed_beyond_a_place_that_it_reaches_twice() -> None:
+    d = drawn("street -> tee1 -> cv1 -> tee2\ntee1 -> cv2 -> tee2\ntee1 -> cv3 -> heater")
+    assert d.network.standing.cold_k[d.zone("heater")] == pytest.approx(283.15)
+
+
+def test_well_on_a_hill_falls_to_its_cut_in_and_the_height() -> None:
+    # 10 ft up: 30 + 4.3 at datum
+    d = drawn("well -> heater", well="elevation: 10 ft")
+    assert (d.network.standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(34.33)

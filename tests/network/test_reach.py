@@ -46,3 +46,8 @@ def test_crossing_that_is_thought_closed_is_not_passed() -> None:
         without=lambda crossing: crossing.part == "cv2",
     )
     assert found == (d.zone("heater"),)
+
+
+def test_water_reaches_beyond_a_gate_that_opens_at_the_very_bound() -> None:
+    d = drawn("well -> heater -> cv -> store -> street", street="pressure: 70 psi")
+    assert d.zone("store") in d.network.reach((d.zone("heater"),), d.network.standing.at(d.zone("street")))

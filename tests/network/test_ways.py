@@ -36,3 +36,16 @@ def test_way_to_a_far_tank_asked_by_many_is_the_same_as_asked_by_one() -> None:
         (rung,) = network.ladder(d.zone(f"heater{n}"))
         between = [name for k in range(n, 20) for name in (f"tee{k}", f"valve{k}")]
         assert network.way(d.node(f"heater{n}"), rung) == (f"heater{n}", *between, "tee20", "valve20", "tank")
+
+
+def test_of_two_ways_of_one_length_the_name_decides_and_not_the_order_of_the_file() -> None:
+    #          +- tee3 -+
+    # street - +        + - tee1 - tee4 - heater
+    #          +- tee2 -+
+    d = drawn("street -> tee3 -> tee1 -> tee4 -> heater\nstreet -> tee2 -> tee1")
+    assert ways(d, "tee1")["street"] == ("tee1", "tee2", "street")
+    assert ways(d, "heater")["street"] == ("heater", "tee4", "tee1", "tee2", "street")
+
+
+def test_way_from_an_outlet_to_itself_leads_nowhere_else() -> None:
+    assert ways(drawn("street -> meter -> heater"), "street")["street"] == ("street",)

@@ -27,6 +27,13 @@ def test_heaters_are_found_in_every_zone_that_holds_their_water() -> None:
     assert set(d.network.heated_in) == {d.zone("boiler"), d.zone("emitter")}
 
 
+def test_zones_that_a_heater_warms_begin_with_its_own() -> None:
+    # the emitter's zone comes first in the file
+    d = drawn("emitter -> pump -> cv3 -> tee1\nstreet -> cv1 -> tee1 -> boiler -> cv2 -> emitter")
+    (boiler,) = d.network.heated
+    assert d.network.zones_of(boiler) == (d.zone("boiler"), d.zone("emitter"))
+
+
 def test_idle_heater_is_in_no_zone() -> None:
     assert drawn("street -> tankless -> tap.hot").network.heated_in == {}
 
@@ -50,6 +57,11 @@ def test_bypass_that_is_the_only_way_out_is_named() -> None:
 
 def test_bypass_that_opens_above_the_bound_is_no_way_out() -> None:
     assert bypasses(drawn(BYPASSED, street="pressure: 90 psi", prv="bypass: true"), 80) == ()
+
+
+def test_bypass_that_opens_at_the_very_bound_is_a_way_out() -> None:
+    d = drawn(BYPASSED, prv="bypass: true")
+    assert d.network.bypasses(d.zone("heater"), d.network.standing.at(d.zone("street"))) == ("prv",)
 
 
 def test_bypass_beside_another_way_out_is_not_counted_upon() -> None:

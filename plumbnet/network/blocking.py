@@ -105,7 +105,7 @@ class Blocking:
             beyond: dict[str, set[Zone]] = {}
             for reached in sorted(reach):
                 for crossing in self.zoning.out.get(reached, ()):
-                    is_nearer = away.get(crossing.far, _FAR) == away[reached] - 1
+                    is_nearer = away.get(crossing.far) == away[reached] - 1
                     if is_nearer and not self._passes(crossing, bound_pa):
                         beyond.setdefault(crossing.part, set()).add(crossing.far)
             stack += [(frozenset(beyond[part]), _Passed(part, passed)) for part in sorted(beyond, reverse=True)]
@@ -117,7 +117,7 @@ class Blocking:
         while queue:
             zone = queue.popleft()
             for crossing in self.zoning.out.get(zone, ()):
-                is_level = away.get(crossing.far, _FAR) == away[zone]
+                is_level = away.get(crossing.far) == away[zone]
                 if is_level and crossing.far not in reach and self._passes(crossing, bound_pa):
                     reach.add(crossing.far)
                     queue.append(crossing.far)

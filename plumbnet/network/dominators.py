@@ -101,7 +101,7 @@ def under_one(before: Tree[At], after: Tree[At], pairs: Iterable[tuple[At, At]])
             covered.add(entered[node], step)
             covered.add(left[node], -step)
         if is_entering:
-            found.update((node, second) for second in seconds.get(node, ()) if covered.up_to(entered[second]))
+            found.update((node, second) for second in seconds.get(node, ()) if covered.up_to(entered[second]) > 0)
     return found
 
 

@@ -149,10 +149,11 @@ def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:
 
 
 def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
-    """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot."""
+    """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot.
+
+    `arcs` are a block with the pump in it, so that something else joins each end of the pump.
+    """
     graph = _onward(arc for arc in arcs if arc != pump)
-    if pump.start not in graph or pump.end not in graph:
-        return []
     ahead = nx.descendants(graph, pump.end) | {pump.end}
     behind = nx.ancestors(graph, pump.start) | {pump.start}
     if pump.start not in ahead:

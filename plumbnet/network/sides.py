@@ -24,7 +24,7 @@ def neighbours(piping: Piping, nodes: Iterable[Node]) -> dict[Node, frozenset[st
 
 def touching(piping: Piping) -> "UnionFind[Node]":
     """Nodes joined by pipes alone; a fitting is one node. Linear."""
-    joined: UnionFind[Node] = UnionFind(range(len(piping.ports)))
+    joined: UnionFind[Node] = UnionFind()
     for pipe in piping.system.pipes:
         joined.union(piping.node_of[pipe.start], piping.node_of[pipe.end])
     return joined

@@ -74,11 +74,11 @@ class Zoning:
 def zoning_of(piping: Piping) -> Zoning:
     """Contract the free passages of `piping`; a gate back into its own cell is left out."""
     nodes = range(len(piping.ports))
-    cells: UnionFind[Node] = UnionFind(nodes)
+    cells: UnionFind[Node] = UnionFind()
     for start, end in piping.plain:
         cells.union(start, end)
     cell_of, cell_count = _numbered(cells[node] for node in nodes)
-    zones: UnionFind[Cell] = UnionFind(range(cell_count))
+    zones: UnionFind[Cell] = UnionFind()
     for door in piping.doors:
         zones.union(cell_of[door.start], cell_of[door.end])
     zone_of, zone_count = _numbered(zones[cell_of[node]] for node in nodes)

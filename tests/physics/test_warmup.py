@@ -14,7 +14,7 @@ from plumbnet.physics.settle import OneWayGate, ZoneLoad, settle
 from plumbnet.physics.tank import Tank, settled_abs_pa
 from plumbnet.physics.walls import Shell, heater_shell
 from plumbnet.physics.warmup import usual_step_s, warm_up
-from plumbnet.physics.water import ATMOSPHERE_PA, enthalpy_j_kg
+from plumbnet.physics.water import ATMOSPHERE_PA, enthalpy_j_kg, specific_volume_m3_kg
 
 PSI = 6894.757293168361
 FILL = ATMOSPHERE_PA + 60.0 * PSI
@@ -274,11 +274,53 @@ def test_usual_step_is_round_and_warms_no_body_by_more_than_half_a_kelvin() -> N
     assert usual_step_s(CASES["tank"]) == 20.0
     assert usual_step_s(alone(basin(), body(Shell(0.001)))) == 0.2
     assert usual_step_s(CASES["tank"], until_s=86_400.0) == 50.0
+    # Beside it 10 t of water that 800 W would warm by 50 K in 2.6 million seconds, of which a thousandth is 2600.
+    both = Plant({0: basin(), 1: basin()}, (), (body(), body(Shell(10.0), name="other", zone=1, input_w=1000.0)))
+    assert usual_step_s(both) == 2000.0
 
 
-def test_no_step_is_no_step() -> None:
-    with pytest.raises(ValueError, match=r"^a step of 0 s is none$"):
-        warm_up(CASES["tank"], step_s=0.0)
+def test_usual_step_is_a_minute_where_nothing_fires() -> None:
+    still = Body(name="store", burners=(), shells={0: Shell(0.2)}, cold_k=COLD, fill_abs_pa=FILL)
+    assert usual_step_s(alone(basin(), still)) == 60.0
+
+
+@pytest.mark.parametrize("step_s", [0.0, math.inf, math.nan])
+def test_no_step_is_no_step(step_s: float) -> None:
+    with pytest.raises(ValueError, match=rf"^a step of {step_s:g} s is none$"):
+        warm_up(CASES["tank"], step_s=step_s)
+
+
+@pytest.mark.parametrize(
+    ("until_s", "times_s"),
+    [
+        (90.0, (0.0, 20.0, 40.0, 60.0, 80.0, 90.0)),
+        (80.0, (0.0, 20.0, 40.0, 60.0, 80.0)),
+        (80.01, (0.0, 20.0, 40.0, 60.0, 80.01)),  # no sliver of a step is left for the end
+        (10.0, (0.0, 10.0)),
+    ],
+)
+def test_moments_stand_a_step_apart_and_at_the_end(until_s: float, times_s: tuple[float, ...]) -> None:
+    assert warm_up(CASES["street"], until_s=until_s, step_s=20.0).times_s == pytest.approx(times_s, rel=1e-12)
+
+
+def test_moments_go_on_at_whole_steps_after_something_has_happened_between() -> None:
+    lit = warm_up(alone(basin(tank=tank()), body(limit_abs_pa=FILL + 1e3)), until_s=400.0, step_s=20.0)
+    passed = lit.first(Happening.LIMIT_PASSED)
+    assert passed is not None
+    between = [time_s for time_s in lit.times_s if time_s % 20.0 > 1e-6]
+    assert passed.time_s in between
+    whole = sorted({time_s for time_s in lit.times_s if time_s not in between})
+    assert whole == pytest.approx([20.0 * step for step in range(21)], rel=1e-12)
+
+
+def test_told_warm_up_begins_with_all_water_cold_and_ends_with_it_hot() -> None:
+    run = warm_up(CASES["two zones"])
+    volumes = (GALLONS_50, GALLONS_50)
+    cold = sum(volume / specific_volume_m3_kg(COLD, pressure_abs_pa=FILL) for volume in volumes)
+    assert (run.start_kg, run.end_kg) == pytest.approx((cold, cold), rel=1e-9)
+    cold_j, hot_j = (cold * enthalpy_j_kg(kelvin, pressure_abs_pa=FILL) for kelvin in (COLD, HOT))
+    assert (run.start_j, run.end_j) == pytest.approx((cold_j, hot_j), rel=1e-6)
+    assert run.returned_m3 == 0.0
 
 
 def test_cold_water_above_the_setpoint_lights_nothing() -> None:

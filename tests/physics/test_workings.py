@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plumbnet.physics.expansion import growth
-from plumbnet.physics.sizing import Duty, MissingInput, Step
+from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod, Step
 from plumbnet.physics.water import densest_k, specific_volume_m3_kg
 from plumbnet.physics.workings import (
     BOYLE,
@@ -142,3 +142,11 @@ def test_tank_is_told_last_and_keeps_all_it_rests_on(reserve: tuple[float, ...],
     assert (sized.method, sized.tank_m3, sized.expansion_m3, sized.notes) == ("mine", tank, 0.025, ("a note",))
     assert sized.reserve_m3 == (reserve[0] if reserve else 0.0)
     assert (sized.charge_abs_pa, sized.start_abs_pa, sized.end_abs_pa) == (1e5, 1e5, 2e5)
+
+
+@pytest.mark.parametrize("charge_abs_pa", [0.0, -1.0])
+def test_charge_of_less_than_a_vacuum_is_refused(charge_abs_pa: float) -> None:
+    duty = replace(BARE, growth=0.125, static_abs_pa=1e5, limit_abs_pa=2e5, charge_abs_pa=charge_abs_pa)
+    steps = (*pressure_steps(duty, charge_step(duty, "p_static")), *expansion_steps(duty, growth_steps(duty, 1e5)))
+    with pytest.raises(OutsideMethod, match="less than a vacuum"):
+        closed_tank("mine", steps, "a book")

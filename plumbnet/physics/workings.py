@@ -7,7 +7,7 @@ p_2 end, V_t tank.
 from typing import Literal
 
 from plumbnet.physics.expansion import counted_from_k
-from plumbnet.physics.sizing import Duty, Sizing, Step, step
+from plumbnet.physics.sizing import Duty, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.tank import tank_volume_m3
 from plumbnet.physics.water import specific_volume_m3_kg
 
@@ -118,7 +118,7 @@ def expansion_steps(duty: Duty, growth: tuple[Step, ...]) -> tuple[Step, ...]:
 def closed_tank(method: str, steps: tuple[Step, ...], source: str, notes: tuple[str, ...] = ()) -> Sizing:
     """A closed tank for the V_e, V_r (if any), p_0, p_1 and p_2 that the steps came to.
 
-    Raises NoTank (physics.tank), KeyError where a step is wanting. Source: `tank.tank_volume_m3`.
+    Raises NoTank (physics.tank), OutsideMethod, KeyError where a step is wanting. Source: `tank.tank_volume_m3`.
 
     >>> duty = Duty(volume_m3=1, cold_k=283.15, hot_k=333.15, growth=0.1, static_abs_pa=1e5, limit_abs_pa=2e5)
     >>> steps = (*pressure_steps(duty, charge_step(duty, "p_static")), *expansion_steps(duty, growth_steps(duty, 1e5)))
@@ -128,6 +128,8 @@ def closed_tank(method: str, steps: tuple[Step, ...], source: str, notes: tuple[
     found = {each.symbol: each.value for each in steps}
     charge, start, end = found["p_0"], found["p_1"], found["p_2"]
     expansion, reserve = found["V_e"], found.get("V_r", 0.0)
+    if charge <= 0.0:
+        raise OutsideMethod("it would charge the tank to less than a vacuum, so low does the water stand there")
     volume = tank_volume_m3(expansion + reserve, charge_abs_pa=charge, start_abs_pa=start, end_abs_pa=end)
     water = "(V_e + V_r)" if reserve else "V_e"
     numbers = {symbol: found[symbol] for symbol in ("V_e", "V_r", "p_0", "p_1", "p_2") if symbol in found}

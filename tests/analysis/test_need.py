@@ -13,7 +13,7 @@ from plumbnet.analysis.verdict import Case, Judge
 from plumbnet.layout.system import System
 from plumbnet.network.whole import network_of
 from plumbnet.physics.methods import METHODS
-from plumbnet.physics.sizing import MissingInput
+from plumbnet.physics.sizing import MissingInput, OutsideMethod
 from plumbnet.physics.tank import NoTank
 from plumbnet.rules.profile import Profile, profile
 from plumbnet.rules.ruling import SizingRuling
@@ -127,3 +127,18 @@ def test_growth_bears_the_pressure_at_the_heater_and_not_that_at_the_tank() -> N
     drawn = system(RUNS, heater=RELIEF, tee="elevation: 50 ft", street="pressure: 75 psi")
     grown_m3 = plumbnet.check(drawn).heaters[0].expansion_m3
     assert sized(case(drawn).task, "membrane")[0].expansion_m3 == pytest.approx(grown_m3, rel=1e-12)
+
+
+def test_method_that_would_charge_below_a_vacuum_gives_way_to_boyles_law() -> None:
+    well = "cut_in: 1005 kPa, cut_out: 1091 kPa"
+    breaker = "kind: vacuum_breaker, opens: 1005 kPa"
+    heater = (
+        f"elevation: 18 m, sizing: din-4807-5, {RELIEF}"  # DIN charges 0.2 bar below the static pressure, here -91 kPa
+    )
+    asked = case(system("well -> breaker -> heater -> tap.hot", well=well, breaker=breaker, heater=heater))
+    assert asked.task.static_pa == pytest.approx(86e3 - 18 * 9806.65, abs=50)
+    with pytest.raises(OutsideMethod):
+        sized(asked.task, "din-4807-5")
+    wanted = need(asked.task, "din-4807-5", asked.judge.network.piping.system)
+    (plain,) = sized(asked.task, "membrane")
+    assert (wanted.tank_m3, wanted.precharge_pa) == (plain.tank_m3, pytest.approx(asked.task.static_pa))

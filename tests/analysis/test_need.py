@@ -139,6 +139,6 @@ def test_method_that_would_charge_below_a_vacuum_gives_way_to_boyles_law() -> No
     assert asked.task.static_pa == pytest.approx(86e3 - 18 * 9806.65, abs=50)
     with pytest.raises(OutsideMethod):
         sized(asked.task, "din-4807-5")
-    wanted = need(asked.task, "din-4807-5", asked.judge.network.piping.system)
+    wanted = need(asked.task, "din-4807-5", drawn)
     (plain,) = sized(asked.task, "membrane")
     assert (wanted.tank_m3, wanted.precharge_pa) == (plain.tank_m3, pytest.approx(asked.task.static_pa))

@@ -173,7 +173,7 @@ def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:
     if not isinstance(base, dict):  # pragma: no cover  # the tests read every profile that comes with the program
         return value, own
     merged = {**{key: kept for key, kept in base.items() if key != "note"}, **value}
-    clauses, own_clauses = base.get("findings"), value.get("findings", {})
+    clauses, own_clauses = base.get("findings"), value.get("findings")
     if isinstance(clauses, dict) and isinstance(own_clauses, dict):
         merged["findings"] = {**clauses, **own_clauses}
     return merged, hashlib.sha256((own + digest).encode()).hexdigest()

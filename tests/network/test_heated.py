@@ -72,10 +72,11 @@ def test_pipes_of_a_driven_loop_are_heated_and_what_holds_no_water_is_no_piece()
         parts:
           heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF}
           split: tee
+          screen: filter
           pump: circulator
         runs:
           - {path: heater -> split, volume: 2 gal}
-          - split -> pump -> heater.return
+          - split -> screen -> pump -> heater.return
     """
     (one,) = Drawn(read_system(text.encode(), file="drawn.yaml")).network.heated
     assert {piece.name: round(piece.volume_m3 / GALLON_M3, 6) for piece in one.pieces} == {

@@ -6,8 +6,8 @@ from conftest import system
 import plumbnet
 from plumbnet.rules import finding as registry
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings
-from plumbnet.rules.profile import Profile, profile
+from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings, severity_of
+from plumbnet.rules.profile import Profile, profile, read_profile
 
 DRAWN = system("street -> cv -> tee -> heater -> tap.hot")
 
@@ -50,6 +50,23 @@ def test_finding_is_registered_by_its_name_and_left_as_it_is(alone: dict[str, Ru
         "good",
     )
     assert rule.about.startswith("A thing is found.")
+
+
+def test_finding_rests_on_the_value_that_it_names_or_on_none(alone: dict[str, Rule]) -> None:
+    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("tee"))
+    finding("bypass-does-not-count", Severity.ERROR, bad="", good="", rests_on="bypass")(on("tee"))
+    assert [rule.rests_on for rule in alone.values()] == ["", "bypass"]
+    assert [one.clause for one in findings(facts(), profile("general"))] == [
+        profile("general").bypass.clause,
+        profile("general").findings["tank-cut-off"].clause,
+    ]
+
+
+@pytest.mark.parametrize(("graded", "expected"), [("note", Severity.NOTE), ("off", None), (None, Severity.ERROR)])
+def test_profile_grades_a_finding_or_looks_away(graded: str | None, expected: Severity | None) -> None:
+    own = "" if graded is None else f"findings: {{tank-cut-off: {{severity: {graded}, clause: x, verified: true}}}}\n"
+    ours = read_profile(f"profile: ours\ntitle: Ours\nextends: general\n{own}".encode(), file="ours.yaml")
+    assert severity_of(RULES["tank-cut-off"], ours) is expected
 
 
 def test_rule_without_a_docstring_says_nothing() -> None:

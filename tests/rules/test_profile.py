@@ -50,6 +50,9 @@ def test_unknown_profile_is_told_with_the_nearest_or_all() -> None:
         profile("genral")
     with pytest.raises(UnknownProfile, match=r'^no rule profile is called "\.\./x"; there is .*general'):
         profile("../x")
+    with pytest.raises(UnknownProfile) as caught:
+        profile("../x")
+    assert str(caught.value).endswith("; there is as-nzs-3500, " + ", ".join(profile_names()[1:]))
 
 
 def test_values_are_read_in_their_units_and_bare_ones_in_us() -> None:
@@ -76,6 +79,9 @@ def test_wrong_value_is_shown_under_its_line() -> None:
 
 def test_file_that_is_no_profile_is_refused() -> None:
     assert fault("").startswith("small.yaml: there is nothing in this file")
+    with pytest.raises(LayoutError) as caught:
+        read_profile(b"\xff", file="small.yaml")
+    assert str(caught.value) == ("small.yaml:1:1: the byte 0xFF is not UTF-8; save the file in the encoding UTF-8")
     assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{TEXT}")
 
 
@@ -106,6 +112,7 @@ def test_unknown_base_is_told_with_its_place() -> None:
     assert fault(OWN.replace("upc-2024", "upc-2025")).splitlines()[0] == (
         'small.yaml:3:10: no rule profile is called "upc-2025": did you mean "upc-2024"?'
     )
+    assert fault(OWN.replace("upc-2024", "upc-2025")).splitlines()[2] == "    |          ^~~~~~~~"
     assert fault("profile: [a]\nextends: 3\n").startswith("small.yaml:")
 
 
@@ -127,3 +134,5 @@ def test_profile_comes_by_name_or_from_a_file(tmp_path: Path) -> None:
         profile_at(str(tmp_path / "none"))
     with pytest.raises(UnknownProfile):
         profile_at("ours")
+    with pytest.raises(OSError, match="ours"):
+        profile_at("codes\\ours")

@@ -3,7 +3,7 @@
 import pytest
 from pydantic import ValidationError
 
-from plumbnet.rules.ruling import ChoiceRuling, PressureRuling, Ruling
+from plumbnet.rules.ruling import ChoiceRuling, ExpansionReliefRuling, PressureRuling, Ruling
 
 
 def ruling(clause: str, *, verified: bool) -> Ruling:
@@ -24,3 +24,12 @@ def test_choice_is_asked_or_not() -> None:
 def test_value_without_its_clause_is_no_ruling() -> None:
     with pytest.raises(ValidationError, match="clause"):
         PressureRuling.model_validate({"value": 3.0, "verified": True}, context={"units": "us"})
+
+
+def test_valve_counts_up_to_the_highest_set_and_a_rounding_of_scales() -> None:
+    ruling = ExpansionReliefRuling.model_validate(
+        {"value": "counts", "highest_set": "500 kPa", "clause": "x", "verified": True}, context={"units": "us"}
+    )
+    assert ruling.highest_set_pa is not None
+    assert ruling.takes_set(ruling.highest_set_pa + 1_000.0)
+    assert not ruling.takes_set(ruling.highest_set_pa + 1_001.0)

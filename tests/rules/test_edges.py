@@ -1,0 +1,298 @@
+"""Where each finding begins and ends: facts given by hand, at the very bound and beside it."""
+
+from dataclasses import replace
+
+import pytest
+from conftest import PSI, system
+
+import plumbnet
+from plumbnet.layout.part import Role
+from plumbnet.network.blocking import Stops
+from plumbnet.rules.facts import (
+    Facts,
+    HeaterFacts,
+    ReducerFacts,
+    ReliefFacts,
+    ReturnFacts,
+    RungFacts,
+    TankFacts,
+    Verdict,
+)
+from plumbnet.rules.finding import RULES, Breach
+from plumbnet.rules.profile import Profile, profile, read_profile
+
+FACTS = plumbnet.check(
+    system("street -> prv -> tee -> heater -> tap.hot\ntee -> tank\ntee -> spill\nheater.relief -> relief")
+).facts
+(HEATER,), (TANK,), (RELIEF,), (SPILL,), (REDUCER,) = (
+    FACTS.heaters,
+    FACTS.tanks,
+    FACTS.reliefs,
+    FACTS.expansion_reliefs,
+    FACTS.reducers,
+)
+
+
+def breaches(name: str, facts: Facts, rules: str | Profile = "general") -> list[Breach]:
+    return list(RULES[name].test(facts, profile(rules) if isinstance(rules, str) else rules))
+
+
+def with_heater(heater: HeaterFacts) -> Facts:
+    return replace(FACTS, heaters=(heater,))
+
+
+def with_relief(relief: ReliefFacts) -> Facts:
+    return replace(FACTS, reliefs=(relief,))
+
+
+def with_tank(tank: TankFacts) -> Facts:
+    return replace(FACTS, tanks=(tank,))
+
+
+def with_reducer(reducer: ReducerFacts) -> Facts:
+    return replace(FACTS, reducers=(reducer,))
+
+
+def with_spill(spill: ReliefFacts) -> Facts:
+    return replace(FACTS, expansion_reliefs=(spill,))
+
+
+def rung(outlet: str, role: Role, opens_pa: float = 0.0) -> RungFacts:
+    return RungFacts(outlet, role, "", opens_pa, ())
+
+
+@pytest.mark.parametrize(("set_pa", "is_found"), [(9.0e5, True), (8.9e5, False)])
+def test_expansion_relief_set_as_high_as_the_safety_relief_is_too_high(set_pa: float, *, is_found: bool) -> None:
+    facts = with_spill(replace(SPILL, set_pa=set_pa, safety_pa=9.0e5))
+    assert bool(breaches("expansion-relief-above-safety", facts)) is is_found
+
+
+@pytest.mark.parametrize(("static_pa", "is_found"), [(5.0e5, True), (4.9e5, False)])
+def test_expansion_relief_set_at_the_static_pressure_never_shuts(static_pa: float, *, is_found: bool) -> None:
+    facts = with_spill(replace(SPILL, set_pa=5.0e5, static_pa=static_pa))
+    assert bool(breaches("expansion-relief-below-static", facts)) is is_found
+
+
+@pytest.mark.parametrize(("set_pa", "is_found"), [(8.0e5 + 1.0, False), (8.0e5 + 2.0, True)])
+def test_relief_valve_may_be_set_to_the_rating_within_a_pascal(set_pa: float, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, set_pa=set_pa, rated="heater", rating_pa=8.0e5))
+    assert bool(breaches("relief-above-rating", facts)) is is_found
+
+
+@pytest.mark.parametrize(("serves_w", "is_found"), [(None, False), (9_000.0, False), (9_001.0, True)])
+def test_relief_valve_that_carries_off_all_the_input_is_large_enough(serves_w: float | None, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, capacity_w=9_000.0, serves_w=serves_w))
+    assert bool(breaches("relief-below-input", facts)) is is_found
+
+
+@pytest.mark.parametrize(("static_pa", "is_found"), [(9.0e5, False), (9.1e5, True)])
+def test_static_pressure_may_come_to_nine_tenths_of_the_set(static_pa: float, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=static_pa))
+    assert bool(breaches("relief-near-static", facts)) is is_found
+
+
+MOST_K = profile("general").relief_temperature.value_k + 0.2
+
+
+@pytest.mark.parametrize(
+    ("opens_k", "serves_k", "is_found"),
+    [
+        (None, 333.15, False),
+        (MOST_K, 333.15, False),
+        (MOST_K + 0.1, 333.15, True),
+        (MOST_K + 0.1, None, True),
+        (MOST_K + 0.1, MOST_K - 0.1, True),
+        (MOST_K + 0.1, MOST_K, False),
+    ],
+)
+def test_element_may_open_at_what_the_rules_name_and_above_where_the_circuit_runs_hotter(
+    opens_k: float | None, serves_k: float | None, *, is_found: bool
+) -> None:
+    facts = with_relief(replace(RELIEF, opens_k=opens_k, serves_k=serves_k))
+    assert bool(breaches("relief-opens-hot", facts)) is is_found
+
+
+@pytest.mark.parametrize(("over_pa", "is_found"), [(1_000.0, False), (1_001.0, True)])
+def test_set_of_a_relief_valve_is_held_to_the_highest_within_a_rounding_of_scales(
+    over_pa: float, *, is_found: bool
+) -> None:
+    most = profile("general").relief_set
+    assert most is not None
+    facts = with_relief(replace(RELIEF, set_pa=most.value_pa + over_pa))
+    assert bool(breaches("relief-set-too-high", facts)) is is_found
+
+
+def test_relief_valve_joined_to_nothing_is_told_so() -> None:
+    (one,) = breaches("relief-behind-valve", with_relief(replace(RELIEF, touches=(), touches_vessel=False)))
+    assert one.text == "relief does not sit on a heater: it is joined to none."
+    assert one.parts == ("relief",)
+
+
+@pytest.mark.parametrize(("hot_k", "is_found"), [(373.15, True), (373.14, False)])
+def test_water_set_to_its_boiling_point_boils(hot_k: float, *, is_found: bool) -> None:
+    facts = with_heater(replace(HEATER, hot_k=hot_k, boils_k=373.15))
+    assert bool(breaches("setpoint-above-boiling", facts)) is is_found
+
+
+@pytest.mark.parametrize(("over_pa", "is_found"), [(1.0, False), (2.0, True)])
+def test_static_pressure_is_held_to_its_limit_within_a_pascal(over_pa: float, *, is_found: bool) -> None:
+    draw_pa = profile("general").highest_static.value_pa + over_pa
+    facts = replace(FACTS, zones=(replace(FACTS.zones[0], draw="tap", draw_pa=draw_pa),))
+    assert bool(breaches("static-above-limit", facts)) is is_found
+
+
+TOLERANCE_PA = profile("general").charge_tolerance.value_pa + 1.0
+
+
+@pytest.mark.parametrize(
+    ("charge_pa", "static_pa", "is_found"),
+    [
+        (4.0e5, None, False),
+        (4.0e5 + TOLERANCE_PA, 4.0e5, False),
+        (4.0e5 - TOLERANCE_PA, 4.0e5, False),
+        (4.0e5 + TOLERANCE_PA + 1.0, 4.0e5, True),
+        (4.0e5 - TOLERANCE_PA - 1.0, 4.0e5, True),
+        (TOLERANCE_PA + 0.5, 0.0, True),
+    ],
+)
+def test_charge_may_differ_by_the_tolerance_and_a_pascal(
+    charge_pa: float, static_pa: float | None, *, is_found: bool
+) -> None:
+    facts = with_tank(replace(TANK, precharge_pa=charge_pa, static_pa=static_pa, lowest_pa=static_pa))
+    assert bool(breaches("tank-charge-differs", facts)) is is_found
+
+
+def test_charge_of_a_tank_that_a_well_never_lets_fall_is_held_against_what_stands_there() -> None:
+    tank = replace(TANK, static_pa=0.0, lowest_pa=None)
+    assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA))) == []
+    assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA - 0.5)))
+
+
+def test_tank_that_no_way_joins_to_a_heater_is_cut_off_by_nothing_in_particular() -> None:
+    cut_off = replace(TANK, reached=False, stopped_by=())
+    (one,) = breaches("tank-cut-off", replace(with_tank(cut_off), heaters=(replace(HEATER, verdict=Verdict.TRAPPED),)))
+    assert one.text == "no heated water can reach tank."
+
+
+OPEN = replace(HEATER, verdict=Verdict.OPEN, open_by_bypass=("prv",), ladder=(rung("street", Role.STREET),))
+
+
+def test_only_an_open_heater_is_told_that_a_bypass_does_not_count() -> None:
+    assert breaches("bypass-does-not-count", with_heater(OPEN), "ipc-2021")
+    assert breaches("bypass-does-not-count", with_heater(replace(OPEN, verdict=Verdict.TRAPPED)), "ipc-2021") == []
+
+
+@pytest.mark.parametrize(("upstream_pa", "is_found"), [(None, False), (4.0e5, False), (4.1e5, True)])
+def test_bypass_counts_up_to_the_set_where_the_code_says_so(upstream_pa: float | None, *, is_found: bool) -> None:
+    reducer = replace(REDUCER, set_pa=4.0e5, upstream_pa=upstream_pa)
+    found = breaches("bypass-does-not-count", replace(with_reducer(reducer), heaters=(OPEN,)), "irc-2021")
+    assert [one.text for one in found] == [
+        "heater is open only by the bypass of prv, which the rules do not count as a way back above the reducer's set."
+    ] * is_found
+
+
+@pytest.mark.parametrize(
+    ("verdict", "ladder", "is_found"),
+    [
+        (Verdict.OPEN, (rung("street", Role.STREET),), True),
+        (Verdict.TRAPPED, (rung("street", Role.STREET),), False),
+        (Verdict.OPEN, (rung("vent", Role.AIR),), False),
+        (Verdict.OPEN, (), False),
+    ],
+)
+def test_check_is_missed_only_where_water_goes_back_to_a_main(
+    verdict: Verdict, ladder: tuple[RungFacts, ...], *, is_found: bool
+) -> None:
+    facts = with_heater(replace(HEATER, verdict=verdict, ladder=ladder))
+    assert bool(breaches("check-missing-at-heater", facts, "en-806")) is is_found
+
+
+ON_DEMAND = replace(HEATER, verdict=Verdict.ON_DEMAND, ladder=(), stopped_by=Stops(()), heated_volume_m3=0.01)
+EXEMPT = (
+    "profile: ours\ntitle: Ours\nextends: upc-2024\n"
+    "control_for: {value: every, exempt_volume: 10 L, clause: ours, verified: true}\n"
+)
+
+
+def test_heater_that_fires_on_flow_is_closed_without_control_unless_it_has_one() -> None:
+    (one,) = breaches("closed-without-control", with_heater(ON_DEMAND), "upc-2024")
+    assert one.parts == ("heater",)
+    assert one.text.startswith(
+        "heater is closed (no way leads to a main or to open air) and has no control of expansion;"
+    )
+    held = replace(ON_DEMAND, ladder=(rung("tank", Role.TANK),))
+    assert breaches("closed-without-control", with_heater(held), "upc-2024") == []
+
+
+@pytest.mark.parametrize(("volume_m3", "is_found"), [(0.0, False), (0.01, False), (0.011, True)])
+def test_heater_no_larger_than_the_exemption_needs_no_control(volume_m3: float, *, is_found: bool) -> None:
+    ours = read_profile(EXEMPT.encode(), file="ours.yaml")
+    facts = with_heater(replace(ON_DEMAND, heated_volume_m3=volume_m3))
+    assert bool(breaches("closed-without-control", facts, ours)) is is_found
+
+
+def test_where_no_size_is_exempt_not_even_an_empty_heater_is() -> None:
+    assert breaches("closed-without-control", with_heater(replace(ON_DEMAND, heated_volume_m3=0.0)), "upc-2024")
+
+
+GROWTH = ReturnFacts("street", ("heater",), 0.003, 0.001, 0.12, None)
+
+
+def said(growth: ReturnFacts, rules: str = "uk-2010") -> list[str]:
+    return [one.text for one in breaches("growth-leaves-supply-pipe", replace(FACTS, returns=(growth,)), rules)]
+
+
+def test_one_heater_gives_and_two_together_give() -> None:
+    assert said(GROWTH) == [
+        "heater gives 0.793 gal back towards street; the building's own supply pipe holds 0.264 gal of it."
+    ]
+    assert said(replace(GROWTH, heaters=("heater", "boiler"))) == [
+        (
+            "heater and boiler together give 0.793 gal back towards street; the building's own supply pipe holds "
+            "0.264 gal of it."
+        )
+    ]
+    assert said(GROWTH, "general") == []
+
+
+@pytest.mark.parametrize(("store_m3", "is_found"), [(0.015, False), (0.0151, True)])
+def test_store_of_fifteen_litres_may_give_its_growth_back(store_m3: float, *, is_found: bool) -> None:
+    assert bool(said(replace(GROWTH, store_m3=store_m3))) is is_found
+
+
+@pytest.mark.parametrize(("mixed_k", "is_found"), [(298.15, False), (298.25, True)])
+def test_supply_pipe_may_come_to_25_degc(mixed_k: float, *, is_found: bool) -> None:
+    assert bool(said(replace(GROWTH, held_m3=0.004, mixed_k=mixed_k))) is is_found
+
+
+def test_reducer_with_no_heated_water_behind_it_needs_no_tank() -> None:
+    bare = replace(REDUCER, is_heated=True, has_tank=False, relief_set_pa=None)
+    assert breaches("reducer-without-tank", with_reducer(bare), "upc-2024")
+    assert breaches("reducer-without-tank", with_reducer(replace(bare, is_heated=False)), "upc-2024") == []
+
+
+@pytest.mark.parametrize(
+    ("rules", "set_psi", "why"),
+    [
+        ("us-boiler", 75, ", and the rules do not count a relief valve as a control."),
+        ("upc-2018", 75, ", which the rules count only in a licensed design."),
+        ("npc-2020", 101, ", and the rules count one up to 79.8 psi only."),
+    ],
+)
+def test_reason_why_an_expansion_relief_does_not_count_is_told(rules: str, set_psi: float, why: str) -> None:
+    held = replace(
+        HEATER,
+        verdict=Verdict.CONTROLLED,
+        settled_pa=set_psi * PSI,
+        ladder=(rung("spill", Role.EXPANSION_RELIEF, set_psi * PSI + 1.0),),
+    )
+    facts = replace(with_spill(replace(SPILL, set_pa=set_psi * PSI)), heaters=(held,))
+    (one,) = breaches("expansion-relief-does-not-count", facts, rules)
+    assert one.text == f"heater is held by spill, set to {set_psi} psi{why}"
+    late = replace(held, ladder=(rung("spill", Role.EXPANSION_RELIEF, set_psi * PSI + 2.0),))
+    assert breaches("expansion-relief-does-not-count", replace(facts, heaters=(late,)), rules) == []
+
+
+def test_relief_valve_behind_a_valve_on_the_tapping_is_told_once_whichever_way_the_pipe_is_drawn() -> None:
+    drawn = system("street -> heater -> tap.hot\nrelief -> valve -> heater.relief")
+    assert [one.name for one in plumbnet.check(drawn).findings] == ["relief-behind-valve"]

@@ -87,3 +87,9 @@ def test_room_of_water_is_that_of_the_pressure_it_would_be_under() -> None:
     pressed = cold.mass_kg * specific_volume_m3_kg(283.15, pressure_abs_pa=FILL + 1e7)
     assert cold.volume_m3(0, 1e7) == pytest.approx(pressed, rel=1e-12)
     assert cold.volume_m3(0) == pytest.approx(0.2, rel=1e-12)
+
+
+def test_work_of_pressing_is_asked_of_the_same_bodies_before_and_after() -> None:
+    cold = body().cold
+    with pytest.raises(ValueError, match="zip"):
+        pressed_j((cold, cold), (cold,))

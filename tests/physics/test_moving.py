@@ -162,3 +162,33 @@ def test_icy_water_that_shrinks_draws_cold_water_in() -> None:
     wanting = 0.2 - before * specific_volume_m3_kg(unfed_k, pressure_abs_pa=FILL)
     assert after.books.fed_kg == pytest.approx(wanting / cold_m3_kg, rel=1e-2)
     assert after.books.fed_kg > 0.01
+
+
+#   0, its relief valve set high >- gate -> 1, its own set lower; both stand open
+def test_of_two_open_outlets_the_lower_lets_out() -> None:
+    high = replace(RELIEF, name="high", opens_abs_pa=1.2e6)
+    basins = {
+        0: Basin(static_abs_pa=FILL, cold_k=COLD, outlets=(high,)),
+        1: Basin(static_abs_pa=FILL, cold_k=COLD, outlets=(RELIEF,)),
+    }
+    joint = Plant(basins, (OneWayGate(0, 1),), (body(),))
+    hot = advanced(joint, joint.start.with_burner("heater", lit=True).with_open(0).with_open(1), 1000.0)
+    assert set(hot.books.lost_kg) == set(hot.books.lost_m3) == {"relief"}
+    assert hot.pressures_abs_pa == {0: 1.1e6, 1: 1.1e6}
+
+
+#   0, heated >- gate -> 1 with the tank
+def test_growth_passes_from_the_heater_s_zone_to_the_tank_s_in_every_stretch() -> None:
+    tank = Tank(0.02, charge_abs_pa=FILL, start_abs_pa=FILL)
+    basins = {
+        0: Basin(static_abs_pa=FILL, cold_k=COLD),
+        1: Basin(static_abs_pa=FILL, cold_k=COLD, tanks={"tank": tank}),
+    }
+    joint = Plant(basins, (OneWayGate(0, 1),), (body(),))
+    now = joint.start.with_burner("heater", lit=True)
+    for _ in range(2):
+        now = advanced(joint, now, 500.0)
+        warm = now.warm[0]
+        grown = warm.mass_kg * specific_volume_m3_kg(warm.temperature_k, pressure_abs_pa=FILL) - 0.2
+        assert now.away_m3 == pytest.approx({0: grown, 1: -grown}, rel=1e-9)
+        assert tank.uptake_m3(now.pressures_abs_pa[1]) == pytest.approx(grown, rel=1e-9)

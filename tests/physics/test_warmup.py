@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from plumbnet.physics import warmup
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.expansion import expansion_m3
 from plumbnet.physics.heating import Body, Burner
@@ -350,3 +351,9 @@ def test_relief_valve_reseats_below_its_set_once_nothing_grows() -> None:
     assert last.pressure_abs_pa == pytest.approx(ATMOSPHERE_PA + 135.0 * PSI, rel=1e-9)
     assert last.temperature_k is None
     assert run.events[0].temperature_k == COLD
+
+
+def test_step_that_nobody_gives_fits_the_time_that_is_given(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(warmup, "MOST_STEPS", 10)  # else a thousand of them had to be taken
+    assert warm_up(CASES["street"], until_s=10_000.0).times_s[1] == 1000.0
+    assert warm_up(CASES["street"], until_s=1000.0).times_s[1] == 200.0  # a tenth of 4217 s, round

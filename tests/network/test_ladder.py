@@ -242,3 +242,24 @@ def test_outlets_of_the_zone_fill_up_what_the_search_leaves_of_the_ladder() -> N
     ladder = d.ladder("heater")
     assert len(ladder) == MOST_RUNGS
     assert ladder[0] == ("vent", 60)
+
+
+def test_of_two_outlets_at_one_pressure_the_one_that_takes_any_amount_comes_first() -> None:
+    d = drawn("street -> tee1 -> heater\ntee1 -> spill\ntee1 -> tank", street="pressure: 100 psi")
+    assert d.ladder("heater") == [("street", 100), ("spill", 100), ("tank", 100)]
+
+
+def test_names_and_not_the_order_of_the_file_settle_what_is_equal() -> None:
+    # both rims 170 ft up, behind one check each
+    rims = {"vent1": "elevation: 170 ft", "vent2": "elevation: 170 ft"}
+    d = drawn("well -> heater -> tee1 -> cv1 -> vent2\ntee1 -> cv2 -> vent1", **rims)
+    assert [name for name, _ in d.ladder("heater")] == ["vent1"]
+    # two checks side by side to one tank
+    d = drawn("street -> cv -> heater -> tee1 -> cv2 -> tee2 -> tank\ntee1 -> cv1 -> tee2")
+    (rung,) = d.network.ladder(d.zone("heater"))
+    assert [crossing.part for crossing in rung.crossings] == ["cv1"]
+
+
+def test_main_behind_a_check_ends_the_search_before_a_valve_that_lets_off_at_the_same_pressure() -> None:
+    d = drawn("well -> heater -> tee1 -> cv1 -> street\ntee1 -> cv2 -> spill", street="pressure: 100 psi")
+    assert d.ladder("heater") == [("street", 100)]

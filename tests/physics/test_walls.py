@@ -1,10 +1,12 @@
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from plumbnet.layout.tubes import tube
+from plumbnet.physics import walls
 from plumbnet.physics.walls import (
     Ends,
     Material,
@@ -142,6 +144,13 @@ def test_walls_are_what_the_row_of_their_material_says() -> None:
 
 def test_family_of_a_wall_is_what_stands_before_its_first_hyphen() -> None:
     assert material("copper-L") is material("copper-type-L") is material("copper")
+
+
+def test_wall_that_the_table_names_in_full_comes_before_its_family(monkeypatch: pytest.MonkeyPatch) -> None:
+    family = material("copper")
+    soft = replace(family, name="copper-soft")
+    monkeypatch.setattr(walls, "materials", lambda: {"copper": family, "copper-soft": soft})
+    assert material("copper-soft") is soft
 
 
 def test_copper_tube_counts_on_the_stretch_of_the_ends_it_has() -> None:

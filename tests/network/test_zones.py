@@ -73,3 +73,10 @@ def test_outlets_belong_to_the_zone_of_their_port() -> None:
         d.zone("street"): ["street"],
         d.zone("heater"): ["tank"],
     }
+
+
+def test_only_the_way_back_through_a_reducer_is_that_of_a_bypass() -> None:
+    d = drawn("street -> prv -> heater -> cv -> store -> valve -> tap.hot", prv="bypass: true", valve="state: shut")
+    crossings = list(d.network.zoning.crossings())
+    assert len(crossings) == 6
+    assert [(one.part, one.is_forward) for one in crossings if one.is_bypass] == [("prv", False)]

@@ -1,5 +1,7 @@
 """Heat into water that warms as one."""
 
+from dataclasses import replace
+
 import pytest
 
 from plumbnet.physics.heating import Body, Burner, pressed_j
@@ -93,3 +95,10 @@ def test_work_of_pressing_is_asked_of_the_same_bodies_before_and_after() -> None
     cold = body().cold
     with pytest.raises(ValueError, match="zip"):
         pressed_j((cold, cold), (cold,))
+
+
+def test_work_of_pressing_counts_from_where_the_water_was_pressed_to() -> None:
+    cold = body().cold
+    once, twice = (replace(cold, rises_pa={0: rise_pa}) for rise_pa in (1e6, 3e6))
+    mean_m3 = (once.volume_m3(0) + twice.volume_m3(0)) / 2.0
+    assert pressed_j((once,), (twice,)) == pytest.approx(mean_m3 * 2e6, rel=1e-12)

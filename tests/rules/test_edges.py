@@ -195,6 +195,7 @@ def test_bypass_counts_up_to_the_set_where_the_code_says_so(upstream_pa: float |
     ("verdict", "ladder", "is_found"),
     [
         (Verdict.OPEN, (rung("street", Role.STREET),), True),
+        (Verdict.OPEN, (rung("tank", Role.TANK), rung("street", Role.STREET)), True),
         (Verdict.TRAPPED, (rung("street", Role.STREET),), False),
         (Verdict.OPEN, (rung("vent", Role.AIR),), False),
         (Verdict.OPEN, (), False),

@@ -192,3 +192,17 @@ def test_growth_passes_from_the_heater_s_zone_to_the_tank_s_in_every_stretch() -
         grown = warm.mass_kg * specific_volume_m3_kg(warm.temperature_k, pressure_abs_pa=FILL) - 0.2
         assert now.away_m3 == pytest.approx({0: grown, 1: -grown}, rel=1e-9)
         assert tank.uptake_m3(now.pressures_abs_pa[1]) == pytest.approx(grown, rel=1e-9)
+
+
+#   0, open to the street;   1, on its own
+def test_store_on_its_own_is_fed_where_one_on_the_street_draws_its_own_water_back() -> None:
+    street = Outlet(name="street", opens_abs_pa=FILL, gives_back=True)
+    basins = {
+        0: Basin(static_abs_pa=FILL, cold_k=274.15, outlets=(street,)),
+        1: Basin(static_abs_pa=FILL, cold_k=274.15),
+    }
+    icy = Plant(basins, (), tuple(replace(body(zone), cold_k=274.15) for zone in (0, 1)))
+    after = advanced(icy, icy.start.with_burner("heater", lit=True), 210.0)  # 200 kg by 2 K: both shrink
+    gained = [one.mass_kg - before.mass_kg for one, before in zip(after.warm, icy.start.warm, strict=True)]
+    assert gained == [0.0, pytest.approx(after.books.fed_kg, rel=1e-6)]
+    assert after.books.fed_kg > 0.01

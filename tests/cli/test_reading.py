@@ -27,7 +27,7 @@ def test_file_that_may_not_be_opened_is_told_in_a_line(write: Write, monkeypatch
     def refuse(path: Path) -> bytes:
         raise PermissionError(13, "Permission denied", str(path))
 
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    monkeypatch.setattr("plumbnet.cli.asking.bytes_of", refuse)
     result = run("check", write("locked.yaml", OPEN))
     assert (result.exit_code, result.stderr) == (2, "locked.yaml: permission denied\n")
 

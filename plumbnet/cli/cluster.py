@@ -1,11 +1,11 @@
 """The workers of a Dask cluster as an executor, or one calm sentence and exit status 2; alone it imports Dask."""
 
 import logging
-from collections.abc import Iterator
-from concurrent.futures import CancelledError, Executor
+from collections.abc import Callable, Iterator
+from concurrent.futures import CancelledError, Executor, Future
 from contextlib import contextmanager
 from importlib.metadata import version
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, ParamSpec, TypeVar
 
 from plumbnet.cli.reading import fail
 from plumbnet.cli.surveying import KEPT
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 PATIENCE_S: Final = 10
 """How long a scheduler has to answer."""
 _SCHEME: Final = "://"
+_Asked = ParamSpec("_Asked")
+_Answer = TypeVar("_Answer")
 
 
 @contextmanager
@@ -41,13 +43,31 @@ def cluster(address: str) -> Iterator[tuple[Executor, int]]:
     try:
         with _no_log(), Client(full, timeout=PATIENCE_S, set_as_default=False) as client:
             _refuse_unfit(client, address)
-            yield client.get_executor(pure=False), sum(client.nthreads().values())
+            yield _Workers(client), sum(client.nthreads().values())
     except KilledWorker:
         fail(f"workers of the cluster ended over a file; {KEPT}")
     except CancelledError:
         fail(f"the scheduler at {address} is lost; {KEPT}")
     except (TimeoutError, OSError, OverflowError):
         fail(f"no scheduler answers at {address}")
+
+
+class _Workers(Executor):
+    """The workers as the library offers them, asked only while their scheduler is there.
+
+    What is asked of a scheduler that is lost would wait for ever; what was asked before is given up by the library.
+    """
+
+    def __init__(self, client: "Client") -> None:
+        self._client = client
+        self._executor = client.get_executor(pure=False)
+
+    def submit(self, ask: Callable[_Asked, _Answer], /, *args: _Asked.args, **kwargs: _Asked.kwargs) -> Future[_Answer]:
+        """The answer to come. Raises CancelledError where the scheduler is lost."""
+        if self._client.status != "running":
+            raise CancelledError
+        answer: Future[_Answer] = self._executor.submit(ask, *args, **kwargs)
+        return answer
 
 
 @contextmanager

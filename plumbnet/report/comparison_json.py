@@ -1,12 +1,9 @@
 """A layout and its revision as JSON: verdicts and key figures before and after, findings, what was changed."""
 
-import json
-
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fields import FieldChange
 from plumbnet.report.comparison import Compared
-from plumbnet.report.json1 import SCHEMA, Json, finding_fields
-from plumbnet.report.record import program_version
+from plumbnet.report.json1 import Json, finding_fields, written
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.difference import HeaterChange
 from plumbnet.study.revision import Changes, Named, Revision
@@ -19,8 +16,6 @@ def comparison_json(compared: Compared) -> str:
     """
     found = compared.difference
     document = {
-        "plumbnet": program_version(),
-        "schema": SCHEMA,
         "before": _file(compared.before),
         "after": _file(compared.after),
         "is_worse": found.is_worse,
@@ -36,7 +31,7 @@ def comparison_json(compared: Compared) -> str:
         },
         "changes": _changed(compared.revision),
     }
-    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
+    return written(document)
 
 
 def _file(report: Report) -> Json:

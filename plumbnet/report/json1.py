@@ -2,7 +2,7 @@
 
 import json
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report
@@ -28,11 +28,15 @@ def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Se
     """
     searched = [*remedies, *[None] * (len(reports) - len(remedies))]
     document = {
-        **_head(),
-        "reports": [_report(report, found) for report, found in zip(reports, searched, strict=True)],
+        "reports": [report_fields(report, found) for report, found in zip(reports, searched, strict=True)],
         "errors": list(errors),
     }
-    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
+    return written(document)
+
+
+def written(fields: Mapping[str, object]) -> str:
+    """One JSON document, plain ASCII, with the program and the schema before its own fields. No line break."""
+    return json.dumps({**_head(), **fields}, indent=1, ensure_ascii=True, allow_nan=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +47,7 @@ class JsonWriter:
 
     def answered(self, report: Report, found: Found | None) -> Piece:
         """The report."""
-        return Piece(answers=(fragment(_report(report, found), _DEPTH),))
+        return Piece(answers=(fragment(report_fields(report, found), _DEPTH),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for every mistake."""
@@ -77,7 +81,8 @@ def _rows(unread: Unread) -> list[Json]:
     ]
 
 
-def _report(report: Report, found: Found | None) -> Json:
+def report_fields(report: Report, found: Found | None = None) -> Json:
+    """A report as it stands in the document; `found` None where remedies were not looked for."""
     record = report.system.record
     return {
         "file": record.file,

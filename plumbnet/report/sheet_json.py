@@ -1,25 +1,21 @@
 """Calculation sheets to JSON, schema 1: SI units; pressures gauge or absolute as each key or dimension says."""
 
-import json
 from collections.abc import Iterable
 
 from plumbnet.analysis.form import AtHand, Content, Item, MethodUsed, Outcome, Section, Sheet
 from plumbnet.layout.quantity import Units
 from plumbnet.physics.sizing import Step
-from plumbnet.report.json1 import SCHEMA, Json
-from plumbnet.report.record import program_version
+from plumbnet.report.json1 import Json, written
 from plumbnet.report.text import CAUTION
 
 
 def sheets_json(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as one JSON document; numbers are SI, sentences in `units`."""
     document = {
-        "plumbnet": program_version(),
-        "schema": SCHEMA,
         "units": units,
         "sheets": [_sheet(sheet) for sheet in sheets],
     }
-    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False) + "\n"
+    return written(document) + "\n"
 
 
 def _sheet(sheet: Sheet) -> Json:

@@ -2,12 +2,10 @@
 
 import csv
 import io
-import json
 from collections.abc import Iterator
 
 from plumbnet.layout.change import Change
 from plumbnet.report import json1
-from plumbnet.report.record import program_version
 from plumbnet.study.outcome import Outcome
 from plumbnet.study.sweep import Sweep
 from plumbnet.study.written import change_fields
@@ -19,8 +17,6 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
     """One JSON document: the events that change something, worst first, and counts of all; ends with a line break."""
     system = found.report.system
     document: dict[str, object] = {
-        "plumbnet": program_version(),
-        "schema": json1.SCHEMA,
         "file": system.record.file,
         "sha256": system.record.sha256,
         "title": system.title,
@@ -44,7 +40,7 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
                 for pair in found.pairs.found[:top]
             ],
         }
-    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False) + "\n"
+    return json1.written(document) + "\n"
 
 
 def _outcome(changes: list[Change], one: Outcome) -> dict[str, object]:

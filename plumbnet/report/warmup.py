@@ -2,7 +2,6 @@
 
 import csv
 import io
-import json
 import math
 import textwrap
 from collections.abc import Iterator, Sequence
@@ -12,8 +11,8 @@ from plumbnet.analysis.warming import Warming
 from plumbnet.layout.fault import visible
 from plumbnet.layout.quantity import FRACTION, PRESSURE, TEMPERATURE, TIME, VOLUME, Dimension, show, to
 from plumbnet.physics.course import Event, Happening
-from plumbnet.report.json1 import SCHEMA, Json
-from plumbnet.report.record import program_version, record_lines
+from plumbnet.report.json1 import Json, written
+from plumbnet.report.record import record_lines
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.rules.sentences import listed
 
@@ -174,8 +173,6 @@ def to_json(warming: Warming) -> str:
     """The course in SI units; pressures gauge, at each heater's, tank's and outlet's own height."""
     run, record = warming.run, warming.report.system.record
     document: Json = {
-        "plumbnet": program_version(),
-        "schema": SCHEMA,
         "file": record.file,
         "sha256": record.sha256,
         "efficiency": warming.efficiency,
@@ -186,7 +183,7 @@ def to_json(warming: Warming) -> str:
         "returned_m3": run.returned_m3,
         "events": [_event(warming, event) for event in run.events],
     }
-    return json.dumps(document, indent=1, ensure_ascii=True) + "\n"
+    return written(document) + "\n"
 
 
 def _heater(warming: Warming, one: Fired) -> Json:

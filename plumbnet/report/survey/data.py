@@ -1,11 +1,9 @@
 """The sums of a survey as JSON: what was asked, files, heaters from verdict to verdict, what is worse, findings."""
 
-import json
 from collections.abc import Callable
 from dataclasses import asdict
 
-from plumbnet.report.json1 import SCHEMA, Json
-from plumbnet.report.record import program_version
+from plumbnet.report.json1 import Json, written
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.sums import First, Item, Place, Sums
 
@@ -16,8 +14,6 @@ def survey_json(asked: Asked, sums: Sums) -> str:
     Everything else is in the file of the survey.
     """
     document = {
-        "plumbnet": program_version(),
-        "schema": SCHEMA,
         "rules": None if asked.rules is None else asked.rules.profile,
         "rules_sha256": None if asked.rules is None else asked.rules.sha256,
         "scenario": asked.supposed.scenario,
@@ -42,7 +38,7 @@ def survey_json(asked: Asked, sums: Sums) -> str:
         "accepted": sums.accepted,
         "not_understood": _first(sums.misread, asdict),
     }
-    return json.dumps(document, indent=1, ensure_ascii=True, allow_nan=False)
+    return written(document)
 
 
 def _first(first: First[Item], fields: Callable[[Item], Json]) -> Json:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import plumbnet
-from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, Target, size
+from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, size
 from plumbnet.layout.bounded import bytes_of
 from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.quantity import Units
@@ -70,7 +70,7 @@ def system_of(target: Target, data: bytes) -> System | None:
     if not target.is_named and not any(spelling in data for spelling in _SPELLINGS):
         return None
     try:
-        return plumbnet.read_bytes(data, file="standard input" if target.file == STANDARD_INPUT else target.file)
+        return plumbnet.read_bytes(data, file=STANDARD_INPUT_NAME if target.file == STANDARD_INPUT else target.file)
     except LayoutError:
         if not target.is_named and _is_other(data):
             return None

@@ -7,7 +7,8 @@ import typer
 
 from plumbnet.cli.app import app
 from plumbnet.cli.options import Rules, Units
-from plumbnet.cli.reading import STANDARD_INPUT, fail, report_on, ruled
+from plumbnet.cli.reading import fail, report_on, ruled
+from plumbnet.cli.targets import STANDARD_INPUT
 from plumbnet.cli.writing import FINE, FOUND, write
 from plumbnet.report.comparison import Compared, comparison_text
 from plumbnet.report.comparison_json import comparison_json

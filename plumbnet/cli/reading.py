@@ -9,6 +9,7 @@ import typer
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.writing import NOT_UNDERSTOOD
 from plumbnet.layout.bounded import bytes_from
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
@@ -16,8 +17,6 @@ from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
 from plumbnet.report.writer import unread
 from plumbnet.rules.profile import Profile, UnknownProfile, profile_at
-
-STANDARD_INPUT = "-"
 
 
 def report_on(file: str, profile: Profile | None, units: Units | None) -> Report:
@@ -41,7 +40,7 @@ def report_with(file: str, heater: str | None, rules: str | None, units: Units |
 def read(file: str) -> System:
     """The system of a file, or of standard input. Raises LayoutError, OSError."""
     if file == STANDARD_INPUT:
-        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file="standard input")
+        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME)
     return plumbnet.read(Path(file))
 
 

@@ -9,6 +9,9 @@ from pathlib import Path
 ENDINGS = (".yaml", ".yml")
 """How the name of a layout ends, where a folder is searched for them."""
 STANDARD_INPUT = "-"
+"""The argument that stands for it."""
+STANDARD_INPUT_NAME = "standard input"
+"""What messages call it."""
 _MAGIC = frozenset("*?[")
 _ANY_DEPTH = "**"
 

@@ -7,6 +7,7 @@ from importlib.metadata import version
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.report.document import Block, Heading, Table
+from plumbnet.rules.profile import Profile
 
 
 @cache
@@ -15,12 +16,22 @@ def program_version() -> str:
     return version("plumbnet")
 
 
+def program() -> str:
+    """The program and its version, as a record names them."""
+    return f"plumbnet {program_version()}"
+
+
+def rules(profile: Profile) -> str:
+    """A rule profile, as a record names it."""
+    return f"{profile.profile}, SHA-256 {profile.sha256}"
+
+
 def record(report: Report) -> Iterator[tuple[str, str]]:
     """Labels and what stands under them; the same input gives the same record, wherever the program runs."""
     source = report.system.record
-    yield "program", f"plumbnet {program_version()}"
+    yield "program", program()
     yield "file", f"SHA-256 {source.sha256}" if source.sha256 else "none"
-    yield "rules", f"{report.profile.profile}, SHA-256 {report.profile.sha256}"
+    yield "rules", rules(report.profile)
     if report.scenario is not None:
         yield "scenario", visible(report.scenario)
 

@@ -6,7 +6,7 @@ from plumbnet.analysis.form import Item, Section, Sheet
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Units, show
 from plumbnet.report.digits import at_least, written, written_step
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Steps, Table, to_markdown, to_text
-from plumbnet.report.record import program_version
+from plumbnet.report.record import program
 from plumbnet.report.text import CAUTION
 from plumbnet.report.words import listed, spoken
 from plumbnet.rules.facts import Verdict
@@ -67,7 +67,7 @@ def _head(sheet: Sheet) -> Iterator[Block]:
         yield Paragraph(sheet.title, "Building")
     yield Paragraph(f"{sheet.file}, SHA-256 {sheet.sha256}", "File")
     yield Paragraph(f"{sheet.rules_title} ({sheet.rules}), SHA-256 {sheet.rules_sha256}", "Rules")
-    yield Paragraph(f"plumbnet {program_version()}", "Program")
+    yield Paragraph(program(), "Program")
     yield Paragraph(f"{method.title} ({method.name}; {method.chosen}). Source: {method.source}", "Method")
     kind = spoken(heater.kind)
     yield Paragraph(f"{heater.name}, {kind}, is {sheet.verdict.value.upper()}: {_ANSWERS[sheet.verdict]}.", "Verdict")

@@ -35,7 +35,7 @@ class Sums:
         self.findings.update(found)
         self.holders.update(list(dict.fromkeys(found)))
         if found:
-            self.troubled[min((severity for severity, _ in found), key=list(Severity).index)] += 1
+            self.troubled[min((severity for severity, _ in found), key=lambda one: one.rank)] += 1
 
     @property
     def is_of_many(self) -> bool:
@@ -71,8 +71,7 @@ class Sums:
                 yield f"{self.verdicts[verdict]} {paint(verdict.value, verdict.value)}"
 
     def _findings(self, paint: Paint) -> Iterator[str]:
-        order = list(Severity)
-        ranked = sorted(self.findings.items(), key=lambda one: (order.index(one[0][0]), -one[1], one[0][1]))
+        ranked = sorted(self.findings.items(), key=lambda one: (one[0][0].rank, -one[1], one[0][1]))
         for (severity, name), count in ranked:
             held = self.holders[severity, name]
             places = f" in {counted(held, 'file')}" if held != count else ""

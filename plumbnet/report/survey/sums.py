@@ -114,10 +114,11 @@ _PLACES: Final = {
     True: "SELECT path, line, name, verdict, after_verdict, after_stopped_by FROM became_trapped",
     False: "SELECT path, line, name, verdict, NULL, stopped_by FROM trapped",
 }
+_RANKS: Final = " ".join(f"WHEN '{severity}' THEN {severity.rank}" for severity in Severity)
 _RANKED: Final = f"""
     SELECT name, severity, sum(stands_before), coalesce(sum(stands_after), 0), count(DISTINCT file)
     FROM {_FINDINGS} NULL GROUP BY name, severity
-    ORDER BY CASE severity WHEN 'error' THEN 0 WHEN 'warning' THEN 1 ELSE 2 END, 3 DESC, 4 DESC, 1"""  # noqa: S608  our own
+    ORDER BY CASE severity {_RANKS} END, 3 DESC, 4 DESC, 1"""  # noqa: S608  our own
 _MISREAD: Final = """
     SELECT path, line, text, mistakes
     FROM (SELECT file AS number, min(rowid) AS first, count(*) AS mistakes FROM error GROUP BY file)

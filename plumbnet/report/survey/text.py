@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.report.changing import done_in_words
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
-from plumbnet.report.record import program_version
+from plumbnet.report.record import program, rules
 from plumbnet.report.sums import NO_LAYOUT, counted
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.entry import Change
@@ -145,8 +145,8 @@ def _at(path: str, line: int | None) -> str:
 
 
 def _record(asked: Asked) -> Iterator[Block]:
-    rows = [("program", f"plumbnet {program_version()}")]
+    rows = [("program", program())]
     if asked.rules is not None:
-        rows.append(("rules", f"{asked.rules.profile}, SHA-256 {asked.rules.sha256}"))
+        rows.append(("rules", rules(asked.rules)))
     yield Heading("Record")
     yield Table(("what", "value"), tuple(rows))

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.report.document import Paragraph, Points, Table
 from plumbnet.report.page.content import PageBlock
 from plumbnet.report.page.dossier import Dossier
-from plumbnet.report.record import program_version
+from plumbnet.report.record import program
 from plumbnet.report.words import listed
 
 
@@ -26,7 +26,7 @@ def record(dossier: Dossier) -> Iterator[PageBlock]:
         ("SHA-256 of the file", source.sha256 or "read from no file"),
         ("rule profile", profile.in_full),
         ("SHA-256 of the profile", profile.sha256),
-        ("program", f"plumbnet {program_version()}"),
+        ("program", program()),
         ("water", "IAPWS-IF97"),
     ]
     if report.scenario is not None:

@@ -6,9 +6,10 @@ from dataclasses import replace
 import pytest
 from matplotlib.patches import Rectangle
 from overlap import off_the_sheet, overlapping, written
+from summed import NOTHING
 
 from plumbnet.report.charts.verdicts import verdicts_chart, verdicts_file
-from plumbnet.report.survey.sums import First, Sums, Turn
+from plumbnet.report.survey.sums import Turn
 from plumbnet.report.writer import Fate
 from plumbnet.rules.facts import Verdict
 
@@ -17,22 +18,7 @@ TURNS: Mapping[Turn, int] = {
     (Verdict.OPEN, Verdict.TRAPPED): 4988,
     (Verdict.SEALED, Verdict.SEALED): 3,
 }
-SUMS = Sums(
-    is_supposed=True,
-    files={Fate.CHECKED: 10_000},
-    missing=0,
-    changes={},
-    worse_files=0,
-    better_files=0,
-    turns=TURNS,
-    worse_heaters=0,
-    better_heaters=0,
-    places=First((), 0),
-    findings=First((), 0),
-    errors=0,
-    accepted=0,
-    misread=First((), 0),
-)
+SUMS = replace(NOTHING, files={Fate.CHECKED: 10_000}, turns=TURNS)
 EVERYWHERE: Mapping[Turn, int] = {(verdict, verdict): 99_999 for verdict in Verdict}
 
 

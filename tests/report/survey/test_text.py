@@ -3,10 +3,11 @@
 from dataclasses import replace
 
 from running import CONTROL
+from summed import NOTHING
 
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.entry import Change
-from plumbnet.report.survey.sums import First, Misread, Place, Sums
+from plumbnet.report.survey.sums import First, Misread, Place
 from plumbnet.report.survey.text import survey_text
 from plumbnet.report.writer import Fate
 from plumbnet.rules.facts import Verdict
@@ -16,22 +17,7 @@ from plumbnet.study.each import FitEach, SetEach, Supposed
 DONE = (SetEach("meter", {"check": True}), FitEach("main", "check_valve", {}))
 ASKED = Asked(profile("ipc-2021"), None, Supposed("repair", DONE))
 
-SUMS = Sums(
-    is_supposed=True,
-    files={Fate.CHECKED: 3, Fate.NOT_UNDERSTOOD: 0, Fate.NO_LAYOUT: 0},
-    missing=0,
-    changes=dict.fromkeys(Change, 1),
-    worse_files=0,
-    better_files=0,
-    turns={},
-    worse_heaters=0,
-    better_heaters=0,
-    places=First((), 0),
-    findings=First((), 0),
-    errors=0,
-    accepted=0,
-    misread=First((), 0),
-)
+SUMS = replace(NOTHING, files={**NOTHING.files, Fate.CHECKED: 3}, changes=dict.fromkeys(Change, 1))
 
 
 def test_question_is_said_in_words() -> None:

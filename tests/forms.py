@@ -87,7 +87,7 @@ def _outcome(writer: Writer, one: Report | Unread) -> Outcome:
     if isinstance(one, Unread):
         return Outcome(one.file, Fate.NOT_UNDERSTOOD, writer.refused(one), words=one.words)
     verdicts = tuple(heater.verdict for heater in one.heaters)
-    piece = writer.answered(one, None)
+    piece = writer.answered(one)
     return Outcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
 
 

@@ -1,4 +1,4 @@
-"""One file to its outcome under the options of a command line: read, checked, remedies looked for, written."""
+"""One file to its outcome under the options of a command line: read, checked, written."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -13,7 +13,6 @@ from plumbnet.layout.system import System
 from plumbnet.report.writer import Fate, Outcome, Writer, unread
 from plumbnet.rules.profile import Profile
 from plumbnet.study.many import cores
-from plumbnet.study.remedies import remedies_if_small
 
 KEY = "plumbnet"
 """The key at the top of a file that makes it a layout."""
@@ -41,7 +40,7 @@ class Asking:
 
     def _answered(self, target: Target, system: System) -> Outcome:
         report = plumbnet.check(system, rules=self.rules, units=self.units)
-        piece = self.writer.answered(report, remedies_if_small(report))
+        piece = self.writer.answered(report)
         verdicts = tuple(heater.verdict for heater in report.heaters)
         return Outcome(target.file, Fate.CHECKED, piece, verdicts, report.findings, len(report.accepted))
 

@@ -31,6 +31,12 @@ MANY = 8
 """From more files than this a bar shows how far the check has come."""
 
 
+MOST_TOGETHER = 16
+"""So many files at the most are handed to a process at once, and at least"""
+HANDFULS = 8
+"""so many times to each, so that none is long idle at the end."""
+
+
 class Format(StrEnum):
     """How `check` writes its reports."""
 
@@ -85,8 +91,10 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     has_bar = _has_bar(found, writer)
     course = Course(fail_on, is_silent=has_bar or not writer.is_for_people)
     asking = Asking(writer, profile, units)
+    workers = jobs or jobs_for(found)
+    handful = max(1, min(MOST_TOGETHER, len(found) // (workers * HANDFULS)))
     try:
-        outcomes = course.followed(answers(found, asking, jobs=jobs or jobs_for(found)))
+        outcomes = course.followed(answers(found, asking, jobs=workers, handful=handful))
         for words in writer.document(watched(outcomes, len(found), "checking") if has_bar else outcomes):
             write(words)
     except KeyboardInterrupt as interrupt:

@@ -15,7 +15,6 @@ from plumbnet.report.record import program_version
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found
 
 Cell = str | float | int | None
 Row = Mapping[str, Cell]
@@ -74,7 +73,7 @@ class CsvWriter:
 
     is_for_people: bool = False
 
-    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+    def answered(self, report: Report) -> Piece:
         """A row for the file, then one for each heater, finding, accepted finding and assumption."""
         file = report.system.record.file
         return Piece(answers=(_text({"file": file, **row} for row in _rows(report)),))

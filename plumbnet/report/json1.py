@@ -12,7 +12,7 @@ from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, RungFacts
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found, Remedy
+from plumbnet.study.remedies import Found, Remedy, remedies_if_small
 from plumbnet.study.written import change_fields
 
 SCHEMA = 1
@@ -45,9 +45,9 @@ class JsonWriter:
 
     is_for_people: bool = False
 
-    def answered(self, report: Report, found: Found | None) -> Piece:
-        """The report."""
-        return Piece(answers=(fragment(report_fields(report, found), _DEPTH),))
+    def answered(self, report: Report) -> Piece:
+        """The report, with remedies where the layout is small."""
+        return Piece(answers=(fragment(report_fields(report, remedies_if_small(report)), _DEPTH),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for every mistake."""

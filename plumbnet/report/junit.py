@@ -13,7 +13,6 @@ from plumbnet.report.record import program_version
 from plumbnet.report.text import clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.study.remedies import Found
 
 OTHER = "everything else"
 """Name of the case for findings that no heater leads."""
@@ -28,7 +27,7 @@ class JunitWriter:
     failing: frozenset[Severity] = frozenset({Severity.ERROR})
     is_for_people: bool = False
 
-    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+    def answered(self, report: Report) -> Piece:
         """A suite with a case for every heater, and one for what no heater leads."""
         suite = _suite(report.system.record.file)
         properties = SubElement(suite, "properties")

@@ -13,7 +13,7 @@ from plumbnet.report.table import Paint
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found
+from plumbnet.study.remedies import remedies_if_small
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,8 +23,9 @@ class TextWriter:
     paint: Paint = text.plain
     is_for_people: bool = True
 
-    def answered(self, report: Report, found: Found | None) -> Piece:
-        """The report."""
+    def answered(self, report: Report) -> Piece:
+        """The report, with remedies where the layout is small."""
+        found = remedies_if_small(report)
         return Piece(answers=(text.to_text(report, paint=self.paint, more=section(report.facts, found)),))
 
     def refused(self, unread: Unread) -> Piece:  # noqa: ARG002  every writer has it
@@ -43,7 +44,7 @@ class LineWriter:
     paint: Paint = text.plain
     is_for_people: bool = True
 
-    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+    def answered(self, report: Report) -> Piece:
         """One line."""
         heaters = _verdicts(report.heaters, self.paint)
         found_here = _findings(report.findings, self.paint)

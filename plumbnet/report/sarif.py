@@ -21,7 +21,6 @@ from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.text import CAUTION, clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity
-from plumbnet.study.remedies import Found
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 NOT_UNDERSTOOD = "layout-not-understood"
@@ -39,7 +38,7 @@ class SarifWriter:
 
     is_for_people: bool = False
 
-    def answered(self, report: Report, found: Found | None) -> Piece:  # noqa: ARG002  every writer has it
+    def answered(self, report: Report) -> Piece:
         """A result for every finding and a record of the file."""
         return Piece(
             answers=tuple(fragment(result, _DEPTH) for result in self._results(report)),

@@ -9,7 +9,6 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, LayoutError, reason_of, visible
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found
 
 
 class Fate(StrEnum):
@@ -72,8 +71,8 @@ class Writer(Protocol):
     def is_for_people(self) -> bool:
         """Whether what is wrong with a file is told beside the document and not in it."""
 
-    def answered(self, report: Report, found: Found | None) -> Piece:
-        """The piece of a file that was checked; `found` are its remedies, None where they were not looked for."""
+    def answered(self, report: Report) -> Piece:
+        """The piece of a file that was checked."""
 
     def refused(self, unread: Unread) -> Piece:
         """The piece of a file that could not be understood."""

@@ -8,10 +8,11 @@ from collections import deque
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
+from dataclasses import dataclass
 from itertools import chain, islice
 from multiprocessing.connection import wait
 from multiprocessing.context import BaseContext
-from typing import Final, TypeVar
+from typing import Final, Generic, TypeVar
 
 _AHEAD: Final = 4  # questions that wait for each process, so that none is idle behind a slow one
 
@@ -27,19 +28,26 @@ def cores() -> int:
 
 
 def answers(
-    things: Iterable[Thing], ask: Callable[[Thing], Answer], *, jobs: int, executor: Executor | None = None
+    things: Iterable[Thing],
+    ask: Callable[[Thing], Answer],
+    *,
+    jobs: int,
+    handful: int = 1,
+    executor: Executor | None = None,
 ) -> Iterator[Answer]:
     """What `ask` says of each thing, in their order; `jobs` processes share the work, none but this one when 1.
 
     Question, things and answers travel between processes and must pickle. To start others takes about as long as
-    to start the program; a single thing starts none. `executor` shares the work instead of processes of this
-    machine, `jobs` of its workers at a time; whoever opened it ends it, and with it what nobody waits for. Things are
-    taken when they are needed; they and answers wait in memory only behind a slower one, a few to each process.
-    Raises BrokenProcessPool where a process ends without an answer, what `ask` raises, and what the executor does.
+    to start the program; a single thing starts none. Things travel by `handful`, for each journey costs some time;
+    what `ask` raises comes before the answers to others in its handful. `executor` shares the work instead of
+    processes of this machine, `jobs` of its workers at a time; whoever opened it ends it, and with it what nobody
+    waits for. Things are taken when they are needed; they and answers wait in memory only behind a slower one, a few
+    handfuls to each process. Raises BrokenProcessPool where a process ends without an answer, what `ask` raises, and
+    what the executor does.
     """
     left = iter(things)
     if executor is not None:
-        yield from _in_order(executor, left, ask, jobs * _AHEAD)
+        yield from _in_order(executor, left, ask, jobs * _AHEAD, handful)
         return
     first = list(islice(left, 2))
     if jobs <= 1 or len(first) <= 1:
@@ -48,7 +56,7 @@ def answers(
     before = multiprocessing.active_children()
     pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_serve_the_first)
     try:
-        yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD)
+        yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD, handful)
     except BaseException:  # whatever it is, nobody waits for the answers any more
         pool.shutdown(wait=False, cancel_futures=True)
         for process in multiprocessing.active_children():
@@ -58,15 +66,27 @@ def answers(
     pool.shutdown()
 
 
-def _in_order(pool: Executor, left: Iterator[Thing], ask: Callable[[Thing], Answer], ahead: int) -> Iterator[Answer]:
-    waiting: deque[Future[Answer]] = deque()
-    for thing in left:
+@dataclass(frozen=True, slots=True)
+class _AskAll(Generic[Thing, Answer]):
+    """A question, asked of a handful of things. It can be sent to other processes if the question can."""
+
+    ask: Callable[[Thing], Answer]
+
+    def __call__(self, things: tuple[Thing, ...]) -> tuple[Answer, ...]:
+        return tuple(map(self.ask, things))
+
+
+def _in_order(
+    pool: Executor, left: Iterator[Thing], ask: Callable[[Thing], Answer], ahead: int, handful: int
+) -> Iterator[Answer]:
+    waiting, ask_all = deque[Future[tuple[Answer, ...]]](), _AskAll(ask)
+    while things := tuple(islice(left, handful)):
         with _interrupts_blocked():  # what is started here inherits it
-            waiting.append(pool.submit(ask, thing))
+            waiting.append(pool.submit(ask_all, things))
         if len(waiting) >= ahead:
-            yield waiting.popleft().result()
+            yield from waiting.popleft().result()
     while waiting:
-        yield waiting.popleft().result()
+        yield from waiting.popleft().result()
 
 
 def _context(ask: Callable[[Thing], Answer]) -> BaseContext:

@@ -218,10 +218,10 @@ def test_profile_of_a_file_is_used_by_every_process(write: Write) -> None:
 
 @pytest.mark.usefixtures("folder")
 def test_layouts_of_some_size_are_shared_among_the_cores(monkeypatch: pytest.MonkeyPatch) -> None:
-    jobs: list[int] = []
+    asked: list[tuple[int, int]] = []
 
-    def one_by_one(things: Any, ask: Any, *, jobs: int, asked: list[int] = jobs) -> Any:  # noqa: ANN401  a stand-in
-        asked.append(jobs)
+    def one_by_one(things: Any, ask: Any, *, jobs: int, handful: int) -> Any:  # noqa: ANN401  a stand-in
+        asked.append((jobs, handful))
         return map(ask, things)
 
     monkeypatch.setattr(command, "answers", one_by_one)
@@ -230,7 +230,8 @@ def test_layouts_of_some_size_are_shared_among_the_cores(monkeypatch: pytest.Mon
     monkeypatch.setattr(asking, "SHARED_FROM_BYTES", 100)
     run("check", "plans")
     run("check", "plans", "--jobs", "2")
-    assert jobs == [1, 5, 2]
+    run("check", "plans", "--jobs", "2", *["plans/a-open.yaml"] * 100)
+    assert asked == [(1, 1), (5, 1), (2, 1), (2, 6)]
 
 
 @pytest.mark.usefixtures("folder")
@@ -294,7 +295,7 @@ def test_bar_shows_how_far_it_is_on_a_terminal_that_does_not_get_the_reports(wri
 
 
 def test_process_that_ends_without_an_answer_is_told_calmly(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
-    def lose(things: Any, ask: Any, *, jobs: int) -> Any:  # noqa: ANN401, ARG001  a stand-in
+    def lose(things: Any, ask: Any, **_: int) -> Any:  # noqa: ANN401  a stand-in
         yield ask(things[0])
         raise BrokenProcessPool
 

@@ -23,7 +23,6 @@ from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.text import plain
 from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
 from plumbnet.rules.finding import Severity
-from plumbnet.study.remedies import Found, remedies_if_small
 
 LONGEST_S: Final = 2.0
 """CPU time that one question about an input may take."""
@@ -129,19 +128,18 @@ def _written(data: bytes, chosen: tuple[tuple[Writer, Callable[[str], None]], ..
     except LayoutError as error:
         look_at_faults(error, data)
         answer = unread(FILE, error)
-    found = remedies_if_small(answer) if isinstance(answer, Report) and len(chosen) > 1 else None
     documents = []
     for writer, look in chosen:
-        text = "".join(writer.document([_outcome(writer, answer, found)]))
+        text = "".join(writer.document([_outcome(writer, answer)]))
         look(text)
         documents.append(text)
     return "refused" if isinstance(answer, Unread) else "analysed", documents
 
 
-def _outcome(writer: Writer, answer: Report | Unread, found: Found | None) -> Outcome:
+def _outcome(writer: Writer, answer: Report | Unread) -> Outcome:
     if isinstance(answer, Unread):
         return Outcome(FILE, Fate.NOT_UNDERSTOOD, writer.refused(answer), words=answer.words)
-    piece = writer.answered(answer, found)
+    piece = writer.answered(answer)
     verdicts = tuple(heater.verdict for heater in answer.heaters)
     return Outcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
 

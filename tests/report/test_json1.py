@@ -16,6 +16,7 @@ from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.report.json1 import JsonWriter, to_json
+from plumbnet.study.remedies import remedies
 
 SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 NUMBER, OPTIONAL = (int, float), (int, float, type(None))
@@ -185,7 +186,7 @@ def test_faults_of_a_file_are_rows_with_their_place() -> None:
 
 def test_document_written_file_by_file_is_that_of_the_whole() -> None:
     reports = [trapped(), fine(), accepting(trapped(), "So be it.")]
-    assert written(JsonWriter(), *reports) == to_json(reports) + "\n"
+    assert written(JsonWriter(), *reports) == to_json(reports, remedies=[*map(remedies, reports)]) + "\n"
     assert written(JsonWriter()) == to_json([]) + "\n"
 
 

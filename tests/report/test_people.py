@@ -7,18 +7,19 @@ from forms import CONTROL, HOSTILE, accepting, fine, missing, refusal, renamed, 
 from plumbnet.report.cures import section
 from plumbnet.report.people import LineWriter, TextWriter
 from plumbnet.report.text import to_text
+from plumbnet.study.remedies import remedies
 
 
 def test_one_report_stands_alone_as_the_library_writes_it() -> None:
     report = trapped()
-    assert written(TextWriter(), report) == to_text(report, more=section(report.facts, None))
+    assert written(TextWriter(), report) == to_text(report, more=section(report.facts, remedies(report)))
 
 
 def test_reports_are_parted_by_an_empty_line_and_summed_at_the_end() -> None:
     first, second = fine(), warned()
-    more = section(first.facts, None)
     text = written(TextWriter(), first, refusal(), second)
-    assert text.startswith(f"{to_text(first, more=more)}\n{to_text(second, more=more)}\n3 files: ")
+    told = [to_text(report, more=section(report.facts, remedies(report))) for report in (first, second)]
+    assert text.startswith(f"{told[0]}\n{told[1]}\n3 files: ")
     assert text.endswith("1 warning: tank-charge-differs\n")
 
 

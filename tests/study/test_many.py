@@ -40,10 +40,10 @@ def die(number: int) -> int:
     return number
 
 
-@pytest.mark.parametrize("jobs", [1, 2, 3])
+@pytest.mark.parametrize(("jobs", "handful"), [(1, 1), (2, 1), (3, 7)])
 @pytest.mark.parametrize("count", [0, 1, 2, 30])
-def test_answers_come_in_the_order_of_the_things(jobs: int, count: int) -> None:
-    found = list(answers(range(count), Square(os.getpid()), jobs=jobs))
+def test_answers_come_in_the_order_of_the_things(jobs: int, handful: int, count: int) -> None:
+    found = list(answers(range(count), Square(os.getpid()), jobs=jobs, handful=handful))
     assert [answer for answer, _ in found] == [number * number for number in range(count)]
     assert all(at_home == (min(jobs, count) == 1) for _, at_home in found)
 
@@ -78,6 +78,9 @@ def test_executor_shares_the_work_a_few_things_ahead_and_stays_open() -> None:
         assert next(found) == (0, True)
         assert len(taken) < 10
         assert [answer for answer, _ in found] == [number * number for number in range(1, 50)]
+        taken.clear()
+        assert next(answers(things(), Square(os.getpid()), jobs=1, handful=3, executor=pool)) == (0, True)
+        assert len(taken) == 12
         with pytest.raises(ValueError, match="three is refused"):
             list(answers(range(9), refuse, jobs=2, executor=pool))
         assert pool.submit(abs, -1).result() == 1

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from scipy.optimize import brentq
 
-from plumbnet.analysis.settling import Settling, cold_k, heated_abs_pa, start_pa
+from plumbnet.analysis.settling import Settling, cold_k, heated_abs_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import Rung
@@ -32,7 +32,7 @@ def locked(
     """
     first = next((rung for rung in rungs if rung.role is not Role.TANK), None)
     head_pa = network.piping.heads_pa[heated.inlet]
-    opens_pa = BREAKS_PA if first is None else max(first.opens_pa, start_pa(network, zone)) - head_pa
+    opens_pa = BREAKS_PA if first is None else max(first.opens_pa, network.start_pa(zone)) - head_pa
     zones = settling.share(zone).zones
     heaters = {one.name: one for member in sorted(zones) for one in network.heated_in.get(member, ())}
     if any(one.source.mixture is not None for one in heaters.values()):

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.place import Place, tank_place
-from plumbnet.analysis.settling import cold_k, heated_abs_pa, start_pa
+from plumbnet.analysis.settling import cold_k, heated_abs_pa
 from plumbnet.layout.part import Mixture, Role
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated, Piece
@@ -87,7 +87,7 @@ def tank_task(network: Network, heated: Heated, zone: Zone, limit: Limit, waters
     return Task(
         place=place,
         waters=waters,
-        static_pa=start_pa(network, zone) - head_pa,
+        static_pa=network.start_pa(zone) - head_pa,
         limit_pa=limit.pressure_pa - head_pa,
         relief_pa=min(sets) - head_pa if sets else None,
         head_pa=max(0.0, network.tops_pa[zone] - head_pa),

@@ -32,17 +32,24 @@ def tank_place(network: Network, heated: Heated) -> Place:
 
 
 def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
-    """Nodes of the inlet's cell, nearest first and then by name, not through the heater itself."""
-    cell_of, free, ports = network.zoning.cell_of, network.piping.free, network.piping.ports
+    """Nodes that no door parts from the inlet, nearest first and then by name, not through the heater itself."""
+    free, ports = network.piping.free, network.piping.ports
     own = set(network.piping.nodes_of(heated.name))
     seen, queue = own | {heated.inlet}, deque([heated.inlet])
     while queue:
         node = queue.popleft()
         yield node
         for beyond in sorted(free[node], key=lambda each: (ports[each].part, ports[each].port)):
-            if beyond not in seen and cell_of[beyond] == cell_of[heated.inlet]:
+            if beyond not in seen and not _is_door(network, node, beyond):
                 seen.add(beyond)
                 queue.append(beyond)
+
+
+def _is_door(network: Network, node: Node, beyond: Node) -> bool:
+    """Whether two joined nodes are those of a valve, or of a joint of hot and cold by accident."""
+    name = network.piping.ports[node].part
+    part = network.piping.system.parts[name]
+    return name == network.piping.ports[beyond].part and (part.is_valve() or part.is_accidental())
 
 
 def _inlet_pipe(network: Network, heated: Heated) -> str:

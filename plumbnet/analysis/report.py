@@ -7,7 +7,7 @@ from dataclasses import field as field_of
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
-from plumbnet.analysis.settling import Unanswerable, start_pa
+from plumbnet.analysis.settling import Unanswerable
 from plumbnet.analysis.verdict import judge_of
 from plumbnet.discover import discover
 from plumbnet.layout.acceptance import Acceptance
@@ -126,7 +126,7 @@ def _demand_standing_water(network: Network) -> None:
             tops_pa[zone] = max(tops_pa.get(zone, head_pa), head_pa)
     for heated in network.heated:
         zone = network.zoning.zone_of[heated.inlet]
-        if start_pa(network, zone) - tops_pa[zone] <= -ATMOSPHERE_PA:
+        if network.start_pa(zone) - tops_pa[zone] <= -ATMOSPHERE_PA:
             raise Unanswerable(
                 heated.name, "its piping reaches higher than the supply can lift water; look at the elevations"
             )

@@ -16,7 +16,7 @@ from plumbnet.network.zones import Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
-from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_safely, shortages
+from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_safely, shortage
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
 
@@ -76,7 +76,7 @@ class Settling:
         if pool.pressure_abs_pa == math.inf or self._is_relieved(group, pool):
             return None
         if pool.pressure_abs_pa <= group.loads[zone].static_abs_pa:
-            return start_pa(self.network, zone)
+            return self.network.start_pa(zone)
         return pool.pressure_abs_pa - ATMOSPHERE_PA - group.lifts_pa[zone]
 
     def waters(self, zones: Collection[Zone]) -> Iterator[tuple[Heated, Piece]]:
@@ -95,12 +95,14 @@ class Settling:
         return self._share(self._group(zone), self._pool(zone).zones)
 
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
-        """What finds no room together with a zone if nothing may stand above a limit."""
-        group = self._group(zone)
+        """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
+        group, pool = self._group(zone), self._pool(zone)
         level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
-        for short in shortages(group.loads, [self._pool(zone)], level):
-            return self._share(group, short.zones, short.short_m3)
-        return self.share(zone)
+        if self._is_relieved(group, pool):
+            level = min(level, pool.pressure_abs_pa)
+        elif pool.pressure_abs_pa <= level:
+            return self.share(zone)
+        return self._share(group, pool.zones, shortage(group.loads, pool.zones, level).short_m3)
 
     @cached_property
     def water(self) -> Water:
@@ -110,7 +112,7 @@ class Settling:
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm."""
         zones, crossings = together(self.network, zone)
-        lifts = lifts_pa(zones, crossings)
+        lifts = lifts_pa(self.network, zones, crossings)
         loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
         return Joined(loads, [gate_of(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
 
@@ -162,7 +164,7 @@ class Settling:
         outlets = (o.opens_pa for o in self.network.openings.get(zone, ()) if o.site.outlet.role is not Role.TANK)
         return ZoneLoad(
             self._expansions.get(zone, {}),
-            start_pa(self.network, zone) + ATMOSPHERE_PA + lift_pa,
+            self.network.start_pa(zone) + ATMOSPHERE_PA + lift_pa,
             tuple(self._tank(name, zone, lift_pa) for name in self.tanks_in(zone)),
             min(outlets, default=math.inf) + ATMOSPHERE_PA + lift_pa,
         )
@@ -179,7 +181,7 @@ class Settling:
         return Tank(
             cushion.volume_m3,
             cushion.precharge_pa + ATMOSPHERE_PA,
-            start_pa(self.network, zone) + ATMOSPHERE_PA + lift_pa,
+            self.network.start_pa(zone) + ATMOSPHERE_PA + lift_pa,
             cushion.acceptance_m3,
             self.network.piping.heads_pa[next(self.network.piping.nodes_of(name))] + lift_pa,
         )
@@ -233,7 +235,7 @@ def _growth(network: Network, heated: Heated) -> float:
 
 def heated_abs_pa(network: Network, heated: Heated) -> float:
     """Static pressure at a heat source, absolute, at its own height."""
-    at_datum_pa = start_pa(network, network.zoning.zone_of[heated.inlet])
+    at_datum_pa = network.start_pa(network.zoning.zone_of[heated.inlet])
     return at_datum_pa - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
 
 
@@ -241,9 +243,3 @@ def cold_k(network: Network, zone: Zone) -> float:
     """Temperature at which a zone was filled; the usual one where no supply reaches it."""
     cold = network.standing.cold_k[zone]
     return COLD_SUPPLY_K if cold is None else cold
-
-
-def start_pa(network: Network, zone: Zone) -> float:
-    """Static pressure of a zone at datum; one that no supply reaches is taken as just full to its highest port."""
-    static = network.standing.static_pa[zone]
-    return network.tops_pa[zone] if static is None else static

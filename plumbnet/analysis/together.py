@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterable, Sequence
 from math import inf
 
 from plumbnet.network.ladder import floor_pa
+from plumbnet.network.piping import Way
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics.settle import OneWayGate
@@ -58,14 +59,15 @@ def is_held(network: Network, zone: Zone) -> bool:
     return any(static_pa is None or opening.opens_pa <= static_pa + _ROUNDING_PA for opening in ways_out)
 
 
-def lifts_pa(zones: Collection[Zone], crossings: Iterable[Crossing]) -> dict[Zone, float]:
+def lifts_pa(network: Network, zones: Collection[Zone], crossings: Iterable[Crossing]) -> dict[Zone, float]:
     """Head to add to each zone's pressures, as if checks that need a difference to open led uphill by that much.
 
-    Water that passes a check loses what opens it. With the zone beyond thought that much higher, water moves
-    between equal pressures there too, and zones settle as if every check opened at once. Zero for all zones
-    where two ways between the same zones lose different pressures: no heights fit both. Linear.
+    Water that passes a check loses what opens it; water that a pump holds above what it could flow back to stays
+    above it by as much. With the zone beyond thought that much higher, water moves between equal pressures there too,
+    and zones settle as if every check opened at once. Zero for all zones where two ways between the same zones lose
+    different pressures: no heights fit both. Linear.
     """
-    steps = _steps(crossings)
+    steps = _steps(network, crossings)
     lifts: dict[Zone, float] = {}
     if any(opens_pa for _, _, opens_pa in steps):
         beside: dict[Zone, list[tuple[Zone, float]]] = defaultdict(list)
@@ -79,14 +81,23 @@ def lifts_pa(zones: Collection[Zone], crossings: Iterable[Crossing]) -> dict[Zon
     return {zone: lifts.get(zone, 0.0) for zone in zones}
 
 
-def _steps(crossings: Iterable[Crossing]) -> list[tuple[Zone, Zone, float]]:
-    """Each pair of zones once, with the least that opens a way from the first to the second."""
+def _steps(network: Network, crossings: Iterable[Crossing]) -> list[tuple[Zone, Zone, float]]:
+    """Each pair of zones once, with the least by which the first stands higher when water passes to the second."""
     least: dict[tuple[Zone, Zone], float] = {}
     for crossing in crossings:
         if crossing.way is not None:
             pair = (crossing.near, crossing.far)
-            least[pair] = min(least.get(pair, inf), crossing.way.opens_pa)
+            least[pair] = min(least.get(pair, inf), _higher_pa(network, crossing, crossing.way))
     return [(near, far, opens_pa) for (near, far), opens_pa in least.items()]
+
+
+def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
+    """By how much the near zone stands higher when water passes; cold it may stand higher still, held by a pump."""
+    near_pa, far_pa = (network.standing.static_pa[zone] for zone in (crossing.near, crossing.far))
+    if near_pa is None or far_pa is None:
+        return way.opens_pa
+    held_pa = near_pa - far_pa
+    return held_pa if crossing.is_joint or held_pa > way.opens_pa + _ROUNDING_PA else way.opens_pa
 
 
 def _spread(start: Zone, beside: dict[Zone, list[tuple[Zone, float]]], lifts: dict[Zone, float]) -> None:

@@ -7,7 +7,7 @@ from plumbnet.analysis.limits import limit_of, limits
 from plumbnet.analysis.locking import locked
 from plumbnet.analysis.need import Task, Water, need, tank_task, waters
 from plumbnet.analysis.relieving import relieved_by
-from plumbnet.analysis.settling import Settling, Share, grows_m3, start_pa
+from plumbnet.analysis.settling import Settling, Share, grows_m3
 from plumbnet.layout.part import Role
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
@@ -203,7 +203,7 @@ class Case:
         settled_pa = self.settling.settled_pa(self.zone)
         if self.way_out is None or self.way_out.opens_pa > self.bound_pa:
             return settled_pa
-        passed_pa = max(self.way_out.opens_pa, start_pa(self.network, self.zone))
+        passed_pa = max(self.way_out.opens_pa, self.network.start_pa(self.zone))
         return passed_pa if settled_pa is None else min(settled_pa, passed_pa)
 
     def _need(self) -> Need:

@@ -39,10 +39,15 @@ def outlet_opens_pa(site: Site, standing: Standing, zone: Zone) -> float:
 
 
 def floor_pa(crossing: Crossing, standing: Standing) -> float | None:
-    """Pressure at datum the near zone must exceed to push water across; None where it never can."""
+    """Pressure at datum the near zone must exceed to push water across; None where it never can.
+
+    That behind the gate and what opens it; through a pump without a check the pressure at which it stands anyway.
+    """
     static = standing.at(crossing.far)
     if crossing.way is None or static >= crossing.way.below_pa:
         return None
+    if crossing.is_joint and standing.static_pa[crossing.near] is not None:
+        return standing.at(crossing.near)
     return static + crossing.way.opens_pa
 
 

@@ -128,6 +128,11 @@ class Network:
         """The pipe at each port that has one; at a shared port, the last."""
         return occupied(self.piping.system.pipes)
 
+    def start_pa(self, zone: Zone) -> float:
+        """Static pressure of a zone at datum; one that no supply reaches is taken as just full to its highest port."""
+        static_pa = self.standing.static_pa[zone]
+        return self.tops_pa[zone] if static_pa is None else static_pa
+
     @cached_property
     def tops_pa(self) -> list[float]:
         """Pressure at datum that just fills each zone to its highest port."""

@@ -233,16 +233,12 @@ def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: 
     return max(0.0, growth - taken) if opened else 0.0
 
 
-def shortages(loads: Mapping[Zone, ZoneLoad], pools: Sequence[Pool[Zone]], level_abs_pa: float) -> list[Shortage[Zone]]:
-    """Zones that cannot stay at or below a level, and by how much, each settled pool by itself.
+def shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:
+    """By how much the zones of a pool miss room at a level; nothing where they settle below it.
 
-    `pools` are those of `settle`: what settles above a level is what a maximum flow from the heaters to the tanks'
-    room at that level leaves full, the near side of its smallest cut; between pools no water passes.
+    `zones` are those of a pool that `settle` found: what settles above a level is what a maximum flow from the heaters
+    to the tanks' room at that level leaves full, the near side of its smallest cut; between pools no water passes.
     """
-    return [_shortage(loads, pool.zones, level_abs_pa) for pool in pools if pool.pressure_abs_pa > level_abs_pa]
-
-
-def _shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:
     growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level_abs_pa, through_outlet=False) for zone in zones)
     heaters = {heater for zone in zones for heater, grown in loads[zone].expansions_m3.items() if grown > 0.0}

@@ -42,6 +42,12 @@ def test_loop_that_takes_up_the_whole_cold_pipe_leaves_the_pipe_at_the_heater() 
     assert place(runs) == ("tee1 -> heater", "heater")
 
 
+def test_tee_behind_a_valve_is_left_out_even_if_the_heater_itself_leads_round_the_valve() -> None:
+    # tee1 > valve > tee2 > heater, and from its hot side back to tee1
+    runs = "street -> cv -> tee1 -> valve -> filter -> heater -> tap.hot\nheater.return -> tee1"
+    assert place(runs, filter="kind: filter") == ("filter -> heater", "heater")
+
+
 def test_heater_without_a_pipe_is_named_itself() -> None:
     # only its hot side is joined
     assert place("heater -> tap.hot\nstreet -> tap.cold") == ("heater", "heater")

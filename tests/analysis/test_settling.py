@@ -3,7 +3,7 @@ import math
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.settling import Settling, Unanswerable, cold_k, grows_m3, heated_abs_pa, start_pa
+from plumbnet.analysis.settling import Settling, Unanswerable, cold_k, grows_m3, heated_abs_pa
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -21,6 +21,13 @@ def settled(layout: Drawn, place: str) -> float | None:
     """Pressure of a zone in psi at datum, all hot."""
     found = Settling(layout.network).settled_pa(layout.zone(place))
     return None if found is None else found / PSI
+
+
+def settled_at(layout: Drawn, place: str) -> float:
+    """The same where something holds it."""
+    found = settled(layout, place)
+    assert found is not None
+    return found
 
 
 def by_head(growth_m3: float, *, volume: float = 20 * GALLON, charge: float = 60.0, start: float = 60.0) -> float:
@@ -142,8 +149,7 @@ def test_tank_at_the_first_does_nothing_for_the_last() -> None:
 
 def test_check_that_takes_5_psi_to_open_keeps_the_first_5_psi_above_the_last() -> None:
     layout = drawn(f"{ROW}\ntee2 -> tank", tank="volume: 60 gal, precharge: 55 psi", cv2="opens: 5 psi")
-    last = settled(layout, "heater2")
-    assert last is not None
+    last = settled_at(layout, "heater2")
     assert 55.0 < last < 60.0  # below where the first stands cold
     assert settled(layout, "heater1") == pytest.approx(last + 5.0, rel=1e-12)
 
@@ -159,6 +165,35 @@ def test_water_of_the_first_is_counted_where_its_check_takes_a_difference_to_ope
     beside = settled(both, "heater2")
     assert beside is not None
     assert beside > 90.0
+
+
+BOOSTED = "street -> cv -> tee -> tank\ntee -> booster -> heater -> tap.hot"
+
+
+def test_pump_without_a_check_holds_its_rise_over_what_the_water_flows_back_to() -> None:
+    layout = drawn(BOOSTED, booster="check: false", tank=BIG)
+    assert settled(layout, "heater") == pytest.approx(40.0 + settled_at(layout, "tee"), rel=1e-12)
+    grows_m3 = 50 * GALLON * growth(F50, F140, pressure_abs_pa=100 * PSI + ATMOSPHERE_PA)
+    assert settled(layout, "tee") == pytest.approx(by_head(grows_m3), rel=1e-12)
+    assert layout.ladder("heater") == [("tank", 100.0)]
+    assert settled(drawn(BOOSTED, tank=BIG), "heater") is None
+
+
+def test_water_before_a_pump_without_a_check_is_pumped_on() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> booster -> tee2 -> tank"
+    layout = drawn(runs, booster="check: false", tank="volume: 20 gal, precharge: 100 psi")
+    assert settled_at(layout, "tee2") == pytest.approx(by_head(GROWS_M3, charge=100.0, start=100.0), rel=1e-12)
+    assert settled(layout, "heater") == pytest.approx(settled_at(layout, "tee2") - 40.0, rel=1e-12)
+
+
+def test_what_is_short_is_what_a_safety_relief_valve_beyond_lets_out_below_the_limit() -> None:
+    """The valve has to lift at 70 psi of the last zone, where the first may stand at 80: not all is well up to 80."""
+    layout = drawn(f"{ROW}\ntee2 -> tank\nheater2.relief -> relief", relief="pressure: 70 psi", tank="volume: 4 gal")
+    short = Settling(layout.network).shortage(layout.zone("heater1"), 80 * PSI)
+    assert short.heaters == ("heater1", "heater2")
+    amount = 4 * GALLON * (60 * PSI + ATMOSPHERE_PA)
+    taken_m3 = 4 * GALLON - amount / (70 * PSI + ATMOSPHERE_PA)
+    assert short.short_m3 == pytest.approx(short.expansion_m3 - taken_m3, rel=1e-9)
 
 
 def test_vent_high_above_the_limit_is_asked_of_all_that_push_into_it_in_any_order() -> None:
@@ -298,7 +333,7 @@ def test_pressure_at_a_heater_is_that_at_its_height() -> None:
 def test_water_that_no_supply_reaches_is_taken_as_just_full_and_cold() -> None:
     layout = drawn("tee -> heater -> tap.hot", tap="elevation: 10 m")
     zone = layout.zone("heater")
-    assert start_pa(layout.network, zone) == pytest.approx(10 * METRE_PA)
+    assert layout.network.start_pa(zone) == pytest.approx(10 * METRE_PA)
     assert cold_k(layout.network, zone) == pytest.approx(F50, abs=5.0)
 
 

@@ -53,7 +53,7 @@ def test_zone_open_to_the_street_is_held_and_one_with_a_vent_high_above_is_not()
 
 def lift(layout: Drawn, *places: str) -> list[float]:
     zones, crossings = together(layout.network, layout.zone(places[0]))
-    found = lifts_pa(zones, crossings)
+    found = lifts_pa(layout.network, zones, crossings)
     return [found[layout.zone(place)] / PSI for place in places]
 
 

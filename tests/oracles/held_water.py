@@ -25,10 +25,6 @@ class Street:
     zone: int
 
 
-class Uphill(ValueError):
-    """A pump without a check holds water above what it could flow back to: nothing is at rest before it is warm."""
-
-
 class HeldWater(WarmWater):
     """What holds water, and where it settles; pressures gauge at datum."""
 
@@ -69,10 +65,6 @@ class HeldWater(WarmWater):
                 found.append((near, far, step))
         return found
 
-    @property
-    def _wet(self) -> list[tuple[int, int, Step]]:
-        return [gate for gate in self.gates if self.static_pa[gate[2].end] > DRY]
-
     @cached_property
     def streets(self) -> list[Street]:
         """The far sides of gates that lead to a zone which is held."""
@@ -81,9 +73,7 @@ class HeldWater(WarmWater):
 
     @cached_property
     def rest(self) -> Rest:
-        """All zones settled. Raises NoHeights, TooMany, Uphill."""
-        if any(self.static_pa[step.start] > self.static_pa[step.end] + step.opens_pa + 1.0 for *_, step in self._wet):
-            raise Uphill
+        """All zones settled. Raises NoHeights, TooMany."""
         basins = {zone: self._basin(zone) for zone in self.ends_in}
         basins |= {one.number: self._street(one.zone) for one in self.streets}
         streets = iter(self.streets)
@@ -91,7 +81,7 @@ class HeldWater(WarmWater):
         for near, far, step in self.gates:
             beyond = next(streets).number if self.is_held(far) else far
             below = step.set_pa if step.is_supply else float("inf")
-            gates.append(Passing(near, beyond, step.opens_pa, below + AIR_PA))
+            gates.append(Passing(near, beyond, self.higher_pa(step), below + AIR_PA))
         return at_rest(basins, tuple(gates))
 
     def _basin(self, zone: int) -> Basin:
@@ -117,11 +107,11 @@ class HeldWater(WarmWater):
     def settled_pa(self, zone: int) -> float | None:
         """Pressure of a zone once all is hot; None where nothing holds it but a safety relief valve that lifts."""
         level = self.rest.levels[zone]
-        if level == float("inf") or self._is_relieved(zone):
+        if level == float("inf") or self.is_relieved(zone):
             return None
         return max(level - AIR_PA, self.start_pa[zone])
 
-    def _is_relieved(self, zone: int) -> bool:
+    def is_relieved(self, zone: int) -> bool:
         """Whether water has to leave the pool of a zone and does so by a safety relief valve alone."""
         members = self.rest.pool(zone)
         taken = self.pool_takes_m3(members, self.rest.at(zone, self.rest.levels[zone]))

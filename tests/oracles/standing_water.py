@@ -53,7 +53,16 @@ class StandingWater(Walking):
         behind_pa = self.static_pa[step.end]
         if not step.is_way or behind_pa >= step.set_pa:
             return float("inf")
+        if step.is_joint and self.static_pa[step.start] > DRY:
+            return self.static_pa[step.start]
         return behind_pa + step.opens_pa
+
+    def higher_pa(self, step: Step) -> float:
+        """By how much the near side of a gate stands higher when water passes: what opens it, or what a pump holds."""
+        near_pa, far_pa = self.static_pa[step.start], self.static_pa[step.end]
+        if DRY in {near_pa, far_pa}:
+            return step.opens_pa
+        return near_pa - far_pa if step.is_joint or near_pa - far_pa > step.opens_pa + 1.0 else step.opens_pa
 
     def passes(self, step: Step, bound_pa: float) -> bool:
         """Whether water at or below the bound can take this step."""

@@ -97,10 +97,11 @@ class Place:
 
     @property
     def short_m3(self) -> float:
-        """What its tanks cannot take at the limit of all that comes to them."""
-        if self.verdict not in {"trapped", "sealed"} or self._level_pa <= self.limit_level_pa:
+        """What its tanks cannot take, of all that comes to them, at the limit or where a safety relief valve lifts."""
+        lifts_first = self.water.is_relieved(self.zone) and self._level_pa < self.limit_level_pa
+        if self.verdict not in {"trapped", "sealed"} or (self._level_pa <= self.limit_level_pa and not lifts_first):
             return 0.0
-        taken = self.water.pool_takes_m3(self.pool, self.limit_level_pa)
+        taken = self.water.pool_takes_m3(self.pool, min(self.limit_level_pa, self._level_pa))
         return max(0.0, self.water.pool_growth_m3(self.pool) - taken)
 
     @property

@@ -33,6 +33,8 @@ class Step:
     opens_pa: float = 0.0
     set_pa: float = float("inf")
     rise_pa: float = 0.0
+    is_joint: bool = False
+    """Whether it goes through a pump without a check, in which water moves either way against what the pump holds."""
 
     @property
     def is_way(self) -> bool:
@@ -136,8 +138,9 @@ class Walking:
                 yield Step(End(name, a), End(name, b), name, Sense.FORWARD, set_pa=set_pa + self.head_pa(name))
                 yield Step(End(name, b), End(name, a), name, Sense.BACK if bypass else Sense.AGAINST)
             case Boosting(a, b, rise_pa, checked):
-                yield Step(End(name, a), End(name, b), name, Sense.FORWARD, rise_pa=rise_pa)
-                yield Step(End(name, b), End(name, a), name, Sense.AGAINST if checked else Sense.BACK)
+                joint, back = rise_pa > 0.0 and not checked, Sense.AGAINST if checked else Sense.BACK
+                yield Step(End(name, a), End(name, b), name, Sense.FORWARD, rise_pa=rise_pa, is_joint=joint)
+                yield Step(End(name, b), End(name, a), name, back, is_joint=joint)
 
 
 def both_ways(a: End, b: End, part: str, sense: Sense) -> Iterator[Step]:

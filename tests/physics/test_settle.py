@@ -1,7 +1,7 @@
 """Zones, tanks and gates to pressures: cases drawn by hand, and the conditions that every settled state meets."""
 
 import math
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from random import Random
 
 import networkx as nx
@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from networkx.algorithms.flow import preflow_push
 from oracles.random_zones import Gate, Zones, zones
 
-from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle, settle_safely, shortages
+from plumbnet.physics.settle import OneWayGate, Pool, Shortage, ZoneLoad, settle, settle_safely, shortage
 from plumbnet.physics.tank import Tank
 
 EXAMPLES = settings(max_examples=120, deadline=None, derandomize=True, database=None)
@@ -25,8 +25,10 @@ def levels(loads: dict[str, ZoneLoad], gates: Iterable[Gate] = ()) -> dict[str, 
     return {zone: round(pool.pressure_abs_pa / 1e3, 9) for pool in settle(loads, list(gates)) for zone in pool.zones}
 
 
-def short(loads: dict[str, ZoneLoad], gates: Iterable[Gate], level: float) -> list[Shortage[str]]:
-    return shortages(loads, settle(loads, list(gates)), level)
+def short(loads: Mapping[str, ZoneLoad], gates: Iterable[Gate], level: float) -> list[Shortage[str]]:
+    """What is short in each pool that settles above a level."""
+    pools = settle(loads, list(gates))
+    return [shortage(loads, pool.zones, level) for pool in pools if pool.pressure_abs_pa > level]
 
 
 def zone(
@@ -395,8 +397,8 @@ def test_pools_hang_together(drawn: Zones) -> None:
 @given(zones(), LEVEL)
 def test_what_is_short_at_a_level_is_what_no_flow_finds_room_for(drawn: Zones, level: float) -> None:
     """The same level asked of a maximum flow by another algorithm: the water left over, and whose it is."""
-    pools, settled = found(drawn)
-    shorts = shortages(drawn.loads, pools, level)
+    _, settled = found(drawn)
+    shorts = short(drawn.loads, drawn.gates, level)
     assert {name for one in shorts for name in one.zones} == {name for name, at in settled.items() if at > level}
     growth = math.fsum(load.expansion_m3 for load in drawn.loads.values())
     left = growth - flow_m3(drawn, set(drawn.loads), level, spare=0.0)

@@ -88,7 +88,7 @@ class _Case:
 def _rise_k(case: _Case) -> float:
     """Rise in temperature that fills all room at the opening pressure; infinite where being hot does not."""
     cold_k = case.water.cold_k
-    if case.opens_abs_pa <= case.water.start_abs_pa:
+    if case.opens_abs_pa <= case.water.start_abs_pa or case.room_left_kg(cold_k) <= 0.0:
         return 0.0
     if case.hot_k <= cold_k or case.room_left_kg(case.hot_k) > 0.0:
         return float("inf")

@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -112,9 +112,14 @@ class Settling:
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm."""
         zones, crossings = together(self.network, zone)
-        lifts = lifts_pa(self.network, zones, crossings)
+        lifts = self._above_vacuum(lifts_pa(self.network, zones, crossings))
         loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
         return Joined(loads, [gate_of(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
+
+    def _above_vacuum(self, lifts_pa: Mapping[Zone, float]) -> dict[Zone, float]:
+        """Lifts by which no zone stands below the air at datum, which may be far above the water."""
+        lowest_pa = min(self.network.start_pa(zone) + lift_pa for zone, lift_pa in lifts_pa.items())
+        return {zone: lift_pa + max(0.0, -lowest_pa) for zone, lift_pa in lifts_pa.items()}
 
     def pushing(self, zone: Zone, zones: Collection[Zone], limit_pa: float) -> frozenset[Zone]:
         """Zones whose water would come to one of them if that one stood at a limit, itself included.

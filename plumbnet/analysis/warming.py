@@ -3,17 +3,22 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from scipy import constants
+
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.heating import USUAL_EFFICIENCY
+from plumbnet.physics.warmup import slowest_s
 from plumbnet.physics.warmup import warm_up as run_warm_up
 from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules.sentences import agreeing
+from plumbnet.rules.sentences import agreeing, listed
 
 LONGEST_MINUTES = 1440.0
 """A day: by then whatever is to happen has happened."""
+LONGEST_DAYS = 365.0
+"""Water that takes longer to its setpoint is not warmed in earnest."""
 
 
 class NoWarmUp(ValueError):
@@ -94,7 +99,7 @@ def warm_up(
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
-    """Raise NoWarmUp for heaters without input, or with antifreeze in them."""
+    """Raise NoWarmUp for heaters without input, with antifreeze in them, or all but cold for ever."""
     unknown = [heated.name for heated in stage.heaters if heated.source.input_w is None]
     if unknown:
         example = "input: 40000 Btu/h" if report.facts.units == "us" else "input: 12 kW"
@@ -105,3 +110,8 @@ def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
     mixed = [heated.name for heated in stage.heaters if heated.source.mixture is not None]
     if mixed:
         raise NoWarmUp(f"{agreeing(mixed, 'holds')} antifreeze, and a warm-up is known here for plain water only")
+    if slowest_s(stage.plant) > LONGEST_DAYS * constants.day:
+        raise NoWarmUp(
+            f"some of its water takes more than {LONGEST_DAYS:g} days to its setpoint: look at the input of "
+            f"{listed([heated.name for heated in stage.heaters])}"
+        )

@@ -4,7 +4,7 @@ import difflib
 import re
 import string
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 MOST_SHOWN = 50
@@ -73,6 +73,16 @@ class LayoutError(Exception):
 def split_lines(text: str) -> tuple[str, ...]:
     """The lines of a text as YAML counts them; `str.splitlines` also breaks at characters YAML refuses."""
     return tuple(_LINE_BREAK.split(text))
+
+
+def end_of(lines: Sequence[str]) -> tuple[int, int]:
+    """Line and column behind the last character that is no space.
+
+    >>> end_of(("plumbnet: 1", "---  ", ""))
+    (2, 4)
+    """
+    written = [number for number, line in enumerate(lines, 1) if line.strip()] or [1]
+    return written[-1], len(lines[written[-1] - 1].rstrip()) + 1
 
 
 def visible(text: str) -> str:

@@ -7,7 +7,7 @@ from typing import Final
 import yaml
 from yaml.error import Mark
 
-from plumbnet.layout.fault import Fault, quoted, split_lines
+from plumbnet.layout.fault import Fault, end_of, quoted, split_lines
 
 _LONGEST_KEY = 1024  # characters on one line, YAML 1.1, section 8.1
 
@@ -27,8 +27,7 @@ class _Complaint:
     def _place(self, mark: Mark | None) -> tuple[int, int]:
         """Line and column from 1; a mark behind the last line is drawn back to the end of the text."""
         if mark is None or not any(self.lines[mark.line :]):
-            written = [number for number, line in enumerate(self.lines, 1) if line.strip()] or [1]
-            return written[-1], len(self.lines[written[-1] - 1].rstrip()) + 1
+            return end_of(self.lines)
         return mark.line + 1, mark.column + 1
 
     def here(self, text: str, hint: str, width: int = 1) -> Fault:

@@ -1,12 +1,12 @@
 """Mistakes in a layout to the faults of its file, each at its place."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pydantic import ValidationError
 
 from plumbnet.layout.declared import Declared
-from plumbnet.layout.fault import MOST_SHOWN, Fault, nearest
+from plumbnet.layout.fault import MOST_SHOWN, Fault, end_of, nearest
 from plumbnet.layout.node import Node
 from plumbnet.layout.reading import MAX_FAULTS, Refused
 from plumbnet.layout.runs import Stop
@@ -47,7 +47,13 @@ class Telling:
         self._add(fault)
 
     def _add(self, fault: Fault) -> None:
-        """Keep a fault. Raises Refused where there are too many: nobody reads them, and they fill the memory."""
+        """Keep a fault, one of nothing behind the last line at the end of the text.
+
+        Raises Refused where there are too many: nobody reads them, and they fill the memory.
+        """
+        if fault.line > len(self.lines):
+            line, column = end_of(self.lines)
+            fault = replace(fault, line=line, column=column)
         self.faults.append(fault)
         if len(self.faults) >= MAX_FAULTS:
             stopped = Fault(fault.line, fault.column, "reading stops here", "there are too many faults before")

@@ -49,6 +49,7 @@ class Outlet:
 class Basin:
     """A zone as it was filled: what holds its water, what can take water up, and what stays `unheated` in it.
 
+    The properties of unheated water are those at `fill_abs_pa`, at its own height; at datum where that is left out.
     Of its outlets only the lowest ever opens, for each lets out any amount.
     """
 
@@ -57,6 +58,11 @@ class Basin:
     tanks: Mapping[str, Tank] = field(default_factory=dict)
     outlets: tuple[Outlet, ...] = ()
     unheated: Shell = _NO_WALLS
+    fill_abs_pa: float | None = None
+
+    def water_abs_pa(self, rise_pa: float) -> float:
+        """Pressure at which the properties of unheated water are taken, so far above the fill."""
+        return (self.static_abs_pa if self.fill_abs_pa is None else self.fill_abs_pa) + rise_pa
 
     @property
     def outlet(self) -> Outlet | None:
@@ -180,7 +186,7 @@ class Joint:
     def _yielding_m3_pa(self, zone: int, rise_pa: float) -> float:
         """Volume by which water and walls of a zone yield to each pascal."""
         basin = self.basins[zone]
-        cold = compressibility_per_pa(basin.cold_k, pressure_abs_pa=basin.static_abs_pa + rise_pa)
+        cold = compressibility_per_pa(basin.cold_k, pressure_abs_pa=basin.water_abs_pa(rise_pa))
         parts = [_STIFFEST_M3_PA, basin.unheated.volume_m3 * (cold + basin.unheated.compliance_per_pa)]
         for warm in self.warm:
             if zone in warm.masses_kg:
@@ -208,7 +214,7 @@ def _squeezed(basin: Basin, rise_pa: float) -> float:
     if basin.unheated.volume_m3 <= 0.0 or rise_pa <= 0.0:
         return 1.0
     at_fill, pressed = (
-        specific_volume_m3_kg(basin.cold_k, pressure_abs_pa=basin.static_abs_pa + rise) for rise in (0.0, rise_pa)
+        specific_volume_m3_kg(basin.cold_k, pressure_abs_pa=basin.water_abs_pa(rise)) for rise in (0.0, rise_pa)
     )
     return pressed / at_fill
 

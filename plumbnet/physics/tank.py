@@ -198,6 +198,6 @@ def _where_gas_fits(room_m3: float, tanks: Sequence[Tank], floor_abs_pa: float) 
     while True:
         excess = math.fsum([*(amount / (pressure - head) for amount, head in gas), -room_m3])
         step = excess / math.fsum(amount / (pressure - head) ** 2 for amount, head in gas)
-        if step <= _SETTLED * (pressure - lowest_head):
+        if step <= _SETTLED * (pressure - lowest_head) or pressure + step == pressure:
             return pressure
         pressure += step

@@ -27,6 +27,8 @@ _SHARE_OF_STEP = 1e-9
 """An event is found to this share of a step."""
 _DROP_M3 = 1e-9
 """What rounding may make of the sum of waters that have passed to and fro."""
+_FAR_K = 50.0
+"""Water is not looked at as it would be further above its setpoint than this; it might be no liquid."""
 _SLIVER = 1e-3
 """No step is shorter than this share of one, lest what an outlet lets out in it be lost in rounding."""
 
@@ -57,24 +59,49 @@ def warm_up(plant: Plant, *, until_s: float | None = None, step_s: float | None 
         if until_s is None and not run.now.firing:
             break
         ahead_s = (math.floor(run.now.time_s / step + _SLIVER) + 1.0) * step
-        run.step(ahead_s if until_s is None or ahead_s < until_s - _SLIVER * step else until_s)
+        ahead_s = ahead_s if until_s is None or ahead_s < until_s - _SLIVER * step else until_s
+        run.step(min(ahead_s, run.now.time_s + _far_too_hot_s(run.now)))
     run.close_outlets()
     return run.told()
 
 
 def usual_step_s(plant: Plant, *, until_s: float | None = None) -> float:
     """A round step: short for the fastest body, yet not too many for the slowest, or until the end."""
-    rates = [sum(burner.useful_w for burner in body.burners) / _capacity_j_k(body) for body in plant.bodies]
-    spans = [
-        max((burner.hot_k - body.cold_k for burner in body.burners), default=0.0) / rate
-        for body, rate in zip(plant.bodies, rates, strict=True)
-        if rate > 0.0
-    ]
-    if not spans:
+    rates = [_rate_k_s(body) for body in plant.bodies]
+    if not any(rates):
         return 60.0
-    wanted = max(STEP_K / max(rates), max(spans) / MOST_STEPS, (until_s or 0.0) / MOST_STEPS)
+    wanted = max(STEP_K / max(rates), slowest_s(plant) / MOST_STEPS, (until_s or 0.0) / MOST_STEPS)
     decade = 10.0 ** math.floor(math.log10(wanted))
     return max(decade * share for share in _ROUND_STEPS if share * decade <= wanted * (1.0 + _SHARE_OF_STEP))
+
+
+def slowest_s(plant: Plant) -> float:
+    """Time that the slowest body takes to the highest of its setpoints, no heat being lost."""
+    return max(_spans_s(plant), default=0.0)
+
+
+def _spans_s(plant: Plant) -> list[float]:
+    """That time of each body that is heated at all."""
+    return [
+        max(burner.hot_k - body.cold_k for burner in body.burners) / rate
+        for body in plant.bodies
+        if (rate := _rate_k_s(body)) > 0.0
+    ]
+
+
+def _far_too_hot_s(now: Now) -> float:
+    """Time after which some water would be far above its setpoint: a step may not be longer, whatever it is for."""
+    times = [
+        (max(burner.hot_k for burner in warm.body.burners) + _FAR_K - warm.temperature_k) / _rate_k_s(warm.body)
+        for warm in now.warm
+        if any(burner.name in now.firing for burner in warm.body.burners)
+    ]
+    return min((time_s for time_s in times if time_s > 0.0), default=math.inf)
+
+
+def _rate_k_s(body: Body) -> float:
+    """How fast all its burners warm a body."""
+    return sum(burner.useful_w for burner in body.burners) / _capacity_j_k(body)
 
 
 def _capacity_j_k(body: Body) -> float:

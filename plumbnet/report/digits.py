@@ -93,10 +93,18 @@ def written_step(step: Step, units: Units) -> WrittenStep:
     result = _written(step.symbol, Number(step.value, step.dimension), units, shown)
     for digits in range(LOOKED_UP_DIGITS if looked_up else RESULT_DIGITS, MOST_DIGITS + 1):
         numbers = tuple(_bare(symbol, number, units, digits) for symbol, number in step.numbers.items())
-        reached = evaluate(step.formula, {number.symbol: float(number.text) for number in numbers})
+        reached = _reached(step.formula, {number.symbol: float(number.text) for number in numbers})
         if reached is None or abs(reached - float(result.text)) <= _CLOSE * last_digit(result.text):
             break
     return WrittenStep(step.symbol, step.name, step.formula, numbers, result, step.source)
+
+
+def _reached(formula: str, numbers: Mapping[str, float]) -> float | None:
+    """What a formula comes to; not a number where digits are so few that it would divide by nothing."""
+    try:
+        return evaluate(formula, numbers)
+    except ZeroDivisionError:
+        return math.nan
 
 
 def written(symbol: str, value: float, dimension: Dimension, units: Units) -> Written:

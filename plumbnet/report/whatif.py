@@ -78,7 +78,9 @@ def _cell_before(one: WhatIf, name: str) -> str:
 
 
 def _cell(one: WhatIf, name: str) -> str:
-    change = next(heater for heater in one.difference.heaters if heater.name == name)
+    change = next((heater for heater in one.difference.heaters if heater.name == name), None)
+    if change is None:  # a heater of another what-if, that is neither before nor after this one
+        return _summary(None, one)
     return f"{mark(change)} {_summary(change.after, one)}".strip()
 
 

@@ -12,6 +12,9 @@ from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study import written
 from plumbnet.study.scene import Scene
 
+_HIGHEST_PA = 10e6
+"""A hundred bar: beyond any line, and still a charge that a file may have."""
+
 
 @dataclass(frozen=True, slots=True)
 class Joint:
@@ -54,7 +57,7 @@ def joints(scene: Scene, heater: HeaterFacts) -> Iterator[Joint]:
 def joint_at(scene: Scene, node: Node, *, base: str) -> Joint | None:
     """The joint at a node: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
 
-    A new tee is called after `base`.
+    A new tee is called after `base`. None, too, where the line stands so high that no tank is charged to it.
     """
     network, system = scene.network, scene.system
     end = network.piping.ports[node]
@@ -63,6 +66,8 @@ def joint_at(scene: Scene, node: Node, *, base: str) -> Joint | None:
         return None
     part = system.parts[end.part]
     own_pa = static_pa - network.piping.heads_pa[node]
+    if own_pa > _HIGHEST_PA:
+        return None
     charge = written.pressure(system, max(own_pa, 0.0))
     if part.is_fitting:
         return Joint(node, end.part, f"at {end.part}", (), part.elevation_m, own_pa, charge)

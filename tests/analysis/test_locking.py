@@ -133,3 +133,14 @@ runs:
     found = plumbnet.check(layout).heaters[0].locked
     assert found is not None
     assert found.rise_k.rigid < 4.0
+
+
+@pytest.mark.parametrize("above_pa", [0.0, 4e-9, 1e-6])
+def test_outlet_that_opens_a_hair_above_the_fill_opens_at_once(above_pa: float) -> None:
+    found = locked(
+        "street -> cv -> heater -> tap.hot\nheater.relief -> relief", relief=f"pressure: {60 * PSI + above_pa!r} Pa"
+    )
+    assert found.outlet == "relief"
+    assert found.rise_k.rigid < 1e-6
+    assert found.discharged_m3 is not None
+    assert found.discharged_m3.rigid == pytest.approx(0.0032, rel=0.05)

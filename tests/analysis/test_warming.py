@@ -124,6 +124,18 @@ def test_height_counts() -> None:
     assert warming.pressures_pa(warming.fired[0])[0] / PSI == pytest.approx(60.0 - 20.0 * 0.43353, abs=0.02)
 
 
+@pytest.mark.parametrize("height_m", [-20, -90, 200])
+def test_datum_may_lie_far_above_or_below_the_house(height_m: int) -> None:
+    """90 m below datum 60 psi are less than a vacuum there."""
+    names = ("street", "cv", "tee", "heater", "tap", "tank", "relief", "valve")
+    runs = f"{FITTED}\nheater.relief -> relief\ntee -> valve -> tee2 -> cv2 -> heater2 -> tap2.hot"
+    there = dict.fromkeys((*names, "tee2", "cv2", "heater2", "tap2"), f"elevation: {height_m} m")
+    here, moved = warm_up(drawn(runs), "heater"), warm_up(drawn(runs, **there), "heater")
+    assert moved.run.times_s == pytest.approx(here.run.times_s, rel=1e-9)
+    for one, other in zip(here.fired, moved.fired, strict=True):
+        assert moved.pressures_pa(other) == pytest.approx(here.pressures_pa(one), abs=1.0)
+
+
 def test_relief_valve_closes_a_tenth_below_its_set() -> None:
     warming = warm_up(drawn(HOUSE, heater=RELIEVED[1:-1]), "heater")
     assert warming.pressures_pa(warming.fired[0])[-1] == pytest.approx(135.0 * PSI, rel=1e-6)
@@ -167,6 +179,12 @@ REFUSED = {
         {},
     ),
     "a warm-up lasts from 0 to 1440 minutes, not nan": (FITTED, {}, "heater", {"minutes": float("nan")}),
+    "some of its water takes more than 365 days to its setpoint: look at the input of heater": (
+        FITTED,
+        {"heater": "kind: storage_heater, volume: 50 gal, setpoint: 140 degF, input: 1 W"},
+        "heater",
+        {},
+    ),
     "an efficiency is more than 0, and at most 1: not 0": (FITTED, {}, "heater", {"efficiency": 0.0}),
 }
 

@@ -20,7 +20,7 @@ LEAST = {
     "houses": {"open": 30, "on-demand": 10, "stop checked_meter": 5, "rung expansion tank": 40},
     "closed houses": {"controlled": 15, "on-demand": 30, "trapped": 20, "stop double_check": 15, "stop dual_check": 15},
     "circulation": {"loop": 60, "trapped": 20, "controlled": 3},
-    "heating": {"loop": 60, "trapped": 25, "controlled": 5, "stop pressure_reducer_with_bypass": 3},
+    "heating": {"loop": 60, "trapped": 25, "controlled": 5, "stop pressure_reducer_with_bypass": 1},
     "changed": {"open": 15, "trapped": 15, "loop": 20},
 }
 """How often each thing comes up, at the least, in the layouts of a family: no comparison can fall silent."""

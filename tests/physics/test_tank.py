@@ -248,3 +248,12 @@ def test_tank_high_above_datum_settles_though_the_pressure_at_datum_is_below_not
     settled = settled_abs_pa(0.04, [tank])  # 0.16 m3 of gas at the start, 0.12 m3 in the end
     assert settled is not None
     assert settled - head_pa == pytest.approx(2e5 * 0.2 / 0.12, rel=1e-9)
+
+
+def test_tank_far_higher_than_any_pressure_settles_where_rounding_leaves_no_step() -> None:
+    """At 100 km its head is so large that the last digit of the pressure at datum is worth more than the gas needs."""
+    tank = Tank(0.09007684513861831, 984_036.0415521605, start_abs_pa=980_766_325.0, head_pa=980_665_000.0)
+    room_m3 = 0.08879827288017231
+    settled = settled_abs_pa(tank.volume_m3 - room_m3, [tank])
+    assert settled is not None
+    assert settled - tank.head_pa == pytest.approx(tank.charge_abs_pa * tank.volume_m3 / room_m3, rel=1e-6)

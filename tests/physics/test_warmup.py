@@ -280,6 +280,18 @@ def test_usual_step_is_round_and_warms_no_body_by_more_than_half_a_kelvin() -> N
     assert usual_step_s(both) == 2000.0
 
 
+def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water() -> None:
+    """One comes to its setpoint in ten seconds, the other in half a year."""
+    slow, fast = body(name="slow", input_w=2.5), body(name="fast", input_w=5e6, zone=1)
+    run = warm_up(Plant({0: basin(tank=tank()), 1: basin(tank=tank())}, (), (slow, fast)))
+    assert run.moments[-1].temperatures_k["slow"] == pytest.approx(HOT, abs=1e-6)
+    hottest = max(moment.temperatures_k["fast"] for moment in run.moments)
+    assert hottest == pytest.approx(HOT, abs=1e-6)
+    reached = [event for event in run.events if event.what is Happening.SETPOINT_REACHED]
+    assert [event.name for event in reached] == ["fast", "slow"]
+    assert reached[0].time_s == pytest.approx(189.2 * 4186.0 * 50.0 / (5e6 * EFFICIENCY), rel=0.01)
+
+
 def test_usual_step_is_a_minute_where_nothing_fires() -> None:
     still = Body(name="store", burners=(), shells={0: Shell(0.2)}, cold_k=COLD, fill_abs_pa=FILL)
     assert usual_step_s(alone(basin(), still)) == 60.0

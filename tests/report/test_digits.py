@@ -1,8 +1,10 @@
 """As many digits as a reader needs, and no more."""
 
+from dataclasses import replace
+
 import pytest
 
-from plumbnet.physics.sizing import step
+from plumbnet.physics.sizing import Number, step
 from plumbnet.report.digits import at_least, decimal, evaluate, last_digit, written, written_step
 
 
@@ -60,3 +62,10 @@ def test_formula_is_arithmetic_and_nothing_else() -> None:
     with pytest.raises(ValueError, match="a formula has no Pow"):
         evaluate("2 ** 3", {})
     assert evaluate("min(3, 2) - 1", {}) == 1.0
+
+
+def test_numbers_get_more_digits_where_few_would_divide_by_nothing() -> None:
+    quotient = step("V", "tank", "V_e / (1 - p_1 / p_2)", 1e5 / 0.3, "", V_e=0.001, p_1=99_999_999.7, p_2=1e8)
+    quotient = replace(quotient, numbers={**quotient.numbers, "p_1": Number(1e8 - 0.3, "pressure")})
+    printed = written_step(quotient, "metric")
+    assert [number.text for number in printed.numbers][1:] == ["99999.9997", "100000"]

@@ -139,3 +139,13 @@ def test_what_the_author_wrote_cannot_reach_the_terminal() -> None:
     text = layout(RUNS) + 'title: "a\\e[31m"\nscenarios: {"x\\e[2J": {note: "n\\e[1m", change: [{close: valve}]}}\n'
     before = plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
     assert "\x1b" not in whatifs_text([whatif(before, scenario=name) for name in before.system.scenarios])
+
+
+def test_heater_that_only_another_what_if_adds_is_not_there() -> None:
+    before = report()
+    second = {"kind": "storage_heater", "volume": "40 gal", "setpoint": "140 degF"}
+    change = Change.model_validate({"add": {"part": "second", **second, "run": "tee -> second"}})
+    adding = whatif(before, [change])
+    text = whatifs_text([adding, whatif(before, scenario="warm")])
+    (warm,) = (line for line in text.splitlines() if line.startswith("warm "))
+    assert warm.split() == ["warm", "*", "open,", "60", "psi", "not", "there"]

@@ -50,3 +50,10 @@ def test_pipe_is_named_by_its_ports_where_two_join_the_same_parts() -> None:
 def test_heater_that_no_water_reaches_has_no_joint() -> None:
     layout = house("street -> tap.cold\n cv -> tee -> heater -> tap.hot")
     assert list(joints(scene(layout), heater(layout))) == []
+
+
+def test_line_that_stands_higher_than_any_tank_is_charged_has_no_joint() -> None:
+    layout = house(street="pressure: 99 bar, elevation: 0 m")
+    assert joint(layout).charge == "1435.9 psi"
+    layout = house(street="pressure: 101 bar")
+    assert list(joints(scene(layout), heater(layout))) == []

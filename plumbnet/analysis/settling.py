@@ -2,17 +2,17 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis.shells import Water, standing_water
-from plumbnet.analysis.together import gate_of, is_held, lifts_pa, pushing, together
+from plumbnet.analysis.together import Heights, Step, gate_of, heights, is_held, pushing, together
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.whole import Network
-from plumbnet.network.zones import Zone
+from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.glycol import GlycolMissing, OutsideGlycol
@@ -20,6 +20,10 @@ from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_safely, s
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
 
+_MOST_TRIES = 32
+"""Heights tried where none fit all gates."""
+_PASSING_PA = 1e-3
+"""Water does not pass for so little."""
 _ROUNDING = 1e-9
 """Share by which the pressure of a pool may miss that of the outlet that caps it."""
 
@@ -48,17 +52,24 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class Joined:
-    """Zones that settle together and the gates between them, each zone lifted so that checks open at once."""
+    """Zones that settle together and the gates between them, each zone lifted so that checks open at once.
+
+    The gates `left_out` are those that the lifts do not fit, because others open before them.
+    """
 
     loads: dict[Zone, ZoneLoad]
     gates: list[OneWayGate[Zone]]
     lifts_pa: dict[Zone, float]
+    left_out: list[OneWayGate[Zone]] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
-class _Group(Joined):
+class _Group:
     """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further."""
 
+    loads: Mapping[Zone, ZoneLoad]
+    gates: list[OneWayGate[Zone]]
+    lifts_pa: dict[Zone, float]
     pools: list[Pool[Zone]]
     streets: frozenset[Zone]
 
@@ -110,16 +121,32 @@ class Settling:
         return standing_water(self.network)
 
     def joined(self, zone: Zone) -> Joined:
-        """What settles together with a zone, before any of it is warm."""
-        zones, crossings = together(self.network, zone)
-        lifts = self._above_vacuum(lifts_pa(self.network, zones, crossings))
-        loads = {member: self._load(member, lifts[member]) for member in sorted(zones)}
-        return Joined(loads, [gate_of(crossing, lifts[crossing.far]) for crossing in crossings], lifts)
+        """What settles together with a zone, before any of it is warm.
 
-    def _above_vacuum(self, lifts_pa: Mapping[Zone, float]) -> dict[Zone, float]:
-        """Lifts by which no zone stands below the air at datum, which may be far above the water."""
-        lowest_pa = min(self.network.start_pa(zone) + lift_pa for zone, lift_pa in lifts_pa.items())
-        return {zone: lift_pa + max(0.0, -lowest_pa) for zone, lift_pa in lifts_pa.items()}
+        Where no heights fit all gates, some are left out, and others in their place if water would then have to pass
+        one of those. Once it need not, all settles as if none were left out: the others only bound it further.
+        """
+        zones, crossings = together(self.network, zone)
+        first: list[tuple[Zone, Zone]] = []
+        for _ in range(_MOST_TRIES):
+            found = heights(self.network, zones, crossings, first)
+            whole = self._lifted(zones, crossings, found)
+            passed = [step.pair for step in found.left_out if _passes(self._settled(zone, whole), step)]
+            if not passed:
+                break
+            first = [*passed, *first]
+        return whole
+
+    def _lifted(self, zones: Collection[Zone], crossings: Iterable[Crossing], found: Heights) -> Joined:
+        """Zones lifted by heights that fit most gates, so far that none is below a vacuum at datum."""
+        lowest_pa = min(self.network.start_pa(zone) + lift_pa for zone, lift_pa in found.lifts_pa.items())
+        lifts = {zone: lift_pa + max(0.0, -lowest_pa) for zone, lift_pa in found.lifts_pa.items()}
+        left_out = {step.pair for step in found.left_out}
+        whole = Joined({member: self._load(member, lifts[member]) for member in sorted(zones)}, [], lifts)
+        for crossing in crossings:
+            gates = whole.left_out if (crossing.near, crossing.far) in left_out else whole.gates
+            gates.append(gate_of(crossing, lifts[crossing.far]))
+        return whole
 
     def pushing(self, zone: Zone, zones: Collection[Zone], limit_pa: float) -> frozenset[Zone]:
         """Zones whose water would come to one of them if that one stood at a limit, itself included.
@@ -157,13 +184,15 @@ class Settling:
 
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:
-            whole = self.joined(zone)
-            streets = frozenset(member for member in whole.loads if member != zone and is_held(self.network, member))
-            kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
-            settled = settle_safely(whole.loads | kept, whole.gates)
-            group = _Group(dict(settled.loads), whole.gates, whole.lifts_pa, settled.pools, streets)
-            self._group_of |= dict.fromkeys(whole.loads.keys() - streets, group)
+            group = self._settled(zone, self.joined(zone))
+            self._group_of |= dict.fromkeys(group.loads.keys() - group.streets, group)
         return self._group_of[zone]
+
+    def _settled(self, zone: Zone, whole: Joined) -> _Group:
+        streets = frozenset(member for member in whole.loads if member != zone and is_held(self.network, member))
+        kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
+        settled = settle_safely(whole.loads | kept, whole.gates)
+        return _Group(settled.loads, [*whole.gates, *whole.left_out], whole.lifts_pa, settled.pools, streets)
 
     def _load(self, zone: Zone, lift_pa: float = 0.0) -> ZoneLoad:
         outlets = (o.opens_pa for o in self.network.openings.get(zone, ()) if o.site.outlet.role is not Role.TANK)
@@ -218,6 +247,14 @@ class Settling:
                 if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
                     warmest[piece.name] = (growth_m3, heated, piece)
         return {name: (heated, piece) for name, (_, heated, piece) in warmest.items()}
+
+
+def _passes(group: _Group, step: Step) -> bool:
+    """Whether water would have to pass from one zone to another as they have settled."""
+    level = {zone: pool.pressure_abs_pa - group.lifts_pa[zone] for pool in group.pools for zone in pool.zones}
+    shuts_pa = max(gate.below_abs_pa for gate in group.gates if (gate.near, gate.far) == step.pair)
+    near_pa, far_pa = level[step.near], level[step.far]
+    return near_pa > far_pa + step.higher_pa + _PASSING_PA and far_pa + group.lifts_pa[step.far] < shuts_pa
 
 
 def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:

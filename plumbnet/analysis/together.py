@@ -1,7 +1,8 @@
-"""A zone to all that settle together with it, the gates between them, and the lift that makes checks open at once."""
+"""A zone to all that settle together with it, the gates between them, and heights at which checks open at once."""
 
-from collections import defaultdict, deque
+from collections import deque
 from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
 from math import inf
 
 from plumbnet.network.ladder import floor_pa
@@ -59,36 +60,71 @@ def is_held(network: Network, zone: Zone) -> bool:
     return any(static_pa is None or opening.opens_pa <= static_pa + _ROUNDING_PA for opening in ways_out)
 
 
-def lifts_pa(network: Network, zones: Collection[Zone], crossings: Iterable[Crossing]) -> dict[Zone, float]:
-    """Head to add to each zone's pressures, as if checks that need a difference to open led uphill by that much.
+@dataclass(frozen=True, slots=True)
+class Step:
+    """Two zones that gates join, and by how much the near one stands higher when water passes to the far one."""
+
+    near: Zone
+    far: Zone
+    higher_pa: float
+
+    @property
+    def pair(self) -> tuple[Zone, Zone]:
+        """Its zones."""
+        return self.near, self.far
+
+
+@dataclass(frozen=True, slots=True)
+class Heights:
+    """Heads to add to the pressures of zones, as if checks that need a difference to open led uphill by that much.
 
     Water that passes a check loses what opens it; water that a pump holds above what it could flow back to stays
     above it by as much. With the zone beyond thought that much higher, water moves between equal pressures there too,
-    and zones settle as if every check opened at once. Zero for all zones where two ways between the same zones lose
-    different pressures: no heights fit both. Linear.
+    and zones settle as if every check opened at once. Where two ways between the same zones lose different pressures,
+    no heights fit both; the steps `left_out` fit them not.
     """
+
+    lifts_pa: dict[Zone, float]
+    left_out: tuple[Step, ...] = ()
+
+
+def heights(
+    network: Network, zones: Collection[Zone], crossings: Iterable[Crossing], first: Collection[tuple[Zone, Zone]] = ()
+) -> Heights:
+    """Heights that fit the steps between zones: those of the pairs `first`, then those that lose least. Near-linear."""
     steps = _steps(network, crossings)
-    lifts: dict[Zone, float] = {}
-    if any(opens_pa for _, _, opens_pa in steps):
-        beside: dict[Zone, list[tuple[Zone, float]]] = defaultdict(list)
-        for near, far, opens_pa in steps:
-            beside[near].append((far, opens_pa))
-            beside[far].append((near, -opens_pa))
-        for zone in sorted(zones):
-            _spread(zone, beside, lifts)
-    if any(abs(lifts[far] - lifts[near] - opens_pa) > _ROUNDING_PA for near, far, opens_pa in steps if lifts):
-        lifts = {}
-    return {zone: lifts.get(zone, 0.0) for zone in zones}
+    if not any(step.higher_pa for step in steps):
+        return Heights(dict.fromkeys(zones, 0.0))
+    ranks = {pair: rank for rank, pair in enumerate(first)}
+    steps.sort(key=lambda step: (ranks.get(step.pair, len(ranks)), step.higher_pa, step.pair))
+    lifts, group_of = dict.fromkeys(zones, 0.0), {zone: [zone] for zone in zones}
+    left_out = [step for step in steps if not _fits(step, lifts, group_of)]
+    lowest = {zone: lifts[min(group)] for zone, group in group_of.items()}
+    return Heights({zone: lift_pa - lowest[zone] for zone, lift_pa in lifts.items()}, tuple(left_out))
 
 
-def _steps(network: Network, crossings: Iterable[Crossing]) -> list[tuple[Zone, Zone, float]]:
-    """Each pair of zones once, with the least by which the first stands higher when water passes to the second."""
+def _fits(step: Step, lifts: dict[Zone, float], group_of: dict[Zone, list[Zone]]) -> bool:
+    """Whether the lifts of the zones joined so far fit a step; where it joins two groups, the smaller is moved."""
+    near, far = group_of[step.near], group_of[step.far]
+    missed_pa = lifts[step.near] + step.higher_pa - lifts[step.far]
+    if near is far:
+        return abs(missed_pa) <= _ROUNDING_PA
+    moved, kept, by_pa = (far, near, missed_pa) if len(far) <= len(near) else (near, far, -missed_pa)
+    for zone in moved:
+        lifts[zone] += by_pa
+        group_of[zone] = kept
+    kept += moved
+    return True
+
+
+def _steps(network: Network, crossings: Iterable[Crossing]) -> list[Step]:
+    """Each pair of zones once, with the least that lets water pass from the first to the second."""
     least: dict[tuple[Zone, Zone], float] = {}
     for crossing in crossings:
         if crossing.way is not None:
             pair = (crossing.near, crossing.far)
             least[pair] = min(least.get(pair, inf), _higher_pa(network, crossing, crossing.way))
-    return [(near, far, opens_pa) for (near, far), opens_pa in least.items()]
+    return [Step(near, far, higher_pa) for (near, far), higher_pa in least.items()]
 
 
 def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
@@ -98,14 +134,3 @@ def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
         return way.opens_pa
     held_pa = near_pa - far_pa
     return held_pa if crossing.is_joint or held_pa > way.opens_pa + _ROUNDING_PA else way.opens_pa
-
-
-def _spread(start: Zone, beside: dict[Zone, list[tuple[Zone, float]]], lifts: dict[Zone, float]) -> None:
-    queue = deque([start] if start not in lifts else [])
-    lifts.setdefault(start, 0.0)
-    while queue:
-        zone = queue.popleft()
-        for other, opens_pa in beside.get(zone, ()):
-            if other not in lifts:
-                lifts[other] = lifts[zone] + opens_pa
-                queue.append(other)

@@ -167,6 +167,17 @@ def test_water_of_the_first_is_counted_where_its_check_takes_a_difference_to_ope
     assert beside > 90.0
 
 
+@pytest.mark.parametrize(("direct", "more"), [(3, 3.0), (4, 4.0), (5, 4.0)])
+def test_of_ways_that_lose_different_pressures_water_goes_by_the_one_that_loses_least(direct: int, more: float) -> None:
+    """From the heater to the tank by two checks of 2 psi, or by one of another: no heights fit both."""
+    runs = "street -> cv1 -> heater -> tee1 -> cv2 -> tee2 -> cv3 -> tee3 -> tank\ntee1 -> cv4 -> tee3"
+    layout = drawn(runs, cv2="opens: 2 psi", cv3="opens: 2 psi", cv4=f"opens: {direct} psi", tank=BIG)
+    last = settled_at(layout, "tee3")
+    assert last == pytest.approx(by_head(GROWS_M3, start=60.0 - min(direct, 4)), rel=1e-9)
+    assert settled(layout, "heater") == pytest.approx(last + more, rel=1e-9)
+    assert Settling(layout.network).share(layout.zone("heater")).tanks == ("tank",)
+
+
 BOOSTED = "street -> cv -> tee -> tank\ntee -> booster -> heater -> tap.hot"
 
 

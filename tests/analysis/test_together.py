@@ -1,7 +1,7 @@
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.together import is_held, lifts_pa, pushing, together
+from plumbnet.analysis.together import heights, is_held, pushing, together
 from plumbnet.physics.settle import OneWayGate
 
 SERIES = "street -> cv1 -> heater1 -> cv2 -> heater2 -> tap.hot"
@@ -53,7 +53,7 @@ def test_zone_open_to_the_street_is_held_and_one_with_a_vent_high_above_is_not()
 
 def lift(layout: Drawn, *places: str) -> list[float]:
     zones, crossings = together(layout.network, layout.zone(places[0]))
-    found = lifts_pa(layout.network, zones, crossings)
+    found = heights(layout.network, zones, crossings).lifts_pa
     return [found[layout.zone(place)] / PSI for place in places]
 
 
@@ -74,11 +74,20 @@ def test_of_two_checks_side_by_side_the_lighter_opens() -> None:
     assert far - near == pytest.approx(2.0)
 
 
-def test_ways_that_lose_different_pressures_lift_nothing() -> None:
+def test_of_ways_that_lose_different_pressures_those_that_lose_least_or_come_first_are_fitted() -> None:
     # tee1 >2 psi> tee2 >2 psi> tee3, and tee1 >3 psi> tee3: no heights fit both
     runs = "street -> cv1 -> tee1 -> cv2 -> tee2 -> cv3 -> tee3 -> heater -> tap.hot\ntee1 -> cv4 -> tee3"
     layout = drawn(runs, cv2="opens: 2 psi", cv3="opens: 2 psi", cv4="opens: 3 psi")
-    assert lift(layout, "tee1", "tee2", "tee3") == [0.0, 0.0, 0.0]
+    one, two, three = (layout.zone(place) for place in ("tee1", "tee2", "tee3"))
+    zones, crossings = together(layout.network, one)
+    found = heights(layout.network, zones, crossings)
+    (left_out,) = found.left_out
+    assert left_out.pair == (one, three)
+    assert left_out.higher_pa / PSI == pytest.approx(3.0)
+    assert [found.lifts_pa[zone] / PSI for zone in (one, two, three)] == pytest.approx([0.0, 2.0, 4.0])
+    found = heights(layout.network, zones, crossings, first=[(one, three)])
+    assert [step.pair for step in found.left_out] == [(two, three)]
+    assert [found.lifts_pa[zone] / PSI for zone in (one, two, three)] == pytest.approx([0.0, 2.0, 3.0])
 
 
 def test_water_comes_to_a_zone_from_those_before_its_gates() -> None:

@@ -11,12 +11,15 @@ would take up its own growth.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
 Levels = NDArray[np.float64]
 
+MOST_LEFT_OUT = 3
+"""Gates that are left out at the most."""
 MOST_ZONES = 10
 """Zones that settle together of which all sets are still tried."""
 _FREELY = 1e3  # cubic metres that an outlet lets off, or a supply lets in, for each pascal too much or too little
@@ -79,7 +82,7 @@ class Passing:
 
 
 class NoHeights(ValueError):
-    """Gates with several opening pressures between the same zones: no heights make up for them."""
+    """Gates with several opening pressures between the same zones, in more circles than are tried."""
 
 
 class TooMany(ValueError):
@@ -123,6 +126,29 @@ class Rest:
 
 def at_rest(basins: Mapping[int, Basin], gates: tuple[Passing, ...]) -> Rest:
     """All zones settled, at pressures that no order of heating surpasses.
+
+    Where gates of several opening pressures join the same zones, some are left out, for not all of them can stand
+    open at once; if the zones then settle where those left out are shut, that is how all of them settle: the energy
+    of fewer bounds, least where the others hold too, is the least within all. Raises NoHeights, TooMany.
+    """
+    for count in range(MOST_LEFT_OUT + 1):
+        for left_out in combinations(gates, count):
+            try:
+                rest = _at_rest(basins, tuple(gate for gate in gates if gate not in left_out))
+            except NoHeights:
+                continue
+            if not any(_must_pass(rest, gate) for gate in left_out):
+                return replace(rest, all_gates=gates)
+    raise NoHeights
+
+
+def _must_pass(rest: Rest, gate: Passing) -> bool:
+    near, far = rest.levels[gate.near], rest.levels[gate.far]
+    return far < gate.below_abs_pa and near > far + gate.opens_pa + SAME_PA
+
+
+def _at_rest(basins: Mapping[int, Basin], gates: tuple[Passing, ...]) -> Rest:
+    """All zones settled over gates that can all stand open at once.
 
     A reducer whose far side settles at its set or above shuts: the water before it may have warmed last and found it
     shut, or first and filled what lies beyond up to the set. Raises NoHeights, TooMany.

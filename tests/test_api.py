@@ -1,5 +1,6 @@
 """What other programs call."""
 
+import gc
 from pathlib import Path
 
 import pytest
@@ -68,3 +69,17 @@ def test_sentences_of_a_report_take_the_units_of_the_file_or_of_the_call() -> No
 def test_names_of_the_package_are_those_it_offers() -> None:
     assert {"check", "read", "read_bytes"} <= set(plumbnet.__all__)
     assert all(callable(getattr(plumbnet, name)) for name in plumbnet.__all__)
+
+
+@pytest.mark.parametrize("at_work", [True, False])
+def test_collector_is_left_as_it_was_found(*, at_work: bool) -> None:
+    before = gc.isenabled()
+    try:
+        (gc.enable if at_work else gc.disable)()
+        plumbnet.check(plumbnet.read_bytes(HOUSE.encode()))
+        assert gc.isenabled() is at_work
+        with pytest.raises(LayoutError):
+            plumbnet.read_bytes(b"")
+        assert gc.isenabled() is at_work
+    finally:
+        (gc.enable if before else gc.disable)()

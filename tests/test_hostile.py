@@ -55,6 +55,7 @@ REFUSED = {
     "tag": (titled("!!python/object/apply:os.system [exit]"), 'a tag (a word that begins with "!")'),
     "two documents": (LAYOUT.encode() + b"---\na: 1\n", "a second document begins here"),
     "boolean of YAML 1.1": (LAYOUT.replace("t: tee", "t: {kind: meter, check: yes}").encode(), "yes"),
+    "a million lists": (b"plumbnet: 1\nparts: [" + b"[]," * 1_000_001 + b"]\n", "more than 1,000,000 values"),
     "run of 10 MiB": (LAYOUT.replace("-> t]", "-> t" * 2_000_000 + "]").encode(), "more than 10,000 pipes"),
 }
 READ = {

@@ -8,23 +8,35 @@ from plumbnet.network.heated import Heated
 from plumbnet.network.piping import Node, Site
 from plumbnet.network.sides import neighbours
 from plumbnet.network.whole import Network
+from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
     """Every relief valve of a role, in the order of the file. Linear."""
     sites = [site for site in network.piping.sites() if site.outlet.role is role]
-    touched = neighbours(network.piping, (site.node for site in sites))
+    touched, lowest_pa = neighbours(network.piping, (site.node for site in sites)), _lowest_sets_pa(network)
     for site in sites:
-        yield _relief(network, site, tuple(sorted(touched[site.node])))
+        safety_pa = lowest_pa.get(network.zoning.zone_of[site.node])
+        yield _relief(network, site, tuple(sorted(touched[site.node])), safety_pa)
 
 
-def _relief(network: Network, site: Site, touches: tuple[str, ...]) -> ReliefFacts:
+def _lowest_sets_pa(network: Network) -> dict[Zone, float]:
+    """Pressure at datum at which the first safety relief valve of each zone that has one opens."""
+    found: dict[Zone, float] = {}
+    for zone, outlets in network.openings.items():
+        for opening in outlets:
+            if opening.site.outlet.role is Role.SAFETY_RELIEF:
+                found[zone] = opening.opens_pa
+                break
+    return found
+
+
+def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: float | None) -> ReliefFacts:
     parts, head_pa = network.piping.system.parts, network.piping.heads_pa[site.node]
     zone = network.zoning.zone_of[site.node]
     static_pa = network.standing.static_pa[zone]
     rating_pa, rated = _lowest_rating(network, touches, head_pa)
-    sets = [o.opens_pa for o in network.openings[zone] if o.site.outlet.role is Role.SAFETY_RELIEF]
     sources = [source for name in touches if (source := parts[name].heat()) is not None]
     inputs = [source.input_w for source in sources if source.input_w is not None]
     return ReliefFacts(
@@ -39,7 +51,7 @@ def _relief(network: Network, site: Site, touches: tuple[str, ...]) -> ReliefFac
         serves_k=max((source.hot_k for source in sources), default=None),
         rated=rated,
         rating_pa=rating_pa,
-        safety_pa=min(sets) - head_pa if sets else None,
+        safety_pa=None if safety_pa is None else safety_pa - head_pa,
     )
 
 

@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -11,6 +11,7 @@ from plumbnet.analysis.together import Heights, Step, gate_of, heights, is_held,
 from plumbnet.layout.kinds.supplies import COLD_SUPPLY_K
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
+from plumbnet.network.ladder import Opening
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics import glycol
@@ -98,7 +99,7 @@ class Settling:
     def tanks(self, zones: Collection[Zone]) -> Iterator[tuple[str, Tank]]:
         """Sound tanks in zones, by name."""
         for zone in sorted(zones):
-            for name in self.tanks_in(zone):
+            for name in self._tanks_in.get(zone, ()):
                 yield name, self._tank(name, zone)
 
     def share(self, zone: Zone) -> Share:
@@ -167,19 +168,28 @@ class Settling:
         """Whether the pool settles only because a safety relief valve discharges, and not a way out beside it."""
         if pool.discharged_m3 <= 0.0:
             return False
-        opened = {
-            opening.site.outlet.role
-            for zone in pool.zones
-            for opening in self.network.openings.get(zone, ())
-            if opening.opens_pa + ATMOSPHERE_PA + group.lifts_pa[zone] <= pool.pressure_abs_pa * (1.0 + _ROUNDING)
-        }
+        most_pa = pool.pressure_abs_pa * (1.0 + _ROUNDING) - ATMOSPHERE_PA
+        opened = {role for zone in pool.zones for role in self._opened(zone, most_pa - group.lifts_pa[zone])}
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
+
+    def _opened(self, zone: Zone, pressure_pa: float) -> Iterator[Role]:
+        """Roles of the outlets of a zone that have opened at a pressure; tanks apart."""
+        for opening in self._letting_out.get(zone, ()):
+            if opening.opens_pa > pressure_pa:
+                return
+            yield opening.site.outlet.role
+
+    @cached_property
+    def _letting_out(self) -> dict[Zone, list[Opening]]:
+        """Outlets of every zone that are no tanks, the lowest first."""
+        openings = self.network.openings.items()
+        return {zone: [one for one in own if one.site.outlet.role is not Role.TANK] for zone, own in openings}
 
     def _share(self, group: _Group, pool: frozenset[Zone], short_m3: float = 0.0) -> Share:
         zones = pool - group.streets
         heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
         growth_m3 = math.fsum(group.loads[zone].expansion_m3 for zone in zones)
-        tanks = sorted(name for zone in zones for name in self.tanks_in(zone))
+        tanks = sorted(name for zone in zones for name in self._tanks_in.get(zone, ()))
         return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
 
     def _group(self, zone: Zone) -> _Group:
@@ -195,18 +205,26 @@ class Settling:
         return _Group(settled.loads, [*whole.gates, *whole.left_out], whole.lifts_pa, settled.pools, streets)
 
     def _load(self, zone: Zone, lift_pa: float = 0.0) -> ZoneLoad:
-        outlets = (o.opens_pa for o in self.network.openings.get(zone, ()) if o.site.outlet.role is not Role.TANK)
+        letting_out = self._letting_out.get(zone)
         return ZoneLoad(
             self._expansions.get(zone, {}),
             self.network.start_pa(zone) + ATMOSPHERE_PA + lift_pa,
-            tuple(self._tank(name, zone, lift_pa) for name in self.tanks_in(zone)),
-            min(outlets, default=math.inf) + ATMOSPHERE_PA + lift_pa,
+            tuple(self._tank(name, zone, lift_pa) for name in self.takers_in(zone)),
+            (letting_out[0].opens_pa if letting_out else math.inf) + ATMOSPHERE_PA + lift_pa,
         )
 
-    def tanks_in(self, zone: Zone) -> list[str]:
-        """Sound tanks of a zone, in the order in which its load has them."""
-        sites = self.network.zoning.sites.get(zone, ())
-        return sorted(site.part for site in sites if site.outlet.role is Role.TANK)
+    def takers_in(self, zone: Zone) -> Sequence[str]:
+        """Sound tanks of a zone, in the order in which its load has them; none where it is held and never rises."""
+        return () if is_held(self.network, zone) else self._tanks_in.get(zone, ())
+
+    @cached_property
+    def _tanks_in(self) -> dict[Zone, list[str]]:
+        """Sound tanks of every zone, by name."""
+        found: dict[Zone, list[str]] = defaultdict(list)
+        for zone, sites in self.network.zoning.sites.items():
+            for name in sorted(site.part for site in sites if site.outlet.role is Role.TANK):
+                found[zone].append(name)
+        return found
 
     def _tank(self, name: str, zone: Zone, lift_pa: float = 0.0) -> Tank:
         cushion = self.network.piping.system.parts[name].cushion()

@@ -144,7 +144,7 @@ class Stage:
             unheated=joined(self.settling.water.beside(self._heated, zone)),
             fill_abs_pa=max(0.0, self.network.start_pa(zone) - self.network.tops_pa[zone]) + ATMOSPHERE_PA,
         )
-        named = zip(self.settling.tanks_in(zone), load.tanks, strict=True)
+        named = zip(self.settling.takers_in(zone), load.tanks, strict=True)
         working = {name: tank for name, tank in named if tank.opens_abs_pa < basin.opens_abs_pa}
         return replace(basin, tanks=working)
 

@@ -55,9 +55,8 @@ def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone
 
 def is_held(network: Network, zone: Zone) -> bool:
     """Whether a way out that stands open keeps a zone at its static pressure, whatever comes."""
-    static_pa = network.standing.static_pa[zone]
-    ways_out = [o for o in network.openings.get(zone, ()) if o.site.outlet.role.is_way_out]
-    return any(static_pa is None or opening.opens_pa <= static_pa + _ROUNDING_PA for opening in ways_out)
+    static_pa, opens_pa = network.standing.static_pa[zone], network.way_out_pa.get(zone)
+    return opens_pa is not None and (static_pa is None or opens_pa <= static_pa + _ROUNDING_PA)
 
 
 @dataclass(frozen=True, slots=True)

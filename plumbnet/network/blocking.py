@@ -98,10 +98,10 @@ class Blocking:
                 return list(found), False
             steps += 1
             zones, passed = stack.pop()
-            reach = self._freely_reached(zones, bound_pa, away)
-            if any(away[reached] == 0 for reached in reach):
+            if any(away[zone] == 0 for zone in zones):
                 found[_names(passed)] = None
                 continue
+            reach = self._freely_reached(zones, bound_pa, away)
             beyond: dict[str, set[Zone]] = {}
             for reached in sorted(reach):
                 for crossing in self.zoning.out.get(reached, ()):

@@ -119,6 +119,16 @@ class Network:
         return {zone: sorted(own) for zone, own in found.items()}
 
     @cached_property
+    def way_out_pa(self) -> dict[Zone, float]:
+        """Pressure at which the first way out of each zone that has one opens."""
+        found: dict[Zone, float] = {}
+        for zone, outlets in self.openings.items():
+            first = next((one for one in outlets if one.site.outlet.role.is_way_out), None)
+            if first is not None:
+                found[zone] = first.opens_pa
+        return found
+
+    @cached_property
     def site_of(self) -> dict[str, Site]:
         """The outlet of each part that has one; of a running fixture, its last."""
         return {site.part: site for sites in self.zoning.sites.values() for site in sites}

@@ -100,7 +100,7 @@ def warm_up(
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
     """Raise NoWarmUp for heaters without input, with antifreeze in them, or all but cold for ever."""
-    unknown = [heated.name for heated in stage.heaters if heated.source.input_w is None]
+    unknown = [heated.name for heated in stage.heaters if not heated.source.input_w]
     if unknown:
         example = "input: 40000 Btu/h" if report.facts.units == "us" else "input: 12 kW"
         raise NoWarmUp(

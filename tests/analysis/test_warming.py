@@ -189,6 +189,11 @@ REFUSED = {
 }
 
 
+def test_heater_of_no_input_at_all_lacks_one_too() -> None:
+    with pytest.raises(NoWarmUp, match="^heater lacks an input"):
+        warm_up(drawn(FITTED, heater="input: 0 W"), "heater")
+
+
 @pytest.mark.parametrize("words", REFUSED)
 def test_what_cannot_be_warmed_up_says_why(words: str) -> None:
     runs, parts, heater, options = REFUSED[words]

@@ -190,7 +190,7 @@ REFUSED = {
 
 
 def test_heater_of_no_input_at_all_lacks_one_too() -> None:
-    with pytest.raises(NoWarmUp, match="^heater lacks an input"):
+    with pytest.raises(NoWarmUp, match=r"^heater lacks an input"):
         warm_up(drawn(FITTED, heater="input: 0 W"), "heater")
 
 

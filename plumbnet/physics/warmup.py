@@ -184,8 +184,7 @@ class _Run:
                 seen[time_s] = advanced(self.plant, self.now, time_s)
             return watch.excess(seen[time_s])
 
-        found = float(brentq(excess, 0.0, span, xtol=_SHARE_OF_STEP * span, rtol=1e-14))
-        return seen[found] if found in seen else advanced(self.plant, self.now, found)
+        return seen[float(brentq(excess, 0.0, span, xtol=_SHARE_OF_STEP * span, rtol=1e-14))]
 
     def _happens(self, watch: Watch) -> None:
         match watch.what:

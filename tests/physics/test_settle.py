@@ -393,6 +393,15 @@ def test_pools_hang_together(drawn: Zones) -> None:
         assert nx.is_connected(graph)
 
 
+def test_what_is_short_where_an_outlet_lets_the_rest_out_is_that_rest() -> None:
+    loads = {"h": zone(0.01, Tank(0.018, charge_abs_pa=200e3, start_abs_pa=200e3), outlet=300e3)}
+    (pool,) = settle(loads, [])
+    assert pool.pressure_abs_pa == 300e3
+    found = shortage(loads, pool.zones, 300e3)
+    assert found.short_m3 == pytest.approx(0.01 - 0.018 / 3.0)
+    assert found.short_m3 == pytest.approx(pool.discharged_m3)
+
+
 @EXAMPLES
 @given(zones(), LEVEL)
 def test_what_is_short_at_a_level_is_what_no_flow_finds_room_for(drawn: Zones, level: float) -> None:

@@ -1,6 +1,7 @@
 """Warm-ups in numbers: heat and water balance, and each comes to what is known of it by other ways."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -14,7 +15,7 @@ from plumbnet.physics.moving import Plant
 from plumbnet.physics.settle import OneWayGate, ZoneLoad, settle
 from plumbnet.physics.tank import Tank, settled_abs_pa
 from plumbnet.physics.walls import Shell, heater_shell
-from plumbnet.physics.warmup import usual_step_s, warm_up
+from plumbnet.physics.warmup import slowest_s, usual_step_s, warm_up
 from plumbnet.physics.water import ATMOSPHERE_PA, enthalpy_j_kg, specific_volume_m3_kg
 
 PSI = 6894.757293168361
@@ -290,6 +291,34 @@ def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water() -> 
     reached = [event for event in run.events if event.what is Happening.SETPOINT_REACHED]
     assert [event.name for event in reached] == ["fast", "slow"]
     assert reached[0].time_s == pytest.approx(189.2 * 4186.0 * 50.0 / (5e6 * EFFICIENCY), rel=0.01)
+
+
+def test_slowest_body_counts_and_one_without_a_burner_does_not() -> None:
+    slow, idle = body(name="slow", input_w=100.0, zone=1), replace(body(name="idle", zone=2), burners=())
+    plant = Plant({0: basin(), 1: basin(), 2: basin()}, (), (body(), slow, idle))
+    assert slowest_s(plant) == pytest.approx(189.2 * 4186.0 * 50.0 / (100.0 * EFFICIENCY), rel=1e-3)
+    assert slowest_s(Plant({2: basin()}, (), (idle,))) == 0.0
+
+
+def test_two_alike_come_to_their_setpoints_at_one_moment() -> None:
+    twins = [body(name=name, zone=zone) for zone, name in enumerate(("one", "other"))]
+    run = warm_up(Plant({0: basin(tank=tank()), 1: basin(tank=tank())}, (), tuple(twins)))
+    off = [event.time_s for event in run.events if event.what is Happening.BURNER_OFF]
+    assert off == pytest.approx([off[0]] * 2, rel=1e-9)
+    alone_off = warm_up(alone(basin(tank=tank()))).first(Happening.BURNER_OFF)
+    assert alone_off is not None
+    assert off[0] == pytest.approx(alone_off.time_s, rel=1e-9)
+
+
+@pytest.mark.parametrize("step_s", [0.4, 7.0])
+def test_event_is_found_within_a_step_however_short(step_s: float) -> None:
+    fast = body(input_w=5e6)
+    once = warm_up(alone(basin(tank=tank()), fast)).first(Happening.SETPOINT_REACHED)
+    again = warm_up(alone(basin(tank=tank()), fast), step_s=step_s).first(Happening.SETPOINT_REACHED)
+    assert once is not None
+    assert again is not None
+    assert again.time_s == pytest.approx(once.time_s, rel=1e-6)
+    assert once.temperature_k == pytest.approx(HOT, abs=1e-6)
 
 
 def test_usual_step_is_a_minute_where_nothing_fires() -> None:

@@ -1,7 +1,7 @@
 import pytest
-from conftest import PSI, drawn
+from conftest import PSI, Drawn, drawn
 
-from plumbnet.network.ladder import MOST_RUNGS
+from plumbnet.network.ladder import MOST_RUNGS, floor_pa
 
 
 def test_open_pipe_to_the_street_opens_at_the_pressure_of_the_main() -> None:
@@ -150,6 +150,32 @@ def test_cistern_takes_water_back_at_its_surface() -> None:
     ((name, opens),) = d.ladder("heater")
     assert name == "cistern"
     assert opens == pytest.approx(43.4, abs=0.1)
+
+
+def test_water_passes_a_pump_without_a_check_as_it_stands_in_either_direction() -> None:
+    # street > cv > tee1, with spill > booster > tee2, with tank
+    runs = "street -> cv -> tee1 -> booster -> tee2 -> tank\ntee1 -> spill\ntee1 -> heater1\ntee2 -> heater2"
+    unchecked, checked = drawn(runs, booster="check: false"), drawn(runs)
+    assert floors(unchecked, "booster") == {("tee1", "tee2"): 60.0, ("tee2", "tee1"): 100.0}
+    assert floors(checked, "booster") == {("tee1", "tee2"): 100.0, ("tee2", "tee1"): None}
+
+
+def test_water_that_no_supply_reaches_has_to_come_to_what_stands_behind_the_pump() -> None:
+    # tee1 > booster > tee2 < cv < street: none comes before the pump but back through it
+    d = drawn("tee1 -> booster -> tee2\nstreet -> cv -> tee2\ntee1 -> heater", booster="check: false")
+    assert floors(d, "booster") == {("tee1", "tee2"): 60.0, ("tee2", "tee1"): 60.0}
+
+
+def floors(layout: Drawn, part: str) -> dict[tuple[str, str], float | None]:
+    """What the water before a gate must exceed in psi to pass, by the tees on both sides."""
+    tees = {layout.zone(name): name for name in layout.system.parts if name.startswith("tee")}
+    network = layout.network
+    found = {}
+    for crossing in network.zoning.crossings():
+        if crossing.part == part:
+            floor = floor_pa(crossing, network.standing)
+            found[tees[crossing.near], tees[crossing.far]] = None if floor is None else round(floor / PSI, 6)
+    return found
 
 
 def test_unchecked_booster_lets_water_back_and_a_checked_one_does_not() -> None:

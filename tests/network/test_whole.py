@@ -90,3 +90,10 @@ def test_lowest_fixture_of_a_zone_comes_first() -> None:
     network = drawn(runs, tap="elevation: 9 ft", tap2="elevation: -9 ft").network
     (zone,) = network.draws.values()
     assert [name for _, name in zone] == ["tap2", "tap3", "tap4", "tap5", "tap", "tap"]
+
+
+def test_first_way_out_of_a_zone_counts_and_a_relief_valve_is_none() -> None:
+    # street at 60 beside a cistern at 43 psi, closed off by a check from the heater with its valves
+    layout = drawn("street -> tee -> cv -> heater -> tap.hot\ntee -> cistern\nheater.relief -> relief")
+    assert layout.network.way_out_pa[layout.zone("street")] == layout.network.standing.static_pa[layout.zone("cistern")]
+    assert layout.zone("heater") not in layout.network.way_out_pa

@@ -139,7 +139,7 @@ class Settling:
         return whole
 
     def _lifted(self, zones: Collection[Zone], crossings: Iterable[Crossing], found: Heights) -> Joined:
-        """Zones lifted by heights that fit most gates, so far that none is below a vacuum at datum."""
+        """Zones lifted by heights that fit most gates, and by so much more that none stands below the air at datum."""
         lowest_pa = min(self.network.start_pa(zone) + lift_pa for zone, lift_pa in found.lifts_pa.items())
         lifts = {zone: lift_pa + max(0.0, -lowest_pa) for zone, lift_pa in found.lifts_pa.items()}
         left_out = {step.pair for step in found.left_out}

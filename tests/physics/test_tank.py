@@ -92,6 +92,10 @@ def test_a_charge_that_is_no_pressure_is_refused(charge: float) -> None:
         tank_volume_m3(0.1, charge_abs_pa=charge, start_abs_pa=4e5, end_abs_pa=5e5)
 
 
+def test_a_charge_of_less_than_a_pascal_is_still_a_pressure() -> None:
+    assert tank_volume_m3(0.1, charge_abs_pa=0.5, start_abs_pa=0.5, end_abs_pa=1.0) == pytest.approx(0.2)
+
+
 def test_the_tank_of_the_formula_settles_at_its_end() -> None:
     volume = tank_volume_m3(0.0032, charge_abs_pa=4e5, start_abs_pa=5e5, end_abs_pa=6.5e5)
     assert settled_abs_pa(0.0032, [Tank(volume, 4e5, 5e5)]) == pytest.approx(6.5e5, rel=1e-12)

@@ -46,6 +46,11 @@ def done_in_words(done: ToEach) -> str:
     return f"set every {_kind(done.kind)}{_fields(done.values, ':')}"
 
 
+def all_done_in_words(to_each: Iterable[ToEach]) -> str:
+    """The same of several, one after the other."""
+    return ", then ".join(map(done_in_words, to_each))
+
+
 def _kind(kind: str) -> str:
     return spoken(kind).partition(" ")[2]
 

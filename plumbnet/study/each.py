@@ -104,6 +104,14 @@ ToEach: TypeAlias = SetEach | FitEach
 """What is done to every part of a kind. Plain data, so that it can be sent."""
 
 
+def to_each_of(fields: Mapping[str, JsonValue]) -> ToEach:
+    """What was written down as plain data."""
+    values = next(value for value in fields.values() if isinstance(value, dict))
+    if "each" in fields:
+        return SetEach(str(fields["each"]), values)
+    return FitEach(str(fields["behind"]), str(fields["fit"]), values)
+
+
 @dataclass(frozen=True, slots=True)
 class Supposed:
     """What is supposed of every layout: a scenario by its name, where the layout has it, and then what is done to each.

@@ -177,7 +177,11 @@ def test_second_run_asks_only_what_is_new_or_changed_and_counts_not_what_is_gone
 @pytest.mark.parametrize(
     ("others", "said"),
     [
-        ((), 'changes ("[{"each": "meter", "set": {"check": true}}]", not "[]")'),
+        ((), "changes (set every meter: check yes, not none)"),
+        (
+            ("--behind", "main=check_valve"),
+            "changes (set every meter: check yes, not fit a check valve behind every main)",
+        ),
         ((*CHECKED, "--rules", "ipc-2021"), 'rules (none, not "ipc-2021") and text of the rules (none, not "'),
         ((*CHECKED, "--units", "metric"), 'units (none, not "metric")'),
         ((*CHECKED, "--scenario", "repair"), 'scenario (none, not "repair")'),

@@ -1,11 +1,13 @@
 """What is supposed of many layouts at once, as changes to each."""
 
+import json
+
 import pytest
 from conftest import PSI, layout, system
 
 import plumbnet
 from plumbnet.layout.refusal import ChangeError
-from plumbnet.study.each import FitEach, SetEach, Supposed, together
+from plumbnet.study.each import FitEach, SetEach, Supposed, ToEach, to_each_of, together
 from plumbnet.study.whatif import whatif
 
 HOUSE = "street -> meter -> tee -> heater -> tap.hot"
@@ -123,3 +125,10 @@ def test_nothing_supposed_is_false() -> None:
     assert not Supposed()
     assert Supposed("repair")
     assert Supposed(None, (FitEach("main", "meter", {}),))
+
+
+@pytest.mark.parametrize(
+    "done", [SetEach("meter", {"check": True, "rating": None}), FitEach("main", "check_valve", {"opens": "1 psi"})]
+)
+def test_what_is_written_down_is_read_back(done: ToEach) -> None:
+    assert to_each_of(json.loads(json.dumps(done.fields()))) == done

@@ -4,6 +4,7 @@ SQLite in its ordinary journal: whatever ends the program, the batches that were
 right to write is held from first to last, so that a second survey is refused while others may read.
 """
 
+import json
 import os
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping
@@ -12,11 +13,13 @@ from types import TracebackType
 from typing import Final, Self
 
 from plumbnet.layout.fault import quoted, visible
+from plumbnet.report.changing import all_done_in_words
 from plumbnet.report.csv1 import Cell
 from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.entry import Entry
 from plumbnet.report.survey.schema import APPLICATION, TABLES, VERSION
 from plumbnet.rules.sentences import listed
+from plumbnet.study.each import to_each_of
 
 _PATIENCE_MS: Final = 30_000
 """How long a batch waits for readers to let go."""
@@ -134,7 +137,7 @@ class Book:
         asked_now = asked.fields()
         there = self._file.execute(f"SELECT {', '.join(_CALLED)} FROM survey").fetchone()  # noqa: S608  our own names
         differing = [
-            f"{_CALLED[name]} ({_shown(was)}, not {_shown(asked_now[name])})"
+            f"{_CALLED[name]} ({_shown(name, was)}, not {_shown(name, asked_now[name])})"
             for name, was in zip(_CALLED, there, strict=True)
             if was != asked_now[name]
         ]
@@ -189,7 +192,9 @@ def _storable(value: Cell | bytes) -> Cell | bytes:
     return visible(value) if isinstance(value, str) and isinstance(_key(value), bytes) else value
 
 
-def _shown(value: str | None) -> str:
+def _shown(name: str, value: str | None) -> str:
+    if name == "to_each" and value is not None:
+        return all_done_in_words(map(to_each_of, json.loads(value))) or "none"
     return "none" if value is None else quoted(value)
 
 

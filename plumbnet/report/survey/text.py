@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
-from plumbnet.report.changing import done_in_words
+from plumbnet.report.changing import all_done_in_words
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
 from plumbnet.report.record import program, rules
 from plumbnet.report.sums import NO_LAYOUT, counted
@@ -31,7 +31,7 @@ def _heading(asked: Asked, sums: Sums) -> Iterator[Block]:
     if asked.supposed.scenario is not None:
         yield Paragraph(f"scenario {asked.supposed.scenario}, in each layout that has it", "what if")
     if asked.supposed.to_each:
-        yield Paragraph(", then ".join(map(done_in_words, asked.supposed.to_each)), "what if")
+        yield Paragraph(all_done_in_words(asked.supposed.to_each), "what if")
 
 
 def _files(sums: Sums) -> Iterator[Block]:

@@ -46,7 +46,7 @@ def floor_pa(crossing: Crossing, standing: Standing) -> float | None:
     static = standing.at(crossing.far)
     if crossing.way is None or static >= crossing.way.below_pa:
         return None
-    if crossing.is_joint and standing.static_pa[crossing.near] is not None:
+    if crossing.is_joint:
         return standing.at(crossing.near)
     return static + crossing.way.opens_pa
 

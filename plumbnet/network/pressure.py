@@ -9,7 +9,7 @@ import networkx as nx
 
 from plumbnet.layout.part import Source
 from plumbnet.layout.system import End
-from plumbnet.network.zones import Zone, Zoning
+from plumbnet.network.zones import Crossing, Zone, Zoning
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,8 @@ def standing(zoning: Zoning) -> Standing:
     """Static pressure of every zone: the widest path from the supplies.
 
     A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
-    booster adds its rise. Near-linear in the number of gates.
+    booster adds its rise. A zone to which water comes in no other way is filled through a bypass the wrong way, or
+    back through a pump without a check. Near-linear in the number of gates.
     """
     supplies = list(_supplies(zoning))
     ranks = _ranks(zoning)
@@ -58,22 +59,33 @@ def _supplies(zoning: Zoning) -> Iterator[tuple[Zone, Source, float]]:
 def _reached_pressures(
     zoning: Zoning, ranks: list[int], seeds: list[tuple[Zone, float]]
 ) -> tuple[list[float | None], frozenset[Zone]]:
-    """Pressures by zone, and the zones reached only through shut valves, by the fewest of them."""
+    """Pressures by zone, and the zones reached only through shut valves.
+
+    By the fewest of them; and of ways through as many, by the fewest that lead against a pump or through a bypass the
+    wrong way, where water comes only if none comes otherwise.
+    """
     static: list[float | None] = [None] * zoning.zone_count
     cut_off: set[Zone] = set()
-    reached = _widest(zoning, ranks, static, seeds)
-    while reached:
+    waiting = {(0, 0): seeds}
+    while waiting:
+        shut, back = key = min(waiting)
+        reached = _widest(zoning, ranks, static, waiting.pop(key))
         for zone, pressure_pa in reached.items():
             static[zone] = pressure_pa
-        over_shut = [
-            (crossing.far, pressure_pa)
-            for zone, pressure_pa in reached.items()
-            for crossing in zoning.out.get(zone, ())
-            if crossing.gate.is_shut
-        ]
-        reached = _widest(zoning, ranks, static, over_shut)
-        cut_off.update(reached)
+        cut_off.update(reached if shut else ())
+        for zone, pressure_pa in reached.items():
+            for crossing in zoning.out.get(zone, ()):
+                if crossing.gate.is_shut:
+                    waiting.setdefault((shut + 1, back), []).append((crossing.far, pressure_pa))
+                elif crossing.way is not None and not crossing.is_forward:
+                    lift_pa = _lift_pa(ranks, crossing)
+                    waiting.setdefault((shut, back + 1), []).append((crossing.far, pressure_pa - lift_pa))
     return static, frozenset(cut_off)
+
+
+def _lift_pa(ranks: list[int], crossing: Crossing) -> float:
+    """What the pump of a gate adds; nothing where it feeds its own inlet."""
+    return crossing.gate.rise_pa if ranks[crossing.near] != ranks[crossing.far] else 0.0
 
 
 def _widest(
@@ -96,8 +108,8 @@ def _widest(
             continue
         for crossing in zoning.out.get(zone, ()):
             if crossing.way is not None and crossing.is_forward:
-                lift_pa = crossing.gate.rise_pa if ranks[zone] != ranks[crossing.far] else 0.0
-                offer(crossing.far, min(-negative - crossing.way.opens_pa + lift_pa, crossing.way.below_pa))
+                raised_pa = -negative - crossing.way.opens_pa + _lift_pa(ranks, crossing)
+                offer(crossing.far, min(raised_pa, crossing.way.below_pa))
     return found
 
 

@@ -139,6 +139,7 @@ class Joint:
         basin = self.basins[zone]
         tanks = list(basin.tanks.values())
         growth = self.excess_m3(zone, None)
+        growth = growth if growth > _NOTHING_M3 else 0.0
         if base_abs_pa is not None:
             rise = max(0.0, trial_abs_pa - base_abs_pa)
             spring = _spring(base_abs_pa, self._yielding_m3_pa(zone, rise))
@@ -152,10 +153,13 @@ class Joint:
         return self.open_abs_pa.get(zone, math.inf if basin.held_by is None else basin.opens_abs_pa)
 
     def _stiff(self, pool: Pool[int]) -> Iterator[tuple[int, float]]:
-        """Zones of a pool in which nothing yields, with the pressure from which they are stiff."""
+        """Zones of a pool in which nothing yields, with the pressure from which they are stiff.
+
+        What yields only above the set of a relief valve counts for nothing: the valve opens before.
+        """
         basins = [self.basins[zone] for zone in pool.zones]
-        level = pool.pressure_abs_pa
-        if any(basin.held_by is not None and basin.held_by.opens_abs_pa <= level for basin in basins):
+        level = min([pool.pressure_abs_pa, *(basin.opens_abs_pa for basin in basins if basin.held_by is None)])
+        if any(basin.held_by is not None and basin.opens_abs_pa <= level for basin in basins):
             return
         if all(self.excess_m3(zone, None) <= _NOTHING_M3 for zone in pool.zones):
             return

@@ -87,7 +87,7 @@ def written_step(step: Step, units: Units) -> WrittenStep:
     if step.formula == step.symbol:
         number = _bare(step.symbol, step.numbers[step.symbol], units, MOST_DIGITS - 3)
         return WrittenStep(step.symbol, step.name, number.text, (), number, step.source)
-    looked_up = evaluate(step.formula, {symbol: number.value for symbol, number in step.numbers.items()}) is None
+    looked_up = _reached(step.formula, {symbol: number.value for symbol, number in step.numbers.items()}) is None
     is_volume = looked_up and step.dimension == "specific volume"
     shown = LOOKED_UP_DIGITS if is_volume else RESULT_DIGITS
     result = _written(step.symbol, Number(step.value, step.dimension), units, shown)
@@ -100,7 +100,7 @@ def written_step(step: Step, units: Units) -> WrittenStep:
 
 
 def _reached(formula: str, numbers: Mapping[str, float]) -> float | None:
-    """What a formula comes to; not a number where digits are so few that it would divide by nothing."""
+    """What a formula comes to; not a number where it would divide by nothing, as it may with too few digits."""
     try:
         return evaluate(formula, numbers)
     except ZeroDivisionError:

@@ -12,9 +12,6 @@ from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study import written
 from plumbnet.study.scene import Scene
 
-_HIGHEST_PA = 10e6
-"""A hundred bar: beyond any line, and still a charge that a file may have."""
-
 
 @dataclass(frozen=True, slots=True)
 class Joint:
@@ -66,7 +63,7 @@ def joint_at(scene: Scene, node: Node, *, base: str) -> Joint | None:
         return None
     part = system.parts[end.part]
     own_pa = static_pa - network.piping.heads_pa[node]
-    if own_pa > _HIGHEST_PA:
+    if own_pa > written.HIGHEST_PA:
         return None
     charge = written.pressure(system, max(own_pa, 0.0))
     if part.is_fitting:

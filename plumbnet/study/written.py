@@ -10,6 +10,8 @@ DIGITS = 6
 """Digits of a size or a height: more than any tank or tape is made to, and no rounding to be seen."""
 MOST_LETTERS = 60
 """Length of a part's name that the file format reads."""
+HIGHEST_PA = 10e6
+"""A hundred bar: no tank is charged and no reducer set to more, and a file may still say it."""
 
 
 def pressure(system: System, pressure_pa: float) -> str:

@@ -160,12 +160,6 @@ def test_water_passes_a_pump_without_a_check_as_it_stands_in_either_direction() 
     assert floors(checked, "booster") == {("tee1", "tee2"): 100.0, ("tee2", "tee1"): None}
 
 
-def test_water_that_no_supply_reaches_has_to_come_to_what_stands_behind_the_pump() -> None:
-    # tee1 > booster > tee2 < cv < street: none comes before the pump but back through it
-    d = drawn("tee1 -> booster -> tee2\nstreet -> cv -> tee2\ntee1 -> heater", booster="check: false")
-    assert floors(d, "booster") == {("tee1", "tee2"): 60.0, ("tee2", "tee1"): 60.0}
-
-
 def floors(layout: Drawn, part: str) -> dict[tuple[str, str], float | None]:
     """What the water before a gate must exceed in psi to pass, by the tees on both sides."""
     tees = {layout.zone(name): name for name in layout.system.parts if name.startswith("tee")}

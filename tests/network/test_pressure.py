@@ -173,3 +173,38 @@ def test_well_on_a_hill_falls_to_its_cut_in_and_the_height() -> None:
     # 10 ft up: 30 + 4.3 at datum
     d = drawn("well -> heater", well="elevation: 10 ft")
     assert (d.network.standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(34.33)
+
+
+def test_reducer_set_the_wrong_way_round_is_filled_through_its_bypass() -> None:
+    runs = "heater -> prv -> tee\nstreet -> cv -> tee"
+    assert drawn(runs, prv="bypass: true").static("heater") == psi(60)
+    assert drawn(runs).static("heater") is None
+
+
+def test_water_comes_back_through_a_pump_without_a_check_below_what_it_lifts() -> None:
+    # heater > booster > tee < cv < street: all that comes to the heater comes back through the pump
+    runs = "heater -> booster -> tee\nstreet -> cv -> tee"
+    assert drawn(runs, booster="check: false").static("heater") == psi(20)
+    assert drawn(runs).static("heater") is None
+
+
+def test_water_that_comes_forward_at_all_does_not_come_the_wrong_way() -> None:
+    # street2 at 90 psi stands behind the reducer, street at 60 before it
+    runs = "street -> tee -> prv -> tee2 -> heater\nstreet2 -> cv -> tee2"
+    assert drawn(runs, prv="bypass: true", street2="pressure: 90 psi").static("tee") == psi(60)
+
+
+def test_way_back_that_is_open_counts_before_one_forward_that_is_shut() -> None:
+    # street2 at 90 psi lies behind a shut valve, street at 60 behind a bypass the wrong way
+    runs = "tee2 -> prv -> tee\nstreet -> cv -> tee\nstreet2 -> valve -> tee2 -> heater"
+    layout = drawn(runs, prv="bypass: true", valve="state: shut", street2="pressure: 90 psi")
+    assert layout.static("heater") == psi(60)
+    assert layout.zone("heater") not in layout.network.standing.cut_off
+
+
+def test_zone_behind_a_shut_valve_is_filled_on_through_a_bypass_the_wrong_way() -> None:
+    layout = drawn(
+        "street -> valve -> tee\ntee2 -> prv -> tee\ntee2 -> heater", prv="bypass: true", valve="state: shut"
+    )
+    assert layout.static("heater") == psi(60)
+    assert layout.zone("heater") in layout.network.standing.cut_off

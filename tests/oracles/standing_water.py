@@ -15,25 +15,28 @@ class StandingWater(Walking):
 
     @cached_property
     def static_pa(self) -> dict[End, float]:
-        return {end: pressure_pa for end, (_, pressure_pa) in self._reached.items()}
+        return {end: pressure_pa for end, (_, _, pressure_pa) in self._reached.items()}
 
     @cached_property
     def cut_off(self) -> set[End]:
         """Ports that water reaches only through a shut valve."""
-        return {end for end, (shut, pressure_pa) in self._reached.items() if shut < 0 and pressure_pa > DRY}
+        return {end for end, (shut, _, pressure_pa) in self._reached.items() if shut < 0 and pressure_pa > DRY}
 
     @cached_property
-    def _reached(self) -> dict[End, tuple[int, float]]:
-        """Of every way from every supply the best: through the fewest shut valves, then with the highest pressure."""
-        best = dict.fromkeys(self.ends, (-len(self.ends), DRY))
+    def _reached(self) -> dict[End, tuple[int, int, float]]:
+        """Of every way from every supply the best: through the fewest shut valves, the fewest devices the wrong way.
+
+        Of those the one with the highest pressure.
+        """
+        best = dict.fromkeys(self.ends, (-len(self.ends), 0, DRY))
         for name, part in self.system.parts.items():
             source = part.source()
             if source is None:
                 continue
             pressure_pa = source.pressure_pa + self.head_pa(name)
-            for end, way in self.ways(End(name, source.port), lambda step: step.is_supply or step.sense is Sense.SHUT):
-                shut = -sum(step.sense is Sense.SHUT for step in way)
-                best[end] = max(best[end], (shut, self._passed_on(pressure_pa, way)))
+            for end, way in self.ways(End(name, source.port), lambda step: step.is_way or step.sense is Sense.SHUT):
+                shut, back = (-sum(step.sense is sense for step in way) for sense in (Sense.SHUT, Sense.BACK))
+                best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way)))
         return best
 
     def _passed_on(self, pressure_pa: float, way: list[Step]) -> float:
@@ -46,14 +49,14 @@ class StandingWater(Walking):
     def _circling(self) -> set[str]:
         """Boosters from whose outlet water comes back to their inlet."""
         graph = self.graph(lambda step: step.is_supply)
-        return {step.part for step in self.steps if step.rise_pa and nx.has_path(graph, step.end, step.start)}
+        return {step.part for step in self.steps if step.rise_pa > 0.0 and nx.has_path(graph, step.end, step.start)}
 
     def floor_pa(self, step: Step) -> float:
         """What the near side must exceed to push through a gate; infinite where it never can."""
         behind_pa = self.static_pa[step.end]
         if not step.is_way or behind_pa >= step.set_pa:
             return float("inf")
-        if step.is_joint and self.static_pa[step.start] > DRY:
+        if step.is_joint:
             return self.static_pa[step.start]
         return behind_pa + step.opens_pa
 

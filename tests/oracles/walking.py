@@ -140,7 +140,7 @@ class Walking:
             case Boosting(a, b, rise_pa, checked):
                 joint, back = rise_pa > 0.0 and not checked, Sense.AGAINST if checked else Sense.BACK
                 yield Step(End(name, a), End(name, b), name, Sense.FORWARD, rise_pa=rise_pa, is_joint=joint)
-                yield Step(End(name, b), End(name, a), name, back, is_joint=joint)
+                yield Step(End(name, b), End(name, a), name, back, rise_pa=-rise_pa, is_joint=joint)
 
 
 def both_ways(a: End, b: End, part: str, sense: Sense) -> Iterator[Step]:

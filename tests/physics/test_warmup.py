@@ -321,6 +321,26 @@ def test_event_is_found_within_a_step_however_short(step_s: float) -> None:
     assert once.temperature_k == pytest.approx(HOT, abs=1e-6)
 
 
+HIGHER = 12.0 * 1e5
+BEYOND = {
+    "a tank charged higher": basin(tank=Tank(0.018, charge_abs_pa=HIGHER, start_abs_pa=FILL)),
+    "a street that stands higher": Basin(
+        static_abs_pa=HIGHER, cold_k=COLD, outlets=(Outlet(name="street", opens_abs_pa=FILL, gives_back=True),)
+    ),
+}
+
+
+@pytest.mark.parametrize("beyond", BEYOND)
+def test_what_takes_water_only_above_the_relief_valve_s_set_puts_it_off_by_nothing(beyond: str) -> None:
+    """Locked water lifts its valve at 150 psi, whatever lies at 12 bar beyond a check."""
+    joined = Plant({0: basin(RELIEF), 1: BEYOND[beyond]}, (OneWayGate(0, 1),), (body(),))
+    there, alone_there = warm_up(joined), warm_up(CASES["locked, typical walls"])
+    assert [event.what for event in there.events] == [event.what for event in alone_there.events]
+    for one, other in zip(there.events, alone_there.events, strict=True):
+        assert one.time_s == pytest.approx(other.time_s, rel=1e-6, abs=1e-9)
+    assert there.books.lost_m3["relief"] == pytest.approx(alone_there.books.lost_m3["relief"], rel=1e-6)
+
+
 def test_usual_step_is_a_minute_where_nothing_fires() -> None:
     still = Body(name="store", burners=(), shells={0: Shell(0.2)}, cold_k=COLD, fill_abs_pa=FILL)
     assert usual_step_s(alone(basin(), still)) == 60.0

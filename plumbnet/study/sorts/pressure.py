@@ -98,7 +98,7 @@ def _fitted(scene: Scene, entry: End, name: str, limit_pa: float) -> _Step | Non
 def _setting(system: System, limit_pa: float) -> str | None:
     """A reducer's set as written: a share of the limit at its height, in whole steps; None where nothing is left."""
     step_pa = parse(STEP[system.units], PRESSURE, None)
-    steps = math.floor(SHARE_OF_LIMIT * limit_pa / step_pa)
+    steps = math.floor(min(SHARE_OF_LIMIT * limit_pa, written.HIGHEST_PA) / step_pa)
     return written.pressure(system, steps * step_pa) if steps > 0 else None
 
 

@@ -89,6 +89,8 @@ def _larger(scene: Scene, heater: HeaterFacts, tank: TankFacts) -> Iterator[floa
     limit_pa = scene.limit_at_pa(heater, next(scene.network.piping.nodes_of(tank.name)))
     static_pa = tank.static_pa or 0.0
     takes_m3 = uptake_m3(_as_it_is(cushion, static_pa), limit_pa) if cushion.is_sound else 0.0
+    if charge_pa(tank) > written.HIGHEST_PA:
+        return
     charge = parse(_charged(scene, tank)["precharge"], PRESSURE, scene.system.units)
     least_m3 = Duty(heater.short_m3 + takes_m3, static_pa, limit_pa).least_m3(charge)
     if least_m3 is None:

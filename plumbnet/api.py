@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from plumbnet.analysis.report import Report, analyse
-from plumbnet.analysis.settling import Unanswerable
+from plumbnet.analysis.warmth import Unanswerable
 from plumbnet.layout.bounded import bytes_of
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.quantity import Units

@@ -63,7 +63,7 @@ class Hand:
         """The sound ones, by name; none for a heater that stays cold while nothing is drawn."""
         if self.case.heated.is_idle:
             return ()
-        return tuple(self.case.settling.tanks(self.case.company.zones))
+        return tuple(self.case.settling.loading.tanks(self.case.company.zones))
 
     @property
     def waters(self) -> tuple[Water, ...]:
@@ -121,7 +121,7 @@ class Hand:
     def _settled(self, level_abs_pa: float) -> Iterator[Section]:
         """Where the pressure comes to rest: what each tank has taken then, and what an outlet has let off."""
         pool = self.case.settling.share(self.case.zone)
-        tanks = tuple(self.case.settling.tanks(pool.zones))
+        tanks = tuple(self.case.settling.loading.tanks(pool.zones))
         steps = [uptake_step("V_in", name, tank, "p_settled", level_abs_pa - tank.head_pa) for name, tank in tanks]
         if not steps:
             return

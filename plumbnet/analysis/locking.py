@@ -7,7 +7,8 @@ from functools import lru_cache
 
 from scipy.optimize import brentq
 
-from plumbnet.analysis.settling import Settling, cold_k, heated_abs_pa
+from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.warmth import cold_k, heated_abs_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import Rung
@@ -116,13 +117,13 @@ def _firing_s(water: Locked, rises: Bracket, inputs: Sequence[float | None]) -> 
 
 def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: Settling) -> Locked:
     warm = {
-        piece.name: settling.water.pieces[piece.name].shell
+        piece.name: settling.loading.water.pieces[piece.name].shell
         for member in sorted(zones)
         for one in network.heated_in.get(member, ())
         for piece in one.pieces
         if network.zoning.zone_of[piece.node] in zones
     }
-    cold = (shell for member in sorted(zones) for shell in settling.water.beside(warm, member))
+    cold = (shell for member in sorted(zones) for shell in settling.loading.water.beside(warm, member))
     zone = network.zoning.zone_of[heated.inlet]
     own_abs_pa = heated_abs_pa(network, heated)
     return Locked(
@@ -132,4 +133,4 @@ def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: S
 
 def _taken_m3(settling: Settling, zones: frozenset[Zone], datum_abs_pa: float) -> float:
     """Water that the tanks of the zones take until the outlet opens."""
-    return math.fsum(tank.uptake_m3(datum_abs_pa) for _, tank in settling.tanks(zones))
+    return math.fsum(tank.uptake_m3(datum_abs_pa) for _, tank in settling.loading.tanks(zones))

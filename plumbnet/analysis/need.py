@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.place import Place, tank_place
-from plumbnet.analysis.settling import cold_k, heated_abs_pa
+from plumbnet.analysis.warmth import cold_k, heated_abs_pa
 from plumbnet.layout.part import Mixture, Role
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated, Piece

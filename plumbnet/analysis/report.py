@@ -7,8 +7,8 @@ from dataclasses import field as field_of
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
-from plumbnet.analysis.settling import Unanswerable
 from plumbnet.analysis.verdict import judge_of
+from plumbnet.analysis.warmth import Unanswerable
 from plumbnet.discover import discover
 from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.part import Boosting, Role

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from networkx.utils import UnionFind
 
-from plumbnet.analysis.settling import Unanswerable, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.warmth import Unanswerable, cold_k, grows_m3, heated_abs_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.whole import Network

@@ -6,7 +6,8 @@ from functools import cached_property
 
 from plumbnet.analysis.limits import limit_of, limits
 from plumbnet.analysis.relieving import relieved_by
-from plumbnet.analysis.settling import Joined, Settling, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.settling import Joined, Settling
+from plumbnet.analysis.warmth import cold_k, grows_m3, heated_abs_pa
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import Opening
@@ -91,7 +92,7 @@ class Stage:
         """The water of some heaters; filled as is that of the heater whose water grows most."""
         lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
         zone = self.network.zoning.zone_of[lead.inlet]
-        water = self.settling.water.pieces
+        water = self.settling.loading.water.pieces
         names = dict.fromkeys(piece.name for heated in group for piece in heated.pieces)
         zones = dict.fromkeys((zone, *(water[name].zone for name in names)))
         return Body(
@@ -141,10 +142,10 @@ class Stage:
             static_abs_pa=load.static_abs_pa,
             cold_k=cold_k(self.network, zone),
             outlets=tuple(self._outlet(one, zone) for one in outlets),
-            unheated=joined(self.settling.water.beside(self._heated, zone)),
+            unheated=joined(self.settling.loading.water.beside(self._heated, zone)),
             fill_abs_pa=max(0.0, self.network.start_pa(zone) - self.network.tops_pa[zone]) + ATMOSPHERE_PA,
         )
-        named = zip(self.settling.takers_in(zone), load.tanks, strict=True)
+        named = zip(self.settling.loading.takers_in(zone), load.tanks, strict=True)
         working = {name: tank for name, tank in named if tank.opens_abs_pa < basin.opens_abs_pa}
         return replace(basin, tanks=working)
 

@@ -7,7 +7,8 @@ from plumbnet.analysis.limits import limit_of, limits
 from plumbnet.analysis.locking import locked
 from plumbnet.analysis.need import Task, Water, need, tank_task, waters
 from plumbnet.analysis.relieving import relieved_by
-from plumbnet.analysis.settling import Settling, Share, grows_m3
+from plumbnet.analysis.settling import Settling, Share
+from plumbnet.analysis.warmth import grows_m3
 from plumbnet.layout.part import Role
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
@@ -167,7 +168,7 @@ class Case:
     def waters_in(self, zones: frozenset[Zone]) -> tuple[Water, ...]:
         """All heated water in zones; gathered once for all heaters there."""
         if zones not in self.gathered:
-            self.gathered[zones] = waters(self.network, self.settling.waters(zones))
+            self.gathered[zones] = waters(self.network, self.settling.loading.waters(zones))
         return self.gathered[zones]
 
     @cached_property

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report, analyse
-from plumbnet.analysis.settling import Unanswerable
+from plumbnet.analysis.warmth import Unanswerable
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.part import OneWay

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.report import Report, facts_of
-from plumbnet.analysis.settling import Unanswerable
+from plumbnet.analysis.warmth import Unanswerable
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
 from plumbnet.network.whole import Network, network_of

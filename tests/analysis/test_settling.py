@@ -3,9 +3,9 @@ import math
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.settling import Settling, Unanswerable, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.settling import Settling
+from plumbnet.analysis.warmth import cold_k
 from plumbnet.physics.expansion import growth
-from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
 
 GALLON = 231 * 0.0254**3
@@ -311,46 +311,8 @@ def test_water_that_two_heaters_warm_grows_once() -> None:
     per_m3 = GROWS_M3 / (50 * GALLON)
     assert share.heaters == ("heater1", "heater2")
     assert share.expansion_m3 == pytest.approx((50 + 50 + 80) * GALLON * per_m3, rel=1e-9)
-    names = [piece.name for _, piece in settling.waters(share.zones)]
+    names = [piece.name for _, piece in settling.loading.waters(share.zones)]
     assert len(names) == len(set(names))
-
-
-def test_hotter_heater_is_asked_for_the_water_both_warm() -> None:
-    layout = drawn(LOOP, heater2="setpoint: 180 degF")
-    settling = Settling(layout.network)
-    warmer = {piece.name: heated.name for heated, piece in settling.waters(settling.share(layout.zone("tee")).zones)}
-    assert set(warmer.values()) == {"heater2"}
-
-
-def test_tanks_are_told_by_name_and_kept_as_they_stand() -> None:
-    layout = drawn(CLOSED + "\ntee -> tank2\ntee -> tank1", tank1="elevation: 10 m, acceptance: 1 gal")
-    settling = Settling(layout.network)
-    zone = layout.zone("tee")
-    (name, tank), (other, _) = settling.tanks([zone])
-    assert (name, other) == ("tank1", "tank2")
-    start = 60 * PSI + ATMOSPHERE_PA
-    assert tank == Tank(4.5 * GALLON, start, start, GALLON, tank.head_pa)
-    assert tank.head_pa == pytest.approx(10 * METRE_PA)
-    assert settling.share(zone).tanks == ("tank1", "tank2")
-
-
-def test_pressure_at_a_heater_is_that_at_its_height() -> None:
-    layout = drawn("street -> cv -> heater -> tap.hot", heater="elevation: 10 m")
-    (heated,) = layout.network.heated
-    assert heated_abs_pa(layout.network, heated) == pytest.approx(60 * PSI - 10 * METRE_PA + ATMOSPHERE_PA)
-    assert grows_m3(layout.network, heated, 2.0) == pytest.approx(2.0 * grows_m3(layout.network, heated, 1.0))
-
-
-def test_water_that_no_supply_reaches_is_taken_as_just_full_and_cold() -> None:
-    layout = drawn("tee -> heater -> tap.hot", tap="elevation: 10 m")
-    zone = layout.zone("heater")
-    assert layout.network.start_pa(zone) == pytest.approx(10 * METRE_PA)
-    assert cold_k(layout.network, zone) == pytest.approx(F50, abs=5.0)
-
-
-def test_heater_of_which_nothing_can_be_computed_is_named() -> None:
-    error = Unanswerable("boiler", "its mixture is not known")
-    assert (error.heater, str(error)) == ("boiler", "its mixture is not known")
 
 
 def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> None:

@@ -35,7 +35,8 @@ def _opens_pa(water: StandingWater, site: Site, gates: list[Step]) -> float | No
     needed_pa = takes_from_pa(water, site)
     if not gates:
         return needed_pa
-    needed_pa = max(needed_pa, water.static_pa[site.end])
+    if not gates[-1].is_joint:  # what a pump holds up beyond it, it holds up anyway
+        needed_pa = max(needed_pa, water.static_pa[site.end])
     for gate in reversed(gates):
         if needed_pa >= gate.set_pa:
             return None

@@ -414,6 +414,18 @@ def test_relief_valve_reseats_below_its_set_once_nothing_grows() -> None:
     assert run.events[0].temperature_k == COLD
 
 
+def test_relief_valve_reseats_where_growth_ends_and_not_only_in_the_end() -> None:
+    run = warm_up(CASES["losing heat"], until_s=7200.0)
+    off, reseats = run.first(Happening.BURNER_OFF), run.first(Happening.OUTLET_RESEATS)
+    assert off is not None
+    assert reseats is not None
+    assert off.time_s <= reseats.time_s <= off.time_s + 1.0 < 7200.0
+
+
+def test_water_filled_as_hot_as_its_setpoint_lights_nothing() -> None:
+    assert warm_up(alone(basin(tank=tank()), body(hot_k=COLD)), until_s=60.0).events == ()
+
+
 def test_step_that_nobody_gives_fits_the_time_that_is_given(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(warmup, "MOST_STEPS", 10)  # else a thousand of them had to be taken
     assert warm_up(CASES["street"], until_s=10_000.0).times_s[1] == 1000.0

@@ -281,16 +281,17 @@ def test_usual_step_is_round_and_warms_no_body_by_more_than_half_a_kelvin() -> N
     assert usual_step_s(both) == 2000.0
 
 
-def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water() -> None:
-    """One comes to its setpoint in ten seconds, the other in half a year."""
-    slow, fast = body(name="slow", input_w=2.5), body(name="fast", input_w=5e6, zone=1)
+@pytest.mark.parametrize("input_w", [5e6, 2e8])
+def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water(input_w: float) -> None:
+    """One comes to its setpoint in ten seconds or a quarter of one, the other in half a year."""
+    slow, fast = body(name="slow", input_w=2.5), body(name="fast", input_w=input_w, zone=1)
     run = warm_up(Plant({0: basin(tank=tank()), 1: basin(tank=tank())}, (), (slow, fast)))
     assert run.moments[-1].temperatures_k["slow"] == pytest.approx(HOT, abs=1e-6)
     hottest = max(moment.temperatures_k["fast"] for moment in run.moments)
     assert hottest == pytest.approx(HOT, abs=1e-6)
     reached = [event for event in run.events if event.what is Happening.SETPOINT_REACHED]
     assert [event.name for event in reached] == ["fast", "slow"]
-    assert reached[0].time_s == pytest.approx(189.2 * 4186.0 * 50.0 / (5e6 * EFFICIENCY), rel=0.01)
+    assert reached[0].time_s == pytest.approx(189.2 * 4186.0 * 50.0 / (input_w * EFFICIENCY), rel=0.01)
 
 
 def test_slowest_body_counts_and_one_without_a_burner_does_not() -> None:

@@ -48,8 +48,7 @@ def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
 def _is_door(network: Network, node: Node, beyond: Node) -> bool:
     """Whether two joined nodes are those of a valve, or of a joint of hot and cold by accident."""
     name = network.piping.ports[node].part
-    part = network.piping.system.parts[name]
-    return name == network.piping.ports[beyond].part and (part.is_valve() or part.is_accidental())
+    return name == network.piping.ports[beyond].part and network.piping.system.parts[name].is_door()
 
 
 def _inlet_pipe(network: Network, heated: Heated) -> str:

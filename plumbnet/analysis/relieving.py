@@ -5,31 +5,21 @@ from collections.abc import Iterator
 
 from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated
+from plumbnet.network.ladder import first_opens_pa
 from plumbnet.network.piping import Node, Site
 from plumbnet.network.sides import neighbours
 from plumbnet.network.whole import Network
-from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
     """Every relief valve of a role, in the order of the file. Linear."""
     sites = [site for site in network.piping.sites() if site.outlet.role is role]
-    touched, lowest_pa = neighbours(network.piping, (site.node for site in sites)), _lowest_sets_pa(network)
+    touched = neighbours(network.piping, (site.node for site in sites))
+    lowest_pa = first_opens_pa(network.openings, lambda each: each is Role.SAFETY_RELIEF)
     for site in sites:
         safety_pa = lowest_pa.get(network.zoning.zone_of[site.node])
         yield _relief(network, site, tuple(sorted(touched[site.node])), safety_pa)
-
-
-def _lowest_sets_pa(network: Network) -> dict[Zone, float]:
-    """Pressure at datum at which the first safety relief valve of each zone that has one opens."""
-    found: dict[Zone, float] = {}
-    for zone, outlets in network.openings.items():
-        for opening in outlets:
-            if opening.site.outlet.role is Role.SAFETY_RELIEF:
-                found[zone] = opening.opens_pa
-                break
-    return found
 
 
 def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: float | None) -> ReliefFacts:

@@ -29,12 +29,10 @@ from plumbnet.study.many import answers
 
 MANY = 8
 """From more files than this a bar shows how far the check has come."""
-
-
 MOST_TOGETHER = 16
-"""So many files at the most are handed to a process at once, and at least"""
+"""So many files at the most are handed to a process at once."""
 HANDFULS = 8
-"""so many times to each, so that none is long idle at the end."""
+"""Files are handed to each process at least so many times, so that none is long idle at the end."""
 
 
 class Format(StrEnum):

@@ -249,6 +249,10 @@ class Part(Declared):
         """Whether its free passage joins hot and cold though nobody counts on it."""
         return False
 
+    def is_door(self) -> bool:
+        """Whether its free passage is one that water cannot be counted upon to find open."""
+        return self.is_valve() or self.is_accidental()
+
     def unsaid(self) -> Iterator[str]:
         """Fields that its author left out and that mean something then, by their names in the file."""
         fields = type(self).model_fields

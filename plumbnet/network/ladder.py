@@ -1,7 +1,7 @@
 """The ladder of a zone: every outlet its water can reach, with the pressure at which the way opens (minimax path)."""
 
 import heapq
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import count, islice
 
@@ -73,6 +73,16 @@ def openings(zoning: Zoning, standing: Standing) -> dict[Zone, list[Opening]]:
         )
         for zone, sites in zoning.sites.items()
     }
+
+
+def first_opens_pa(openings: Mapping[Zone, Sequence[Opening]], is_meant: Callable[[Role], bool]) -> dict[Zone, float]:
+    """Pressure at datum at which the first outlet of a sort opens, for each zone that has one."""
+    found: dict[Zone, float] = {}
+    for zone, lowest_first in openings.items():
+        first = next((one for one in lowest_first if is_meant(one.site.outlet.role)), None)
+        if first is not None:
+            found[zone] = first.opens_pa
+    return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -123,7 +123,7 @@ def _add_passage(piping: Piping, name: str, part: Part, passage: Passage) -> Non
     match passage:
         case Free(a, b):
             start, end = node_of[End(name, a)], node_of[End(name, b)]
-            if part.is_valve() or part.is_accidental():
+            if part.is_door():
                 piping.doors.append(Door(name, start, end, part.is_valve()))
             else:
                 piping.plain.append((start, end))

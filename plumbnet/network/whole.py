@@ -11,7 +11,7 @@ from plumbnet.network.blocking import Blocking, Stops
 from plumbnet.network.closing import Closing, Closings, closing
 from plumbnet.network.crossover import accidental_parts, open_without_accident
 from plumbnet.network.heated import Heated, heated_volumes
-from plumbnet.network.ladder import Climber, Opening, Rung, floor_pa, openings
+from plumbnet.network.ladder import Climber, Opening, Rung, first_opens_pa, floor_pa, openings
 from plumbnet.network.loops import Circulation, circulation
 from plumbnet.network.piping import Node, Piping, Site, piping_of
 from plumbnet.network.pressure import Standing, standing
@@ -121,12 +121,7 @@ class Network:
     @cached_property
     def way_out_pa(self) -> dict[Zone, float]:
         """Pressure at which the first way out of each zone that has one opens."""
-        found: dict[Zone, float] = {}
-        for zone, outlets in self.openings.items():
-            first = next((one for one in outlets if one.site.outlet.role.is_way_out), None)
-            if first is not None:
-                found[zone] = first.opens_pa
-        return found
+        return first_opens_pa(self.openings, lambda role: role.is_way_out)
 
     @cached_property
     def site_of(self) -> dict[str, Site]:

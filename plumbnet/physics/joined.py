@@ -138,9 +138,10 @@ class Joint:
     def _load(self, zone: int, base_abs_pa: float | None, trial_abs_pa: float) -> ZoneLoad:
         basin = self.basins[zone]
         tanks = list(basin.tanks.values())
-        growth = self.excess_m3(zone, None)
-        growth = growth if growth > _NOTHING_M3 else 0.0
-        if base_abs_pa is not None:
+        if base_abs_pa is None:
+            excess = self.excess_m3(zone, None)
+            growth = excess if excess > _NOTHING_M3 else 0.0
+        else:
             rise = max(0.0, trial_abs_pa - base_abs_pa)
             spring = _spring(base_abs_pa, self._yielding_m3_pa(zone, rise))
             growth = self.excess_m3(zone, rise) + spring.uptake_m3(base_abs_pa + rise)

@@ -5,6 +5,7 @@ from conftest import PSI, drawn
 
 from plumbnet.analysis.loading import Loading
 from plumbnet.analysis.settling import Settling
+from plumbnet.physics.expansion import growth
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
 
@@ -17,6 +18,17 @@ LOOP = """
     tee2 -> pump -> store -> tee
     heater1.relief -> relief
 """
+
+
+def test_water_that_two_heaters_warm_grows_once() -> None:
+    layout = drawn(LOOP)
+    settling = Settling(layout.network)
+    share = settling.share(layout.zone("heater1"))
+    per_m3 = growth(283.15, 333.15, pressure_abs_pa=60 * PSI + ATMOSPHERE_PA)
+    assert share.heaters == ("heater1", "heater2")
+    assert share.expansion_m3 == pytest.approx((50 + 50 + 80) * GALLON * per_m3, rel=1e-9)
+    names = [piece.name for _, piece in settling.loading.waters(share.zones)]
+    assert len(names) == len(set(names))
 
 
 def test_hotter_heater_is_asked_for_the_water_both_warm() -> None:

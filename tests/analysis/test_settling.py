@@ -294,27 +294,6 @@ def test_tanks_of_several_zones_are_told_by_name() -> None:
         assert Settling(layout.network).share(layout.zone("heater2")).tanks == ("tank1", "tank2")
 
 
-# Two heaters that warm one loop: each its own store, and the water between counted once.
-
-LOOP = """
-    street -> cv -> tee -> heater1 -> tee2 -> tap.hot
-    tee -> heater2 -> tee2
-    tee2 -> pump -> store -> tee
-    heater1.relief -> relief
-"""
-
-
-def test_water_that_two_heaters_warm_grows_once() -> None:
-    layout = drawn(LOOP)
-    settling = Settling(layout.network)
-    share = settling.share(layout.zone("heater1"))
-    per_m3 = GROWS_M3 / (50 * GALLON)
-    assert share.heaters == ("heater1", "heater2")
-    assert share.expansion_m3 == pytest.approx((50 + 50 + 80) * GALLON * per_m3, rel=1e-9)
-    names = [piece.name for _, piece in settling.loading.waters(share.zones)]
-    assert len(names) == len(set(names))
-
-
 def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> None:
     #  street 60 -> prv 50 -> cv -> tee -> heater        a street of 100 psi holds heater2, whose growth goes there;
     #                               `-> cv2 -> tee2      heater comes to that pressure and passes its limit of 80

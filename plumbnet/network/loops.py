@@ -3,6 +3,7 @@
 from collections import defaultdict, deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import islice, pairwise
 from typing import NamedTuple
 
 import networkx as nx
@@ -11,6 +12,11 @@ from plumbnet.layout.part import Boosting, Free, OneWay, Passage, Reducing, Shut
 from plumbnet.layout.system import End
 from plumbnet.network.dominators import dominators, under_one
 from plumbnet.network.piping import Node, Piping
+
+MOST_STEPS = 100_000
+"""Steps that trying ways round may cost for one pump."""
+Edge = tuple[Node, Node]
+"""Two ports that something joins, the lower number first."""
 
 
 class Arc(NamedTuple):
@@ -25,9 +31,10 @@ class Arc(NamedTuple):
         """Whether it runs through a pipe."""
         return self.pipe >= 0
 
-
-Edge = tuple[Node, Node]
-"""Two ports that something joins, the lower number first."""
+    @property
+    def edge(self) -> "Edge":
+        """Its ports, whichever way it leads."""
+        return _edge(self.start, self.end)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +108,10 @@ def _ways(passage: Passage) -> Iterator[tuple[str, str]]:
             return
 
 
+def _edge(one: Node, other: Node) -> Edge:
+    return (one, other) if one < other else (other, one)
+
+
 def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
     """The arcs of each biconnected block that holds a way round, sorted; a block of one edge is a bridge.
 
@@ -108,8 +119,7 @@ def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
     """
     between: dict[Edge, dict[int, list[Arc]]] = defaultdict(lambda: defaultdict(list))
     for arc in arcs:
-        edge = (arc.start, arc.end) if arc.start < arc.end else (arc.end, arc.start)
-        between[edge][arc.pipe].append(arc)
+        between[arc.edge][arc.pipe].append(arc)
     graph: nx.Graph[Node | tuple[Edge, int]] = nx.Graph()
     for edge, pipes in between.items():
         if len(pipes) == 1:
@@ -137,7 +147,7 @@ def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:
     """The arcs of the pump's loop within its block; none where no water can go round.
 
     An arc that is taken out here lies on no way round; where none can be found to take out, what is left is
-    taken as the loop. Only with one-way devices set against each other inside one block could that be too much.
+    tried way by way.
     """
     while arcs:
         ahead = _without_pockets(_going_round(arcs, pump), pump)
@@ -145,7 +155,7 @@ def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:
         if len(left) == len(arcs):
             break
         arcs = left
-    return arcs
+    return _on_ways_round(arcs, pump)
 
 
 def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
@@ -166,14 +176,50 @@ def _without_pockets(arcs: list[Arc], pump: Arc) -> list[Arc]:
 
     So it is where every way to the device and every way on from it lead through one and the same node.
     """
-    both_ways = {(arc.start, arc.end) for arc in arcs}
-    one_way = [arc for arc in arcs if arc != pump and (arc.end, arc.start) not in both_ways]
+    one_way = _one_way(arcs, pump)
     if not one_way:
         return arcs
     graph = _onward(arc for arc in arcs if arc != pump)
     before, after = dominators(graph.succ, pump.end), dominators(graph.pred, pump.start)
     pockets = under_one(before, after, ((arc.start, arc.end) for arc in one_way))
     return [arc for arc in arcs if (arc.start, arc.end) not in pockets]
+
+
+def _on_ways_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
+    """The arcs past which some way round leads that meets no port twice, each way tried; all where none is one-way.
+
+    Ways to a port and on from it that bar each other cannot be told by less. A loop that would take more than
+    `MOST_STEPS` to try is taken whole.
+    """
+    if not _one_way(arcs, pump):
+        return arcs
+    graph = _onward(arc for arc in arcs if arc != pump)
+    tries = MOST_STEPS // len(arcs)
+    passed: set[Edge] = set()
+    for arc in arcs:
+        if tries > 0 and arc != pump and arc.edge not in passed:
+            way, tries = _way_past(graph, pump, arc, tries)
+            passed.update(_edge(*ends) for ends in pairwise(way))
+    return arcs if tries <= 0 else [arc for arc in arcs if arc == pump or arc.edge in passed]
+
+
+def _way_past(graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, tries: int) -> tuple[list[Node], int]:
+    """A way from the pump's outlet past an arc back to its inlet, empty if there is none, and the tries then left."""
+    before = graph.subgraph(graph.nodes - {arc.end, pump.start})
+    if pump.end not in before or arc.start not in before or not nx.has_path(before, pump.end, arc.start):
+        return [], tries - 1
+    for first in islice(nx.shortest_simple_paths(before, pump.end, arc.start), tries):
+        tries -= 1
+        after = graph.subgraph(graph.nodes - set(first))
+        if pump.start in after and nx.has_path(after, arc.end, pump.start):
+            return [*first, *nx.shortest_path(after, arc.end, pump.start)], tries
+    return [], tries
+
+
+def _one_way(arcs: list[Arc], pump: Arc) -> list[Arc]:
+    """The arcs, the pump's apart, that water passes in no other direction."""
+    both_ways = {(arc.start, arc.end) for arc in arcs}
+    return [arc for arc in arcs if arc != pump and (arc.end, arc.start) not in both_ways]
 
 
 def _onward(arcs: Iterable[Arc]) -> "nx.DiGraph[Node]":

@@ -1,3 +1,4 @@
+import pytest
 from conftest import Drawn, drawn
 
 
@@ -70,6 +71,24 @@ def test_branch_checked_against_the_flow_is_no_part_of_the_loop() -> None:
     #           ^- cv -- heater2 -----+       from tee2 back to tee1 no pump pushes
     d = drawn("pump -> tee1 -> heater1 -> tee2 -> pump\ntee2 -> heater2 -> cv -> tee1")
     assert loops(d) == [("pump", "tee1", "heater1", "tee2")]
+
+
+BARRED = """
+pump -> tee1 -> tee4 -> pump
+tee1 -> tee2 -> tee4
+tee2 -> tee3 -> heater1 -> tee4
+tee3 -> heater2 -> cv -> tee2
+"""
+"""Water comes to the check by tee2, where it would meet itself, or by tee4, through which alone it could get back."""
+
+
+def test_check_that_bars_the_way_back_whichever_way_water_came_is_no_part_of_the_loop() -> None:
+    assert loops(drawn(BARRED)) == [("pump", "tee1", "tee4", "tee2", "heater1", "tee3")]
+
+
+def test_loop_that_would_take_too_long_to_try_is_taken_whole(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("plumbnet.network.loops.MOST_STEPS", 10)
+    assert "heater2" in loops(drawn(BARRED))[0]
 
 
 def test_branch_between_two_checks_that_face_each_other_is_no_part_of_the_loop() -> None:

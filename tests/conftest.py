@@ -6,6 +6,7 @@ from functools import cached_property
 import yaml
 from hypothesis import HealthCheck, settings
 
+from plumbnet.layout.quantity import PASCAL_PER_METRE
 from plumbnet.layout.read import read_system
 from plumbnet.layout.runs import stops
 from plumbnet.layout.system import End, System
@@ -83,7 +84,7 @@ def system(runs: str, **parts: str) -> System:
 
 @dataclass(frozen=True)
 class Drawn:
-    """A system with its network, asked by the names of parts and in psi at datum."""
+    """A system with its network, asked by the names of parts and in psi at datum; what pumps hold is no height here."""
 
     system: System
 
@@ -102,20 +103,27 @@ class Drawn:
     def cell(self, place: str) -> int:
         return self.network.zoning.cell_of[self.node(place)]
 
+    def lift_pa(self, place: str) -> float:
+        """What pumps without a check, counted as height, add to the pressure at a part."""
+        node = self.node(place)
+        elevation_m = self.system.parts[self.network.piping.ports[node].part].elevation_m
+        return self.network.piping.heads_pa[node] - PASCAL_PER_METRE * elevation_m
+
     def static(self, place: str) -> float | None:
         """Static pressure in psi at datum."""
         static_pa = self.network.standing.static_pa[self.zone(place)]
-        return None if static_pa is None else static_pa / PSI
+        return None if static_pa is None else (static_pa - self.lift_pa(place)) / PSI
 
     def ladder(self, place: str) -> list[tuple[str, float]]:
         """Outlets and the pressure in psi at which they open, to a tenth."""
-        return [(rung.site.part, round(rung.opens_pa / PSI, 1)) for rung in self.network.ladder(self.zone(place))]
+        rungs, lift_pa = self.network.ladder(self.zone(place)), self.lift_pa(place)
+        return [(rung.site.part, round((rung.opens_pa - lift_pa) / PSI, 1)) for rung in rungs]
 
     def stops(self, place: str, bound: float) -> tuple[tuple[str, ...], ...]:
-        return self.network.stops(self.zone(place), bound * PSI).sets
+        return self.network.stops(self.zone(place), bound * PSI + self.lift_pa(place)).sets
 
     def closings(self, place: str, bound: float) -> tuple[tuple[str, ...], ...]:
-        return self.network.closings(self.node(place), bound * PSI).sets
+        return self.network.closings(self.node(place), bound * PSI + self.lift_pa(place)).sets
 
 
 def drawn(runs: str, **parts: str) -> Drawn:

@@ -6,11 +6,12 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis.loading import Loading
-from plumbnet.analysis.together import Heights, Step, gate_of, heights, is_held, pushing, together
+from plumbnet.analysis.together import gate_of, heights, is_held, pushing, together
 from plumbnet.layout.part import Role
+from plumbnet.network.heights import Heights, Step
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
-from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle_safely, shortage
+from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, joined, settle_safely, shortage
 from plumbnet.physics.water import ATMOSPHERE_PA
 
 _MOST_TRIES = 32
@@ -50,13 +51,17 @@ class Joined:
 
 @dataclass(frozen=True, slots=True)
 class _Group:
-    """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further."""
+    """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further.
+
+    `beside` are, for each zone but these, the zones of its pool that it shares water with: not those beyond a street.
+    """
 
     loads: Mapping[Zone, ZoneLoad]
     gates: list[OneWayGate[Zone]]
     lifts_pa: dict[Zone, float]
     pools: list[Pool[Zone]]
     streets: frozenset[Zone]
+    beside: dict[Zone, frozenset[Zone]]
 
 
 @dataclass
@@ -82,7 +87,7 @@ class Settling:
 
     def share(self, zone: Zone) -> Share:
         """What settles together with a zone."""
-        return self._share(self._group(zone), self._pool(zone).zones)
+        return self._share(self._group(zone), zone)
 
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
         """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
@@ -92,7 +97,7 @@ class Settling:
             level = min(level, pool.pressure_abs_pa)
         elif pool.pressure_abs_pa <= level:
             return self.share(zone)
-        return self._share(group, pool.zones, shortage(group.loads, pool.zones, level).short_m3)
+        return self._share(group, zone, shortage(group.loads, group.beside[zone], level).short_m3)
 
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm.
@@ -145,8 +150,8 @@ class Settling:
         opened = {role for zone in pool.zones for role in self.loading.opened(zone, most_pa - group.lifts_pa[zone])}
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
 
-    def _share(self, group: _Group, pool: frozenset[Zone], short_m3: float = 0.0) -> Share:
-        zones = pool - group.streets
+    def _share(self, group: _Group, zone: Zone, short_m3: float = 0.0) -> Share:
+        zones = group.beside[zone]
         heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
         growth_m3 = math.fsum(group.loads[zone].expansion_m3 for zone in zones)
         tanks = sorted(name for zone in zones for name in self.loading.tanks_in.get(zone, ()))
@@ -162,7 +167,10 @@ class Settling:
         streets = frozenset(member for member in whole.loads if member != zone and is_held(self.network, member))
         kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
         settled = settle_safely(whole.loads | kept, whole.gates)
-        return _Group(settled.loads, [*whole.gates, *whole.left_out], whole.lifts_pa, settled.pools, streets)
+        gates = [*whole.gates, *whole.left_out]
+        parts = (part for pool in settled.pools for part in joined(sorted(pool.zones - streets), settled.gates))
+        beside = {each: part for part in parts for each in part}
+        return _Group(settled.loads, gates, whole.lifts_pa, settled.pools, streets, beside)
 
 
 def _passes(group: _Group, step: Step) -> bool:

@@ -2,18 +2,15 @@
 
 from collections import deque
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
 from math import inf
 
+from plumbnet.network.heights import ROUNDING_PA, Heights, Step, fitted
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.piping import Way
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing, Zone
 from plumbnet.physics.settle import OneWayGate
 from plumbnet.physics.water import ATMOSPHERE_PA
-
-_ROUNDING_PA = 1e-3
-"""Sums of the same few pressures in another order differ by less."""
 
 
 def together(network: Network, start: Zone) -> tuple[set[Zone], list[Crossing]]:
@@ -56,64 +53,23 @@ def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone
 def is_held(network: Network, zone: Zone) -> bool:
     """Whether a way out that stands open keeps a zone at its static pressure, whatever comes."""
     static_pa, opens_pa = network.standing.static_pa[zone], network.way_out_pa.get(zone)
-    return opens_pa is not None and (static_pa is None or opens_pa <= static_pa + _ROUNDING_PA)
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """Two zones that gates join, and by how much the near one stands higher when water passes to the far one."""
-
-    near: Zone
-    far: Zone
-    higher_pa: float
-
-    @property
-    def pair(self) -> tuple[Zone, Zone]:
-        """Its zones."""
-        return self.near, self.far
-
-
-@dataclass(frozen=True, slots=True)
-class Heights:
-    """Heads to add to the pressures of zones, as if checks that need a difference to open led uphill by that much.
-
-    Water that passes a check loses what opens it; water that a pump holds above what it could flow back to stays
-    above it by as much. With the zone beyond thought that much higher, water moves between equal pressures there too,
-    and zones settle as if every check opened at once. Where two ways between the same zones lose different pressures,
-    no heights fit both; the steps `left_out` fit them not.
-    """
-
-    lifts_pa: dict[Zone, float]
-    left_out: tuple[Step, ...] = ()
+    return opens_pa is not None and (static_pa is None or opens_pa <= static_pa + ROUNDING_PA)
 
 
 def heights(
     network: Network, zones: Collection[Zone], crossings: Iterable[Crossing], first: Collection[tuple[Zone, Zone]] = ()
 ) -> Heights:
-    """Heights that fit the steps between zones: those of the pairs `first`, then those that lose least. Near-linear."""
+    """Heights that fit the steps between zones: those of the pairs `first`, then those that lose least. Near-linear.
+
+    Water that passes a check loses what opens it; water that a pump holds above what it could flow back to stays
+    above it by as much. With the zone beyond thought that much higher, zones settle as if every check opened at once.
+    """
     steps = _steps(network, crossings)
     if not any(step.higher_pa for step in steps):
         return Heights(dict.fromkeys(zones, 0.0))
     ranks = {pair: rank for rank, pair in enumerate(first)}
     steps.sort(key=lambda step: (ranks.get(step.pair, len(ranks)), step.higher_pa, step.pair))
-    lifts, group_of = dict.fromkeys(zones, 0.0), {zone: [zone] for zone in zones}
-    left_out = [step for step in steps if not _fits(step, lifts, group_of)]
-    lowest = {zone: lifts[min(group)] for zone, group in group_of.items()}
-    return Heights({zone: lift_pa - lowest[zone] for zone, lift_pa in lifts.items()}, tuple(left_out))
-
-
-def _fits(step: Step, lifts: dict[Zone, float], group_of: dict[Zone, list[Zone]]) -> bool:
-    """Whether the lifts of the zones joined so far fit a step; where it joins two groups, the smaller is moved."""
-    near, far = group_of[step.near], group_of[step.far]
-    missed_pa = lifts[step.near] + step.higher_pa - lifts[step.far]
-    if near is far:
-        return abs(missed_pa) <= _ROUNDING_PA
-    moved, kept, by_pa = (far, near, missed_pa) if len(far) <= len(near) else (near, far, -missed_pa)
-    for zone in moved:
-        lifts[zone] += by_pa
-        group_of[zone] = kept
-    kept += moved
-    return True
+    return fitted(zones, steps)
 
 
 def _steps(network: Network, crossings: Iterable[Crossing]) -> list[Step]:
@@ -132,4 +88,4 @@ def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
     if near_pa is None or far_pa is None:
         return way.opens_pa
     held_pa = near_pa - far_pa
-    return held_pa if crossing.is_joint or held_pa > way.opens_pa + _ROUNDING_PA else way.opens_pa
+    return held_pa if held_pa > way.opens_pa + ROUNDING_PA else way.opens_pa

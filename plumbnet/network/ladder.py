@@ -39,15 +39,10 @@ def outlet_opens_pa(site: Site, standing: Standing, zone: Zone) -> float:
 
 
 def floor_pa(crossing: Crossing, standing: Standing) -> float | None:
-    """Pressure at datum the near zone must exceed to push water across; None where it never can.
-
-    That behind the gate and what opens it; through a pump without a check the pressure at which it stands anyway.
-    """
+    """Pressure at datum the near zone must exceed to push water across; None where it never can."""
     static = standing.at(crossing.far)
     if crossing.way is None or static >= crossing.way.below_pa:
         return None
-    if crossing.is_joint:
-        return standing.at(crossing.near)
     return static + crossing.way.opens_pa
 
 
@@ -125,7 +120,7 @@ class Climber:
         def push(height_pa: float, rank: int, step: _Step) -> None:
             heapq.heappush(queue, (height_pa, step.depth, rank, step.precedence, next(order), step))
 
-        widest: dict[Zone, float] = {}
+        widest: dict[Zone, list[_Step]] = {}
         found: set[int] = set()
         push(float("-inf"), _BY_ZONE, _Step(start, float("-inf"), float("inf"), None))
         while queue:
@@ -141,7 +136,7 @@ class Climber:
             if following.opening is not None:
                 push(self._opens_pa(following, following.opening), _BY_OUTLET, following)
             if step.opening is None:
-                push(max(step.height_pa, self.standing.at(step.zone)), _BY_GATES, step)
+                push(max(step.height_pa, self.standing.at(step.zone) - step.datum_pa), _BY_GATES, step)
 
     def _next_outlet(self, step: "_Step") -> "_Step":
         """The step to the zone's next outlet, if there is one that opens below the reducers passed."""
@@ -153,21 +148,27 @@ class Climber:
     def _opens_pa(self, step: "_Step", opening: Opening) -> float:
         if step.track is None:
             return opening.opens_pa
-        return max(opening.opens_pa, step.height_pa)
+        return max(opening.opens_pa - step.datum_pa, step.height_pa)
 
-    def _crossed(self, step: "_Step", widest: dict[Zone, float]) -> "Iterator[_Step]":
+    def _crossed(self, step: "_Step", widest: "dict[Zone, list[_Step]]") -> "Iterator[_Step]":
         """Steps through the gates that lead out of a zone, where they are not known to be worse."""
-        if widest.get(step.zone, float("-inf")) >= step.below_pa:
+        if _is_known(step, widest):
             return
-        widest[step.zone] = step.below_pa
+        widest.setdefault(step.zone, []).append(step)
         for crossing in self.zoning.out.get(step.zone, ()):
             floor = floor_pa(crossing, self.standing)
             if floor is None or crossing.way is None or floor >= step.below_pa:
                 continue
-            below_pa = min(step.below_pa, crossing.way.below_pa)
-            if widest.get(crossing.far, float("-inf")) < below_pa:
-                height_pa = max(step.height_pa, floor, self.standing.at(step.zone))
-                yield _Step(crossing.far, height_pa, below_pa, _Track(crossing, step.track), step.depth + 1)
+            beyond = _Step(
+                crossing.far,
+                max(step.height_pa, max(floor, self.standing.at(step.zone)) - step.datum_pa),
+                min(step.below_pa + crossing.way.datum_pa, crossing.way.below_pa),
+                _Track(crossing, step.track),
+                step.depth + 1,
+                datum_pa=step.datum_pa + crossing.way.datum_pa,
+            )
+            if not _is_known(beyond, widest) and (beyond.datum_pa == step.datum_pa or not _comes_back(beyond)):
+                yield beyond
 
 
 _BY_ZONE, _BY_OUTLET, _BY_GATES = 0, 1, 2
@@ -193,7 +194,8 @@ def _crossings(track: _Track | None) -> tuple[Crossing, ...]:
 class _Step:
     """A state of the search: a zone reached at a height, below the lowest reducer set passed on the way.
 
-    What was met before a reducer does not count against its set; only what lies behind it does.
+    What was met before a reducer does not count against its set; only what lies behind it does. `height_pa` stands at
+    the datum of the zone in which the search began, all else at that of this zone, which is `datum_pa` more.
     """
 
     zone: Zone
@@ -203,6 +205,7 @@ class _Step:
     depth: int = 0
     outlet_index: int = 0
     opening: Opening | None = None
+    datum_pa: float = 0.0
 
     @property
     def precedence(self) -> tuple[bool, str, float]:
@@ -210,3 +213,15 @@ class _Step:
         if self.opening is not None:
             return not self.opening.site.outlet.role.is_way_out, self.opening.site.part, -self.below_pa
         return False, "" if self.track is None else self.track.crossing.part, -self.below_pa
+
+
+def _is_known(step: _Step, widest: Mapping[Zone, Sequence[_Step]]) -> bool:
+    """Whether a zone was reached before, no higher, below reducers set no lower, with as much gained past pumps."""
+    return any(
+        known.below_pa >= step.below_pa and known.datum_pa >= step.datum_pa for known in widest.get(step.zone, ())
+    )
+
+
+def _comes_back(step: _Step) -> bool:
+    """Whether a step leads into a zone that was left on the way to it."""
+    return any(crossing.near == step.zone for crossing in _crossings(step.track))

@@ -18,11 +18,12 @@ class Way:
     """One direction of a gate.
 
     Water passes once the near side exceeds the far side by `opens_pa`, and only while the far side stands
-    below `below_pa` (at datum).
+    below `below_pa` (at datum). `datum_pa` is what the datum of the far side adds to that of the near side.
     """
 
     opens_pa: float = 0.0
     below_pa: float = float("inf")
+    datum_pa: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,11 @@ class Gate:
     backward: Way | None
     rise_pa: float = 0.0
     is_shut: bool = False
+
+    @property
+    def is_joint(self) -> bool:
+        """Whether it is a pump without a check: a pipe with a head, in which water goes either way."""
+        return self.rise_pa > 0.0 and self.backward is not None
 
 
 @dataclass(frozen=True, slots=True)

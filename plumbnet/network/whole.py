@@ -12,6 +12,7 @@ from plumbnet.network.closing import Closing, Closings, closing
 from plumbnet.network.crossover import accidental_parts, open_without_accident
 from plumbnet.network.heated import Heated, heated_volumes
 from plumbnet.network.ladder import Climber, Opening, Rung, first_opens_pa, floor_pa, openings
+from plumbnet.network.levelling import levelled
 from plumbnet.network.loops import Circulation, circulation
 from plumbnet.network.piping import Node, Piping, Site, piping_of
 from plumbnet.network.pressure import Standing, standing
@@ -187,8 +188,7 @@ def _way_out(ladder: list[Rung], bound_pa: float) -> Rung | None:
 
 def network_of(system: System) -> Network:
     """The network of a system."""
-    piping = piping_of(system)
-    zoning = zoning_of(piping)
-    stands = standing(zoning)
-    moving = circulation(piping)
+    zoning = zoning_of(piping_of(system))
+    zoning, stands = levelled(zoning, standing(zoning))
+    piping, moving = zoning.piping, circulation(zoning.piping)
     return Network(piping, zoning, stands, openings(zoning, stands), moving, heated_volumes(piping, moving.loops))

@@ -36,11 +36,6 @@ class Crossing:
         return self.leaves == self.gate.start
 
     @property
-    def is_joint(self) -> bool:
-        """Whether a pump without a check joins the zones: a pipe with a head, in which water goes either way."""
-        return self.gate.rise_pa > 0.0 and self.gate.backward is not None
-
-    @property
     def is_bypass(self) -> bool:
         """Whether water would pass here back through the bypass of a reducer."""
         forward = self.gate.forward

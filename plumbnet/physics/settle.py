@@ -7,7 +7,7 @@ state is found by cutting, from the top down.
 """
 
 import math
-from collections.abc import Collection, Hashable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
@@ -94,10 +94,11 @@ class Shortage(Generic[Zone]):
 
 @dataclass(frozen=True, slots=True)
 class Settled(Generic[Zone]):
-    """Pools, highest pressure first, and the loads with what reducers let through before they shut."""
+    """Pools, highest pressure first, loads with what reducers let through before they shut, and the other gates."""
 
     pools: list[Pool[Zone]]
     loads: Mapping[Zone, ZoneLoad]
+    gates: Sequence[OneWayGate[Zone]]
 
 
 def settle(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) -> list[Pool[Zone]]:
@@ -131,7 +132,7 @@ def _settled(
         level = {zone: pool.pressure_abs_pa for pool in pools for zone in pool.zones}
         shut = [gate for gate in gates if gate.below_abs_pa < math.inf and level[gate.far] >= gate.below_abs_pa]
         if not shut:
-            return Settled(pools, loads)
+            return Settled(pools, loads, gates)
         if counts_passed:
             graph: nx.DiGraph[Zone] = nx.DiGraph((gate.near, gate.far) for gate in gates)
             passed = [(gate.far, _passed_m3(loads, graph, gate)) for gate in shut]
@@ -166,21 +167,19 @@ def _pools(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) ->
             at_level = _overfull(loads, gates, rest, level * _JUST_BELOW, through_outlet=False)
             if not at_level and len(rest) in {0, len(zones)}:
                 at_level, above = set(zones), set()
-        for joined in _joined(zones, at_level, gates):
-            yield Pool(joined, level, _discharged(loads, joined, level))
+        for pool in joined([zone for zone in zones if zone in at_level], gates):
+            yield Pool(pool, level, _discharged(loads, pool, level))
         waiting += [
             [zone for zone in zones if zone in above],
             [zone for zone in zones if zone not in above and zone not in at_level],
         ]
 
 
-def _joined(
-    zones: Sequence[Zone], members: Collection[Zone], gates: Sequence[OneWayGate[Zone]]
-) -> Iterator[frozenset[Zone]]:
-    """The members in groups that gates join, in the order of the zones."""
+def joined(zones: Iterable[Zone], gates: Iterable[OneWayGate[Zone]]) -> Iterator[frozenset[Zone]]:
+    """Zones in groups that gates between them join, in their order."""
     graph: nx.Graph[Zone] = nx.Graph()
-    graph.add_nodes_from(zone for zone in zones if zone in members)
-    graph.add_edges_from((gate.near, gate.far) for gate in gates if gate.near in members and gate.far in members)
+    graph.add_nodes_from(zones)
+    graph.add_edges_from((gate.near, gate.far) for gate in gates if gate.near in graph and gate.far in graph)
     for group in nx.connected_components(graph):
         yield frozenset(group)
 
@@ -212,15 +211,15 @@ def _overfull(
     if through_outlet:
         missing = growth - math.fsum(rooms.values())
         slack += missing if 0.0 < missing < _ROUNDING * growth else 0.0
-    joined = [gate for gate in gates if gate.near in lower and gate.far in lower]
-    if not joined:
+    between = [gate for gate in gates if gate.near in lower and gate.far in lower]
+    if not between:
         return resting | {zone for zone in lower if loads[zone].gain_m3 > rooms[zone] + slack}
     flow = FlowGraph()
     for zone in zones:
         if zone in lower:
             flow.supply(zone, loads[zone].gain_m3)
             flow.drain(zone, rooms[zone] + slack)
-    for gate in joined:
+    for gate in between:
         flow.join(gate.near, gate.far)
     surplus = flow.surplus()
     return resting | {zone for zone in lower if zone in surplus}
@@ -236,8 +235,9 @@ def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: 
 def shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:
     """By how much the zones of a pool miss room at a level; nothing where they settle below it.
 
-    `zones` are those of a pool that `settle` found: what settles above a level is what a maximum flow from the heaters
-    to the tanks' room at that level leaves full, the near side of its smallest cut; between pools no water passes.
+    `zones` are those of a pool that `settle` found, or what a zone that no water can fill joins of it: what settles
+    above a level is what a maximum flow from the heaters to the tanks' room at that level leaves full, the near side of
+    its smallest cut; between pools no water passes.
     """
     growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level_abs_pa, through_outlet=False) for zone in zones)

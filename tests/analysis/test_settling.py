@@ -20,7 +20,7 @@ CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 def settled(layout: Drawn, place: str) -> float | None:
     """Pressure of a zone in psi at datum, all hot."""
     found = Settling(layout.network).settled_pa(layout.zone(place))
-    return None if found is None else found / PSI
+    return None if found is None else (found - layout.lift_pa(place)) / PSI
 
 
 def settled_at(layout: Drawn, place: str) -> float:
@@ -308,3 +308,24 @@ def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> 
     assert share.heaters == ("heater",)
     assert share.short_m3 == share.expansion_m3 == pytest.approx(GROWS_M3, rel=1e-3)
     assert settling.share(layout.zone("heater2")).heaters == ("heater2",)
+
+
+def test_heaters_whose_water_meets_only_in_the_street_share_nothing() -> None:
+    #  street -> prv -> tee +> cv1 -> heater1, tank1 -> cv2 -+
+    #                       +> cv3 -> heater2, tank2 -> cv4 -+-> tee3 - street2 of 100 psi
+    d = drawn(
+        """street -> prv -> tee -> cv1 -> tee1 -> heater1 -> cv2 -> tee3 -> street2
+        tee -> cv3 -> tee2 -> heater2 -> cv4 -> tee3
+        tee1 -> tank1
+        tee2 -> tank2""",
+        street2="pressure: 100 psi",
+        tank1="volume: 1 gal",
+        tank2="volume: 1 gal",
+    )
+    room_m3 = GALLON * (1.0 - (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA))
+    for number in "12":
+        heater = f"heater{number}"
+        share = Settling(d.network).shortage(d.zone(heater), 80 * PSI)
+        assert settled(d, heater) == pytest.approx(100.0)
+        assert (share.heaters, share.tanks) == ((heater,), (f"tank{number}",))
+        assert share.short_m3 == pytest.approx(share.expansion_m3 - room_m3, rel=1e-9)

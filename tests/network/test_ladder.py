@@ -1,7 +1,7 @@
 import pytest
-from conftest import PSI, Drawn, drawn
+from conftest import PSI, drawn
 
-from plumbnet.network.ladder import MOST_RUNGS, floor_pa
+from plumbnet.network.ladder import MOST_RUNGS
 
 
 def test_open_pipe_to_the_street_opens_at_the_pressure_of_the_main() -> None:
@@ -88,14 +88,14 @@ def test_way_without_a_reducer_reaches_what_a_lower_one_through_it_does_not() ->
 
 def test_what_stands_before_a_reducer_does_not_count_against_its_set() -> None:
     # heater at 100 above an unchecked booster, back through it to tee1 at 60,
-    # and on through a reducer set at 80 to a spill at 70: it opens with the heater at 100
+    # and on through a reducer set at 80 to a spill at 70: it opens with tee1 at 70 and the heater at 110
     d = drawn(
         "street -> cv1 -> tee1 -> booster -> heater\ntee1 -> prv -> spill",
         booster="check: false",
         prv="set: 80 psi",
         spill="pressure: 70 psi",
     )
-    assert d.ladder("heater") == [("spill", 100)]
+    assert d.ladder("heater") == [("spill", 110)]
 
 
 def test_of_two_ways_the_lower_counts() -> None:
@@ -152,24 +152,15 @@ def test_cistern_takes_water_back_at_its_surface() -> None:
     assert opens == pytest.approx(43.4, abs=0.1)
 
 
-def test_water_passes_a_pump_without_a_check_as_it_stands_in_either_direction() -> None:
-    # street > cv > tee1, with spill > booster > tee2, with tank
-    runs = "street -> cv -> tee1 -> booster -> tee2 -> tank\ntee1 -> spill\ntee1 -> heater1\ntee2 -> heater2"
-    unchecked, checked = drawn(runs, booster="check: false"), drawn(runs)
-    assert floors(unchecked, "booster") == {("tee1", "tee2"): 60.0, ("tee2", "tee1"): 100.0}
-    assert floors(checked, "booster") == {("tee1", "tee2"): 100.0, ("tee2", "tee1"): None}
-
-
-def floors(layout: Drawn, part: str) -> dict[tuple[str, str], float | None]:
-    """What the water before a gate must exceed in psi to pass, by the tees on both sides."""
-    tees = {layout.zone(name): name for name in layout.system.parts if name.startswith("tee")}
-    network = layout.network
-    found = {}
-    for crossing in network.zoning.crossings():
-        if crossing.part == part:
-            floor = floor_pa(crossing, network.standing)
-            found[tees[crossing.near], tees[crossing.far]] = None if floor is None else round(floor / PSI, 6)
-    return found
+def test_way_back_through_a_bypass_opens_at_the_pressure_at_which_the_water_stands() -> None:
+    # street1 80 > prv 50, bypassed > heater < cv < street2 90: water stands at 90 and goes back to street1
+    d = drawn(
+        "street1 -> prv -> heater\nstreet2 -> cv -> heater.hot",
+        prv="bypass: true",
+        street1="pressure: 80 psi",
+        street2="pressure: 90 psi",
+    )
+    assert d.ladder("heater") == [("street1", 90)]
 
 
 def test_unchecked_booster_lets_water_back_and_a_checked_one_does_not() -> None:

@@ -208,3 +208,10 @@ def test_zone_behind_a_shut_valve_is_filled_on_through_a_bypass_the_wrong_way() 
     )
     assert layout.static("heater") == psi(60)
     assert layout.zone("heater") in layout.network.standing.cut_off
+
+
+def test_of_ways_through_one_shut_valve_that_forward_counts_before_one_back() -> None:
+    # tee2 was fed by street at 60 psi through valve1, or by street2 at 90 through a bypass the wrong way and valve2
+    runs = "street -> valve1 -> tee2 -> heater\ntee4 -> prv -> tee3 -> street2\ntee4 -> valve2 -> tee2"
+    shut = {"valve1": "state: shut", "valve2": "state: shut", "prv": "bypass: true, set: 20 psi"}
+    assert drawn(runs, street2="pressure: 90 psi", **shut).static("heater") == psi(60)

@@ -97,3 +97,9 @@ def test_first_way_out_of_a_zone_counts_and_a_relief_valve_is_none() -> None:
     layout = drawn("street -> tee -> cv -> heater -> tap.hot\ntee -> cistern\nheater.relief -> relief")
     assert layout.network.way_out_pa[layout.zone("street")] == layout.network.standing.static_pa[layout.zone("cistern")]
     assert layout.zone("heater") not in layout.network.way_out_pa
+
+
+def test_water_that_no_supply_reaches_starts_just_full_to_its_highest_port() -> None:
+    d = drawn("heater -> tee -> tap.hot\nstreet -> cv -> heater2", tap="elevation: 10 ft")
+    assert d.network.start_pa(d.zone("heater")) / PSI == pytest.approx(4.3353, rel=1e-4)
+    assert d.network.start_pa(d.zone("heater2")) / PSI == pytest.approx(60.0)

@@ -32,14 +32,15 @@ class HeldWater(WarmWater):
         """Highest pressure that the zone of a port may reach."""
         bounds = []
         for name, part in self.system.parts.items():
-            head_pa = self.head_pa(name)
-            bounds += [DISTRIBUTION_PA + head_pa for port in part.draws_at() if self.joins(end, End(name, port))]
+            drawn = [End(name, port) for port in part.draws_at()]
+            bounds += [DISTRIBUTION_PA + self.head_pa(port) for port in drawn if self.joins(end, port)]
             if part.rating_pa is not None:
-                bounds += [part.rating_pa + head_pa for port in part.port_names() if self.joins(end, End(name, port))]
+                ports = [End(name, port) for port in part.port_names()]
+                bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.joins(end, port)]
         for site in self.sites:
             if site.outlet.role is Role.SAFETY_RELIEF and self.joins(end, site.end):
-                bounds.append(RELIEF_SHARE * site.outlet.opens_pa + self.head_pa(site.part))
-        return min(bounds, default=DISTRIBUTION_PA + self.head_pa(end.part))
+                bounds.append(RELIEF_SHARE * site.outlet.opens_pa + self.head_pa(site.end))
+        return min(bounds, default=DISTRIBUTION_PA + self.head_pa(end))
 
     def joins(self, one: End, other: End) -> bool:
         """Whether two ports are in one zone."""
@@ -80,7 +81,7 @@ class HeldWater(WarmWater):
         gates = []
         for near, far, step in self.gates:
             beyond = next(streets).number if self.is_held(far) else far
-            below = step.set_pa if step.is_supply else float("inf")
+            below = self.set_pa(step) if step.is_supply else float("inf")
             gates.append(Passing(near, beyond, self.higher_pa(step), below + AIR_PA))
         return at_rest(basins, tuple(gates))
 
@@ -102,7 +103,7 @@ class HeldWater(WarmWater):
         assert cushion is not None
         most_m3 = cushion.volume_m3 if cushion.acceptance_m3 is None else cushion.acceptance_m3
         charge_abs_pa = cushion.precharge_pa + AIR_PA
-        return Cushioned(cushion.volume_m3, charge_abs_pa, most_m3, self.head_pa(site.part))
+        return Cushioned(cushion.volume_m3, charge_abs_pa, most_m3, self.head_pa(site.end))
 
     def settled_pa(self, zone: int) -> float | None:
         """Pressure of a zone once all is hot; None where nothing holds it but a safety relief valve that lifts."""

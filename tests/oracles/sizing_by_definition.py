@@ -10,6 +10,7 @@ from oracles.verdicts_by_definition import Place
 from oracles.walking import Sense, Step
 from oracles.warm_water import AIR_PA, Warmth
 from plumbnet.layout.part import Role
+from plumbnet.layout.system import End
 
 USUAL_METHOD = "membrane"
 
@@ -27,7 +28,8 @@ def need(place: Place, at: str) -> Needed:
     """What is needed at a place, which must be the right one; AssertionError where it is not."""
     assert_nearest_fitting(place, at)
     water, heater = place.water, place.heater
-    head_pa = water.head_pa(at) if at in water.system.parts else water.head_pa(heater)
+    is_tee = at in water.system.parts and at != heater
+    head_pa = water.head_pa(End(at, "joint") if is_tee else water.inlet(heater))
     static_pa = water.start_pa[place.zone] - head_pa
     for method in (water.sources[heater].sizing or USUAL_METHOD, USUAL_METHOD):
         try:

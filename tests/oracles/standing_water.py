@@ -1,13 +1,18 @@
-"""Static pressure by its definition: over every way from every supply, the highest of the lowest."""
+"""Static pressure by its definition: over every way from every supply, the highest of the lowest.
 
+What a pump without a check holds counts as height: pressures stand at the datum of the first port that is joined.
+"""
+
+from dataclasses import replace
 from functools import cached_property
 
 import networkx as nx
 
-from oracles.walking import Sense, Step, Walking
+from oracles.walking import Sense, Site, Step, Walking
 from plumbnet.layout.system import End, System
 
 DRY = float("-inf")
+_SAME_PA = 1e-3
 
 
 class StandingWater(Walking):
@@ -15,6 +20,52 @@ class StandingWater(Walking):
 
     @cached_property
     def static_pa(self) -> dict[End, float]:
+        return {end: pressure_pa + self.raised_pa[end] for end, pressure_pa in self.unraised_pa.items()}
+
+    @cached_property
+    def raised_pa(self) -> dict[End, float]:
+        """What pumps without a check add to the height of each port: by what joins the water most closely."""
+        graph: nx.Graph[End] = nx.Graph()
+        graph.add_nodes_from(self.ends)
+        looseness = {Sense.FREE: 0, Sense.FORWARD: 2, Sense.BACK: 2, Sense.AGAINST: 2, Sense.SHUT: 3}
+        for step in self.steps:
+            weight = 1 if self.holds_pa(step) else looseness[step.sense]
+            if not graph.has_edge(step.start, step.end) or graph.edges[step.start, step.end]["weight"] > weight:
+                graph.add_edge(step.start, step.end, weight=weight, step=step)
+        tree = nx.minimum_spanning_tree(graph)
+        raised: dict[End, float] = {}
+        for first in self.ends:
+            raised.setdefault(first, 0.0)
+            for near, far in nx.bfs_edges(tree, first):
+                passed: Step = tree.edges[near, far]["step"]
+                held_pa = self.holds_pa(passed)
+                raised.setdefault(far, raised[near] + (held_pa if passed.start == near else -held_pa))
+        return raised
+
+    @cached_property
+    def has_one_datum(self) -> bool:
+        """Whether no gate leads past a pump that counts as height."""
+        return all(
+            abs(self.raised_pa[step.start] + self.holds_pa(step) - self.raised_pa[step.end]) < _SAME_PA
+            for step in self.steps
+        )
+
+    def holds_pa(self, step: Step) -> float:
+        """By how much water before a step stands higher than water behind it, where it goes through such a pump."""
+        near_pa, far_pa = self.unraised_pa[step.start], self.unraised_pa[step.end]
+        return near_pa - far_pa if step.is_joint and DRY not in {near_pa, far_pa} else 0.0
+
+    @cached_property
+    def sites(self) -> list[Site]:
+        """Outlets at the raised datum."""
+        return [replace(site, opens_pa=site.opens_pa + self.raised_pa[site.end]) for site in super().sites]
+
+    def head_pa(self, end: End) -> float:
+        """What the height of a port above datum takes from the pressure there."""
+        return self.elevation_pa(end.part) + self.raised_pa[end]
+
+    @cached_property
+    def unraised_pa(self) -> dict[End, float]:
         return {end: pressure_pa for end, (_, _, pressure_pa) in self._reached.items()}
 
     @cached_property
@@ -33,7 +84,7 @@ class StandingWater(Walking):
             source = part.source()
             if source is None:
                 continue
-            pressure_pa = source.pressure_pa + self.head_pa(name)
+            pressure_pa = source.pressure_pa + self.elevation_pa(name)
             for end, way in self.ways(End(name, source.port), lambda step: step.is_way or step.sense is Sense.SHUT):
                 shut, back = (-sum(step.sense is sense for step in way) for sense in (Sense.SHUT, Sense.BACK))
                 best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way)))
@@ -54,18 +105,25 @@ class StandingWater(Walking):
     def floor_pa(self, step: Step) -> float:
         """What the near side must exceed to push through a gate; infinite where it never can."""
         behind_pa = self.static_pa[step.end]
-        if not step.is_way or behind_pa >= step.set_pa:
+        if not step.is_way or behind_pa >= self.set_pa(step):
             return float("inf")
-        if step.is_joint:
-            return self.static_pa[step.start]
-        return behind_pa + step.opens_pa
+        return behind_pa + self._opens_pa(step)
+
+    def set_pa(self, step: Step) -> float:
+        """The pressure behind a reducer at which it shuts; infinite for all else."""
+        return step.set_pa + self.raised_pa[step.end]
 
     def higher_pa(self, step: Step) -> float:
-        """By how much the near side of a gate stands higher when water passes: what opens it, or what a pump holds."""
-        near_pa, far_pa = self.static_pa[step.start], self.static_pa[step.end]
+        """By how much the near side of a gate stands higher when water passes: what opens it, or what a check holds."""
+        near_pa, far_pa, opens_pa = self.static_pa[step.start], self.static_pa[step.end], self._opens_pa(step)
         if DRY in {near_pa, far_pa}:
-            return step.opens_pa
-        return near_pa - far_pa if step.is_joint or near_pa - far_pa > step.opens_pa + 1.0 else step.opens_pa
+            return opens_pa
+        return near_pa - far_pa if near_pa - far_pa > opens_pa + 1.0 else opens_pa
+
+    def _opens_pa(self, step: Step) -> float:
+        """By how much water before a step must stand higher at the raised datum than water behind it."""
+        own_pa = self.holds_pa(step) if step.is_joint else step.opens_pa
+        return own_pa + self.raised_pa[step.start] - self.raised_pa[step.end]
 
     def passes(self, step: Step, bound_pa: float) -> bool:
         """Whether water at or below the bound can take this step."""

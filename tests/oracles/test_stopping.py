@@ -1,7 +1,7 @@
 from collections.abc import Iterator
 
 from conftest import Drawn, times
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from oracles.random_layouts import ALL, Layout, layouts
@@ -20,6 +20,7 @@ BOUNDS_PA = st.permutations([250e3, 400e3, 550e3, 700e3])
 @given(layouts(kinds=SINGLE_GATES), BOUNDS_PA)
 def test_what_stops_it_is_every_smallest_set_of_devices_on_any_way(layout: Layout, bounds_pa: list[float]) -> None:
     drawn, water = Drawn(layout.system), standing_water(layout.system)
+    assume(water.has_one_datum)
     for end, bound in heated(layout, water, bounds_pa):
         node = drawn.network.piping.node_of[end]
         stops = drawn.network.stops(drawn.network.zoning.zone_of[node], bound)
@@ -33,6 +34,7 @@ def test_what_stops_it_is_every_smallest_set_of_devices_on_any_way(layout: Layou
 @given(layouts(), BOUNDS_PA)
 def test_valves_that_close_it_are_those_that_leave_no_way_when_shut(layout: Layout, bounds_pa: list[float]) -> None:
     drawn, water = Drawn(layout.system), standing_water(layout.system)
+    assume(water.has_one_datum)
     for end, bound in heated(layout, water, bounds_pa[:2]):
         closings = drawn.network.closings(drawn.network.piping.node_of[end], bound)
         assert closings.complete
@@ -43,6 +45,7 @@ def test_valves_that_close_it_are_those_that_leave_no_way_when_shut(layout: Layo
 @given(layouts(), BOUNDS_PA)
 def test_open_without_accident_is_open_with_every_such_joint_taken_away(layout: Layout, bounds_pa: list[float]) -> None:
     network, water = Drawn(layout.system).network, standing_water(layout.system)
+    assume(water.has_one_datum)
     cells = open_without_accident(network.zoning, network.standing, network.openings, bounds_pa[0])
     expected = ports_open_without_accident(water, bounds_pa[0])
     assert {end for end in water.ends if network.zoning.cell_of[network.piping.node_of[end]] in cells} == expected

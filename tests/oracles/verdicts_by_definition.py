@@ -3,10 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-import networkx as nx
-
 from oracles.held_water import HeldWater
-from oracles.walking import Sense
 from oracles.warm_water import AIR_PA, Warmed
 from oracles.ways_out import closing_valves, fewest_devices, opening_pressures
 from plumbnet.layout.part import Role
@@ -153,18 +150,3 @@ def answer(water: HeldWater, heater: str) -> Place:
 def loops(water: HeldWater, heater: str) -> set[frozenset[str]]:
     """Parts of each round that a heater warms."""
     return {one.parts for one in water.loops(heater)}
-
-
-def blocks(water: HeldWater, parts: frozenset[str]) -> frozenset[str]:
-    """All parts in biconnected blocks of the piping that hold a pump among some parts, whatever way water passes."""
-    graph: nx.Graph[End | int] = nx.Graph()
-    for step in water.steps:
-        if step.part and step.sense is not Sense.SHUT:
-            graph.add_edge(step.start, step.end)
-    for number, pipe in enumerate(water.system.pipes):
-        graph.add_edges_from(((pipe.start, number), (number, pipe.end)))
-    pumps = [(name, water.system.parts[name].driven()) for name in sorted(parts)]
-    edges = [[End(name, port) for port in driven] for name, driven in pumps if driven is not None]
-    components = [{node for edge in block for node in edge} for block in nx.biconnected_component_edges(graph)]
-    found = [block for block in components if any(block.issuperset(edge) for edge in edges)]
-    return frozenset(node.part for block in found for node in block if isinstance(node, End))

@@ -84,15 +84,16 @@ class Walking:
 
     @cached_property
     def sites(self) -> list[Site]:
-        return [
-            Site(name, End(name, outlet.port), outlet, outlet.opens_pa + self.head_pa(name), part.source() is not None)
-            for name, part in self.system.parts.items()
-            for outlet in part.outlets()
-        ]
+        return [self._site(name, outlet) for name, part in self.system.parts.items() for outlet in part.outlets()]
 
-    def head_pa(self, part: str) -> float:
-        head_pa: float = PASCAL_PER_METRE * self.system.parts[part].elevation_m
-        return head_pa
+    def _site(self, name: str, outlet: Outlet) -> Site:
+        is_supply = self.system.parts[name].source() is not None
+        return Site(name, End(name, outlet.port), outlet, outlet.opens_pa + self.elevation_pa(name), is_supply)
+
+    def elevation_pa(self, part: str) -> float:
+        """What the height of a part above datum takes from the pressure there."""
+        elevation_pa: float = PASCAL_PER_METRE * self.system.parts[part].elevation_m
+        return elevation_pa
 
     def ways(self, start: End, allowed: Callable[[Step], bool]) -> Iterator[tuple[End, list[Step]]]:
         """Every way from `start` that meets no port twice, with the port where it ends; the empty one too.
@@ -135,7 +136,7 @@ class Walking:
                 yield Step(End(name, a), End(name, b), name, Sense.FORWARD, opens_pa=opens_pa)
                 yield Step(End(name, b), End(name, a), name, Sense.AGAINST)
             case Reducing(a, b, set_pa, bypass):
-                yield Step(End(name, a), End(name, b), name, Sense.FORWARD, set_pa=set_pa + self.head_pa(name))
+                yield Step(End(name, a), End(name, b), name, Sense.FORWARD, set_pa=set_pa + self.elevation_pa(name))
                 yield Step(End(name, b), End(name, a), name, Sense.BACK if bypass else Sense.AGAINST)
             case Boosting(a, b, rise_pa, checked):
                 joint, back = rise_pa > 0.0 and not checked, Sense.AGAINST if checked else Sense.BACK

@@ -77,7 +77,7 @@ class WarmWater(StandingWater):
 
     def top_pa(self, zone: int) -> float:
         """Pressure that fills a zone to its highest port."""
-        return max(self.head_pa(end.part) for end in self.ends_in[zone])
+        return max(self.head_pa(end) for end in self.ends_in[zone])
 
     @cached_property
     def sources(self) -> dict[str, HeatSource]:
@@ -123,7 +123,7 @@ class WarmWater(StandingWater):
     def warmth(self, heater: str) -> Warmth:
         """How a heat source warms its water."""
         source, inlet = self.sources[heater], self.inlet(heater)
-        abs_pa = self.start_pa[self.zone_of[inlet]] - self.head_pa(heater) + AIR_PA
+        abs_pa = self.start_pa[self.zone_of[inlet]] - self.head_pa(inlet) + AIR_PA
         return Warmth(self.cold_k(inlet), source.hot_k, abs_pa, source.mixture)
 
     def cold_k(self, end: End) -> float:
@@ -169,7 +169,7 @@ class WarmWater(StandingWater):
         airy = {site.end for site in self.sites if site.outlet.role is Role.AIR}
         for heater in self.sources:
             zone = self.zone_of[self.inlet(heater)]
-            heads = [self.head_pa(end.part) for end in self.ends_in[zone] if end not in airy]
+            heads = [self.head_pa(end) for end in self.ends_in[zone] if end not in airy]
             if self.start_pa[zone] - max(heads) <= -AIR_PA:
                 return True
         return False

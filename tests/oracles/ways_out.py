@@ -32,16 +32,18 @@ def opening_pressures(water: StandingWater, start: End) -> dict[End, float]:
 
 def _opens_pa(water: StandingWater, site: Site, gates: list[Step]) -> float | None:
     """The pressure that opens the outlet by way of these gates; None where a reducer on the way shuts first."""
-    needed_pa = takes_from_pa(water, site)
     if not gates:
-        return needed_pa
-    if not gates[-1].is_joint:  # what a pump holds up beyond it, it holds up anyway
-        needed_pa = max(needed_pa, water.static_pa[site.end])
+        return takes_from_pa(water, site)
+    static_pa, start = water.unraised_pa, gates[0].start
+    needed_pa = max(takes_from_pa(water, site) - water.raised_pa[site.end], static_pa[site.end])
     for gate in reversed(gates):
         if needed_pa >= gate.set_pa:
             return None
-        needed_pa = max(needed_pa, water.floor_pa(gate))
-    return max(needed_pa, water.static_pa[gates[0].start])
+        if gate.is_joint:
+            needed_pa += water.holds_pa(gate)
+        else:
+            needed_pa = max(needed_pa, static_pa[gate.end] + gate.opens_pa)
+    return max(needed_pa, static_pa[start]) + water.raised_pa[start]
 
 
 def takes_from_pa(water: StandingWater, site: Site) -> float:

@@ -14,10 +14,9 @@ from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import Rung
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
-from plumbnet.physics.heating import USUAL_EFFICIENCY
 from plumbnet.physics.locked import Bracket, Locked
+from plumbnet.physics.usual import BREAKS_PA, USUAL_EFFICIENCY
 from plumbnet.physics.walls import joined
-from plumbnet.physics.watching import BREAKS_PA
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater, specific_volume_m3_kg
 from plumbnet.rules.facts import LockedFacts
 

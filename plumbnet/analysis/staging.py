@@ -14,9 +14,10 @@ from plumbnet.network.ladder import Opening
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.heating import Body, Burner
-from plumbnet.physics.joined import USUAL_BLOWDOWN, Basin, Outlet
+from plumbnet.physics.joined import Basin, Outlet
 from plumbnet.physics.moving import Plant
 from plumbnet.physics.settle import ZoneLoad
+from plumbnet.physics.usual import USUAL_BLOWDOWN
 from plumbnet.physics.walls import joined
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import Limit

@@ -9,7 +9,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
 from plumbnet.physics.course import Happening, WarmUp
-from plumbnet.physics.heating import USUAL_EFFICIENCY
+from plumbnet.physics.usual import USUAL_EFFICIENCY
 from plumbnet.physics.warmup import slowest_s
 from plumbnet.physics.warmup import warm_up as run_warm_up
 from plumbnet.physics.water import ATMOSPHERE_PA

@@ -10,17 +10,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from plumbnet.physics.usual import TEMPERATURE_ELEMENT_K, USUAL_DIFFERENTIAL_K, USUAL_EFFICIENCY, USUAL_ROOM_K
 from plumbnet.physics.walls import Shell
 from plumbnet.physics.water import enthalpy_j_kg, heat_capacity_j_kg_k, specific_volume_m3_kg
-
-USUAL_EFFICIENCY = 0.8
-"""Share of a burner's input that reaches the water: common practice for a gas-fired heater; an electric one, 1."""
-USUAL_DIFFERENTIAL_K = 6.0
-"""Fall below its setpoint at which a thermostat lights the burner again, about 10 degF: common practice."""
-USUAL_ROOM_K = 293.15
-"""Air about a heater, 20 degC: common practice; counts only where a loss of heat is asked for."""
-TEMPERATURE_ELEMENT_K = 372.0389
-"""Temperature at which a combined relief valve opens, 210 degF: common practice."""
 
 _SETTLED_K = 1e-11
 """Step of the search for a temperature that no longer matters."""

@@ -15,9 +15,6 @@ from plumbnet.physics.tank import Tank
 from plumbnet.physics.walls import Shell
 from plumbnet.physics.water import compressibility_per_pa, specific_volume_m3_kg
 
-USUAL_BLOWDOWN = 0.1
-"""Fall below its set, as a share of it, at which a relief valve closes again: common practice, no source."""
-
 _NO_WALLS = Shell(0.0)
 _SPRING_PA = 1e11
 """A stiff zone is to the settling a vast tank under this pressure, which yields evenly: to 1e-4 over 10 MPa."""

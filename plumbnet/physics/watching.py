@@ -7,10 +7,8 @@ from plumbnet.physics.course import Happening
 from plumbnet.physics.heating import Warm
 from plumbnet.physics.joined import Basin
 from plumbnet.physics.moving import Now, Plant
+from plumbnet.physics.usual import BREAKS_PA
 from plumbnet.physics.water import ATMOSPHERE_PA, saturation_abs_pa
-
-BREAKS_PA = 2_068_427.2
-"""Pressure to which a storage heater is tested, 300 psi, gauge: common practice. Beyond it, expect it to break."""
 
 _ROUNDING_PA = 1e-3
 """An outlet opens so far above its set, lest one that has just closed at it should open again."""

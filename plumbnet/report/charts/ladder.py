@@ -6,7 +6,7 @@ from matplotlib.axes import Axes
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.quantity import PRESSURE
-from plumbnet.physics.watching import BREAKS_PA
+from plumbnet.physics.usual import BREAKS_PA
 from plumbnet.report.charts.column import Column
 from plumbnet.report.charts.ink import axes_of, heading, inked, style
 from plumbnet.report.charts.levels import levels, proof

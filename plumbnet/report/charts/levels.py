@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from plumbnet.layout.part import Role
-from plumbnet.physics.watching import BREAKS_PA
+from plumbnet.physics.usual import BREAKS_PA
 from plumbnet.report.text import settles
 from plumbnet.report.words import listed
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts

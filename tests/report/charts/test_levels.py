@@ -3,7 +3,7 @@
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.physics.watching import BREAKS_PA
+from plumbnet.physics.usual import BREAKS_PA
 from plumbnet.report.charts.levels import MOST_OUTLETS, Level, Mark, levels, proof
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

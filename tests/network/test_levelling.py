@@ -1,10 +1,11 @@
 """A pump without a check is a pipe with a head: all that stands behind it may as well stand lower."""
 
 import pytest
-from conftest import PSI, system
+from conftest import PSI, drawn, system
 
 import plumbnet
 from plumbnet.layout.quantity import PASCAL_PER_METRE
+from plumbnet.network.piping import Way
 from plumbnet.rules.facts import HeaterFacts
 
 RISE_M = 40.0 * PSI / PASCAL_PER_METRE
@@ -83,3 +84,46 @@ def test_outlet_beyond_a_gate_past_the_pump_opens_at_its_own_pressure() -> None:
     assert (found.verdict, opens(found)) == ("controlled", [("spill", 110.0), ("heater/relief", 150.0)])
     found = answer(BESIDE.replace("tee2 -> heater", "tee2\nheater -> tee"), spill="pressure: 110 psi", **heater)
     assert opens(found) == [("spill", 70.0), ("heater/relief", 150.0)]
+
+
+def test_water_on_both_sides_of_the_pump_stands_level() -> None:
+    d = drawn("street -> tee -> booster -> tee2 -> cv -> tee3 -> heater", booster="check: false")
+    static_pa = d.network.standing.static_pa
+    assert static_pa[d.zone("tee")] == static_pa[d.zone("tee2")] == static_pa[d.zone("tee3")] == 60.0 * PSI
+    assert [round(d.lift_pa(place) / PSI, 6) for place in ("tee", "tee2", "heater")] == [0.0, -40.0, -40.0]
+    assert d.lift_pa("booster.in") == 0.0
+    assert d.lift_pa("booster.out") == pytest.approx(-40.0 * PSI)
+
+
+def test_reducer_behind_the_pump_shuts_at_its_own_set() -> None:
+    d = drawn("street -> booster -> tee -> prv -> heater", booster="check: false", prv="set: 70 psi")
+    assert d.static("heater") == pytest.approx(70.0)
+    (gate,) = (gate for gate in d.network.piping.gates if gate.part == "prv")
+    assert gate.forward is not None
+    assert gate.forward.below_pa == pytest.approx((70.0 - 40.0) * PSI)
+
+
+def test_well_behind_which_a_pump_stands_falls_as_far_as_the_well() -> None:
+    d = drawn("well -> booster -> heater", booster="check: false")
+    lowest_pa = d.network.standing.lowest_pa[d.zone("heater")]
+    assert lowest_pa is not None
+    assert (lowest_pa - d.lift_pa("heater")) / PSI == pytest.approx(70.0)
+
+
+def test_pump_with_a_check_leaves_the_datum_as_it_is() -> None:
+    d = drawn("street -> booster -> heater")
+    assert d.lift_pa("heater") == 0.0
+    assert d.static("heater") == pytest.approx(100.0)
+
+
+def test_pump_in_water_that_no_supply_reaches_leaves_the_datum_as_it_is() -> None:
+    assert drawn("heater -> booster -> tee -> tap.hot", booster="check: false").lift_pa("tee") == 0.0
+
+
+def test_gate_past_the_pump_says_by_how_much_its_far_side_stands_lower() -> None:
+    d = drawn(BESIDE, booster="check: false")
+    ways = {gate.part: gate.forward for gate in d.network.piping.gates}
+    assert ways["cv2"] == Way()
+    past = ways["cv3"]
+    assert past is not None
+    assert [round(pa / PSI, 6) for pa in (past.opens_pa, past.datum_pa)] == [-40.0, 40.0]

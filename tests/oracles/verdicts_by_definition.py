@@ -10,6 +10,8 @@ from plumbnet.layout.part import Role
 from plumbnet.layout.system import End
 
 BEST_TO_WORST = ("open", "on-demand", "controlled", "trapped", "sealed")
+CLOSE_PA = 1e-3
+"""What is sought by halving misses by less."""
 WHOLE_PA = 1.0
 """Pressures are compared to one pascal."""
 
@@ -118,7 +120,7 @@ class Place:
         inlet = self.water.zone_of[self.water.inlet(self.heater)]
         target = inlet if inlet in self.pool else self.zone
         rest = self.water.rest
-        high = {zone for zone in rest.levels if rest.at(zone, rest.levels[zone]) > self.limit_level_pa}
+        high = {zone for zone in rest.levels if rest.at(zone, rest.levels[zone]) > self.limit_level_pa + CLOSE_PA}
         found = self._coming(target, high | self.pool)
         passed = any(rest.basins[zone].growth_m3 > self.water.growth_m3.get(zone, 0.0) + 1e-15 for zone in found)
         return self._coming(target, set(rest.levels)) if passed else found

@@ -116,7 +116,7 @@ class HeldWater(WarmWater):
         """Whether water has to leave the pool of a zone and does so by a safety relief valve alone."""
         members = self.rest.pool(zone)
         taken = self.pool_takes_m3(members, self.rest.at(zone, self.rest.levels[zone]))
-        if any(member < 0 for member in members) or self.pool_growth_m3(members) <= taken * (1 + 1e-9):
+        if any(member < 0 for member in self.rest.beyond(zone)) or self.pool_growth_m3(members) <= taken * (1 + 1e-9):
             return False
         open_roles = {
             site.outlet.role

@@ -111,6 +111,13 @@ class Rest:
                     found |= {gate.near, gate.far}
         return found
 
+    def beyond(self, zone: int) -> set[int]:
+        """Zones of its pool to which water of a zone can come, itself included."""
+        found = {zone}
+        while more := {g.far for g in self.gates if g.near in found and self._is_level(g)} - found:
+            found |= more
+        return found
+
     def at(self, zone: int, level_pa: float) -> float:
         """The pressure of a zone, as it is with what checks lose left out of account in all of its pool."""
         return level_pa + self.lifts_pa[zone]

@@ -22,11 +22,15 @@ def levelled(zoning: Zoning, standing: Standing) -> tuple[Zoning, Standing]:
     if not joints:
         return zoning, standing
     lifts_pa = fitted(range(zoning.zone_count), joints + _others(zoning)).lifts_pa
-    level: UnionFind[Zone] = UnionFind(range(zoning.zone_count))
+    static_pa = [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(standing.static_pa)]
+    lowest_pa = [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(standing.lowest_pa)]
+    level: UnionFind[Zone] = UnionFind()
     for joint in joints:
         level.union(joint.near, joint.far)
-    static_pa = [_raised(standing.static_pa[level[zone]], lifts_pa[level[zone]]) for zone in range(zoning.zone_count)]
-    lowest_pa = [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(standing.lowest_pa)]
+    for zones in level.to_sets():  # to the last bit, and not below what holds one of them
+        highest_pa = max(pressure_pa for zone in zones if (pressure_pa := static_pa[zone]) is not None)
+        for zone in zones:
+            static_pa[zone] = highest_pa
     return _lifted(zoning, lifts_pa), replace(standing, static_pa=static_pa, lowest_pa=lowest_pa)
 
 

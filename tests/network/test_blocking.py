@@ -159,3 +159,7 @@ def test_search_for_sets_ends_after_its_last_step(
     d = drawn("street -> tee1 -> cv1 -> tee2 -> heater\ntee1 -> cv2 -> tee2")
     stops = d.network.stops(d.zone("heater"), 80 * PSI)
     assert (stops.sets, stops.most) == (sets, ended_early)
+
+
+def test_tank_is_no_way_out_though_it_takes_water() -> None:
+    assert drawn("street -> cv -> tee -> heater\ntee -> tank").stops("heater", 100) == (("cv",),)

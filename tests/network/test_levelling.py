@@ -9,6 +9,7 @@ from plumbnet.network.piping import Way
 from plumbnet.rules.facts import HeaterFacts
 
 RISE_M = 40.0 * PSI / PASCAL_PER_METRE
+OPEN = "check: false"
 RELIEVED = "relief: {pressure: 150 psi}"
 
 
@@ -20,7 +21,7 @@ def answer(runs: str, **parts: str) -> HeaterFacts:
 def alike(runs: str, *behind: str, **parts: str) -> HeaterFacts:
     """What is said of the heater beside a pump without a check, which is what is said with that much height instead."""
     parts = {"heater": RELIEVED} | parts
-    pumped = answer(runs, booster="check: false", **parts)
+    pumped = answer(runs, booster=OPEN, **parts)
     named = {name for name in behind if name in runs}
     low = {name: ", ".join(filter(None, (parts.get(name), f"elevation: {-RISE_M} m"))) for name in named}
     lowered = answer(runs.replace("booster", "tee9"), **(parts | low))
@@ -79,7 +80,7 @@ tee2 -> cv3 -> tee3
 
 
 def test_outlet_beyond_a_gate_past_the_pump_opens_at_its_own_pressure() -> None:
-    heater = {"heater": RELIEVED, "booster": "check: false"}
+    heater = {"heater": RELIEVED, "booster": OPEN}
     found = answer(BESIDE, spill="pressure: 110 psi", **heater)
     assert (found.verdict, opens(found)) == ("controlled", [("spill", 110.0), ("heater/relief", 150.0)])
     found = answer(BESIDE.replace("tee2 -> heater", "tee2\nheater -> tee"), spill="pressure: 110 psi", **heater)
@@ -87,16 +88,23 @@ def test_outlet_beyond_a_gate_past_the_pump_opens_at_its_own_pressure() -> None:
 
 
 def test_water_on_both_sides_of_the_pump_stands_level() -> None:
-    d = drawn("street -> tee -> booster -> tee2 -> cv -> tee3 -> heater", booster="check: false")
+    d = drawn("street -> tee -> booster -> tee2 -> cv -> tee3 -> heater", booster=OPEN)
     static_pa = d.network.standing.static_pa
     assert static_pa[d.zone("tee")] == static_pa[d.zone("tee2")] == static_pa[d.zone("tee3")] == 60.0 * PSI
+    for rise in (33.3, 123.4, 333.3):  # and to the last bit
+        d = drawn("street -> tee -> booster -> tee2", street="pressure: 61.7 psi", booster=f"{OPEN}, rise: {rise} psi")
+        assert d.network.standing.at(d.zone("tee")) == d.network.standing.at(d.zone("tee2"))
+
+
+def test_first_port_of_all_that_is_joined_keeps_the_datum() -> None:
+    d = drawn("street -> tee -> booster -> tee2 -> cv -> tee3 -> heater", booster=OPEN)
     assert [round(d.lift_pa(place) / PSI, 6) for place in ("tee", "tee2", "heater")] == [0.0, -40.0, -40.0]
     assert d.lift_pa("booster.in") == 0.0
     assert d.lift_pa("booster.out") == pytest.approx(-40.0 * PSI)
 
 
 def test_reducer_behind_the_pump_shuts_at_its_own_set() -> None:
-    d = drawn("street -> booster -> tee -> prv -> heater", booster="check: false", prv="set: 70 psi")
+    d = drawn("street -> booster -> tee -> prv -> heater", booster=OPEN, prv="set: 70 psi")
     assert d.static("heater") == pytest.approx(70.0)
     (gate,) = (gate for gate in d.network.piping.gates if gate.part == "prv")
     assert gate.forward is not None
@@ -104,7 +112,7 @@ def test_reducer_behind_the_pump_shuts_at_its_own_set() -> None:
 
 
 def test_well_behind_which_a_pump_stands_falls_as_far_as_the_well() -> None:
-    d = drawn("well -> booster -> heater", booster="check: false")
+    d = drawn("well -> booster -> heater", booster=OPEN)
     lowest_pa = d.network.standing.lowest_pa[d.zone("heater")]
     assert lowest_pa is not None
     assert (lowest_pa - d.lift_pa("heater")) / PSI == pytest.approx(70.0)
@@ -117,13 +125,24 @@ def test_pump_with_a_check_leaves_the_datum_as_it_is() -> None:
 
 
 def test_pump_in_water_that_no_supply_reaches_leaves_the_datum_as_it_is() -> None:
-    assert drawn("heater -> booster -> tee -> tap.hot", booster="check: false").lift_pa("tee") == 0.0
+    assert drawn("heater -> booster -> tee -> tap.hot", booster=OPEN).lift_pa("tee") == 0.0
 
 
-def test_gate_past_the_pump_says_by_how_much_its_far_side_stands_lower() -> None:
-    d = drawn(BESIDE, booster="check: false")
+@pytest.mark.parametrize("runs", [BESIDE, "tee2 -> tee4" + BESIDE])
+def test_gate_past_the_pump_says_by_how_much_its_far_side_stands_lower(runs: str) -> None:
+    d = drawn(runs, booster=OPEN)
     ways = {gate.part: gate.forward for gate in d.network.piping.gates}
     assert ways["cv2"] == Way()
     past = ways["cv3"]
     assert past is not None
     assert [round(pa / PSI, 6) for pa in (past.opens_pa, past.datum_pa)] == [-40.0, 40.0]
+
+
+def test_way_back_past_the_pump_leads_up_by_as_much_as_the_way_there_leads_down() -> None:
+    d = drawn(BESIDE.replace("cv3", "prv"), booster=OPEN, prv="bypass: true, set: 90 psi")
+    (gate,) = (gate for gate in d.network.piping.gates if gate.part == "prv")
+    assert gate.forward is not None
+    assert gate.backward is not None
+    for way, higher in ((gate.forward, -40.0), (gate.backward, 40.0)):
+        assert [round(pa / PSI, 6) for pa in (way.opens_pa, way.datum_pa)] == [higher, -higher]
+    assert gate.forward.below_pa == pytest.approx(90.0 * PSI)

@@ -161,3 +161,8 @@ def test_tank_yields_from_where_it_opens_and_no_more_where_it_is_full() -> None:
 
 def test_water_of_a_zone_that_yields_is_taken_as_it_was_filled() -> None:
     assert Standing({0: 6e5, 1: 5e5}, {0: 1e5, 1: None}, ()).rises_pa([0, 1]) == {0: 1e5, 1: 0.0}
+
+
+def test_unheated_water_is_taken_at_its_own_fill_where_that_is_known() -> None:
+    assert Basin(static_abs_pa=5e5, cold_k=COLD, fill_abs_pa=FILL).water_abs_pa(1e5) == FILL + 1e5
+    assert Basin(static_abs_pa=5e5, cold_k=COLD).water_abs_pa(1e5) == 6e5

@@ -5,6 +5,8 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
+import networkx as nx
+
 from plumbnet.analysis.loading import Loading
 from plumbnet.analysis.together import gate_of, heights, is_held, pushing, together
 from plumbnet.layout.part import Role
@@ -54,6 +56,7 @@ class _Group:
     """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further.
 
     `beside` are, for each zone but these, the zones of its pool that it shares water with: not those beyond a street.
+    `open` are the gates within pools.
     """
 
     loads: Mapping[Zone, ZoneLoad]
@@ -62,6 +65,7 @@ class _Group:
     pools: list[Pool[Zone]]
     streets: frozenset[Zone]
     beside: dict[Zone, frozenset[Zone]]
+    open: "nx.DiGraph[Zone]"
 
 
 @dataclass
@@ -79,7 +83,7 @@ class Settling:
     def settled_pa(self, zone: Zone) -> float | None:
         """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
         pool, group = self._pool(zone), self._group(zone)
-        if pool.pressure_abs_pa == math.inf or self._is_relieved(group, pool):
+        if pool.pressure_abs_pa == math.inf or self._is_relieved(zone):
             return None
         if pool.pressure_abs_pa <= group.loads[zone].static_abs_pa:
             return self.network.start_pa(zone)
@@ -93,7 +97,7 @@ class Settling:
         """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
         group, pool = self._group(zone), self._pool(zone)
         level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
-        if self._is_relieved(group, pool):
+        if self._is_relieved(zone):
             level = min(level, pool.pressure_abs_pa)
         elif pool.pressure_abs_pa <= level:
             return self.share(zone)
@@ -142,12 +146,14 @@ class Settling:
     def _pool(self, zone: Zone) -> Pool[Zone]:
         return next(pool for pool in self._group(zone).pools if zone in pool.zones)
 
-    def _is_relieved(self, group: _Group, pool: Pool[Zone]) -> bool:
-        """Whether the pool settles only because a safety relief valve discharges, and not a way out beside it."""
+    def _is_relieved(self, zone: Zone) -> bool:
+        """Whether water leaves its pool, and that of a zone has only safety relief valves to go to, and no way out."""
+        group, pool = self._group(zone), self._pool(zone)
         if pool.discharged_m3 <= 0.0:
             return False
         most_pa = pool.pressure_abs_pa * (1.0 + _ROUNDING) - ATMOSPHERE_PA
-        opened = {role for zone in pool.zones for role in self.loading.opened(zone, most_pa - group.lifts_pa[zone])}
+        beyond = sorted(nx.descendants(group.open, zone) | {zone})
+        opened = {role for each in beyond for role in self.loading.opened(each, most_pa - group.lifts_pa[each])}
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
 
     def _share(self, group: _Group, zone: Zone, short_m3: float = 0.0) -> Share:
@@ -168,9 +174,12 @@ class Settling:
         kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
         settled = settle_safely(whole.loads | kept, whole.gates)
         gates = [*whole.gates, *whole.left_out]
-        parts = (part for pool in settled.pools for part in joined(sorted(pool.zones - streets), settled.gates))
-        beside = {each: part for part in parts for each in part}
-        return _Group(settled.loads, gates, whole.lifts_pa, settled.pools, streets, beside)
+        pool_of = {member: number for number, pool in enumerate(settled.pools) for member in pool.zones}
+        within = [gate for gate in settled.gates if pool_of[gate.near] == pool_of[gate.far]]
+        beside = {each: part for part in joined(sorted(pool_of.keys() - streets), within) for each in part}
+        opened: nx.DiGraph[Zone] = nx.DiGraph((gate.near, gate.far) for gate in within)
+        opened.add_nodes_from(pool_of)
+        return _Group(settled.loads, gates, whole.lifts_pa, settled.pools, streets, beside, opened)
 
 
 def _passes(group: _Group, step: Step) -> bool:

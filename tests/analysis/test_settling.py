@@ -329,3 +329,12 @@ def test_heaters_whose_water_meets_only_in_the_street_share_nothing() -> None:
         assert settled(d, heater) == pytest.approx(100.0)
         assert (share.heaters, share.tanks) == ((heater,), (f"tank{number}",))
         assert share.short_m3 == pytest.approx(share.expansion_m3 - room_m3, rel=1e-9)
+
+
+def test_way_out_to_which_its_water_cannot_come_holds_no_heater_whose_relief_valve_lifts_at_that_pressure() -> None:
+    # street 60 >| tee >| tee2, which a vent holds at 60; tee >| heater, whose relief valve is set at 60
+    runs = "street -> cv -> tee -> cv1 -> tee2 -> vent\ntee -> cv2 -> tee3 -> heater -> tank\nheater.relief -> relief"
+    layout = drawn(runs, vent="elevation: 130 ft", relief="pressure: 60 psi")
+    assert settled(layout, "heater") is None
+    layout = drawn(f"{runs}\ntee3 -> cv3 -> tee2", vent="elevation: 130 ft", relief="pressure: 60 psi")
+    assert settled(layout, "heater") == pytest.approx(60.0)

@@ -114,13 +114,13 @@ class HeldWater(WarmWater):
 
     def is_relieved(self, zone: int) -> bool:
         """Whether water has to leave the pool of a zone and does so by a safety relief valve alone."""
-        members = self.rest.pool(zone)
+        members, beyond = self.rest.pool(zone), self.rest.beyond(zone)
         taken = self.pool_takes_m3(members, self.rest.at(zone, self.rest.levels[zone]))
-        if any(member < 0 for member in self.rest.beyond(zone)) or self.pool_growth_m3(members) <= taken * (1 + 1e-9):
+        if any(member < 0 for member in beyond) or self.pool_growth_m3(members) <= taken * (1 + 1e-9):
             return False
         open_roles = {
             site.outlet.role
-            for member in members
+            for member in beyond
             for site in self.sites_in(member)
             if takes_from_pa(self, site) + AIR_PA <= self.rest.levels[member] + 10 * _SAME_PA
         }

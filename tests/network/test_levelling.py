@@ -146,3 +146,17 @@ def test_way_back_past_the_pump_leads_up_by_as_much_as_the_way_there_leads_down(
     for way, higher in ((gate.forward, -40.0), (gate.backward, 40.0)):
         assert [round(pa / PSI, 6) for pa in (way.opens_pa, way.datum_pa)] == [higher, -higher]
     assert gate.forward.below_pa == pytest.approx(90.0 * PSI)
+
+
+def test_gates_behind_one_past_the_pump_open_at_their_own_pressure_too() -> None:
+    runs = BESIDE.replace("tee3 -> spill", "tee3 -> cv4 -> tee4 -> spill")
+    assert drawn(runs, booster=OPEN, spill="pressure: 110 psi").ladder("heater") == [("spill", 110.0)]
+
+
+def test_reducer_before_a_gate_past_the_pump_shuts_at_its_own_set() -> None:
+    # tee2 of 100 psi > prv > tee5 > last > tee3, or back through the pump to tee, which stands 40 lower, and on to tee3
+    runs = BESIDE.replace("tee2 -> cv3 -> tee3", "tee2 -> prv -> tee5 -> last -> tee3")
+    last = "kind: check_valve"
+    for set_psi, ladder in ((120, [("spill", 110.0)]), (105, [("spill", 150.0)])):
+        d = drawn(runs, booster=OPEN, prv=f"set: {set_psi} psi", last=last, spill="pressure: 110 psi")
+        assert d.ladder("heater") == ladder

@@ -154,7 +154,7 @@ def test_gates_behind_one_past_the_pump_open_at_their_own_pressure_too() -> None
 
 
 def test_reducer_before_a_gate_past_the_pump_shuts_at_its_own_set() -> None:
-    # tee2 of 100 psi > prv > tee5 > upper > tee3, or back through the pump to tee, which stands 40 lower, and on to tee3
+    # tee2 of 100 psi > prv > tee5 > upper > tee3, or back through the pump to tee, 40 lower, and on to tee3
     runs = BESIDE.replace("tee2 -> cv3 -> tee3", "tee2 -> prv -> tee5 -> upper -> tee3")
     upper = "kind: check_valve"
     for set_psi, ladder in ((120, [("spill", 110.0)]), (105, [("spill", 150.0)])):

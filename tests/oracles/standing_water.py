@@ -107,20 +107,13 @@ class StandingWater(Walking):
         behind_pa = self.static_pa[step.end]
         if not step.is_way or behind_pa >= self.set_pa(step):
             return float("inf")
-        return behind_pa + self._opens_pa(step)
+        return behind_pa + self.opens_pa(step)
 
     def set_pa(self, step: Step) -> float:
         """The pressure behind a reducer at which it shuts; infinite for all else."""
         return step.set_pa + self.raised_pa[step.end]
 
-    def higher_pa(self, step: Step) -> float:
-        """By how much the near side of a gate stands higher when water passes: what opens it, or what a check holds."""
-        near_pa, far_pa, opens_pa = self.static_pa[step.start], self.static_pa[step.end], self._opens_pa(step)
-        if DRY in {near_pa, far_pa}:
-            return opens_pa
-        return near_pa - far_pa if near_pa - far_pa > opens_pa + 1.0 else opens_pa
-
-    def _opens_pa(self, step: Step) -> float:
+    def opens_pa(self, step: Step) -> float:
         """By how much water before a step must stand higher at the raised datum than water behind it."""
         own_pa = self.holds_pa(step) if step.is_joint else step.opens_pa
         return own_pa + self.raised_pa[step.start] - self.raised_pa[step.end]

@@ -13,7 +13,7 @@ from CoolProp.CoolProp import PropsSI
 
 from oracles.circling_water import CirclingWater, Round
 from oracles.standing_water import DRY, StandingWater
-from oracles.walking import Sense
+from oracles.walking import Sense, Step
 from plumbnet.layout.part import HeatSource, Mixture, Role
 from plumbnet.layout.system import End
 
@@ -74,6 +74,11 @@ class WarmWater(StandingWater):
             static_pa = self.static_pa[ends[0]]
             starts[zone] = self.top_pa(zone) if static_pa == DRY else static_pa
         return starts
+
+    def higher_pa(self, step: Step) -> float:
+        """By how much the near side of a gate stands higher when water passes: what opens it, or as it stood cold."""
+        near_pa, far_pa = (self.start_pa[self.zone_of[end]] for end in (step.start, step.end))
+        return max(near_pa - far_pa, self.opens_pa(step))
 
     def top_pa(self, zone: int) -> float:
         """Pressure that fills a zone to its highest port."""

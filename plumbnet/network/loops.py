@@ -3,8 +3,6 @@
 from collections import defaultdict, deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import islice, pairwise
-from typing import NamedTuple
 
 import networkx as nx
 
@@ -12,29 +10,10 @@ from plumbnet.layout.part import Boosting, Free, OneWay, Passage, Reducing, Shut
 from plumbnet.layout.system import End
 from plumbnet.network.dominators import dominators, under_one
 from plumbnet.network.piping import Node, Piping
+from plumbnet.network.rounds import Arc, Edge, Patience, on_ways_round, one_way, onward
 
-MOST_STEPS = 100_000
-"""Steps that trying ways round may cost for one pump."""
-Edge = tuple[Node, Node]
-"""Two ports that something joins, the lower number first."""
-
-
-class Arc(NamedTuple):
-    """A way from port to port: through the pipe of that number, or inside a part where there is none."""
-
-    start: Node
-    end: Node
-    pipe: int = -1
-
-    @property
-    def is_pipe(self) -> bool:
-        """Whether it runs through a pipe."""
-        return self.pipe >= 0
-
-    @property
-    def edge(self) -> "Edge":
-        """Its ports, whichever way it leads."""
-        return _edge(self.start, self.end)
+MOST_STEPS = 1_000_000
+"""Steps that trying ways round may cost for all pumps together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +50,10 @@ def circulation(piping: Piping) -> Circulation:
     block_of = {arc: block for block in _blocks(_arcs(piping)) for arc in block}
     loops: dict[frozenset[Node], Loop] = {}
     idle: list[str] = []
+    patience = Patience(MOST_STEPS)
     for name, (start, end) in pumps.items():
         pump = Arc(piping.node_of[End(name, start)], piping.node_of[End(name, end)])
-        arcs = _driven(pump, block_of.get(pump, []))
+        arcs = _driven(pump, block_of.get(pump, []), patience)
         if arcs:
             loop = _loop(piping, pump, arcs)
             loops.setdefault(loop.nodes, loop)
@@ -108,10 +88,6 @@ def _ways(passage: Passage) -> Iterator[tuple[str, str]]:
             return
 
 
-def _edge(one: Node, other: Node) -> Edge:
-    return (one, other) if one < other else (other, one)
-
-
 def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
     """The arcs of each biconnected block that holds a way round, sorted; a block of one edge is a bridge.
 
@@ -143,7 +119,7 @@ def _arcs_of(
     return arcs
 
 
-def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:
+def _driven(pump: Arc, arcs: list[Arc], patience: Patience) -> list[Arc]:
     """The arcs of the pump's loop within its block; none where no water can go round.
 
     An arc that is taken out here lies on no way round; where none can be found to take out, what is left is
@@ -155,7 +131,7 @@ def _driven(pump: Arc, arcs: list[Arc]) -> list[Arc]:
         if len(left) == len(arcs):
             break
         arcs = left
-    return _on_ways_round(arcs, pump)
+    return on_ways_round(arcs, pump, patience)
 
 
 def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
@@ -163,7 +139,7 @@ def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
 
     `arcs` are a block with the pump in it, so that something else joins each end of the pump.
     """
-    graph = _onward(arc for arc in arcs if arc != pump)
+    graph = onward(arc for arc in arcs if arc != pump)
     ahead = nx.descendants(graph, pump.end) | {pump.end}
     behind = nx.ancestors(graph, pump.start) | {pump.start}
     if pump.start not in ahead:
@@ -176,54 +152,13 @@ def _without_pockets(arcs: list[Arc], pump: Arc) -> list[Arc]:
 
     So it is where every way to the device and every way on from it lead through one and the same node.
     """
-    one_way = _one_way(arcs, pump)
-    if not one_way:
+    checks = one_way(arcs, pump)
+    if not checks:
         return arcs
-    graph = _onward(arc for arc in arcs if arc != pump)
+    graph = onward(arc for arc in arcs if arc != pump)
     before, after = dominators(graph.succ, pump.end), dominators(graph.pred, pump.start)
-    pockets = under_one(before, after, ((arc.start, arc.end) for arc in one_way))
+    pockets = under_one(before, after, ((arc.start, arc.end) for arc in checks))
     return [arc for arc in arcs if (arc.start, arc.end) not in pockets]
-
-
-def _on_ways_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
-    """The arcs past which some way round leads that meets no port twice, each way tried; all where none is one-way.
-
-    Ways to a port and on from it that bar each other cannot be told by less. A loop that would take more than
-    `MOST_STEPS` to try is taken whole.
-    """
-    if not _one_way(arcs, pump):
-        return arcs
-    graph = _onward(arc for arc in arcs if arc != pump)
-    tries = MOST_STEPS // len(arcs)
-    passed: set[Edge] = set()
-    for arc in arcs:
-        if tries > 0 and arc != pump and arc.edge not in passed:
-            way, tries = _way_past(graph, pump, arc, tries)
-            passed.update(_edge(*ends) for ends in pairwise(way))
-    return arcs if tries <= 0 else [arc for arc in arcs if arc == pump or arc.edge in passed]
-
-
-def _way_past(graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, tries: int) -> tuple[list[Node], int]:
-    """A way from the pump's outlet past an arc back to its inlet, empty if there is none, and the tries then left."""
-    before = graph.subgraph(graph.nodes - {arc.end, pump.start})
-    if pump.end not in before or arc.start not in before or not nx.has_path(before, pump.end, arc.start):
-        return [], tries - 1
-    for first in islice(nx.shortest_simple_paths(before, pump.end, arc.start), tries):
-        tries -= 1
-        after = graph.subgraph(graph.nodes - set(first))
-        if pump.start in after and nx.has_path(after, arc.end, pump.start):
-            return [*first, *nx.shortest_path(after, arc.end, pump.start)], tries
-    return [], tries
-
-
-def _one_way(arcs: list[Arc], pump: Arc) -> list[Arc]:
-    """The arcs, the pump's apart, that water passes in no other direction."""
-    both_ways = {(arc.start, arc.end) for arc in arcs}
-    return [arc for arc in arcs if arc != pump and (arc.end, arc.start) not in both_ways]
-
-
-def _onward(arcs: Iterable[Arc]) -> "nx.DiGraph[Node]":
-    return nx.DiGraph((arc.start, arc.end) for arc in arcs)
 
 
 def _loop(piping: Piping, pump: Arc, arcs: list[Arc]) -> Loop:

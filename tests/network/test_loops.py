@@ -6,6 +6,12 @@ def loops(d: Drawn) -> list[tuple[str, ...]]:
     return [loop.parts for loop in d.network.circulation.loops]
 
 
+@pytest.fixture(params=[0, 1_000_000])
+def hurried(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With no time to try ways round, and with plenty."""
+    monkeypatch.setattr("plumbnet.network.loops.MOST_STEPS", request.param)
+
+
 def idle(d: Drawn) -> tuple[str, ...]:
     return d.network.circulation.idle
 
@@ -66,6 +72,7 @@ def test_halves_of_an_eight_that_touch_in_one_tank_are_two_loops() -> None:
     assert loops(d) == [("pump", "boiler", "store")]
 
 
+@pytest.mark.usefixtures("hurried")
 def test_branch_checked_against_the_flow_is_no_part_of_the_loop() -> None:
     # pump -> tee1 --- heater1 ---- tee2 -> pump
     #           ^- cv -- heater2 -----+       from tee2 back to tee1 no pump pushes
@@ -91,6 +98,7 @@ def test_loop_that_would_take_too_long_to_try_is_taken_whole(monkeypatch: pytest
     assert "heater2" in loops(drawn(BARRED))[0]
 
 
+@pytest.mark.usefixtures("hurried")
 def test_branch_between_two_checks_that_face_each_other_is_no_part_of_the_loop() -> None:
     # pump -> tee1 ------- heater1 ------- tee2 -> pump
     #           +-> cv1 -> heater2 <- cv2 <-+       water enters from both ends and leaves by none
@@ -98,17 +106,20 @@ def test_branch_between_two_checks_that_face_each_other_is_no_part_of_the_loop()
     assert loops(d) == [("pump", "tee1", "heater1", "tee2")]
 
 
+@pytest.mark.usefixtures("hurried")
 def test_branch_checked_with_the_flow_is_part_of_the_loop() -> None:
     d = drawn("pump -> tee1 -> heater1 -> tee2 -> pump\ntee1 -> cv -> heater2 -> tee2")
     assert set(*loops(d)) == {"pump", "tee1", "heater1", "tee2", "cv", "heater2"}
 
 
+@pytest.mark.usefixtures("hurried")
 def test_pocket_that_leaves_and_comes_back_at_one_tee_is_no_part_of_the_loop() -> None:
     # tee2 -> cv -> heater2 - tee3, and tee3 - tee2 by a pipe: round by itself only past tee2 twice
     d = drawn("pump -> tee1 -> heater1 -> pump\ntee1 -> cv -> heater2 -> tee3 -> tee1")
     assert loops(d) == [("pump", "tee1", "heater1")]
 
 
+@pytest.mark.usefixtures("hurried")
 def test_parallel_pipes_between_two_tees_all_hold_water_of_the_loop() -> None:
     d = drawn("pump -> tee1 -> tee2 -> heater -> pump\ntee1 -> tee2")
     (loop,) = d.network.circulation.loops
@@ -170,6 +181,7 @@ def test_booster_in_a_circle_drives_a_loop() -> None:
     assert set(*loops(d)) == {"booster", "tee1", "tee2", "heater", "cv"}
 
 
+@pytest.mark.usefixtures("hurried")
 def test_two_hundred_risers_with_a_check_each_are_one_loop() -> None:
     risers = "\n".join(
         f"tee1{n} -> tee1{n + 1}\ntee1{n} -> cv{n} -> tee2{n}\ntee2{n + 1} -> tee2{n}" for n in range(200)

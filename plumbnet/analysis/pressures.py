@@ -75,7 +75,7 @@ class Pressures:
         """The static pressure where no single part gives it."""
         origin = "computed: widest path from the supplies, less what each device takes"
         if self.case.network.standing.static_pa[self.case.zone] is None:
-            origin = "computed: no supply reaches it; taken as just full to its highest port"
+            origin = "computed: no supply reaches it; taken as just full"
         item = _gauge("d_static", "static pressure at the tank", self.case.task.static_pa, origin)
         return item, self.case.task.place.node
 

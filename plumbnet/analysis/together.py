@@ -83,9 +83,6 @@ def _steps(network: Network, crossings: Iterable[Crossing]) -> list[Step]:
 
 
 def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
-    """By how much the near zone stands higher when water passes; cold it may stand higher still, and then stays so.
-
-    A pump holds it there; of water that no supply reaches it is taken so.
-    """
+    """By how much the near zone stands higher when water passes; cold it may stand higher still, held by a pump."""
     held_pa = network.start_pa(crossing.near) - network.start_pa(crossing.far)
     return held_pa if held_pa > way.opens_pa + ROUNDING_PA else way.opens_pa

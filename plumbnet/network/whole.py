@@ -1,6 +1,7 @@
 """A system to everything the graph can say of it, each question searched once and kept."""
 
 from bisect import bisect_right
+from collections import deque
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TypeAlias
@@ -11,6 +12,7 @@ from plumbnet.network.blocking import Blocking, Stops
 from plumbnet.network.closing import Closing, Closings, closing
 from plumbnet.network.crossover import accidental_parts, open_without_accident
 from plumbnet.network.heated import Heated, heated_volumes
+from plumbnet.network.heights import ROUNDING_PA
 from plumbnet.network.ladder import Climber, Opening, Rung, first_opens_pa, floor_pa, openings
 from plumbnet.network.levelling import levelled
 from plumbnet.network.loops import Circulation, circulation
@@ -135,9 +137,28 @@ class Network:
         return occupied(self.piping.system.pipes)
 
     def start_pa(self, zone: Zone) -> float:
-        """Static pressure of a zone at datum; one that no supply reaches is taken as just full to its highest port."""
-        static_pa = self.standing.static_pa[zone]
-        return self.tops_pa[zone] if static_pa is None else static_pa
+        """Static pressure of a zone at datum; one that no supply reaches is taken as just full.
+
+        That is to its highest port, or only as high as it does not run out through a gate.
+        """
+        return self._starts_pa[zone]
+
+    @cached_property
+    def _starts_pa(self) -> list[float]:
+        """By zone; lowered from gate to gate against their direction."""
+        known = zip(self.standing.static_pa, self.tops_pa, strict=True)
+        starts = [top_pa if static_pa is None else static_pa for static_pa, top_pa in known]
+        queue = deque(range(len(starts)) if None in self.standing.static_pa else ())
+        while queue:
+            far = queue.popleft()
+            for crossing in self.zoning.into.get(far, ()):
+                if self.standing.static_pa[crossing.near] is not None or crossing.way is None:
+                    continue
+                stays_pa = starts[far] + crossing.way.opens_pa
+                if starts[far] < crossing.way.below_pa and stays_pa < starts[crossing.near] - ROUNDING_PA:
+                    starts[crossing.near] = stays_pa
+                    queue.append(crossing.near)
+        return starts
 
     @cached_property
     def tops_pa(self) -> list[float]:

@@ -103,3 +103,16 @@ def test_water_that_no_supply_reaches_starts_just_full_to_its_highest_port() -> 
     d = drawn("heater -> tee -> tap.hot\nstreet -> cv -> heater2", tap="elevation: 10 ft")
     assert d.network.start_pa(d.zone("heater")) / PSI == pytest.approx(4.3353, rel=1e-4)
     assert d.network.start_pa(d.zone("heater2")) / PSI == pytest.approx(60.0)
+
+
+def test_water_that_no_supply_reaches_stands_no_higher_than_where_it_would_run_out_through_a_gate() -> None:
+    # tee, with a pipe up to 150 ft > cv1 > tee2 at 145 ft > cv2 > heater, fed at 60 psi
+    runs = "top -> tee -> cv1 -> tee2 -> cv2 -> heater\nstreet -> cv3 -> heater.hot"
+    high = {"top": "kind: tee, elevation: 150 ft", "tee2": "elevation: 145 ft"}
+    for opens, starts in (("2 psi", [62.0, 60.0, 60.0]), ("9 psi", [65.03, 60.0, 60.0])):
+        d = drawn(runs, **high, cv1=f"opens: {opens}")
+        assert [d.network.start_pa(d.zone(place)) / PSI for place in ("tee", "tee2", "heater")] == pytest.approx(
+            starts, abs=0.01
+        )
+    d = drawn(runs.replace("cv2", "prv"), **high, prv="set: 55 psi")  # it shuts before
+    assert d.network.start_pa(d.zone("tee")) / PSI == pytest.approx(145 * 0.43353, abs=0.01)

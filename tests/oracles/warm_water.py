@@ -68,12 +68,25 @@ class WarmWater(StandingWater):
 
     @cached_property
     def start_pa(self) -> dict[int, float]:
-        """Pressure of each zone cold; one without a supply is just full to its highest port."""
+        """Pressure of each zone cold; one without a supply is just full to its highest port, or does not run out."""
         starts = {}
         for zone, ends in self.ends_in.items():
             static_pa = self.static_pa[ends[0]]
-            starts[zone] = self.top_pa(zone) if static_pa == DRY else static_pa
+            starts[zone] = min(self._stays_pa(zone), self.top_pa(zone)) if static_pa == DRY else static_pa
         return starts
+
+    def _stays_pa(self, zone: int) -> float:
+        """The lowest pressure from which water of a zone runs out by none of its ways, what lies beyond full too."""
+        lowest = float("inf")
+        for end, way in self.ways(self.ends_in[zone][0], lambda step: step.is_way):
+            is_dry = self.static_pa[end] == DRY
+            stays_pa = self.top_pa(self.zone_of[end]) if is_dry else self.static_pa[end]
+            for step in reversed(way):
+                if self.static_pa[step.start] != DRY or stays_pa >= self.set_pa(step):
+                    stays_pa = float("inf")
+                stays_pa += self.opens_pa(step)
+            lowest = min(lowest, stays_pa)
+        return lowest
 
     def higher_pa(self, step: Step) -> float:
         """By how much the near side of a gate stands higher when water passes: what opens it, or as it stood cold."""

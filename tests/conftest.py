@@ -106,8 +106,8 @@ class Drawn:
     def lift_pa(self, place: str) -> float:
         """What pumps without a check, counted as height, add to the pressure at a part."""
         node = self.node(place)
-        elevation_m = self.system.parts[self.network.piping.ports[node].part].elevation_m
-        return self.network.piping.heads_pa[node] - PASCAL_PER_METRE * elevation_m
+        height_pa: float = PASCAL_PER_METRE * self.system.parts[self.network.piping.ports[node].part].elevation_m
+        return self.network.piping.heads_pa[node] - height_pa
 
     def static(self, place: str) -> float | None:
         """Static pressure in psi at datum."""

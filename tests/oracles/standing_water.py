@@ -23,6 +23,13 @@ class StandingWater(Walking):
         return {end: pressure_pa + self.raised_pa[end] for end, pressure_pa in self.unraised_pa.items()}
 
     @cached_property
+    def zone_of(self) -> dict[End, int]:
+        """Zones by number: ports that free steps join."""
+        free = self.graph(lambda step: step.sense is Sense.FREE)
+        zones = enumerate(nx.weakly_connected_components(free))
+        return {end: number for number, ends in zones for end in ends}
+
+    @cached_property
     def raised_pa(self) -> dict[End, float]:
         """What pumps without a check add to the height of each port: by what joins the water most closely."""
         graph: nx.Graph[End] = nx.Graph()

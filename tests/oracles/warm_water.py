@@ -52,13 +52,6 @@ class WarmWater(StandingWater):
     """Heat sources of a system and what they warm while every fixture is shut; pressures gauge at datum."""
 
     @cached_property
-    def zone_of(self) -> dict[End, int]:
-        """Zones by number: ports that free steps join."""
-        free = self.graph(lambda step: step.sense is Sense.FREE)
-        zones = enumerate(nx.weakly_connected_components(free))
-        return {end: number for number, ends in zones for end in ends}
-
-    @cached_property
     def ends_in(self) -> dict[int, list[End]]:
         """Ports of each zone."""
         found: dict[int, list[End]] = defaultdict(list)

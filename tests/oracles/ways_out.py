@@ -31,10 +31,16 @@ def opening_pressures(water: StandingWater, start: End) -> dict[End, float]:
 
 
 def _opens_pa(water: StandingWater, site: Site, gates: list[Step]) -> float | None:
-    """The pressure that opens the outlet by way of these gates; None where a reducer on the way shuts first."""
+    """The pressure that opens the outlet by way of these gates; None where a reducer on the way shuts first.
+
+    None too where the way comes back into water that it left: what a pump adds on a way round opens nothing.
+    """
     if not gates:
         return takes_from_pa(water, site)
     static_pa, start = water.unraised_pa, gates[0].start
+    left = [water.zone_of[gate.start] for gate in gates]
+    if any(water.zone_of[gate.end] in left[: number + 1] for number, gate in enumerate(gates)):
+        return None
     needed_pa = max(takes_from_pa(water, site) - water.raised_pa[site.end], static_pa[site.end])
     for gate in reversed(gates):
         if needed_pa >= gate.set_pa:

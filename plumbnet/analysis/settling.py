@@ -91,7 +91,7 @@ class Settling:
 
     def share(self, zone: Zone) -> Share:
         """What settles together with a zone."""
-        return self._share(self._group(zone), zone)
+        return self._share(zone)
 
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
         """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
@@ -101,7 +101,7 @@ class Settling:
             level = min(level, pool.pressure_abs_pa)
         elif pool.pressure_abs_pa <= level:
             return self.share(zone)
-        return self._share(group, zone, shortage(group.loads, group.beside[zone], level).short_m3)
+        return self._share(zone, shortage(group.loads, group.beside[zone], level).short_m3)
 
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm.
@@ -114,7 +114,10 @@ class Settling:
         for _ in range(_MOST_TRIES):
             found = heights(self.network, zones, crossings, first)
             whole = self._lifted(zones, crossings, found)
-            passed = [step.pair for step in found.left_out if _passes(self._settled(zone, whole), step)]
+            if not found.left_out:
+                break
+            group = self._settled(zone, whole)
+            passed = [step.pair for step in found.left_out if _passes(group, step)]
             if not passed:
                 break
             first = [*passed, *first]
@@ -156,11 +159,12 @@ class Settling:
         opened = {role for each in beyond for role in self.loading.opened(each, most_pa - group.lifts_pa[each])}
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
 
-    def _share(self, group: _Group, zone: Zone, short_m3: float = 0.0) -> Share:
+    def _share(self, zone: Zone, short_m3: float = 0.0) -> Share:
+        group = self._group(zone)
         zones = group.beside[zone]
-        heaters = {heated.name for zone in zones for heated in self.network.heated_in.get(zone, ())}
-        growth_m3 = math.fsum(group.loads[zone].expansion_m3 for zone in zones)
-        tanks = sorted(name for zone in zones for name in self.loading.tanks_in.get(zone, ()))
+        heaters = {heated.name for each in zones for heated in self.network.heated_in.get(each, ())}
+        growth_m3 = math.fsum(group.loads[each].expansion_m3 for each in zones)
+        tanks = sorted(name for each in zones for name in self.loading.tanks_in.get(each, ()))
         return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
 
     def _group(self, zone: Zone) -> _Group:

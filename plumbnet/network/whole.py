@@ -146,8 +146,8 @@ class Network:
     @cached_property
     def _starts_pa(self) -> list[float]:
         """By zone; lowered from gate to gate against their direction."""
-        known = zip(self.standing.static_pa, self.tops_pa, strict=True)
-        starts = [top_pa if static_pa is None else static_pa for static_pa, top_pa in known]
+        known = enumerate(self.standing.static_pa)
+        starts = [self.tops_pa[zone] if static_pa is None else static_pa for zone, static_pa in known]
         queue = deque(range(len(starts)) if None in self.standing.static_pa else ())
         while queue:
             far = queue.popleft()

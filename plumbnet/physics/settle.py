@@ -235,9 +235,9 @@ def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: 
 def shortage(loads: Mapping[Zone, ZoneLoad], zones: frozenset[Zone], level_abs_pa: float) -> Shortage[Zone]:
     """By how much the zones of a pool miss room at a level; nothing where they settle below it.
 
-    `zones` are those of a pool that `settle` found, or what a zone that no water can fill joins of it: what settles
-    above a level is what a maximum flow from the heaters to the tanks' room at that level leaves full, the near side of
-    its smallest cut; between pools no water passes.
+    `zones` are those of a pool that `settle` found, or of them those that share water without a street between: what
+    settles above a level is what a maximum flow from the heaters to the tanks' room at that level leaves full, the near
+    side of its smallest cut; between pools no water passes.
     """
     growth = math.fsum(loads[zone].gain_m3 for zone in zones)
     taken = math.fsum(loads[zone].room_m3(level_abs_pa, through_outlet=False) for zone in zones)

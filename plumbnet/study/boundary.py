@@ -10,6 +10,7 @@ from networkx.utils import UnionFind
 
 from plumbnet.layout.part import OUT, Outlet, Part, Role, Source
 from plumbnet.network.dominators import Tree, dominators
+from plumbnet.network.heights import ROUNDING_PA
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.piping import Node
 from plumbnet.network.sides import touching
@@ -17,8 +18,6 @@ from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.water import ATMOSPHERE_PA
 
-ROUNDING_PA = 1e-3
-"""Sums of the same few pressures in another order differ by less."""
 ROOT = ""
 """Stands before all supplies, and for what lies beyond a boundary; no part has this name."""
 

@@ -160,7 +160,8 @@ class _Walk:
             return "is shut and STOPS it", False
         if crossing.way is None:
             return "STOPS it: water passes only the other way", False
-        word = "lets it pass" if crossing.is_forward else "lets it back through its bypass"
+        back = "lets it back through its bypass" if crossing.is_bypass else "has no check and lets it back"
+        word = "lets it pass" if crossing.is_forward else back
         return (word, True) if crossing.near == crossing.far else self._conditional(crossing, word)
 
     def _conditional(self, crossing: Crossing, word: str) -> tuple[str, bool]:

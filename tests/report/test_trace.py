@@ -73,6 +73,11 @@ def test_walk_goes_deeper_where_the_way_forks() -> None:
             "lets it back through its bypass only above 95 psi, which is past the limit",
         ),
         ("street -> prv -> heater -> tap.hot", {}, "prv, a pressure reducer: STOPS it"),
+        (
+            "street -> booster -> heater -> tap.hot",
+            {"booster": "check: false"},
+            "booster, a booster pump: has no check and lets it back",
+        ),
         ("street -> cv -> tee -> heater -> cv2 -> tap.hot", {}, "cv2, a check valve: lets it pass"),
         ("street -> tee -> heater -> tap.hot\ntee -> tank", {}, "tank, an expansion tank: takes water in against its"),
         ("street -> heater -> tap.hot", {}, "street, a main: takes back any amount once it stands above 60 psi"),

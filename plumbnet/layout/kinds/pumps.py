@@ -21,6 +21,10 @@ class BoosterPump(Part):
     check: bool = True
     """Whether a check keeps water from passing back."""
 
+    def drawn_as(self) -> str:
+        """With the check that is built in."""
+        return f"checked_{self.symbol}" if self.check else self.symbol
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its check may stick open."""
         yield from super().events(extremes)

@@ -52,8 +52,9 @@ def test_open_tank_above_all_it_feeds_is_on_the_roof_and_one_below_is_not() -> N
 
 def test_symbol_shows_how_a_part_stands() -> None:
     house = sketch(
-        "street -> meter -> valve -> prv -> heater -> tap.hot\ntap.cold -> tank",
+        "street -> meter -> valve -> prv -> booster -> booster2 -> heater -> tap.hot\ntap.cold -> tank",
         meter="check: true",
+        booster2="check: false",
         valve="state: shut",
         prv="bypass: true",
         tank="state: waterlogged",
@@ -61,6 +62,8 @@ def test_symbol_shows_how_a_part_stands() -> None:
     )
     drawn = {name: item.symbol.name for name, item in house.model.items.items()}
     assert drawn["meter"] == "checked_meter"
+    assert drawn["booster"] == "checked_booster_pump"
+    assert drawn["booster2"] == "booster_pump"
     assert drawn["valve"] == "shut_valve"
     assert drawn["prv"] == "pressure_reducer_with_bypass"
     assert drawn["tank"] == "waterlogged_tank"

@@ -156,8 +156,8 @@ def pump(name: str) -> Symbol:
 
 @symbol("booster_pump")
 def booster_pump(name: str) -> Symbol:
-    """A pump in a box, with the check that holds its pressure."""
-    return in_line(name, 46.0, 32.0, box(46.0, 32.0), *_checked(pump(name)).marks)
+    """A pump in a box."""
+    return in_line(name, 28.0, 32.0, box(28.0, 32.0), *pump(name).marks)
 
 
 @symbol("softener")
@@ -231,3 +231,9 @@ def checked_softener(name: str) -> Symbol:
 def checked_filter(name: str) -> Symbol:
     """A filter with a check in its outlet."""
     return _checked(strainer(name))
+
+
+@symbol("checked_booster_pump")
+def checked_booster_pump(name: str) -> Symbol:
+    """A pump in a box, with the check that holds its pressure."""
+    return in_line(name, 46.0, 32.0, box(46.0, 32.0), *_checked(pump(name)).marks)

@@ -21,7 +21,7 @@ def test_water_enters_at_the_left_and_leaves_at_the_right(kind: str) -> None:
 @pytest.mark.parametrize(
     "name",
     ["check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vacuum_breaker", "checked_meter",
-     "checked_pump", "checked_softener", "checked_filter", "booster_pump"],
+     "checked_pump", "checked_softener", "checked_filter", "checked_booster_pump"],
 )  # fmt: skip
 def test_every_check_points_its_triangle_at_a_bar_downstream(name: str) -> None:
     strokes = [mark for mark in SYMBOLS[name].marks if isinstance(mark, Stroke)]
@@ -31,6 +31,16 @@ def test_every_check_points_its_triangle_at_a_bar_downstream(name: str) -> None:
     ]
     assert bars
     assert set(bars) <= set(tips)
+
+
+@pytest.mark.parametrize("name", ["meter", "pump", "softener", "filter", "booster_pump"])
+def test_without_a_check_no_bar_is_drawn(name: str) -> None:
+    def bars(name: str) -> list[Stroke]:
+        strokes = [mark for mark in SYMBOLS[name].marks if isinstance(mark, Stroke)]
+        return [mark for mark in strokes if mark.width > 1.5 and len({x for x, _ in mark.points}) == 1]
+
+    assert not bars(name)
+    assert bars(f"checked_{name}")
 
 
 def test_bypass_points_back() -> None:

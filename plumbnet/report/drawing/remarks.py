@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from networkx.utils import UnionFind
+
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import End
 from plumbnet.network.whole import Network
@@ -15,7 +17,10 @@ _SHADED = (Verdict.SEALED, Verdict.TRAPPED)
 
 @dataclass(frozen=True, slots=True)
 class Shaded:
-    """A zone in trouble: its verdict, the heaters it is about, the ports in it."""
+    """A zone in trouble, with those that a pump without a check joins to it.
+
+    Its verdict, the heaters it is about, the ports in it.
+    """
 
     verdict: Verdict
     heaters: tuple[str, ...]
@@ -44,18 +49,29 @@ def remarks(report: Report) -> Remarks:
 
 
 def _zones(report: Report, network: Network) -> Iterator[Shaded]:
+    joined = _joined(network)
     worst: dict[Zone, Verdict] = {}
     heaters: dict[Zone, list[str]] = {}
     for verdict in _SHADED:
         for heater in report.heaters:
             if heater.verdict is verdict:
-                for zone in _zones_of(heater, network):
+                for zone in dict.fromkeys(joined[each] for each in _zones_of(heater, network)):
                     worst.setdefault(zone, verdict)
                     heaters.setdefault(zone, []).append(heater.name)
     ports = network.piping.ports
     for zone in sorted(worst):
-        members = (ports[node] for node, its_zone in enumerate(network.zoning.zone_of) if its_zone == zone)
+        members = (ports[node] for node, its_zone in enumerate(network.zoning.zone_of) if joined[its_zone] == zone)
         yield Shaded(worst[zone], tuple(heaters[zone]), frozenset(members))
+
+
+def _joined(network: Network) -> dict[Zone, Zone]:
+    """For every zone the first of those with whose water its own goes either way: pumps without a check join them."""
+    zoning = network.zoning
+    level: UnionFind[Zone] = UnionFind(range(zoning.zone_count))
+    for gate in network.piping.gates:
+        if gate.is_joint:
+            level.union(zoning.zone_of[gate.start], zoning.zone_of[gate.end])
+    return {zone: min(zones) for zones in level.to_sets() for zone in zones}
 
 
 def _zones_of(heater: HeaterFacts, network: Network) -> list[Zone]:

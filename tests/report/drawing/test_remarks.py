@@ -35,3 +35,16 @@ def test_heaters_in_one_zone_share_it() -> None:
     house = sketch("street -> cv -> tee1 -> heater1 -> tee2 -> tap.hot\ntee1 -> heater2 -> tee2")
     (zone,) = house.remarks.zones
     assert zone.heaters == ("heater1", "heater2")
+
+
+def test_water_on_both_sides_of_a_pump_without_a_check_is_one_zone() -> None:
+    house = sketch(
+        "street -> cv -> heater1 -> booster -> heater2 -> booster2 -> tap.hot",
+        booster="check: false",
+    )
+    shut_in, behind = house.remarks.zones[0], house.remarks.zones[1:]
+    assert shut_in.heaters == ("heater1", "heater2")
+    assert End("cv", "out") in shut_in.ports
+    assert End("booster2", "in") in shut_in.ports
+    assert End("booster2", "out") not in shut_in.ports
+    assert behind == ()

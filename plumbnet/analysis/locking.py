@@ -91,7 +91,7 @@ def _rise_k(case: _Case) -> float:
     if case.opens_abs_pa <= case.water.start_abs_pa or case.room_left_kg(cold_k) <= 0.0:
         return 0.0
     if case.hot_k <= cold_k or case.room_left_kg(case.hot_k) > 0.0:
-        return float("inf")
+        return math.inf
     return float(brentq(case.room_left_kg, cold_k, case.hot_k, xtol=1e-9)) - cold_k
 
 

@@ -1,5 +1,6 @@
 """Pressure reducers: what stands before them, whether heated water pushes at them, what takes it up behind them."""
 
+import math
 from collections.abc import Iterator
 
 from plumbnet.layout.part import Role
@@ -8,7 +9,7 @@ from plumbnet.network.reach import reach
 from plumbnet.network.whole import Network
 from plumbnet.rules.facts import ReducerFacts
 
-_ANY = float("inf")
+_ANY = math.inf
 
 
 def reducers(network: Network) -> Iterator[ReducerFacts]:

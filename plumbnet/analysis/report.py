@@ -1,5 +1,6 @@
 """System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
@@ -134,7 +135,7 @@ def _demand_standing_water(network: Network) -> None:
 
 def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
     heated_zones = sorted({network.zoning.zone_of[heated.inlet] for heated in network.heated})
-    reached, drawn = set(network.reach(tuple(heated_zones), float("inf"))), _drawn(network)
+    reached, drawn = set(network.reach(tuple(heated_zones), math.inf)), _drawn(network)
     for name, part in network.piping.system.parts.items():
         cushion = part.cushion()
         if cushion is None:
@@ -156,7 +157,7 @@ def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
 
 def _leads_to(drawn: frozenset[Zone], network: Network, zone: Zone) -> bool:
     """Whether water of a zone can come to where people draw it; that of a heating circuit cannot."""
-    return not drawn.isdisjoint(network.reach((zone,), float("inf")))
+    return not drawn.isdisjoint(network.reach((zone,), math.inf))
 
 
 def _drawn(network: Network) -> frozenset[Zone]:

@@ -1,5 +1,6 @@
 """A network and one of its heaters to the plant that warms up with it: zones, gates, bodies of water, burners."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -103,7 +104,7 @@ class Stage:
             cold_k=cold_k(self.network, zone),
             fill_abs_pa=heated_abs_pa(self.network, lead),
             head_pa=self._head_pa(lead),
-            element_k=min(self._elements_k(group), default=float("inf")),
+            element_k=min(self._elements_k(group), default=math.inf),
             limit_abs_pa=self._limit_pa(lead) + self._lift_pa(zone) + ATMOSPHERE_PA,
         )
 

@@ -1,8 +1,8 @@
 """A zone to all that settle together with it, the gates between them, and heights at which checks open at once."""
 
+import math
 from collections import deque
 from collections.abc import Collection, Iterable, Sequence
-from math import inf
 
 from plumbnet.network.heights import ROUNDING_PA, Heights, Step, fitted
 from plumbnet.network.ladder import floor_pa
@@ -34,7 +34,7 @@ def together(network: Network, start: Zone) -> tuple[set[Zone], list[Crossing]]:
 
 def gate_of(crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
     """A crossing as water settles over it, with the lift of the zone beyond."""
-    below_pa = inf if crossing.way is None else crossing.way.below_pa
+    below_pa = math.inf if crossing.way is None else crossing.way.below_pa
     return OneWayGate(crossing.near, crossing.far, below_pa + ATMOSPHERE_PA + lift_pa)
 
 
@@ -78,7 +78,7 @@ def _steps(network: Network, crossings: Iterable[Crossing]) -> list[Step]:
     for crossing in crossings:
         if crossing.way is not None:
             pair = (crossing.near, crossing.far)
-            least[pair] = min(least.get(pair, inf), _higher_pa(network, crossing, crossing.way))
+            least[pair] = min(least.get(pair, math.inf), _higher_pa(network, crossing, crossing.way))
     return [Step(near, far, higher_pa) for (near, far), higher_pa in least.items()]
 
 

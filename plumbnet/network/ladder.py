@@ -1,6 +1,7 @@
 """The ladder of a zone: every outlet its water can reach, with the pressure at which the way opens (minimax path)."""
 
 import heapq
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import count, islice
@@ -122,7 +123,7 @@ class Climber:
 
         widest: dict[Zone, list[_Step]] = {}
         found: set[int] = set()
-        push(float("-inf"), _BY_ZONE, _Step(start, float("-inf"), float("inf"), None))
+        push(-math.inf, _BY_ZONE, _Step(start, -math.inf, math.inf, None))
         while queue:
             height_pa, _, rank, _, _, step = heapq.heappop(queue)
             if rank == _BY_GATES:

@@ -1,5 +1,6 @@
 """A system as ports joined by free passages, and the gates that let water pass one way or on a condition."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
@@ -22,7 +23,7 @@ class Way:
     """
 
     opens_pa: float = 0.0
-    below_pa: float = float("inf")
+    below_pa: float = math.inf
     datum_pa: float = 0.0
 
 

@@ -1,6 +1,7 @@
 """Zones to standing pressures (widest path) and cold-water temperatures, all at datum."""
 
 import heapq
+import math
 from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -30,7 +31,7 @@ class Standing:
     def at(self, zone: Zone) -> float:
         """Static pressure of a zone, gauge at datum; minus infinity where no water is."""
         static = self.static_pa[zone]
-        return float("-inf") if static is None else static
+        return -math.inf if static is None else static
 
 
 def standing(zoning: Zoning) -> Standing:
@@ -96,7 +97,7 @@ def _widest(
     queue: list[tuple[int, float, Zone]] = []
 
     def offer(zone: Zone, pressure_pa: float) -> None:
-        if static[zone] is None and pressure_pa > found.get(zone, float("-inf")):
+        if static[zone] is None and pressure_pa > found.get(zone, -math.inf):
             found[zone] = pressure_pa
             heapq.heappush(queue, (ranks[zone], -pressure_pa, zone))
 

@@ -1,5 +1,6 @@
 """A system to everything the graph can say of it, each question searched once and kept."""
 
+import math
 from bisect import bisect_right
 from collections import deque
 from dataclasses import dataclass, field, replace
@@ -163,7 +164,7 @@ class Network:
     @cached_property
     def tops_pa(self) -> list[float]:
         """Pressure at datum that just fills each zone to its highest port."""
-        tops = [float("-inf")] * self.zoning.zone_count
+        tops = [-math.inf] * self.zoning.zone_count
         for zone, head_pa in zip(self.zoning.zone_of, self.piping.heads_pa, strict=True):
             tops[zone] = max(tops[zone], head_pa)
         return tops

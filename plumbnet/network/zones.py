@@ -1,5 +1,6 @@
 """Piping to zones: free passages contracted, and the gates that are left between zones."""
 
+import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
@@ -39,7 +40,7 @@ class Crossing:
     def is_bypass(self) -> bool:
         """Whether water would pass here back through the bypass of a reducer."""
         forward = self.gate.forward
-        return not self.is_forward and forward is not None and forward.below_pa < float("inf")
+        return not self.is_forward and forward is not None and forward.below_pa < math.inf
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
 """What changes in a district do to the facts of the whole, from an analysis of the district alone."""
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Protocol, TypeVar
@@ -24,7 +25,7 @@ from plumbnet.study.boundary import Boundaries
 from plumbnet.study.district import District
 from plumbnet.study.hasty import NotTold, Withheld, hasty_network_of
 
-_ANY = float("inf")
+_ANY = math.inf
 
 
 class _Named(Protocol):

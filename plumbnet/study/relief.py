@@ -3,6 +3,7 @@
 None of this is a remedy: the relief valve is the last safety device, and a control always comes with it.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -52,7 +53,7 @@ def _relief_part(scene: Scene, heater: HeaterFacts) -> str | None:
 def _opened(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
     """A shut valve between the heater and a relief valve."""
     network, parts = scene.network, scene.system.parts
-    for zone in network.reach(scene.zones_of(heater.name), float("inf")):
+    for zone in network.reach(scene.zones_of(heater.name), math.inf):
         for crossing in network.zoning.out.get(zone, ()):
             beyond = network.zoning.sites.get(crossing.far, ())
             has_relief = any(site.outlet.role is Role.SAFETY_RELIEF for site in beyond)
@@ -99,6 +100,6 @@ def _fitted_at(scene: Scene, heater: str, setting: str, shown: str) -> Safeguard
 def _is_drawn(scene: Scene, heater: HeaterFacts) -> bool:
     """Whether people draw the water that the heater warms."""
     network = scene.network
-    reached = network.reach(scene.zones_of(heater.name), float("inf"))
+    reached = network.reach(scene.zones_of(heater.name), math.inf)
     ends = (End(name, port) for name, part in scene.system.parts.items() for port in part.draws_at())
     return any(network.zoning.zone_of[network.piping.node_of[end]] in reached for end in ends)

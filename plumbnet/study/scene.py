@@ -1,5 +1,6 @@
 """A report with the network behind it: what a search for remedies asks of a layout."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -75,7 +76,7 @@ class Scene:
 
     def tank_errors(self, heater: str) -> frozenset[str]:
         """Tanks that water of a heater can come to and about which a finding of severity error stands."""
-        reached = self.network.reach(self.zones_of(heater), float("inf"))
+        reached = self.network.reach(self.zones_of(heater), math.inf)
         faulty = {one.parts[0] for one in self.report.findings if one.severity is Severity.ERROR}
         zone_of = self.network.zoning.zone_of
         return frozenset(

@@ -1,5 +1,6 @@
 """A stage to the points of every arc, and what arcs of one joint share drawn once."""
 
+import math
 from collections import defaultdict
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -59,7 +60,7 @@ def _uprights(stage: Stage) -> dict[int, list[_Upright]]:
 def _rank(strand: Strand, column_of: dict[int, int]) -> float:
     """Sorts the strands of an arc: a turn round the tail first, a turn round the head last."""
     if strand.start.is_left == strand.end.is_left:
-        return float("inf") if strand.start.is_left else float("-inf")
+        return math.inf if strand.start.is_left else -math.inf
     return column_of[strand.start.node]
 
 

@@ -4,10 +4,10 @@ Several first orders are bettered by barycentres and by swaps of neighbours (the
 the best is kept. What stands high in the building goes up where that costs no crossing.
 """
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import isnan
 
 from plumbnet.report.drawing.grid import Grid
 from plumbnet.report.palette import Service
@@ -37,7 +37,7 @@ _PORT_SHARE = 0.005
 def order(grid: Grid) -> Columns:
     """The nodes of each column from the top down. Deterministic; a bounded number of sweeps."""
     work = _Work(grid)
-    best, fewest = None, float("inf")
+    best, fewest = None, math.inf
     sweeps = max(2, min(_SWEEPS, _MOST_WORK // max(1, len(grid.column_of))))
     for start in work.starts():
         found, crossings = work.bettered(start, sweeps)
@@ -89,7 +89,7 @@ class _Work:
             lambda node: (walked[node],),
             lambda node: (ranks[node], node),
             lambda node: (ranks[node], walked[node]),
-            lambda node: (-0.0 if isnan(self.height[node]) else -self.height[node], walked[node]),
+            lambda node: (-0.0 if math.isnan(self.height[node]) else -self.height[node], walked[node]),
         )
         found = []
         for key in keys:
@@ -133,7 +133,7 @@ class _Work:
 
     def bettered(self, columns: Columns, sweeps: int) -> tuple[Columns, float]:
         """The best order met, and its crossings."""
-        best, fewest, idle = [list(column) for column in columns], float("inf"), 0
+        best, fewest, idle = [list(column) for column in columns], math.inf, 0
         for sweep in range(sweeps + 1):
             if sweep:
                 self._sweep(columns, to_right=sweep % 2 == 1)

@@ -3,6 +3,7 @@
 What protects the main is never touched: a backflow preventer, a dual check, the check of a meter.
 """
 
+import math
 from collections.abc import Iterator
 
 from plumbnet.network.zones import Crossing
@@ -57,7 +58,7 @@ def _needless_checks(scene: Scene, heater: HeaterFacts) -> Iterator[str]:
 def _against(scene: Scene, heater: HeaterFacts) -> Iterator[Crossing]:
     """Crossings that water of the heater cannot make."""
     network = scene.network
-    for zone in network.reach(scene.zones_of(heater.name), float("inf")):
+    for zone in network.reach(scene.zones_of(heater.name), math.inf):
         for crossing in network.zoning.out.get(zone, ()):
             if crossing.way is None:
                 yield crossing
@@ -65,5 +66,5 @@ def _against(scene: Scene, heater: HeaterFacts) -> Iterator[Crossing]:
 
 def _leads_to_tank(scene: Scene, crossing: Crossing) -> bool:
     network = scene.network
-    beyond = network.reach((crossing.far,), float("inf"))
+    beyond = network.reach((crossing.far,), math.inf)
     return any(network.zoning.zone_of[next(network.piping.nodes_of(name))] in beyond for name in scene.tanks)

@@ -1,5 +1,6 @@
 """The tanks that are there: charged right, exchanged where worn out, exchanged for larger ones."""
 
+import math
 from collections.abc import Iterator
 
 from plumbnet.layout.part import Cushion
@@ -67,7 +68,7 @@ def cushion_of(scene: Scene, name: str) -> Cushion:
 def _reached(scene: Scene, heater: HeaterFacts) -> Iterator[TankFacts]:
     """Tanks under pressure that water of the heater can come to."""
     network = scene.network
-    reached = network.reach(scene.zones_of(heater.name), float("inf"))
+    reached = network.reach(scene.zones_of(heater.name), math.inf)
     for tank in scene.report.facts.tanks:
         zone = network.zoning.zone_of[next(network.piping.nodes_of(tank.name))]
         if tank.static_pa is not None and zone in reached:

@@ -58,10 +58,10 @@ def answers(
     try:
         yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD, handful)
     except BaseException:  # whatever it is, nobody waits for the answers any more
-        pool.shutdown(wait=False, cancel_futures=True)
         for process in multiprocessing.active_children():
             if process not in before:
                 process.terminate()
+        pool.shutdown(cancel_futures=True)  # waited for: what it left to the end of the program could fail there, aloud
         raise
     pool.shutdown()
 

@@ -65,7 +65,8 @@ def test_events_set_fields_that_there_are(kind: str) -> None:
         ),
         ("boiler", {"setpoint": "60 degC"}, ["as hot as its relief valve lets it"]),
         ("tee", {}, []),
-        ("well", {}, []),
+        ("well", {}, ["cut-out up to the limit"]),
+        ("well", {"cut_in": "400 kPa", "cut_out": "550 kPa"}, []),
     ],
 )
 def test_kind_says_what_may_befall_it(kind: str, values: dict[str, object], said: list[str]) -> None:
@@ -81,7 +82,8 @@ def test_heater_gets_as_hot_as_its_own_relief_valve_lets_it() -> None:
     ]
 
 
-def test_main_climbs_to_the_limit_and_no_further() -> None:
+def test_supply_climbs_to_the_limit_and_no_further() -> None:
     assert list(usual("main", pressure="300 kPa").events(EXTREMES)) == [
         Event("pressure up to the limit", "set", {"pressure_pa": 550e3})
     ]
+    assert list(usual("well").events(EXTREMES)) == [Event("cut-out up to the limit", "set", {"cut_out_pa": 550e3})]

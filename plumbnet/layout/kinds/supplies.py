@@ -71,6 +71,12 @@ class Well(Part):
             raise ValueError("the cut-in must lie below the cut-out")
         return self
 
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """Its switch may stop the pump no sooner than at the highest that is allowed where people draw water."""
+        yield from super().events(extremes)
+        if self.cut_out_pa < extremes.limit_pa:
+            yield Event("cut-out up to the limit", "set", {"cut_out_pa": extremes.limit_pa})
+
     def source(self) -> Source:
         """Water between cut-in and cut-out; the highest counts."""
         return Source(OUT, self.cut_out_pa, self.cut_in_pa, self.temperature_k)

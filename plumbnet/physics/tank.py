@@ -13,7 +13,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Literal
 
-_ROUNDING = 1e-9  # relative: volumes closer than this are equal but for sums and unit conversions
+_ROUNDING = 1e-9  # relative: volumes and pressures closer than this are equal but for sums and unit conversions
 _SETTLED = 1e-14  # relative step at which the pressure no longer changes in double precision
 _M3_PER = {"gal": 231 * 0.0254**3, "L": 0.001}  # US gallon of 231 cubic inches: NIST Handbook 44, appendix C
 
@@ -36,7 +36,7 @@ def tank_volume_m3(expansion_m3: float, *, charge_abs_pa: float, start_abs_pa: f
     """
     _demand_gas(charge_abs_pa)
     start = max(start_abs_pa, charge_abs_pa)
-    if end_abs_pa <= start:
+    if end_abs_pa <= start * (1.0 + _ROUNDING):
         raise NoTank(
             f"no tank can do this: it would begin at {start / 1000:.1f} kPa absolute and must end "
             f"at {end_abs_pa / 1000:.1f} kPa; lower the static pressure first"

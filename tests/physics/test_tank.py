@@ -68,7 +68,16 @@ def test_a_charge_below_the_start_wants_a_larger_tank() -> None:
 
 
 @pytest.mark.parametrize(
-    ("charge", "start", "end"), [(4e5, 4e5, 4e5), (4e5, 4e5, 3e5), (5e5, 4e5, 5e5), (3e5, 6e5, 5e5)]
+    ("charge", "start", "end"),
+    [
+        (4e5, 4e5, 4e5),
+        (4e5, 4e5, 3e5),
+        (5e5, 4e5, 5e5),
+        (3e5, 6e5, 5e5),
+        # an end that only rounding lifts above the start, where the gas gives way by nothing or by next to nothing
+        (101325.0, 516063.3, math.nextafter(516063.3, math.inf)),
+        (4e5, 4e5, 4e5 + 1e-4),
+    ],
 )
 def test_no_tank_serves_a_limit_at_or_below_the_start(charge: float, start: float, end: float) -> None:
     with pytest.raises(NoTank):

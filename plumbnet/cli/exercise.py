@@ -4,7 +4,7 @@ import sys
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 from urllib.parse import quote
 
 import typer
@@ -42,6 +42,9 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     level: Annotated[int, typer.Option(min=1, max=len(LEVELS), help="How hard: 1 to 5.")] = 1,
     variants: Annotated[int, typer.Option(min=1, max=MOST, help="How many, no two alike.")] = 1,
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
+    units: Annotated[
+        Literal["us", "metric"], typer.Option(help="Units of the layouts, and sizes usual in them.")
+    ] = "us",
     form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,
@@ -53,7 +56,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     """
     _refuse_unknown(about, level)
     try:
-        dealt = exercises(seed, level, variants, about=about)
+        dealt = exercises(seed, level, variants, about=about, units=units)
     except NoMore as error:
         fail(f"{error}; ask for fewer, or take another seed")
     if play:

@@ -66,6 +66,13 @@ def test_one_sort_of_question_may_be_asked_for() -> None:
     assert text.count("Which tank is it?") == 3
 
 
+def test_metric_worksheet_says_how_to_have_it_again() -> None:
+    told = run("exercise", "--seed", "3", "--units", "metric", "--about", "stopper").stdout
+    assert "Seed 3, number 1, metric units." in told
+    assert " kPa, temperature " in told
+    assert "Seed 3, number 1." in run("exercise", "--seed", "3").stdout
+
+
 def test_question_the_level_does_not_have_is_refused_in_a_sentence() -> None:
     result = run("exercise", "--about", "tnk", "--level", "2")
     assert (result.output, result.exit_code) == ('level 2 has no question "tnk": did you mean "tank"?\n', 2)

@@ -10,16 +10,16 @@ from plumbnet.study.exercise.blocks.taps import taps
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
 from plumbnet.study.exercise.town import address
-from plumbnet.study.exercise.usual import FLOOR_FT
+from plumbnet.study.exercise.usual import Usual
 
-BASEMENT_FT, ATTIC_FT = -8, 2 * FLOOR_FT
+_ATTIC_FLOORS = 2
 
 
-def building(recipe: Recipe, chance: Random) -> str:
+def building(recipe: Recipe, chance: Random, usual: Usual) -> str:
     """The text of a layout."""
-    sketch = Sketch(chance)
+    sketch = Sketch(chance, usual)
     if sketch.likely(recipe.heights):
-        sketch.plant_ft = sketch.pick((BASEMENT_FT, 0, ATTIC_FT))
+        sketch.plant = sketch.pick((usual.basement, 0, _ATTIC_FLOORS * usual.floor))
     sketch.run(*service(sketch, recipe))
     circulated = sketch.likely(recipe.circulation)
     line = feed(sketch, recipe, circulated=circulated)

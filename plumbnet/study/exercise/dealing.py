@@ -10,6 +10,7 @@ from plumbnet.api import check, read_bytes
 from plumbnet.discover import discover
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.fault import LayoutError
+from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
 from plumbnet.study.exercise import questions as question_modules
 from plumbnet.study.exercise.building import building
@@ -18,6 +19,7 @@ from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.likeness import likeness
 from plumbnet.study.exercise.question import QUESTIONS, Asked, Question, World
 from plumbnet.study.exercise.suppose import Supposition, suppositions
+from plumbnet.study.exercise.usual import USUAL
 
 discover(question_modules)
 
@@ -35,13 +37,16 @@ class NoMore(ValueError):
     """No further exercise was found that differs from those before it."""
 
 
-def exercises(seed: int, level: int, variants: int = 1, *, about: str | None = None) -> tuple[Exercise, ...]:
+def exercises(
+    seed: int, level: int, variants: int = 1, *, about: str | None = None, units: Units = "us"
+) -> tuple[Exercise, ...]:
     """So many exercises of a level, no two alike but for names; the first ones are the same however many are wanted.
 
-    `about` names the sort of question; left out, all that the level has come in turn. Raises NoMore, and KeyError
-    for a level or a question there is not.
+    `about` names the sort of question; left out, all that the level has come in turn. `units` are those of the
+    layouts, whose sizes and pressures are what is usual where people build in them. Raises NoMore, and KeyError for a
+    level or a question there is not.
     """
-    return tuple(islice(_dealt(seed, level, about), variants))
+    return tuple(islice(_dealt(seed, level, about, units), variants))
 
 
 def questions_of(level: int) -> tuple[Question, ...]:
@@ -58,7 +63,7 @@ class _Wanted:
     outcome: str
 
 
-def _dealt(seed: int, level: int, about: str | None) -> Iterator[Exercise]:
+def _dealt(seed: int, level: int, about: str | None, units: Units) -> Iterator[Exercise]:
     chance = Random(f"{seed} {level}")  # noqa: S311  a seed that gives the same exercises is the point
     sorts = [QUESTIONS[about]] if about else list(questions_of(level))
     deck = _shuffled(chance, sorts)
@@ -66,7 +71,8 @@ def _dealt(seed: int, level: int, about: str | None) -> Iterator[Exercise]:
     seen: set[str] = set()
     for number in count(1):
         sort = next(deck)
-        yield _found(_Wanted(Origin(seed, LEVELS[level], number), sort, next(outcomes[sort.name])), chance, seen)
+        origin = Origin(seed, LEVELS[level], number, units)
+        yield _found(_Wanted(origin, sort, next(outcomes[sort.name])), chance, seen)
 
 
 def _shuffled(chance: Random, cards: Sequence[Card]) -> Iterator[Card]:
@@ -79,7 +85,7 @@ def _found(wanted: _Wanted, chance: Random, seen: set[str]) -> Exercise:
     """The first exercise unlike those seen of which the engine says what is wanted."""
     recipe = replace(wanted.origin.level.recipe, **wanted.question.leans.get(wanted.outcome, {}))
     for _ in range(MOST_TRIES):
-        layout = building(recipe, chance)
+        layout = building(recipe, chance, USUAL[wanted.origin.units])
         system = read_bytes(layout.encode())
         for supposed in _supposed(wanted.question, system, chance):
             asked = _asked(wanted, system, supposed, chance)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report
 from plumbnet.api import check, read_bytes
+from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
 from plumbnet.study.exercise.level import Level
 from plumbnet.study.exercise.question import Asked, Question
@@ -22,11 +23,13 @@ class Origin:
     seed: int
     level: Level
     number: int
+    units: Units
 
     @property
     def name(self) -> str:
         """A name for it, fit for a file."""
-        return f"exercise-{self.level.number}-{self.seed}-{self.number}"
+        units = "" if self.units == "us" else f"{self.units}-"
+        return f"exercise-{units}{self.level.number}-{self.seed}-{self.number}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,8 @@ from plumbnet.layout.change import Change
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, to
 from plumbnet.layout.system import System
+from plumbnet.study.exercise.usual import USUAL
 from plumbnet.study.written import change
-
-RISES_PSI = (15, 30)
-"""By how much the street's pressure may rise (invented)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +59,13 @@ def _raised(system: System, name: str) -> Iterator[Supposition]:
     source = system.parts[name].source()
     if source is None or "pressure" not in system.written.get(name, {}):
         return
-    for rise_psi in RISES_PSI:
-        psi = round(to(source.pressure_pa, "psi", PRESSURE) + rise_psi)
-        words = f"the pressure in {name} rises to {psi} psi"
-        yield Supposition(words, (change("set", {"part": name, "pressure": f"{psi} psi"}),))
+    usual = USUAL[system.units]
+    unit = usual.unit.pressure
+    for rise in usual.rises:
+        risen = f"{round(to(source.pressure_pa, unit, PRESSURE) + rise)} {unit}"
+        yield Supposition(
+            f"the pressure in {name} rises to {risen}", (change("set", {"part": name, "pressure": risen}),)
+        )
 
 
 _SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (_shut, _failed, _exchanged, _stopped, _raised)

@@ -1,3 +1,4 @@
+import re
 from collections import Counter
 
 import pytest
@@ -6,6 +7,7 @@ from sketching import chance
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.change import Change
+from plumbnet.layout.quantity import Units
 from plumbnet.rules.finding import Severity
 from plumbnet.study.exercise import dealing
 from plumbnet.study.exercise.answer import Choice
@@ -15,6 +17,7 @@ from plumbnet.study.exercise.exercise import SCENARIO, Exercise
 from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.likeness import likeness
 from plumbnet.study.exercise.question import QUESTIONS
+from plumbnet.study.exercise.usual import USUAL
 
 NUMBERS = sorted(LEVELS)
 SEEDS = 100
@@ -50,11 +53,16 @@ def changes(exercise: Exercise) -> tuple[Change, ...]:
     return exercise.system.scenarios[SCENARIO].change if exercise.supposed else ()
 
 
+@pytest.mark.parametrize("units", USUAL)
 @pytest.mark.parametrize("level", NUMBERS)
-def test_no_two_of_a_class_are_the_same_and_answers_are_shared_out_evenly(level: int) -> None:
+def test_no_two_of_a_class_are_the_same_and_answers_are_shared_out_evenly(level: int, units: Units) -> None:
     for question in questions_of(level):
         dealt = question.outcomes[level]
-        found = exercises(5, level, 2 * len(dealt), about=question.name)
+        found = exercises(5, level, 2 * len(dealt), about=question.name, units=units)
+        for one in found:
+            CHECKS[question.name](task(one))
+            assert one.system.units == units
+            assert {name for name in errors(one.drawn) if not name.startswith("tank-")} <= MEANT
         counts = Counter(one.asked.outcome for one in found)
         assert {counts[outcome] for outcome in dealt} == {2}
         keys = {likeness(one.system, changes(one)) for one in found}
@@ -71,9 +79,18 @@ def test_another_seed_gives_others() -> None:
     assert exercises(1, 3)[0].text != exercises(2, 3)[0].text
 
 
+def test_metric_exercise_has_another_name_and_no_american_unit_in_it() -> None:
+    names = [exercises(1, 5, units=units)[0].origin.name for units in ("us", "metric")]
+    assert names == ["exercise-5-1-1", "exercise-metric-5-1-1"]
+    for one in exercises(1, 5, 10, units="metric"):
+        answers = [blank.answer(one.report.facts.units) for blank in one.asked.blanks]
+        words = f"{one.text} {one.supposed} {one.asked.prompt} {answers} {one.asked.because}"
+        assert not {"psi", "gal", "degF", "ft", "Btu/h"} & set(re.findall(r"[\w/]+", words))
+
+
 def test_it_ends_where_nothing_new_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(dealing, "MOST_TRIES", 3)
-    drawn = building(LEVELS[1].recipe, chance(0))
-    monkeypatch.setattr(dealing, "building", lambda _recipe, _chance: drawn)
+    drawn = building(LEVELS[1].recipe, chance(0), USUAL["us"])
+    monkeypatch.setattr(dealing, "building", lambda _recipe, _chance, _usual: drawn)
     with pytest.raises(NoMore, match="no exercise of level 1 is left that differs from those before it"):
         exercises(1, 1, 40)

@@ -9,7 +9,7 @@ from plumbnet.study.exercise.question import QUESTIONS, Asked
 from plumbnet.study.exercise.suppose import Supposition
 
 HOUSE = layout("street -> valve -> heater -> tap.hot")
-ORIGIN = Origin(7, LEVELS[2], 3)
+ORIGIN = Origin(7, LEVELS[2], 3, "us")
 ASKED = Asked("What becomes of it?", (Choice("heater is", ("open", "trapped"), "trapped"),), "trapped", ())
 SHUT = Supposition("valve is left shut", (Change.model_validate({"close": "valve"}),))
 

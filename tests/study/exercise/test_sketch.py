@@ -7,19 +7,20 @@ from plumbnet.study.exercise import sketch as sketch_module
 from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.usual import USUAL
 
 
 def sketch() -> Sketch:
-    return Sketch(chance(1))
+    return Sketch(chance(1), USUAL["us"])
 
 
 def test_file_says_what_was_drawn() -> None:
     drawn = sketch()
     street = drawn.part("street", "main", pressure="60 psi")
-    heater = drawn.part("heater", "storage_heater", height_ft=20, volume="50 gal", setpoint="120 degF")
+    heater = drawn.part("heater", "storage_heater", height=20, volume="50 gal", setpoint="120 degF")
     tap = drawn.part("tap", "fixture")
     drawn.run(street, heater)
-    drawn.run(heater, f"{tap}.hot", pipe="copper-L 3/4 in", length_ft=30)
+    drawn.run(heater, f"{tap}.hot", pipe="copper-L 3/4 in", length=30)
     text = drawn.text("3 Heron Lane, Lantern Falls")
     assert text == (
         "# Made for training; 3 Heron Lane, Lantern Falls is invented.\n"
@@ -38,6 +39,26 @@ def test_file_says_what_was_drawn() -> None:
     assert read_system(text.encode(), file="drawn.yaml").title == "3 Heron Lane, Lantern Falls"
 
 
+def test_metric_file_says_its_units() -> None:
+    drawn = Sketch(chance(1), USUAL["metric"], line=400)
+    street = drawn.part("street", "main", pressure=drawn.pressure(400), temperature=drawn.temperature(10))
+    heater = drawn.part("heater", "storage_heater", height=-2.5, volume=drawn.volume(120), input=drawn.power(3))
+    drawn.run(street, heater, pipe="copper-B 22 mm", length=6)
+    assert drawn.text("3 Heron Lane").splitlines()[1:] == [
+        "plumbnet: 1",
+        "title: 3 Heron Lane",
+        "units: metric",
+        "",
+        "parts:",
+        "  street: {kind: main, pressure: 400 kPa, temperature: 10 degC}",
+        "  heater: {kind: storage_heater, volume: 120 L, input: 3 kW, elevation: -2.5 m}",
+        "",
+        "runs:",
+        "  - {path: street -> heater, pipe: copper-B 22 mm, length: 6 m}",
+    ]
+    assert [drawn.line_at(height) for height in (0, 6, -2.5)] == [400, 341, 424]
+
+
 def test_second_part_of_a_name_gets_a_number() -> None:
     drawn = sketch()
     assert [drawn.part("check", "check_valve") for _ in range(3)] == ["check", "check-2", "check-3"]
@@ -45,8 +66,8 @@ def test_second_part_of_a_name_gets_a_number() -> None:
 
 def test_pressure_falls_by_a_psi_in_two_feet_and_a_bit() -> None:
     drawn = sketch()
-    drawn.line_psi = 60
-    assert [drawn.line_at_psi(height) for height in (0, 20, -8)] == [60, 51, 63]
+    drawn.line = 60
+    assert [drawn.line_at(height) for height in (0, 20, -8)] == [60, 51, 63]
 
 
 def test_what_is_never_likely_never_happens() -> None:
@@ -56,6 +77,6 @@ def test_what_is_never_likely_never_happens() -> None:
 
 
 def test_file_is_the_same_where_yaml_has_no_c_library(monkeypatch: pytest.MonkeyPatch) -> None:
-    fast = [building(level.recipe, chance(3)) for level in LEVELS.values()]
+    fast = [building(level.recipe, chance(3), USUAL["us"]) for level in LEVELS.values()]
     monkeypatch.setattr(sketch_module, "_DUMPER", yaml.SafeDumper)
-    assert [building(level.recipe, chance(3)) for level in LEVELS.values()] == fast
+    assert [building(level.recipe, chance(3), USUAL["us"]) for level in LEVELS.values()] == fast

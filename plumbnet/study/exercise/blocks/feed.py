@@ -15,16 +15,16 @@ def feed(sketch: Sketch, recipe: Recipe, *, circulated: bool) -> list[str]:
     if before and sketch.likely(_BEFORE_CHECK):
         control(sketch, recipe, "split", 0)
     elif behind:
-        control(sketch, recipe, behind[0], sketch.plant_ft)
+        control(sketch, recipe, behind[0], sketch.plant)
     line += behind
     if sketch.likely(recipe.heater_valve):
-        line.append(sketch.part("heater-stop", "valve", height_ft=sketch.plant_ft))
+        line.append(sketch.part("heater-stop", "valve", height=sketch.plant))
     if circulated:
-        line.append(sketch.part("return-tee", "tee", height_ft=sketch.plant_ft))
+        line.append(sketch.part("return-tee", "tee", height=sketch.plant))
     return line
 
 
 def _tees(sketch: Sketch, recipe: Recipe) -> tuple[list[str], list[str]]:
     """The heaters' own check, if they have one, and the tee behind it at which a control may hang."""
     check = [sketch.part("heater-check", "check_valve")] if sketch.likely(recipe.own_check) else []
-    return check, [sketch.part("tank-tee", "tee", height_ft=sketch.plant_ft)] if sketch.likely(recipe.tank_tee) else []
+    return check, [sketch.part("tank-tee", "tee", height=sketch.plant)] if sketch.likely(recipe.tank_tee) else []

@@ -3,87 +3,79 @@
 from plumbnet.study.exercise.blocks.plant import relief
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.usual import (
-    BOILER_FILL_PSI,
-    BOILER_INPUTS_BTU_H,
-    BOILER_RELIEF_PSI,
-    FLOOR_FT,
-    SETPOINTS_F,
-    TAP_FT,
-)
 
 EMITTERS = ("hall", "parlor", "bedroom", "office")
 
 
 def heating(sketch: Sketch, _recipe: Recipe, line: list[str]) -> str:
     """The indirect heater at the end of the cold pipe, and the boiler's circuit, filled from `split`; the hot tee."""
-    input_btu_h = sketch.pick(BOILER_INPUTS_BTU_H)
+    usual = sketch.usual
+    boiler_input = sketch.pick(usual.boiler_inputs)
     indirect = sketch.part(
         "indirect",
         "indirect_heater",
-        height_ft=sketch.plant_ft,
-        volume=f"{sketch.pick((30, 40, 60))} gal",
-        coil_volume="1.5 gal",
-        setpoint=f"{sketch.pick(SETPOINTS_F)} degF",
-        input=f"{input_btu_h} Btu/h",
-        relief=relief(input_btu_h),
+        height=sketch.plant,
+        volume=sketch.volume(sketch.pick(usual.indirect_volumes)),
+        coil_volume=sketch.volume(usual.coil_volume),
+        setpoint=sketch.temperature(sketch.pick(usual.setpoints)),
+        input=sketch.power(boiler_input),
+        relief=relief(sketch, boiler_input, usual.relief_pressure),
     )
-    hot = sketch.part("hot-tee", "tee", height_ft=sketch.plant_ft)
+    hot = sketch.part("hot-tee", "tee", height=sketch.plant)
     sketch.run("split", *line, indirect, hot)
-    _boiler(sketch, input_btu_h)
+    _boiler(sketch, boiler_input)
     _filled(sketch)
     _driven(sketch, indirect)
     return hot
 
 
-def _boiler(sketch: Sketch, input_btu_h: int) -> None:
+def _boiler(sketch: Sketch, boiler_input: int) -> None:
+    usual = sketch.usual
     sketch.part(
         "boiler",
         "boiler",
-        height_ft=sketch.plant_ft,
-        volume=f"{sketch.pick((4, 6, 8))} gal",
-        setpoint=f"{sketch.pick((160, 180))} degF",
-        input=f"{input_btu_h} Btu/h",
-        relief=relief(input_btu_h, psi=BOILER_RELIEF_PSI),
+        height=sketch.plant,
+        volume=sketch.volume(sketch.pick(usual.boiler_volumes)),
+        setpoint=sketch.temperature(sketch.pick(usual.boiler_setpoints)),
+        input=sketch.power(boiler_input),
+        relief=relief(sketch, boiler_input, usual.boiler_relief),
     )
 
 
 def _filled(sketch: Sketch) -> None:
     """The filling line, with its backflow preventer and reducer, and the tank of the circuit."""
-    height_ft = sketch.plant_ft
+    usual, height = sketch.usual, sketch.plant
     fill = [
-        sketch.part("fill-stop", "valve", height_ft=height_ft),
-        sketch.part("fill-rp", "reduced_pressure_assembly", height_ft=height_ft),
-        sketch.part("fill-reducer", "pressure_reducer", height_ft=height_ft, set=f"{BOILER_FILL_PSI} psi"),
-        sketch.part("air-tee", "tee", height_ft=height_ft),
+        sketch.part("fill-stop", "valve", height=height),
+        sketch.part("fill-rp", "reduced_pressure_assembly", height=height),
+        sketch.part("fill-reducer", "pressure_reducer", height=height, set=sketch.pressure(usual.boiler_fill)),
+        sketch.part("air-tee", "tee", height=height),
     ]
     sketch.run("split", *fill)
-    volume, charge = sketch.pick((2, 3, 5, 5, 8)), sketch.pick((BOILER_FILL_PSI, BOILER_FILL_PSI, 20))
+    volume = sketch.volume(sketch.pick(usual.heating_tank_sizes))
+    charge = sketch.pressure(sketch.pick(usual.heating_tank_charges))
     worn: dict[str, object] = {"state": "waterlogged"} if sketch.likely(0.15) else {}
-    tank = sketch.part(
-        "heating-tank", "expansion_tank", height_ft=height_ft, volume=f"{volume} gal", precharge=f"{charge} psi", **worn
-    )
+    tank = sketch.part("heating-tank", "expansion_tank", height=height, volume=volume, precharge=charge, **worn)
     sketch.run("air-tee", tank)
 
 
 def _driven(sketch: Sketch, indirect: str) -> None:
     """The two circuits that pumps drive: through the emitters, and through the coil."""
-    supply = sketch.part("supply-tee", "tee", height_ft=sketch.plant_ft)
-    pumps = [
-        sketch.part(name, "circulator", height_ft=sketch.plant_ft, check=True) for name in ("heat-pump", "water-pump")
-    ]
+    usual = sketch.usual
+    supply = sketch.part("supply-tee", "tee", height=sketch.plant)
+    pumps = [sketch.part(name, "circulator", height=sketch.plant, check=True) for name in ("heat-pump", "water-pump")]
     rooms = sketch.chance.sample(EMITTERS, sketch.pick((2, 3)))
     emitters = [
         sketch.part(
             name,
             "emitter",
-            height_ft=TAP_FT + FLOOR_FT * sketch.pick((0, 0, 1)),
-            volume=f"{sketch.pick((3, 4, 5))} gal",
+            height=usual.tap + usual.floor * sketch.pick((0, 0, 1)),
+            volume=sketch.volume(sketch.pick(usual.emitter_volumes)),
         )
         for name in rooms
     ]
-    back = sketch.part("return-header", "tee", height_ft=sketch.plant_ft)
+    back = sketch.part("return-header", "tee", height=sketch.plant)
     sketch.run("boiler", "air-tee", supply)
-    sketch.run(supply, pumps[0], *emitters, back, pipe="copper-M 3/4 in", length_ft=sketch.pick((80, 100, 120)))
+    sketch.run(supply, pumps[0], *emitters, back, pipe=usual.heating_tube, length=sketch.pick(usual.heating_lengths))
     sketch.run(supply, pumps[1], f"{indirect}.coil_in")
     sketch.run(f"{indirect}.coil_out", back, "boiler")

@@ -11,8 +11,9 @@ from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 
 NO_TANK = "no tank can do it"
-_SMALL = ("2 gal", "3 gal", "5 gal", "8 gal", NO_TANK)
-OUTCOMES = {2: _SMALL, 3: _SMALL, 4: ("5 gal", "8 gal", "10 gal", "15 gal", NO_TANK), 5: _SMALL}
+_SMALL = ("size 1", "size 2", "size 3", "size 4", NO_TANK)
+OUTCOMES = {2: _SMALL, 3: _SMALL, 4: ("size 3", "size 4", "size 5", "size 6", NO_TANK), 5: _SMALL}
+"""Sizes by their place among those offered, so that they are the same in all units."""
 _NO_CONTROL = {"tank": 0.0, "spill": 0.0, "boiler": 0.0, "backflow": 0.8, "tankless": 0.05}
 LEANS = {size: _NO_CONTROL for sizes in OUTCOMES.values() for size in sizes} | {
     NO_TANK: _NO_CONTROL | {"high_main": 0.9, "unreduced": 0.9, "reducer": 0.0}
@@ -48,13 +49,14 @@ def _asked(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> I
     if need.tank_m3 is not None and abs(need.tank_m3 * room - grown_m3) > _SAME_SHARE * grown_m3:
         return
     sizes = tuple(show(size, VOLUME, units) for size in nominal_sizes(units)[:_SIZES])
-    outcome = NO_TANK if need.nominal_m3 is None else show(need.nominal_m3, VOLUME, units)
+    right = NO_TANK if need.nominal_m3 is None else show(need.nominal_m3, VOLUME, units)
     charge_pa = None if need.tank_m3 is None else need.precharge_pa
     blanks = (
-        Choice("The smallest size that will do is", (*sizes, NO_TANK), outcome),
+        Choice("The smallest size that will do is", (*sizes, NO_TANK), right),
         Measure("If a tank can do it, it is charged to", PRESSURE, charge_pa, TOLERANCE_PA),
     )
-    if outcome in blanks[0].options:
+    if right in blanks[0].options:
+        outcome = NO_TANK if right == NO_TANK else f"size {sizes.index(right) + 1}"
         because = _because(world, heater, need, static_pa)
         yield Asked(_prompt(world, heater, need, static_pa), blanks, outcome, because, heater.name)
 

@@ -1,15 +1,22 @@
 """Under which of two codes a layout passes."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from plumbnet.analysis.report import Report
 from plumbnet.api import check
+from plumbnet.layout.quantity import Units
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 
-CODES = ("ipc-2021", "irc-2021", "npc-2020", "upc-2018", "upc-2024")
-"""Profiles for hot water in buildings of North America, where the layouts of exercises stand."""
+CODES: Mapping[Units, tuple[str, ...]] = MappingProxyType(
+    {
+        "us": ("ipc-2021", "irc-2021", "npc-2020", "upc-2018", "upc-2024"),
+        "metric": ("as-nzs-3500", "en-806", "uk-2010"),
+    }
+)
+"""Profiles for hot water in buildings of North America, and elsewhere, by the units of the layouts."""
 BOTH, ONE, NEITHER = "both", "one", "neither"
 _ERRORS = 3
 """Errors told of one code."""
@@ -24,7 +31,8 @@ LEANS = {
 @question("two-codes", {5: (BOTH, ONE, NEITHER)}, leans=LEANS)
 def two_codes(world: World) -> Iterator[Asked]:
     """Under which of two codes does the layout pass?"""
-    first, second = (check(world.report.system, rules=code) for code in world.chance.sample(CODES, 2))
+    system = world.report.system
+    first, second = (check(system, rules=code) for code in world.chance.sample(CODES[system.units], 2))
     options = (BOTH, *(f"only the {one.profile.title}" for one in (first, second)), NEITHER)
     right = options[2 * (not first.is_fine) + (not second.is_fine)]
     outcome = right if right in {BOTH, NEITHER} else ONE

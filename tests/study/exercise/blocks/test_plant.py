@@ -7,7 +7,7 @@ from plumbnet.study.exercise.level import Recipe
 
 def heaters(draw: str, chosen: Recipe, seed: int = 1) -> list[str]:
     drawn = sketch(seed)
-    drawn.plant_ft = 20
+    drawn.plant = 20
     hot = {"single": single, "shared": shared}[draw](drawn, chosen, [])
     drawn.run(hot, f"{drawn.part('tap', 'fixture')}.hot")
     report = plumbnet.check(system(drawn))

@@ -2,10 +2,11 @@ from sketching import chance, recipe
 
 from plumbnet.study.exercise.blocks.service import ASSEMBLIES, service
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.usual import USUAL
 
 
 def kinds(seed: int = 3, **shares: float) -> list[str]:
-    drawn = Sketch(chance(seed))
+    drawn = Sketch(chance(seed), USUAL["us"])
     names = service(drawn, recipe(**shares))
     fields = [drawn.parts[name] for name in names]
     return [str(one["kind"]) if isinstance(one, dict) else str(one) for one in fields]
@@ -33,8 +34,8 @@ def test_high_main_is_reduced_unless_it_was_forgotten() -> None:
 
 
 def test_building_stands_at_what_the_reducer_lets_through() -> None:
-    drawn = Sketch(chance(3))
+    drawn = Sketch(chance(3), USUAL["us"])
     service(drawn, recipe(high_main=1.0))
     reducer = drawn.parts["reducer"]
     assert isinstance(reducer, dict)
-    assert reducer["set"] == f"{drawn.line_psi} psi"
+    assert reducer["set"] == f"{drawn.line} psi"

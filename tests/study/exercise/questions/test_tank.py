@@ -13,7 +13,7 @@ def test_tank_of_a_usual_house_is_asked_for_with_its_charge() -> None:
     size, charge = one.blanks
     assert isinstance(size, Choice)
     assert isinstance(charge, Measure)
-    assert (size.right, one.outcome) == ("5 gal", "5 gal")
+    assert (size.right, one.outcome) == ("5 gal", "size 3")
     assert charge.right == pytest.approx(62 * PSI)
     assert one.prompt == (
         "An expansion tank is to be fitted at tee. Cold, heater stands at 62 psi; the limit is 80 psi; until all is "

@@ -1,8 +1,10 @@
 import pytest
 from asking import asked
+from sketching import chance
 
 import plumbnet
 from plumbnet.study.exercise.answer import Choice
+from plumbnet.study.exercise.question import QUESTIONS, World
 from plumbnet.study.exercise.questions import two_codes
 
 RELIEF = "relief: {pressure: 150 psi}"
@@ -11,7 +13,7 @@ RUNS = "street -> meter -> prv -> tee -> heater -> tap.hot"
 
 @pytest.fixture
 def ipc_then_upc(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(two_codes, "CODES", ("ipc-2021", "upc-2024"))
+    monkeypatch.setattr(two_codes, "CODES", {"us": ("ipc-2021", "upc-2024")})
 
 
 @pytest.mark.usefixtures("ipc_then_upc")
@@ -43,4 +45,14 @@ def test_every_code_is_a_profile_there_is() -> None:
     house = plumbnet.read_bytes(
         b"plumbnet: 1\nparts: {street: {kind: main, pressure: 60 psi}, tap: fixture}\nruns: [street -> tap.cold]\n"
     )
-    assert all(plumbnet.check(house, rules=code).profile.profile == code for code in two_codes.CODES)
+    for code in (code for codes in two_codes.CODES.values() for code in codes):
+        assert plumbnet.check(house, rules=code).profile.profile == code
+
+
+def test_metric_layout_is_put_before_codes_from_outside_north_america() -> None:
+    house = plumbnet.read_bytes(
+        b"plumbnet: 1\nunits: metric\nparts: {street: {kind: main, pressure: 300 kPa}, tap: fixture}\n"
+        b"runs: [street -> tap.cold]\n"
+    )
+    (one,) = QUESTIONS["two-codes"].ask(World(plumbnet.check(house), 5, chance(1)))
+    assert len(set(one.profiles) & {"as-nzs-3500", "en-806", "uk-2010"}) == 2

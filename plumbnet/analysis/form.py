@@ -88,6 +88,7 @@ class Sheet:
     file: str
     sha256: str
     title: str
+    scenario: str | None
     rules: str
     rules_title: str
     rules_sha256: str

@@ -62,6 +62,7 @@ class _Draft:
             file=record.file,
             sha256=record.sha256,
             title=report.system.title,
+            scenario=report.scenario,
             rules=report.profile.profile,
             rules_title=report.profile.title,
             rules_sha256=report.profile.sha256,

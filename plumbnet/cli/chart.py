@@ -7,9 +7,10 @@ import typer
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.warming import NoWarmUp
 from plumbnet.cli.app import app
-from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.options import File, Rules, Scenario, Units
+from plumbnet.cli.reading import fail
 from plumbnet.cli.saving import Out, form_of, save
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
 from plumbnet.report.charts.sizes import NoChart
 from plumbnet.rules.sentences import listed
@@ -23,14 +24,20 @@ Heater = Annotated[str | None, typer.Option("--heater", metavar="NAME", help="Th
 
 @app.command()
 def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
-    file: File, of: Of, output: Out, heater: Heater = None, rules: Rules = None, units: Units = None
+    file: File,
+    of: Of,
+    output: Out,
+    heater: Heater = None,
+    scenario: Scenario = None,
+    rules: Rules = None,
+    units: Units = None,
 ) -> None:
     """Draw a chart as SVG, PDF or PNG: the ladder of pressures, a warm-up in time, or the size of a tank."""
     from plumbnet.report.charts.sheet import chart_file  # noqa: PLC0415  drawing is slow to import
     from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
 
     form = form_of(output, FORMS)
-    report = report_with(file, heater, rules, units)
+    report = report_supposed(file, heater, rules, units, scenario)
     try:
         content = chart_file(report, of, heater or ("" if of == "ladder" else _only(report)), form)
     except (NoChart, NoWarmUp) as error:

@@ -5,18 +5,14 @@ from typing import Annotated, Literal
 import typer
 
 from plumbnet.cli.app import app
-from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import report_with
+from plumbnet.cli.options import File, Rules, Scenario, Units
 from plumbnet.cli.saving import Out, form_of, save
-from plumbnet.cli.supposing import in_scenario
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
 
 ThemeOption = Annotated[
     Literal["light", "dark", "bw"],
     typer.Option("--theme", help="For paper, a dark screen, or black ink."),
-]
-Scenario = Annotated[
-    str | None, typer.Option("--scenario", metavar="NAME", help="Draw what a scenario of the file makes of it.")
 ]
 Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
 
@@ -39,6 +35,6 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
 
     form = form_of(output, FORMS)
-    report = in_scenario(report_with(file, None, rules, units), scenario)
+    report = report_supposed(file, None, rules, units, scenario)
     save(output, schematic_file(report, form, theme=theme, date=date))
     raise typer.Exit(status([report]))

@@ -30,11 +30,17 @@ def report_on(file: str, profile: Profile | None, units: Units | None) -> Report
 def report_with(file: str, heater: str | None, rules: str | None, units: Units | None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
     report = report_on(file, ruled(rules), units)
+    if heater is not None:
+        demand_heater(report, heater, file)
+    return report
+
+
+def demand_heater(report: Report, heater: str, file: str) -> None:
+    """Say what is wrong and exit where a layout has no such heater."""
     names = [one.name for one in report.heaters]
-    if heater is not None and heater not in names:
+    if heater not in names:
         known = f"there is {', '.join(names) or 'none'}"
         fail(f"no heater is called {quoted(heater)} in {file}", heater, names, known)
-    return report
 
 
 def read(file: str) -> System:

@@ -5,13 +5,11 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.app import app
-from plumbnet.cli.options import File, Rules, Units
-from plumbnet.cli.reading import report_with
+from plumbnet.cli.options import File, Rules, Scenario, Units
 from plumbnet.cli.saving import Out, form_of, save
-from plumbnet.cli.supposing import in_scenario
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
 
-Scenario = Annotated[str | None, typer.Option("--scenario", metavar="NAME", help="The layout in this scenario of it.")]
 Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
 
 
@@ -26,6 +24,6 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.page.file import FORMS, page_file  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
-    found = in_scenario(report_with(file, None, rules, units), scenario)
+    found = report_supposed(file, None, rules, units, scenario)
     save(output, page_file(found, form, date=date))
     raise typer.Exit(status([found]))

@@ -7,8 +7,9 @@ import typer
 
 from plumbnet.analysis.sheet import sheets
 from plumbnet.cli.app import app
-from plumbnet.cli.options import AnyHeater, File, Rules, Units
-from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.options import AnyHeater, File, Rules, Scenario, Units
+from plumbnet.cli.reading import fail
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
 from plumbnet.layout.fault import quoted
 from plumbnet.physics.methods import METHODS
@@ -30,13 +31,14 @@ def size(  # noqa: PLR0913, PLR0917  each is an option of the command
     heater: AnyHeater = None,
     method: Annotated[str | None, typer.Option(metavar="NAME", help="Sizing method, in place of the file's.")] = None,
     output: Annotated[SheetFormat, typer.Option("--format", help="How to write the sheet.")] = SheetFormat.TEXT,
+    scenario: Scenario = None,
     rules: Rules = None,
     units: Units = None,
 ) -> None:
     """The calculation sheet: the tank each heater needs, every step with its formula, numbers, units and source."""
     if method is not None and method not in METHODS:
         fail(f"no sizing method is called {quoted(method)}", method, METHODS, f"there is {', '.join(METHODS)}")
-    report = report_with(file, heater, rules, units)
+    report = report_supposed(file, heater, rules, units, scenario)
     found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
     write({"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output](found, report.facts.units))
     raise typer.Exit(status([report]))

@@ -3,9 +3,20 @@
 from typing import NoReturn
 
 from plumbnet.analysis.report import Report
-from plumbnet.cli.reading import fail
+from plumbnet.cli.reading import demand_heater, fail, report_with
 from plumbnet.layout.fault import LayoutError, quoted
+from plumbnet.layout.quantity import Units
 from plumbnet.study.whatif import UnknownScenario, whatif
+
+
+def report_supposed(
+    file: str, heater: str | None, rules: str | None, units: Units | None, scenario: str | None
+) -> Report:
+    """The report on a file in a scenario of it; says what is wrong and exits where it has no such heater then."""
+    report = in_scenario(report_with(file, None, rules, units), scenario)
+    if heater is not None:
+        demand_heater(report, heater, file)
+    return report
 
 
 def in_scenario(report: Report, scenario: str | None) -> Report:

@@ -3,9 +3,10 @@
 import typer
 
 from plumbnet.cli.app import app
-from plumbnet.cli.options import AnyHeater, File, Rules, Units
-from plumbnet.cli.reading import report_with
+from plumbnet.cli.options import AnyHeater, File, Rules, Scenario, Units
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
+from plumbnet.layout.fault import visible
 from plumbnet.report.trace import trace as trace_text
 
 
@@ -13,11 +14,13 @@ from plumbnet.report.trace import trace as trace_text
 def trace(
     file: File,
     heater: AnyHeater = None,
+    scenario: Scenario = None,
     rules: Rules = None,
     units: Units = None,
 ) -> None:
     """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
-    report = report_with(file, heater, rules, units)
+    report = report_supposed(file, heater, rules, units, scenario)
     chosen = [one for one in report.heaters if heater in {None, one.name}]
-    write("\n\n".join(trace_text(report, one) for one in chosen))
+    supposed = [] if report.scenario is None else [f"Scenario: {visible(report.scenario)}\n"]
+    write("\n".join([*supposed, "\n\n".join(trace_text(report, one) for one in chosen)]))
     raise typer.Exit(status([report]))

@@ -7,8 +7,9 @@ import typer
 
 from plumbnet.analysis.warming import NoWarmUp, warm_up
 from plumbnet.cli.app import app
-from plumbnet.cli.options import File, Units
-from plumbnet.cli.reading import fail, report_with
+from plumbnet.cli.options import File, Scenario, Units
+from plumbnet.cli.reading import fail
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
 from plumbnet.report import warmup as course
 
@@ -22,15 +23,16 @@ class TableFormat(StrEnum):
 
 
 @app.command()
-def warmup(
+def warmup(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     heater: Annotated[str, typer.Argument(metavar="HEATER", help="The heater that is lit from cold.")],
     minutes: Annotated[float | None, typer.Option(min=0.0, help="How long; until all is hot when left out.")] = None,
     output: Annotated[TableFormat, typer.Option("--format", help="How to write the course.")] = TableFormat.TEXT,
+    scenario: Scenario = None,
     units: Units = None,
 ) -> None:
     """Temperature, pressure and water lost against time, from a cold start with every fixture shut."""
-    report = report_with(file, heater, None, units)
+    report = report_supposed(file, heater, None, units, scenario)
     try:
         warming = warm_up(report, heater, minutes=minutes)
     except NoWarmUp as error:

@@ -66,6 +66,8 @@ def _head(sheet: Sheet) -> Iterator[Block]:
     if sheet.title:
         yield Paragraph(sheet.title, "Building")
     yield Paragraph(f"{sheet.file}, SHA-256 {sheet.sha256}", "File")
+    if sheet.scenario is not None:
+        yield Paragraph(sheet.scenario, "Scenario")
     yield Paragraph(f"{sheet.rules_title} ({sheet.rules}), SHA-256 {sheet.rules_sha256}", "Rules")
     yield Paragraph(program(), "Program")
     yield Paragraph(f"{method.title} ({method.name}; {method.chosen}). Source: {method.source}", "Method")

@@ -24,6 +24,7 @@ def _sheet(sheet: Sheet) -> Json:
         "file": sheet.file,
         "sha256": sheet.sha256,
         "title": sheet.title,
+        "scenario": sheet.scenario,
         "rules": sheet.rules,
         "rules_sha256": sheet.rules_sha256,
         "heater": heater.name,

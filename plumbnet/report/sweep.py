@@ -23,6 +23,8 @@ def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
     system, profile = found.report.system, found.report.profile
     yield Heading(f"{system.title or system.record.file}: every single event", 1)
     yield Paragraph(system.record.file, "file")
+    if found.report.scenario is not None:
+        yield Paragraph(found.report.scenario, "scenario")
     yield Paragraph(profile.in_full, "rules")
     rows = [(one.event.title, one.outcome) for one in found.changing[:top]]
     if rows:

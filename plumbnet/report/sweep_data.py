@@ -20,6 +20,7 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
         "file": system.record.file,
         "sha256": system.record.sha256,
         "title": system.title,
+        "scenario": found.report.scenario,
         "rules": found.report.profile.profile,
         "events_tried": len(found.events),
         "events_without_effect": found.idle_count,

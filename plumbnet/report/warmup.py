@@ -26,6 +26,8 @@ def to_text(warming: Warming) -> str:
     """The course as a short table, what happens, and the sums; ends with a line break."""
     record, title = warming.report.system.record, warming.report.system.title
     lines = [f"{visible(record.file)}: {visible(title)}" if title else visible(record.file)]
+    if warming.report.scenario is not None:
+        lines.append(f"Scenario: {visible(warming.report.scenario)}")
     lines += [*_wrapped(_setting(warming)), "", *_table(warming), ""]
     for event in told(warming):
         minutes = time_in_words(warming, event.time_s)
@@ -175,6 +177,7 @@ def to_json(warming: Warming) -> str:
     document: Json = {
         "file": record.file,
         "sha256": record.sha256,
+        "scenario": warming.report.scenario,
         "efficiency": warming.efficiency,
         "times_s": list(run.times_s),
         "heaters": [_heater(warming, one) for one in warming.fired],

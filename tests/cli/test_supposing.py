@@ -1,26 +1,68 @@
 """A layout in one of its scenarios, whichever command asks for it."""
 
+import json
 from pathlib import Path
 
 import pytest
 from conftest import layout
 from running import Write, run
 
-OUT = {"draw": "out.svg", "report": "out.html"}
+COMMANDS = {
+    "draw": ["-o", "out.svg"],
+    "report": ["-o", "out.html"],
+    "chart": ["--of", "ladder", "-o", "out.svg"],
+    "trace": [],
+    "size": [],
+    "warmup": ["heater"],
+    "sweep": [],
+}
 SCENARIO = """
 scenarios:
   closed: {note: n, change: [{close: valve}]}
   high: {note: n, change: [{set: {part: heater, elevation: 900 ft}}]}
+  twin:
+    note: n
+    change:
+      - add: {part: second, kind: storage_heater, volume: 40 gal, setpoint: 120 degF, run: tee -> second}
 """
+RUNS = "street -> valve -> tee -> heater -> tap.hot\nheater.relief -> relief"
+HOUSE = layout(RUNS, heater="input: 40000 Btu/h") + SCENARIO
 
 
-@pytest.mark.parametrize("command", OUT)
+@pytest.mark.parametrize("command", COMMANDS)
 def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(write: Write, command: str) -> None:
-    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + SCENARIO)
-    result = run(command, "house.yaml", "-o", OUT[command], "--scenario", "closd")
+    write("house.yaml", HOUSE)
+    result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "closd")
     assert result.exit_code == 2
     assert 'no scenario is called "closd": did you mean "closed"?' in result.output
-    result = run(command, "house.yaml", "-o", OUT[command], "--scenario", "high")
+    result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "high")
     assert result.exit_code == 2
     assert 'with the scenario "high" made nothing can be computed: heater: its piping reaches higher' in result.output
-    assert not Path(OUT[command]).exists()
+    assert not Path("out.svg").exists()
+    assert not Path("out.html").exists()
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_answer_is_that_of_the_scenario_and_names_it(write: Write, command: str) -> None:
+    write("house.yaml", HOUSE)
+    plain = run(command, "house.yaml", *COMMANDS[command])
+    shut = run(command, "house.yaml", *COMMANDS[command], "--scenario", "closed")
+    assert (plain.exit_code, shut.exit_code) == (0, 1)
+    written = [Path(name).read_text(encoding="utf-8") for name in COMMANDS[command] if Path(name).suffix]
+    assert "closed" in "".join([shut.output, *written])
+
+
+@pytest.mark.parametrize("command", ["size", "sweep", "warmup"])
+def test_record_for_machines_names_the_scenario(write: Write, command: str) -> None:
+    write("house.yaml", HOUSE)
+    for given, name in (([], None), (["--scenario", "closed"], "closed")):
+        told = json.loads(run(command, "house.yaml", *COMMANDS[command], *given, "--format", "json").stdout)
+        assert told.get("sheets", [told])[0]["scenario"] == name
+
+
+def test_heater_may_be_one_that_the_scenario_adds(write: Write) -> None:
+    write("house.yaml", HOUSE)
+    assert "second is a storage heater" in run("trace", "house.yaml", "second", "--scenario", "twin").stdout
+    refused = run("trace", "house.yaml", "second")
+    assert refused.exit_code == 2
+    assert refused.output == 'no heater is called "second" in house.yaml; there is heater\n'

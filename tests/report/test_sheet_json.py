@@ -14,6 +14,7 @@ SHEET = [
     "file",
     "sha256",
     "title",
+    "scenario",
     "rules",
     "rules_sha256",
     "heater",

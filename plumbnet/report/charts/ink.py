@@ -70,8 +70,9 @@ def extent_in(axes: Axes) -> tuple[float, float]:
 
 
 def heading(axes: Axes, report: Report, words: str) -> None:
-    """What the axes show, behind the title of the building; two lines at most."""
-    title = f"{report.system.title}: {words}" if report.system.title else f"{words[:1].upper()}{words[1:]}"
+    """What the axes show, behind the title of the building and the scenario; two lines at most."""
+    names = ", ".join(name for name in (report.system.title, report.scenario) if name)
+    title = f"{names}: {words}" if names else f"{words[:1].upper()}{words[1:]}"
     text = Measure(TITLE_POINTS).first_lines(title, extent_in(axes)[0], most=2)
     axes.set_title(text, parse_math=False)
 

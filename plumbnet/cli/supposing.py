@@ -13,13 +13,13 @@ def report_supposed(
     file: str, heater: str | None, rules: str | None, units: Units | None, scenario: str | None
 ) -> Report:
     """The report on a file in a scenario of it; says what is wrong and exits where it has no such heater then."""
-    report = in_scenario(report_with(file, None, rules, units), scenario)
+    report = _in_scenario(report_with(file, None, rules, units), scenario)
     if heater is not None:
         demand_heater(report, heater, file)
     return report
 
 
-def in_scenario(report: Report, scenario: str | None) -> Report:
+def _in_scenario(report: Report, scenario: str | None) -> Report:
     """The report on a layout in a scenario of it, or as it is; says what is wrong and exits where there is none."""
     if scenario is None:
         return report

@@ -51,9 +51,9 @@ def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone
 
 
 def is_held(network: Network, zone: Zone) -> bool:
-    """Whether a way out that stands open keeps a zone at its static pressure, whatever comes."""
-    static_pa, opens_pa = network.standing.static_pa[zone], network.way_out_pa.get(zone)
-    return opens_pa is not None and (static_pa is None or opens_pa <= static_pa + ROUNDING_PA)
+    """Whether a way out that stands open keeps a zone at the pressure it starts from, whatever comes."""
+    opens_pa = network.way_out_pa.get(zone)
+    return opens_pa is not None and opens_pa <= network.start_pa(zone) + ROUNDING_PA
 
 
 def heights(

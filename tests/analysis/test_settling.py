@@ -347,3 +347,17 @@ def test_water_that_no_supply_reaches_grows_into_what_stands_as_high_beyond_a_ch
     )
     assert settled(layout, "tee") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
     assert settled(layout, "heater") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
+
+
+def test_water_that_stands_below_a_vent_where_no_supply_reaches_it_rises_in_its_tank_first() -> None:
+    # heater - tee - vent, 80 ft up; tee -> cv: what stood above it has run out there
+    layout = drawn(
+        "street -> meter -> tap.cold\nheater -> tee -> vent\ntee -> tank\ntee -> cv -> store",
+        vent="elevation: 80 ft",
+        tank=f"{BIG}, precharge: 10 psi",
+    )
+    zone = layout.zone("heater")
+    assert layout.network.start_pa(zone) == 0.0
+    assert layout.network.way_out_pa[zone] > 30 * PSI
+    grows_m3 = 50 * GALLON * growth(cold_k(layout.network, zone), F140, pressure_abs_pa=ATMOSPHERE_PA)
+    assert settled(layout, "heater") == pytest.approx(by_head(grows_m3, charge=10, start=0), rel=1e-9)

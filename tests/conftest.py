@@ -35,6 +35,7 @@ USUAL = {
     "street": "kind: main, pressure: 60 psi",
     "well": "kind: well, cut_in: 30 psi, cut_out: 50 psi",
     "cistern": "kind: open_tank, elevation: 100 ft",
+    "loop": "kind: filling_loop, fill: 12 psi",
     "vent": "kind: vent, elevation: 40 ft",
     "tee": "kind: tee",
     "valve": "kind: valve",

@@ -548,6 +548,21 @@ COTTAGE = Expected(
     scenario_findings={"turned-down": ("growth-leaves-supply-pipe",), "check-and-vessel": ()},
 )
 
+# Shut, the loop parts the circuit from all else; open, it lets the street's four bar in and nothing out.
+FERRY_COTTAGE = Expected(
+    {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
+    scenarios={
+        "loop-left-open": {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
+        "filled-too-high": {"boiler": Answer(TRAPPED, (), ("vessel", 250.0))},
+        "vessel-flat": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
+    },
+    scenario_findings={
+        "loop-left-open": ("relief-near-static", "tank-charge-differs", "tank-too-small"),
+        "filled-too-high": ("tank-charge-differs", "tank-too-small"),
+        "vessel-flat": ("tank-charge-differs",),
+    },
+)
+
 INN = Expected(
     {"cylinder": Answer(OPEN, (), ("street", 400.0))},
     ("check-missing-at-heater",),
@@ -597,6 +612,7 @@ SHOWCASE: dict[str, Expected] = {
     "expansion-relief-as-control": EXPANSION_RELIEF,
     "expansion-relief-wrongly-set": EXPANSION_RELIEF_WRONGLY_SET,
     "farmhouse-solar-loop": SOLAR,
+    "ferry-cottage-filling-loop": FERRY_COTTAGE,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
     "house-with-check": HOUSE_WITH_CHECK,
     "inn-cylinder-under-en": INN,

@@ -10,6 +10,7 @@ ENOUGH: dict[str, object] = {
     "precharge": "60 psi",
     "set": "50 psi",
     "rise": "40 psi",
+    "fill": "12 psi",
     "cut_in": "30 psi",
     "cut_out": "50 psi",
     "ports": ["in", "out"],

@@ -17,14 +17,15 @@ class Effort(IntEnum):
     """
 
     OPEN_VALVE = 1
-    RECHARGE = 2
-    EXCHANGE_TANK = 3
-    ENLARGE = 4
-    MOVE = 5
-    ADD = 6
-    EXCHANGE_DEVICE = 7
-    REMOVE_CHECK = 8
-    LOWER_PRESSURE = 9
+    SHUT_FILLING_LOOP = 2
+    RECHARGE = 3
+    EXCHANGE_TANK = 4
+    ENLARGE = 5
+    MOVE = 6
+    ADD = 7
+    EXCHANGE_DEVICE = 8
+    REMOVE_CHECK = 9
+    LOWER_PRESSURE = 10
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,8 @@ from plumbnet.study.scene import Scene
 class Feed:
     """What gives a heater its static pressure.
 
-    `reducers` are the last ones before it, `entries` the ports behind which there is none: of a main, of a booster.
+    `reducers` are the last ones before it, `entries` the ports behind which there is none: of a main, of a booster, of
+    a filling loop.
     """
 
     reducers: tuple[str, ...]

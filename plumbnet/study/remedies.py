@@ -13,10 +13,21 @@ from plumbnet.study.sorts.devices import bypass, remove_check
 from plumbnet.study.sorts.joining import add, move
 from plumbnet.study.sorts.pressure import lower
 from plumbnet.study.sorts.tanks import enlarge, exchange, recharge
-from plumbnet.study.sorts.valves import open_valve
+from plumbnet.study.sorts.valves import open_valve, shut_filling_loop
 from plumbnet.study.trial import Trial, tried
 
-SORTS: tuple[Sort, ...] = (open_valve, recharge, exchange, enlarge, move, add, bypass, remove_check, lower)
+SORTS: tuple[Sort, ...] = (
+    open_valve,
+    shut_filling_loop,
+    recharge,
+    exchange,
+    enlarge,
+    move,
+    add,
+    bypass,
+    remove_check,
+    lower,
+)
 """Every sort of remedy, least work first."""
 MOST_PARTS = 300
 """Parts up to which remedies are looked for beside every check; more are left to those who ask for them."""

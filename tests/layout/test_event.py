@@ -52,6 +52,8 @@ def test_events_set_fields_that_there_are(kind: str) -> None:
         ("fixture", {}, ["crossover"]),
         ("main", {"pressure": "300 kPa"}, ["pressure up to the limit"]),
         ("main", {"pressure": "550 kPa"}, []),
+        ("filling_loop", {}, ["left open"]),
+        ("filling_loop", {"state": "open"}, ["shut off"]),
         (
             "storage_heater",
             {"setpoint": "60 degC"},

@@ -27,6 +27,7 @@ PASSAGES = [
 ]
 FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
     "main": {"pressure": st.sampled_from([200, 300, 400, 600]), "temperature": st.sampled_from([5, 10, 15])},
+    "filling_loop": {"fill": st.sampled_from([100, 250]), "state": st.sampled_from(["shut", "shut", "open"])},
     "well": {"cut_in": st.just(200), "cut_out": st.sampled_from([350, 500])},
     "open_tank": {},
     "vent": {},

@@ -11,7 +11,9 @@ from oracles.random_layouts import ALL, Layout, layouts
 from plumbnet.layout.system import System
 
 EXAMPLES = times(1)
-ONE_SUPPLY = tuple(kind for kind in ALL if kind not in {"main", "well", "open_tank", "booster_pump", "vent"})
+ONE_SUPPLY = tuple(
+    kind for kind in ALL if kind not in {"main", "well", "open_tank", "filling_loop", "booster_pump", "vent"}
+)
 """One main and nothing that lifts: no pressure stands anywhere that a bypass could carry back."""
 
 

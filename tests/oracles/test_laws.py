@@ -12,9 +12,8 @@ from plumbnet.layout.system import Pipe, System
 
 EXAMPLES = times(0.4)
 LIMIT_PA = 550e3
-ONE_PRESSURE = tuple(
-    kind for kind in ALL if kind not in {"main", "well", "open_tank", "booster_pump", "pressure_reducer", "device"}
-)
+LIFTS = {"main", "well", "open_tank", "filling_loop", "booster_pump", "pressure_reducer"}
+ONE_PRESSURE = tuple(kind for kind in ALL if kind not in LIFTS | {"device"})
 """Kinds that leave all water at the one pressure of the main.
 
 Where two supplies meet or a reducer parts two pressures the laws do not hold, and should not: a check taken

@@ -6,6 +6,7 @@ from plumbnet.study.candidate import Effort
 def test_least_work_comes_first() -> None:
     assert [effort.name for effort in sorted(Effort)] == [
         "OPEN_VALVE",
+        "SHUT_FILLING_LOOP",
         "RECHARGE",
         "EXCHANGE_TANK",
         "ENLARGE",

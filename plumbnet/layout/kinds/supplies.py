@@ -1,12 +1,12 @@
-"""Supplies and open ends: main, well, open tank, vent."""
+"""Supplies and open ends: main, well, open tank, filling loop, vent."""
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar, Self
+from typing import Annotated, ClassVar, Literal, Self
 
 from pydantic import model_validator
 
 from plumbnet.layout.event import Event, Extremes
-from plumbnet.layout.part import IN, OUT, Outlet, Part, Passage, Role, Source, kind
+from plumbnet.layout.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, kind
 from plumbnet.layout.quantity import PRESSURE, Quantity, Temperature, Volume
 
 COLD_SUPPLY_K = 283.15
@@ -111,6 +111,50 @@ class OpenTank(Part):
     def outlets(self) -> Iterator[Outlet]:
         """Water rises into the tank."""
         yield Outlet(OUT, Role.AIR, 0.0)
+
+
+@kind("filling_loop")
+class FillingLoop(Part):
+    """A hose with a check, by which a circuit is filled from the cold pipe by hand and then shut off or parted.
+
+    Shut, it passes nothing, and what lies behind it stands at the pressure to which it was filled, until heat or
+    another supply raises it. Left open, it lets the pressure of the cold pipe in, and nothing back. Some codes want it
+    parted after each filling (UK Water Fittings Regulations 1999, Schedule 2, paragraph 24; from memory).
+    """
+
+    symbol: ClassVar[str] = "filling_loop"
+    assumed: ClassVar = {
+        "temperature": "fills with water at 10 °C (50 °F)",
+        "state": "is shut off once the circuit is filled",
+    }
+
+    fill_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    """Pressure to which the circuit is filled, cold, as a gauge at the loop reads it."""
+    temperature_k: Temperature = COLD_SUPPLY_K
+    """Temperature of the water it fills with."""
+    state: Literal["shut", "open"] = "shut"
+    """Whether it is shut off or parted, or was left open."""
+
+    def drawn_as(self) -> str:
+        """Its stops filled where they are shut."""
+        return self.symbol if self.state == "shut" else "open_filling_loop"
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be left open, or shut off."""
+        yield from super().events(extremes)
+        if self.state == "shut":
+            yield Event("left open", "set", {"state": "open"})
+        else:
+            yield Event("shut off", "set", {"state": "shut"})
+
+    def passages(self) -> Iterator[Passage]:
+        """Forward while it is open."""
+        if self.state == "open":
+            yield OneWay(IN, OUT)
+
+    def source(self) -> Source | None:
+        """Water at the pressure of the fill, once it is shut."""
+        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k) if self.state == "shut" else None
 
 
 @kind("vent")

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from plumbnet.analysis.report import Report
+from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.layout.part import Boosting, Part, Reducing, Role
 from plumbnet.layout.quantity import VOLUME, show
 from plumbnet.network.whole import Network
@@ -45,6 +46,8 @@ def _settings(part: Part, facts: Facts) -> Iterator[str]:
             yield f"set {facts.pressure(passage.set_pa)}"
         elif isinstance(passage, Boosting):
             yield f"adds {facts.pressure(passage.rise_pa)}"
+    if isinstance(part, FillingLoop):
+        yield f"fills to {facts.pressure(part.fill_pa)}"
     cushion = part.cushion()
     if cushion is not None:
         yield show(cushion.volume_m3, VOLUME, facts.units)

@@ -1,10 +1,11 @@
-"""The static pressure lowered first, where it leaves a tank no room: a reducer set lower, or a new one."""
+"""The static pressure lowered first, where it leaves a tank no room: a reducer set lower, a new one, a lower fill."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.change import Change
+from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.layout.quantity import PRESSURE, parse
 from plumbnet.layout.system import End, System
 from plumbnet.rules.facts import HeaterFacts
@@ -55,7 +56,10 @@ def lower(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
 
 
 def _steps(scene: Scene, heater: HeaterFacts) -> tuple[_Step, ...]:
-    """Set lower the reducers that feed the heater and fit new ones where there are none; none where that cannot be."""
+    """Set lower the reducers that feed the heater, fill to less, and fit new reducers where there is neither.
+
+    None where that cannot be.
+    """
     fed = feed(scene, heater)
     if fed is None:
         return ()
@@ -63,6 +67,9 @@ def _steps(scene: Scene, heater: HeaterFacts) -> tuple[_Step, ...]:
     steps: list[_Step | None] = [_set_lower(scene, name, limit_pa) for name in fed.reducers]
     taken: tuple[str, ...] = ()
     for entry in fed.entries:
+        if isinstance(scene.system.parts[entry.part], FillingLoop):
+            steps.append(_filled_to(scene, entry.part, limit_pa))
+            continue
         name = written.new_name(scene.system, entry.part, "reducer", taken=taken)
         taken = (*taken, name)
         steps.append(_fitted(scene, entry, name, limit_pa))
@@ -75,6 +82,15 @@ def _set_lower(scene: Scene, name: str, limit_pa: float) -> _Step | None:
     if setting is None:
         return None
     return _Step(f"set {name} to {_shown(scene, setting)}", written.change("set", {"part": name, "set": setting}))
+
+
+def _filled_to(scene: Scene, name: str, limit_pa: float) -> _Step | None:
+    """A circuit filled by hand to less."""
+    setting = _setting(scene.system, limit_pa - scene.head_pa(name))
+    if setting is None:
+        return None
+    title = f"let the circuit behind {name} down to {_shown(scene, setting)}, and fill it no higher"
+    return _Step(title, written.change("set", {"part": name, "fill": setting}))
 
 
 def _fitted(scene: Scene, entry: End, name: str, limit_pa: float) -> _Step | None:

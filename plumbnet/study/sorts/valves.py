@@ -1,7 +1,8 @@
-"""A shut valve that stops the water, opened."""
+"""A shut valve that stops the water, opened; a filling loop that was left open, shut."""
 
 from collections.abc import Iterator
 
+from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.layout.part import Part, Shut
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.sentences import listed
@@ -25,6 +26,21 @@ def open_valve(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
                 f"open {listed(shut)}, and lock or tag {'it' if len(shut) == 1 else 'them'} open",
                 tuple(change("open", name) for name in shut),
             )
+
+
+def shut_filling_loop(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Shut the filling loops that were left open between the cold pipe and the heater's circuit."""
+    stops = dict.fromkeys(name for devices in heater.stopped_by.sets for name in devices)
+    loops = {name: part for name in stops if isinstance(part := scene.system.parts[name], FillingLoop)}
+    if loops:
+        names = listed(tuple(loops))
+        lowest = scene.report.facts.pressure(min(part.fill_pa for part in loops.values()))
+        yield Candidate(
+            Effort.SHUT_FILLING_LOOP,
+            f"shut {names}",
+            f"shut {names}, and let the circuit down to the {lowest} to which it is filled",
+            tuple(change("set", {"part": name, "state": "shut"}) for name in loops),
+        )
 
 
 def can_be_opened(part: Part) -> bool:

@@ -3,7 +3,7 @@
 import pytest
 from usual import usual
 
-from plumbnet.layout.part import Outlet, Role, Source
+from plumbnet.layout.part import OneWay, Outlet, Role, Source
 
 
 def test_main_gives_and_takes_water_at_its_pressure() -> None:
@@ -20,7 +20,7 @@ def test_main_takes_any_number_of_pipes_and_can_end_a_run() -> None:
 
 
 def test_supply_is_at_10_degrees_celsius_unless_it_says_otherwise() -> None:
-    for kind in ("main", "well", "open_tank"):
+    for kind in ("main", "well", "open_tank", "filling_loop"):
         source = usual(kind).source()
         assert source is not None
         assert source.temperature_k == 283.15
@@ -46,6 +46,21 @@ def test_open_tank_is_filled_through_air_and_takes_water_back_at_its_surface() -
     assert tank.source() == Source("out", 0.0, 0.0, 283.15)
     assert list(tank.outlets()) == [Outlet("out", Role.AIR, 0.0)]
     assert (tank.mate("in"), tank.shared) == ("out", frozenset({"out"}))
+
+
+def test_filling_loop_is_a_supply_of_its_own_once_it_is_shut() -> None:
+    loop = usual("filling_loop", fill="1 bar", temperature="15 degC")
+    assert loop.source() == Source("out", 100_000, 100_000, 288.15)
+    assert list(loop.passages()) == []
+    assert list(loop.outlets()) == []
+    assert (loop.mate("in"), loop.drawn_as()) == ("out", "filling_loop")
+
+
+def test_filling_loop_left_open_passes_water_on_and_none_back() -> None:
+    loop = usual("filling_loop", state="open")
+    assert loop.source() is None
+    assert list(loop.passages()) == [OneWay("in", "out")]
+    assert loop.drawn_as() == "open_filling_loop"
 
 
 def test_vent_ends_a_run_and_spills_at_its_rim() -> None:

@@ -25,6 +25,11 @@ def test_settings_stand_beside_what_is_set() -> None:
     assert house.model.items["vent"].lines == ("vent", "open to the air")
 
 
+def test_filling_loop_says_to_what_it_fills() -> None:
+    house = sketch("street -> loop -> tee -> boiler -> emitter -> tee")
+    assert house.model.items["loop"].lines == ("loop", "fills to 12 psi")
+
+
 def test_verdict_stands_below_its_heater() -> None:
     house = sketch("street -> cv -> heater -> tap.hot\nheater.relief -> relief")
     assert house.model.items["heater"].words == ("heater", "TRAPPED")

@@ -50,6 +50,19 @@ def test_pressure_is_not_lowered_so_far_that_a_high_fixture_runs_dry() -> None:
     assert Effort.LOWER_PRESSURE not in efforts(layout)
 
 
+def test_circuit_filled_too_high_is_let_down_and_no_reducer_fitted() -> None:
+    layout = house(
+        "street -> loop -> tee -> boiler -> emitter -> pump -> tee\ntee -> tank\nboiler.relief -> relief",
+        loop="fill: 28 psi",
+        relief="pressure: 30 psi",
+        tank="precharge: 12 psi",
+    )
+    remedy = cure(layout, Effort.LOWER_PRESSURE, "boiler")
+    assert remedy.title.startswith("Let the circuit behind loop down to 20 psi, and fill it no higher")
+    assert change_fields(remedy.changes[0]) == {"set": {"part": "loop", "fill": "20 psi"}}
+    assert remedy.verdict is Verdict.CONTROLLED
+
+
 def test_pump_of_a_well_is_not_parted_from_its_tank() -> None:
     runs = "well -> tee -> heater -> tap.hot\n tee -> tank"
     assert Effort.LOWER_PRESSURE not in efforts(house(runs, well="cut_in: 70 psi, cut_out: 90 psi"))

@@ -18,6 +18,24 @@ def test_shut_valve_between_heater_and_street_is_opened() -> None:
     assert remedy.title == "Open valve, and lock or tag it open."
 
 
+CIRCUIT = "street -> loop -> tee -> boiler -> emitter -> pump -> tee\ntee -> tank\nboiler.relief -> relief"
+RELIEF = {"relief": "pressure: 30 psi", "tank": "precharge: 12 psi"}
+
+
+def test_filling_loop_left_open_is_shut() -> None:
+    layout = house(CIRCUIT, loop="state: open", **RELIEF)
+    remedy = cure(layout, Effort.SHUT_FILLING_LOOP, "boiler")
+    assert [change_fields(one) for one in remedy.changes] == [{"set": {"part": "loop", "state": "shut"}}]
+    assert remedy.verdict is Verdict.CONTROLLED
+    assert remedy.title == "Shut loop, and let the circuit down to the 12 psi to which it is filled."
+
+
+def test_filling_loop_that_is_shut_is_left_alone() -> None:
+    layout = house(CIRCUIT, **RELIEF | {"tank": "precharge: 12 psi, volume: 0.1 gal"})
+    assert Effort.SHUT_FILLING_LOOP not in efforts(layout, "boiler")
+    assert Effort.ENLARGE in efforts(layout, "boiler")
+
+
 def test_valve_locked_shut_stays_shut() -> None:
     assert Effort.OPEN_VALVE not in efforts(house(OPEN, valve="state: shut, locked: true"))
 

@@ -1,6 +1,21 @@
-"""Symbols of where piping begins and ends: mains, wells, open tanks, vents, fixtures, tanks, relief valves."""
+"""Symbols of where piping begins and ends: mains, wells, tanks, filling loops, vents, fixtures, relief valves."""
 
-from plumbnet.report.drawing.symbol import Disc, Letter, Symbol, box, curve, line, shape, symbol, vessel
+from plumbnet.report.drawing.symbol import (
+    Disc,
+    Fill,
+    Letter,
+    Symbol,
+    arrow,
+    bow_tie,
+    box,
+    curve,
+    in_line,
+    line,
+    shape,
+    shifted,
+    symbol,
+    vessel,
+)
 
 
 @symbol("main")
@@ -31,6 +46,28 @@ def open_tank(name: str) -> Symbol:
     ground = shape((-20.0, -14.0), (20.0, -14.0), (20.0, 16.0), (-20.0, 16.0), width=0.0)
     sockets = {"in": (-20.0, -11.0), "out": (20.0, 11.0)}
     return Symbol(name, 40.0, 32.0, (ground, walls, surface, mark, *ripples, *float_valve), sockets, is_two_sided=True)
+
+
+def _hose(name: str, fill: Fill) -> Symbol:
+    """A hose between two stops."""
+    half = 9.0
+    stops = tuple(shifted(bow_tie(half, half, fill=fill), x) for x in (-18.5, 18.5))
+    hose = curve(
+        (-14.0, 0.0), (-9.0, 0.0), (-9.0, -14.0), (0.0, -14.0), (9.0, -14.0), (9.0, 0.0), (14.0, 0.0), width=1.6
+    )
+    return in_line(name, 46.0, 28.0, hose, *stops, *arrow(0.0, -4.0, 12.0))
+
+
+@symbol("filling_loop")
+def filling_loop(name: str) -> Symbol:
+    """A hose between two stops that are shut."""
+    return _hose(name, "ink")
+
+
+@symbol("open_filling_loop")
+def open_filling_loop(name: str) -> Symbol:
+    """A hose between two stops that stand open."""
+    return _hose(name, "ground")
 
 
 @symbol("vent")

@@ -1,14 +1,25 @@
 import pytest
 
 from plumbnet.layout.part import KINDS
-from plumbnet.report.drawing.symbol import SYMBOLS
+from plumbnet.report.drawing.symbol import SYMBOLS, Stroke
 from plumbnet.report.drawing.symbols import ends
 
 OF_ENDS = {name: symbol for name, symbol in SYMBOLS.items() if hasattr(ends, name)}
 
 
 @pytest.mark.parametrize(
-    "kind", ["main", "well", "open_tank", "vent", "fixture", "expansion_tank", "relief_valve", "expansion_relief"]
+    "kind",
+    [
+        "main",
+        "well",
+        "open_tank",
+        "filling_loop",
+        "vent",
+        "fixture",
+        "expansion_tank",
+        "relief_valve",
+        "expansion_relief",
+    ],
 )
 def test_symbol_has_a_socket_for_every_port(kind: str) -> None:
     assert set(OF_ENDS[KINDS[kind].symbol].sockets) == set(KINDS[kind].ports)
@@ -29,3 +40,11 @@ def test_trouble_is_drawn_differently() -> None:
     assert OF_ENDS["waterlogged_tank"].marks != OF_ENDS["expansion_tank"].marks
     assert OF_ENDS["plugged_relief"].marks != OF_ENDS["relief_valve"].marks
     assert OF_ENDS["fixture_with_crossover"].marks != OF_ENDS["fixture"].marks
+
+
+def test_stops_of_a_filling_loop_are_filled_where_they_are_shut() -> None:
+    def fills(name: str) -> set[str]:
+        tips = [mark for mark in SYMBOLS[name].marks if isinstance(mark, Stroke) and len(mark.points) == 4]
+        return {mark.fill for mark in tips if mark.is_closed}
+
+    assert (fills("filling_loop"), fills("open_filling_loop")) == ({"ink"}, {"ground"})

@@ -123,8 +123,10 @@ class _Draft:
                 yield Item("e_glycol", words, water.mixture.share, "ratio", origin)
 
     def _cold_origin(self, water: Water) -> str:
-        for name, part in self.report.system.parts.items():
-            source = part.source()
+        network = self.report.network
+        inlet = next(each.inlet for each in network.heated if each.name == water.heaters[0])
+        for name in network.supplies(network.zoning.zone_of[inlet]):
+            source = self.report.system.parts[name].source()
             if source is not None and source.temperature_k == water.cold_k:
                 return f"{name}, {self.origins.field(name, 'temperature')}"
         return "default: no supply reaches it, and cold water is taken at this temperature"

@@ -110,6 +110,18 @@ class Network:
         nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
         return tuple(dict.fromkeys(self.zoning.zone_of[node] for node in nodes))
 
+    def supplies(self, zone: Zone) -> tuple[str, ...]:
+        """Supplies whose water comes or once came to a zone, in the order of the file."""
+        upstream, queue = {zone}, deque([zone])
+        while queue:
+            for crossing in self.zoning.into.get(queue.popleft(), ()):
+                if crossing.near not in upstream and (crossing.way is not None or crossing.gate.is_shut):
+                    upstream.add(crossing.near)
+                    queue.append(crossing.near)
+        sources = ((name, part.source()) for name, part in self.piping.system.parts.items())
+        ends = ((name, End(name, source.port)) for name, source in sources if source is not None)
+        return tuple(name for name, end in ends if self.zoning.zone_of[self.piping.node_of[end]] in upstream)
+
     @cached_property
     def draws(self) -> dict[Zone, list[Draw]]:
         """Where people draw water, in every zone in which water stands, the lowest first."""

@@ -314,3 +314,32 @@ def test_table_of_sizes_is_that_of_the_files_units() -> None:
 def test_unknown_method_is_a_broken_promise() -> None:
     with pytest.raises(KeyError):
         only(US, "guess")
+
+
+def test_cold_temperature_is_that_of_a_supply_that_reaches_the_heater() -> None:
+    # The loop is filled from the street and shut: two waters at 10 degC.
+    text = """
+        plumbnet: 1
+        units: metric
+        parts:
+          street: {kind: main, pressure: 3 bar}
+          tee: tee
+          cv: check_valve
+          heater: {kind: storage_heater, volume: 100 L, setpoint: 60 degC}
+          loop: {kind: filling_loop, fill: 1 bar}
+          boiler: {kind: boiler, volume: 50 L, setpoint: 70 degC}
+        runs: [street -> tee -> cv -> heater, tee -> loop -> boiler]
+    """
+    made = check(text)
+    origins = {one.name: sheet(made, one).inputs[0].origin for one in made.heaters}
+    assert origins["heater"].startswith("street, ")
+    assert origins["boiler"].startswith("loop, ")
+
+
+def test_cold_temperature_of_water_that_no_supply_reaches_is_the_usual_one() -> None:
+    made = check(
+        "plumbnet: 1\nparts: {street: {kind: main, pressure: 60 psi}, tap: fixture, "
+        "heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF}, tap2: fixture}\n"
+        "runs: [street -> tap.cold, heater -> tap2.hot]\n"
+    )
+    assert sheet(made, made.heaters[0]).inputs[0].origin.startswith("default: no supply reaches it")

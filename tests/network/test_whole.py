@@ -116,3 +116,12 @@ def test_water_that_no_supply_reaches_stands_no_higher_than_where_it_would_run_o
         )
     d = drawn(runs.replace("cv2", "prv"), **high, prv="set: 55 psi")  # it shuts before
     assert d.network.start_pa(d.zone("tee")) / PSI == pytest.approx(145 * 0.43353, abs=0.01)
+
+
+def test_supplies_of_a_zone_are_those_whose_water_comes_or_once_came_to_it() -> None:
+    # street - tee >| tee1 - heater, and street2 comes to tee1 by a shut valve; tee1 >| tee2 - heater2, on a well
+    runs = "street -> tee -> cv -> tee1 -> heater -> tap.hot\nstreet2 -> valve -> tee1"
+    d = drawn(f"{runs}\nwell -> tee2 -> heater2\ntee1 -> cv2 -> tee2", valve="state: shut")
+    assert d.network.supplies(d.zone("heater")) == ("street", "street2")
+    assert d.network.supplies(d.zone("heater2")) == ("street", "street2", "well")
+    assert d.network.supplies(d.zone("tee")) == ("street",)

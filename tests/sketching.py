@@ -7,7 +7,7 @@ from plumbnet.layout.read import read_system
 from plumbnet.layout.system import System
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.usual import USUAL
+from plumbnet.study.exercise.usual import USUAL, Usual
 
 NEVER = Recipe(bypass=0.0, unreduced=0.0, heater_valve=0.0, hot_valve=0.0, tap_valve=0.0, tank_valve=0.0)
 
@@ -22,9 +22,9 @@ def recipe(**shares: float) -> Recipe:
     return replace(NEVER, **shares)
 
 
-def sketch(seed: int = 1) -> Sketch:
+def sketch(seed: int = 1, usual: Usual = USUAL["us"]) -> Sketch:
     """A sketch with a street and the tee from which a building is fed."""
-    drawn = Sketch(chance(seed), USUAL["us"])
+    drawn = Sketch(chance(seed), usual)
     drawn.run(drawn.part("street", "main", pressure="60 psi"), drawn.part("split", "tee"))
     drawn.line = 60
     return drawn

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.change import Change
+from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, to
 from plumbnet.layout.system import System
@@ -54,6 +55,13 @@ def _stopped(system: System, name: str) -> Iterator[Supposition]:
         yield Supposition(f"{name} is switched off", (change("set", {"part": name, "running": False}),))
 
 
+def _left_open(system: System, name: str) -> Iterator[Supposition]:
+    part = system.parts[name]
+    if isinstance(part, FillingLoop) and part.state == "shut":
+        words = f"{name} is left open after the circuit was topped up"
+        yield Supposition(words, (change("set", {"part": name, "state": "open"}),))
+
+
 def _raised(system: System, name: str) -> Iterator[Supposition]:
     """A street whose pressure rises."""
     source = system.parts[name].source()
@@ -68,4 +76,11 @@ def _raised(system: System, name: str) -> Iterator[Supposition]:
         )
 
 
-_SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (_shut, _failed, _exchanged, _stopped, _raised)
+_SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (
+    _shut,
+    _failed,
+    _exchanged,
+    _stopped,
+    _left_open,
+    _raised,
+)

@@ -79,6 +79,8 @@ class Usual:
     boiler_relief: int
     boiler_fill: int
     """Set pressure of a house boiler's relief valve, and the pressure it is filled to."""
+    is_filled_by_hand: bool
+    """Whether heating circuits are filled through a loop by hand, and not by a reducer that stands open."""
     boiler_volumes: tuple[int, ...]
     boiler_setpoints: tuple[int, ...]
     boiler_inputs: tuple[int, ...]
@@ -137,6 +139,7 @@ _AMERICAN = Usual(
     coil_volume=1.5,
     boiler_relief=30,
     boiler_fill=12,
+    is_filled_by_hand=False,
     boiler_volumes=(4, 6, 8),
     boiler_setpoints=(160, 180),
     boiler_inputs=(75_000, 90_000, 100_000),
@@ -175,6 +178,7 @@ _METRIC = Usual(
     coil_volume=6,
     boiler_relief=300,
     boiler_fill=100,
+    is_filled_by_hand=True,
     boiler_volumes=(15, 20, 30),
     boiler_setpoints=(70, 80),
     boiler_inputs=(20, 24, 28),

@@ -25,6 +25,14 @@ def test_every_event_is_told_in_words() -> None:
     ]
 
 
+def test_filling_loop_may_be_left_open() -> None:
+    circuit = system("street -> loop -> tee -> boiler -> emitter -> tee")
+    (left,) = (one for one in suppositions(circuit) if "loop" in one.words)
+    assert left.words == "loop is left open after the circuit was topped up"
+    assert with_changes(circuit, left.changes).parts["loop"].drawn_as() == "open_filling_loop"
+    assert not any("loop" in one.words for one in suppositions(with_changes(circuit, left.changes)))
+
+
 def test_every_event_can_be_made_and_changes_the_layout() -> None:
     for one in suppositions(HOUSE):
         changed = with_changes(HOUSE, one.changes)

@@ -43,20 +43,30 @@ def _boiler(sketch: Sketch, boiler_input: int) -> None:
 
 
 def _filled(sketch: Sketch) -> None:
-    """The filling line, with its backflow preventer and reducer, and the tank of the circuit."""
+    """What the circuit is filled by, and its tank."""
     usual, height = sketch.usual, sketch.plant
-    fill = [
-        sketch.part("fill-stop", "valve", height=height),
-        sketch.part("fill-rp", "reduced_pressure_assembly", height=height),
-        sketch.part("fill-reducer", "pressure_reducer", height=height, set=sketch.pressure(usual.boiler_fill)),
-        sketch.part("air-tee", "tee", height=height),
-    ]
-    sketch.run("split", *fill)
+    by_what = _loop(sketch) if usual.is_filled_by_hand else _line(sketch)
+    sketch.run("split", *by_what, sketch.part("air-tee", "tee", height=height))
     volume = sketch.volume(sketch.pick(usual.heating_tank_sizes))
     charge = sketch.pressure(sketch.pick(usual.heating_tank_charges))
     worn: dict[str, object] = {"state": "waterlogged"} if sketch.likely(0.15) else {}
     tank = sketch.part("heating-tank", "expansion_tank", height=height, volume=volume, precharge=charge, **worn)
     sketch.run("air-tee", tank)
+
+
+def _loop(sketch: Sketch) -> list[str]:
+    fill = sketch.pressure(sketch.usual.boiler_fill)
+    return [sketch.part("filling-loop", "filling_loop", height=sketch.plant, fill=fill)]
+
+
+def _line(sketch: Sketch) -> list[str]:
+    """A filling line that stands open, with its backflow preventer and its reducer."""
+    fill = sketch.pressure(sketch.usual.boiler_fill)
+    return [
+        sketch.part("fill-stop", "valve", height=sketch.plant),
+        sketch.part("fill-rp", "reduced_pressure_assembly", height=sketch.plant),
+        sketch.part("fill-reducer", "pressure_reducer", height=sketch.plant, set=fill),
+    ]
 
 
 def _driven(sketch: Sketch, indirect: str) -> None:

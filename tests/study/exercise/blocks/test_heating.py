@@ -2,6 +2,7 @@ from sketching import recipe, sketch, system
 
 import plumbnet
 from plumbnet.study.exercise.blocks.heating import heating
+from plumbnet.study.exercise.usual import USUAL
 
 
 def test_boiler_and_indirect_heater_warm_two_waters() -> None:
@@ -14,6 +15,13 @@ def test_boiler_and_indirect_heater_warm_two_waters() -> None:
     assert round(boiler.static_pa or 0) == 82737  # the 12 psi of its filling line
     assert len(boiler.loops) == 2
     assert "boiler" not in indirect.shares_with
+
+
+def test_metric_heating_circuit_is_filled_by_hand() -> None:
+    drawn = sketch(usual=USUAL["metric"])
+    heating(drawn, recipe(), [])
+    boiler = next(one for one in plumbnet.check(system(drawn)).heaters if one.name == "boiler")
+    assert (boiler.stopped_by.sets, boiler.static_pa) == ((), 100e3)
 
 
 def test_heating_circuit_is_filled_past_its_backflow_preventer() -> None:

@@ -548,16 +548,17 @@ COTTAGE = Expected(
     scenario_findings={"turned-down": ("growth-leaves-supply-pipe",), "check-and-vessel": ()},
 )
 
-# Shut, the loop parts the circuit from all else; open, it lets the street's four bar in and nothing out.
+# Open, the loop lets the street's four bar in and nothing out; shut, it parts the circuit from all else.
 FERRY_COTTAGE = Expected(
-    {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
+    {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
+    ("filling-loop-open", "relief-near-static", "tank-charge-differs", "tank-too-small"),
     scenarios={
-        "loop-left-open": {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
+        "loop-shut": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
         "filled-too-high": {"boiler": Answer(TRAPPED, (), ("vessel", 250.0))},
         "vessel-flat": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
     },
     scenario_findings={
-        "loop-left-open": ("relief-near-static", "tank-charge-differs", "tank-too-small"),
+        "loop-shut": (),
         "filled-too-high": ("tank-charge-differs", "tank-too-small"),
         "vessel-flat": ("tank-charge-differs",),
     },

@@ -38,6 +38,10 @@ SAID: dict[str, tuple[str, str]] = {
         "heater is held by spill, set to 101.5 psi, and the rules count one up to 79.8 psi only.",
         "Fit an expansion tank that takes the growth before it opens, or have the design approved.",
     ),
+    "filling-loop-open": (
+        "loop stands open: what lies behind it is pressed by the cold pipe, and joined to it.",
+        "Shut it, take its hose off, and let what it fills down to 100 kPa.",
+    ),
     "growth-leaves-supply-pipe": (
         "heater gives 0.532 gal back towards street; the building's own supply pipe holds 0.407 gal of it.",
         "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",

@@ -9,6 +9,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
 from plumbnet.physics.course import Happening, WarmUp
+from plumbnet.physics.joined import HIGHEST_PA
 from plumbnet.physics.usual import USUAL_EFFICIENCY
 from plumbnet.physics.warmup import slowest_s
 from plumbnet.physics.warmup import warm_up as run_warm_up
@@ -99,7 +100,7 @@ def warm_up(
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
-    """Raise NoWarmUp for heaters without input, with antifreeze in them, or all but cold for ever."""
+    """Raise NoWarmUp for heaters without input, with antifreeze, all but cold for ever, or at what nothing holds."""
     unknown = [heated.name for heated in stage.heaters if not heated.source.input_w]
     if unknown:
         example = "input: 40000 Btu/h" if report.facts.units == "us" else "input: 12 kW"
@@ -110,6 +111,9 @@ def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
     mixed = [heated.name for heated in stage.heaters if heated.source.mixture is not None]
     if mixed:
         raise NoWarmUp(f"{agreeing(mixed, 'holds')} antifreeze, and a warm-up is known here for plain water only")
+    if any(basin.static_abs_pa > HIGHEST_PA for basin in stage.plant.basins.values()):
+        highest = report.facts.pressure(HIGHEST_PA)
+        raise NoWarmUp(f"some of its water stands at more than {highest}, and nothing holds that: look at the supplies")
     if slowest_s(stage.plant) > LONGEST_DAYS * constants.day:
         raise NoWarmUp(
             f"some of its water takes more than {LONGEST_DAYS:g} days to its setpoint: look at the input of "

@@ -20,7 +20,7 @@ _SPRING_PA = 1e11
 """A stiff zone is to the settling a vast tank under this pressure, which yields evenly: to 1e-4 over 10 MPa."""
 _STIFFEST_M3_PA = 1e-16
 """Least yielding a stiff zone is given, that of a drop of water: where there is none at all, nothing is found."""
-_HIGHEST_PA = 50e6
+HIGHEST_PA = 50e6
 """No zone is looked for above this: it broke long before."""
 _SETTLED_PA = 1e-4
 _MOST_TRIES = 30
@@ -108,7 +108,7 @@ class Joint:
         bases |= {zone: base for pool in pools for zone, base in self._stiff(pool)}
         if any(base is not None for base in bases.values()):
             pools = self._pressed(bases, guess_abs_pa)
-        pressures = {zone: min(pool.pressure_abs_pa, _HIGHEST_PA) for pool in pools for zone in pool.zones}
+        pressures = {zone: min(pool.pressure_abs_pa, HIGHEST_PA) for pool in pools for zone in pool.zones}
         rises = {zone: None if base is None else max(0.0, pressures[zone] - base) for zone, base in bases.items()}
         return Standing(pressures, rises, tuple(pools))
 
@@ -117,7 +117,7 @@ class Joint:
         trial = dict(guess_abs_pa)
         for _ in range(_MOST_TRIES):
             pools = self._settled({zone: self._load(zone, base, trial[zone]) for zone, base in bases.items()})
-            found = {zone: min(pool.pressure_abs_pa, _HIGHEST_PA) for pool in pools for zone in pool.zones}
+            found = {zone: min(pool.pressure_abs_pa, HIGHEST_PA) for pool in pools for zone in pool.zones}
             missed = max(abs(found[zone] - trial[zone]) for zone, base in bases.items() if base is not None)
             trial = found
             if missed <= _SETTLED_PA:

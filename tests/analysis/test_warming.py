@@ -185,6 +185,12 @@ REFUSED = {
         "heater",
         {},
     ),
+    "some of its water stands at more than 7251.9 psi, and nothing holds that: look at the supplies": (
+        "well -> heater -> tap.hot",
+        {"well": "kind: well, cut_in: 30 psi, cut_out: 9000 psi"},
+        "heater",
+        {},
+    ),
     "an efficiency is more than 0, and at most 1: not 0": (FITTED, {}, "heater", {"efficiency": 0.0}),
 }
 

@@ -9,14 +9,12 @@ from plumbnet.network.reach import reach
 from plumbnet.network.whole import Network
 from plumbnet.rules.facts import ReducerFacts
 
-_ANY = math.inf
-
 
 def reducers(network: Network) -> Iterator[ReducerFacts]:
     """Every pressure reducer, in the order of the file. Cost: linear in the piping for each."""
-    heated = set(network.reach(tuple(sorted(network.heated_in)), _ANY))
+    heated = set(network.reach(tuple(sorted(network.heated_in)), math.inf))
     for gate in network.piping.gates:
-        if gate.forward is not None and gate.forward.below_pa < _ANY:
+        if gate.forward is not None and gate.forward.below_pa < math.inf:
             yield _reducer(network, gate, gate.forward.below_pa, is_heated=network.zoning.zone_of[gate.end] in heated)
 
 
@@ -24,7 +22,7 @@ def _reducer(network: Network, gate: Gate, below_pa: float, *, is_heated: bool) 
     zone_of, heads_pa = network.zoning.zone_of, network.piping.heads_pa
     upstream_pa = network.standing.static_pa[zone_of[gate.start]]
     behind = reach(
-        network.zoning, network.standing, (zone_of[gate.end],), _ANY, without=lambda crossing: crossing.gate is gate
+        network.zoning, network.standing, (zone_of[gate.end],), math.inf, without=lambda crossing: crossing.gate is gate
     )
     outlets = [opening for zone in behind for opening in network.openings.get(zone, ())]
     sets = [o.site.outlet.opens_pa for o in outlets if o.site.outlet.role is Role.EXPANSION_RELIEF]

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated
 from urllib.parse import quote
 
 import typer
@@ -14,6 +14,7 @@ from plumbnet.cli.reading import fail
 from plumbnet.cli.saving import save
 from plumbnet.cli.writing import write
 from plumbnet.layout.fault import quoted
+from plumbnet.layout.quantity import Units
 from plumbnet.report.play import talk
 from plumbnet.report.worksheet import Key, Worksheet, worksheet
 from plumbnet.report.worksheet import key as answers
@@ -42,9 +43,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     level: Annotated[int, typer.Option(min=1, max=len(LEVELS), help="How hard: 1 to 5.")] = 1,
     variants: Annotated[int, typer.Option(min=1, max=MOST, help="How many, no two alike.")] = 1,
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
-    units: Annotated[
-        Literal["us", "metric"], typer.Option(help="Units of the layouts, and sizes usual in them.")
-    ] = "us",
+    units: Annotated[Units, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
     form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,

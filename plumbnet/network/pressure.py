@@ -144,14 +144,14 @@ def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list
     for through_shut in (False, True):
         seen: set[Zone] = set()
         for zone, source, _ in coldest_first:
-            for reached in _spread(zoning, zone, seen, through_shut=through_shut):
+            for reached in spread(zoning, zone, seen, through_shut=through_shut):
                 if cold[reached] is None:
                     cold[reached] = source.temperature_k
     return cold
 
 
-def _spread(zoning: Zoning, start: Zone, seen: set[Zone], *, through_shut: bool) -> Iterator[Zone]:
-    """Zones not yet `seen` that water from `start` can reach."""
+def spread(zoning: Zoning, start: Zone, seen: set[Zone], *, through_shut: bool) -> Iterator[Zone]:
+    """Zones not yet `seen` that water from `start` can reach, through shut valves too if wanted."""
     queue = deque([start])
     while queue:
         zone = queue.popleft()

@@ -18,7 +18,7 @@ from plumbnet.network.ladder import Climber, Opening, Rung, first_opens_pa, floo
 from plumbnet.network.levelling import levelled
 from plumbnet.network.loops import Circulation, circulation
 from plumbnet.network.piping import Node, Piping, Site, piping_of
-from plumbnet.network.pressure import Standing, standing
+from plumbnet.network.pressure import Standing, spread, standing
 from plumbnet.network.reach import reach
 from plumbnet.network.ways import Ways
 from plumbnet.network.zones import Cell, Zone, Zoning, zoning_of
@@ -112,15 +112,10 @@ class Network:
 
     def supplies(self, zone: Zone) -> tuple[str, ...]:
         """Supplies whose water comes or once came to a zone, in the order of the file."""
-        upstream, queue = {zone}, deque([zone])
-        while queue:
-            for crossing in self.zoning.into.get(queue.popleft(), ()):
-                if crossing.near not in upstream and (crossing.way is not None or crossing.gate.is_shut):
-                    upstream.add(crossing.near)
-                    queue.append(crossing.near)
         sources = ((name, part.source()) for name, part in self.piping.system.parts.items())
-        ends = ((name, End(name, source.port)) for name, source in sources if source is not None)
-        return tuple(name for name, end in ends if self.zoning.zone_of[self.piping.node_of[end]] in upstream)
+        nodes = ((name, self.piping.node_of[End(name, source.port)]) for name, source in sources if source is not None)
+        starts = ((name, self.zoning.zone_of[node]) for name, node in nodes)
+        return tuple(name for name, start in starts if zone in spread(self.zoning, start, set(), through_shut=True))
 
     @cached_property
     def draws(self) -> dict[Zone, list[Draw]]:

@@ -25,8 +25,6 @@ from plumbnet.study.boundary import Boundaries
 from plumbnet.study.district import District
 from plumbnet.study.hasty import NotTold, Withheld, hasty_network_of
 
-_ANY = math.inf
-
 
 class _Named(Protocol):
     @property
@@ -179,10 +177,10 @@ def _sideless(tank: TankFacts) -> TankFacts:
 def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:
     """What facts on reducers rest on inside a district whose boundary stands in a zone."""
     network, zone_of = inner.network, inner.network.zoning.zone_of
-    from_boundary = frozenset(network.reach((zone,), _ANY))
+    from_boundary = frozenset(network.reach((zone,), math.inf))
     outlets = {gate.part: zone_of[gate.end] for gate in network.piping.gates}
     inside = (
-        (one, outlets[one.name] in from_boundary, zone in network.reach((outlets[one.name],), _ANY)) for one in own
+        (one, outlets[one.name] in from_boundary, zone in network.reach((outlets[one.name],), math.inf)) for one in own
     )
     sites = (site for each in sorted(from_boundary) for site in network.zoning.sites.get(each, ()))
     idle = {heated.name for heated in network.heated if heated.is_idle}
@@ -206,7 +204,7 @@ def _merged(base: Sequence[Item], own: Iterable[Sequence[Item]], inside: frozens
 
 def _reached(district: District, network: Network, zone: Zone, tanks: Iterable[TankFacts]) -> Iterator[TankFacts]:
     """The tanks inside, some of them reached by water that is heated beyond."""
-    from_beyond = frozenset(network.reach((zone,), _ANY)) if district.is_heated_beyond else frozenset[Zone]()
+    from_beyond = frozenset(network.reach((zone,), math.inf)) if district.is_heated_beyond else frozenset[Zone]()
     for tank in tanks:
         stands_in = network.zoning.zone_of[next(network.piping.nodes_of(tank.name))]
         yield replace(tank, reached=True, stopped_by=()) if stands_in in from_beyond else tank

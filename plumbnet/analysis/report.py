@@ -94,7 +94,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
-        zones=tuple(_zones(network, judge.limits)),
+        zones=tuple(_zones(network, judge.limits.of_zone)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),

@@ -45,7 +45,7 @@ class Neighbourhood:
     lift_pa: float
     loading: Loading
     _without: dict[str, "Neighbourhood"] = field(default_factory=dict)
-    _raised_by: dict[str, dict[Zone, bool]] = field(default_factory=dict)
+    _alone: dict[str, "Neighbourhood"] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -103,22 +103,35 @@ class Neighbourhood:
         load = self._neighbours.loads[zone]
         return self._gauge(load.opens_abs_pa) if load.outlet_abs_pa < math.inf else math.inf
 
-    def is_raised_by(self, zone: Zone, heater: str) -> bool:
-        """Whether a zone would come less high if a heater stayed cold."""
-        if zone not in self._raised_by.setdefault(heater, {}):
-            before, after = self.peaks.of(zone).highest_abs_pa, self.without(heater).peaks.of(zone).highest_abs_pa
-            self._raised_by[heater][zone] = before > after + RAISED_PA
-        return self._raised_by[heater][zone]
+    def is_brought_by(self, zone: Zone, heater: str, limit_pa: float) -> bool:
+        """Whether a zone comes above a limit through a heater: less high if that stayed cold, or by its growth alone.
+
+        The second counts where an outlet or nothing at all ends the climb: then no heater's growth raises it further.
+        """
+        before = self.peaks.of(zone).highest_abs_pa
+        if before > self.without(heater).peaks.of(zone).highest_abs_pa + RAISED_PA:
+            return True
+        return self.alone(heater).highest(zone).pressure_pa > limit_pa + RAISED_PA
 
     def without(self, heater: str) -> "Neighbourhood":
         """The same with all water cold that one heater warms."""
         if heater not in self._without:
-            loads = dict(self._neighbours.loads)
-            for zone, growth_m3 in self.loading.growth_of(heater).items():
-                if zone in loads:
-                    loads[zone] = _cooled(loads[zone], growth_m3)
-            self._without[heater] = self._with(loads)
+            self._without[heater] = self._cooled(heater, is_alone=False)
         return self._without[heater]
+
+    def alone(self, heater: str) -> "Neighbourhood":
+        """The same with all water cold but what one heater warms."""
+        if heater not in self._alone:
+            self._alone[heater] = self._cooled(heater, is_alone=True)
+        return self._alone[heater]
+
+    def _cooled(self, heater: str, *, is_alone: bool) -> "Neighbourhood":
+        growth_of = self.loading.growth_of(heater)
+        loads = dict(self._neighbours.loads)
+        for zone, load in loads.items():
+            own_m3 = growth_of.get(zone, 0.0)
+            loads[zone] = _growing(load, own_m3 if is_alone else load.expansion_m3 - own_m3)
+        return self._with(loads)
 
     def with_tank(self, zone: Zone, tank: Tank) -> "Neighbourhood":
         """The same with one tank more, absolute and at datum as if nothing were lifted."""
@@ -152,10 +165,9 @@ class Neighbourhood:
         return abs_pa - ATMOSPHERE_PA - self.lift_pa
 
 
-def _cooled(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
-    """A load that grows by so much less; what summing leaves of nothing is nothing."""
-    left_m3 = load.expansion_m3 - growth_m3
-    return replace(load, expansions_m3={"others": left_m3} if left_m3 > _NOTHING * load.expansion_m3 else {})
+def _growing(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
+    """A load that grows by so much; what summing leaves of nothing is nothing."""
+    return replace(load, expansions_m3={"some": growth_m3} if growth_m3 > _NOTHING * load.expansion_m3 else {})
 
 
 @dataclass
@@ -171,9 +183,13 @@ class Neighbourhoods:
         if zone not in self._of:
             zones, crossings = together(self.network, zone)
             lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
-            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones)}
+            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
             gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
             found = Neighbourhood(Peaks(Neighbours(loads, gates)), lift_pa, self.loading)
             held = {each for each in zones if is_held(self.network, each)}
             self._of |= dict.fromkeys((zones - held) | {zone}, found)
         return self._of[zone]
+
+    def _rank(self, zone: Zone) -> tuple[list[str], Zone]:
+        """Sorts zones by the heaters in them, so that of equal histories the order of the file chooses none."""
+        return sorted(one.name for one in self.network.heated_in.get(zone, ())), zone

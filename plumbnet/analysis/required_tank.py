@@ -47,8 +47,9 @@ class Trial:
     def need(self) -> Need:
         """The tank that the place asks for; of no size where no tank there holds them."""
         least_m3 = self.least_m3
-        more = [] if self._beside or least_m3 is None or self._asked_m3 is None else [self._asked_m3]
-        asked_m3 = next((each for each in more if each > (least_m3 or 0.0) * (1.0 + _CLOSE)), None)
+        asked_m3 = None if self._beside or self.method == ALWAYS or least_m3 is None else self._asked_m3
+        if asked_m3 is not None and asked_m3 <= (least_m3 or 0.0) * (1.0 + _CLOSE):
+            asked_m3 = None
         size_m3 = None if least_m3 is None else max(least_m3, asked_m3 or 0.0)
         return Need(
             tank_m3=least_m3,
@@ -84,9 +85,14 @@ class Trial:
         """What the least tank takes when its zone comes as high as it then may; nothing where there is none."""
         if self.least_m3 is None:
             return 0.0
-        tank = self._tank(self.least_m3)
-        highest = self.neighbourhood.with_tank(self.zone, tank).highest(self.zone)
-        return tank.uptake_m3(highest.pressure_pa + ATMOSPHERE_PA)
+        return self._tank(self.least_m3).uptake_m3(self._comes_to_pa(self.least_m3) + ATMOSPHERE_PA)
+
+    def comes_to_pa(self, volume_m3: float) -> float:
+        """What the tank's zone comes to with a tank of that size, gauge at the tank."""
+        return self._comes_to_pa(volume_m3) - self.network.piping.heads_pa[self.task.place.node]
+
+    def _comes_to_pa(self, volume_m3: float) -> float:
+        return self.neighbourhood.with_tank(self.zone, self._tank(volume_m3)).highest(self.zone).pressure_pa
 
     @property
     def zone(self) -> Zone:

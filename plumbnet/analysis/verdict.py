@@ -206,17 +206,18 @@ class Case:
 
     @cached_property
     def _chosen(self) -> Trial:
-        """The place where the smallest tank does: beside this heater, or beside one whose water it brings too high.
+        """The place where one tank does for most heaters, of those the smallest.
 
-        One that holds all heaters whose water comes to it, if there is one; else one for this heater alone.
+        Looked for beside this heater and beside those whose water it brings too high. It holds all heaters whose water
+        comes to it, if a tank there can; else this heater alone.
         """
         if self.verdict not in {Verdict.TRAPPED, Verdict.SEALED}:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
         for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [(trial.least_m3, number) for number, trial in enumerate(tried) if trial.least_m3 is not None]
+            held = [trial for trial in tried if trial.least_m3 is not None]
             if held:
-                return tried[min(held)[1]]
+                return min(held, key=lambda trial: (-len(trial.heaters), trial.least_m3))
         return trials[0]
 
     def _alone(self, trial: Trial) -> Trial | None:
@@ -261,8 +262,12 @@ class Case:
 
     @property
     def _short_m3(self) -> float:
-        """What finds no room, and so a tank would have to take; all at once where no tank could."""
-        return self.company.short_m3 if self._chosen.least_m3 is None else self._chosen.takes_m3
+        """What finds no room all at once; else what the tank needed has to take in the worst order."""
+        return self.company.short_m3 or self._chosen.takes_m3
+
+    def tried_pa(self, size_m3: float) -> float:
+        """What the zone of the tank that is needed comes to, gauge at the tank, with one of some size."""
+        return self._chosen.comes_to_pa(size_m3)
 
     @cached_property
     def _places(self) -> tuple[Place, ...]:
@@ -293,7 +298,7 @@ class Case:
     def _told(self, history: History[Zone]) -> tuple[tuple[str, ...], ...]:
         """A history by the heaters whose water warms, stage by stage."""
         names = (
-            tuple(dict.fromkeys(one.name for zone in stage for one in self.network.heated_in.get(zone, ())))
+            tuple(sorted({one.name for zone in stage for one in self.network.heated_in.get(zone, ())}))
             for stage in history
         )
         return tuple(names)

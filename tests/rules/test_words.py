@@ -128,7 +128,7 @@ SAID: dict[str, tuple[str, str]] = {
             "the water that heater heats grows by 0.671 gal; below 80 psi tank takes 0.211 gal of it, and 0.46 gal "
             "finds no room."
         ),
-        "One tank of 5 gal, charged to 60 psi, takes all of it.",
+        "Fit an expansion tank of 3 gal (at least 2.18 gal), charged to 60 psi, connected at split, beside tank.",
     ),
     "tank-waterlogged": (
         "tank has lost its air; it is full of water and takes no more.",

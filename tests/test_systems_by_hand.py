@@ -85,9 +85,9 @@ def test_undercharged_bakery_tank_has_less_room_because_it_stands_part_full() ->
 
 
 def test_house_with_a_check_needs_a_tank_of_three_gallons_and_four_tenths() -> None:
-    # 40 gal grow by 0.672 gal. The lowest tap that the growth comes to is the hose, 2 ft up behind its vacuum breaker. A
-    # tank charged to the line gives 1 - (62 + 14.696) / (80.867 + 14.696) = 0.1974 of itself, so 0.672 / 0.1974 = 3.40
-    # gal; the next size is 5.
+    # 40 gal grow by 0.672 gal. The lowest tap that the growth comes to is the hose, 2 ft up behind its vacuum breaker.
+    # A tank charged to the line gives 1 - (62 + 14.696) / (80.867 + 14.696) = 0.1974 of itself, so
+    # 0.672 / 0.1974 = 3.40 gal; the next size is 5.
     start, end = 62 * PSI + ATMOSPHERE, 80 * PSI + 2 * FOOT * HEAD + ATMOSPHERE
     needed = grown(40 * GALLON, fahrenheit(50), fahrenheit(140), 62 * PSI) / (1.0 - start / end)
     need = heater("house-with-check").need

@@ -8,7 +8,7 @@ from functools import cached_property
 from plumbnet.analysis.broken import Broken, broken_places
 from plumbnet.analysis.limits import Limits
 from plumbnet.analysis.locking import locked
-from plumbnet.analysis.need import Task, Water, tank_task, waters
+from plumbnet.analysis.need import ALWAYS, Task, Water, tank_task, waters
 from plumbnet.analysis.neighbourhood import Highest, Neighbourhood, Neighbourhoods
 from plumbnet.analysis.place import Place, tank_place
 from plumbnet.analysis.relieving import relieved_by
@@ -140,6 +140,8 @@ class Case:
             settled_least_pa=None if self.settled_pa is None else self._settled_least_pa - head_pa,
             history=() if self.settled_pa is None else self._told(self.highest.history),
             broken=tuple(map(self._place_facts, self.broken)) if closed else (),
+            asked_method="" if self.method == ALWAYS else self.method,
+            asked_tank_m3=self._asked_m3 if verdict is Verdict.CONTROLLED else None,
         )
 
     @cached_property
@@ -264,6 +266,11 @@ class Case:
     def _short_m3(self) -> float:
         """What finds no room all at once; else what the tank needed has to take in the worst order."""
         return self.company.short_m3 or self._chosen.takes_m3
+
+    @property
+    def _asked_m3(self) -> float | None:
+        """What the method of the rules asks for, as if no tank were there; None where plain physics is the method."""
+        return None if self.method == ALWAYS else self._chosen.asked_m3
 
     def tried_pa(self, size_m3: float) -> float:
         """What the zone of the tank that is needed comes to, gauge at the tank, with one of some size."""

@@ -196,6 +196,10 @@ class HeaterFacts:
     """That history: heaters in the order in which they warm, those in one stage together."""
     broken: tuple[PlaceFacts, ...] = ()
     """Places that its growth helps to bring above their limits."""
+    asked_method: str = ""
+    """The sizing method of the rules, or its own, where that is not plain physics."""
+    asked_tank_m3: float | None = None
+    """What that method asks for of a controlled heater, for all the water that shares its tanks."""
 
     @property
     def is_past_limit(self) -> bool:
@@ -300,6 +304,28 @@ class ReturnFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class PumpedFacts:
+    """A place that heating and cooling again and again without a draw pumps above its limit, though once does not.
+
+    Growth of `heaters` comes there `through` one-way devices and stays. `part` sets the limit; `limit_pa`, and `top_pa`
+    that it approaches, are gauge at that part. It passes the limit at heat-up number `heat_ups` (None: after more than
+    anybody waits for). A tank of `tank_m3` `at` a part or a pipe before those devices, charged to `precharge_pa`
+    (gauge, at the tank), stops it (None: none there does).
+    """
+
+    heaters: tuple[str, ...]
+    part: str
+    limit_pa: float
+    top_pa: float
+    heat_ups: int | None
+    through: tuple[str, ...]
+    at: str
+    tank_m3: float | None
+    nominal_m3: float | None
+    precharge_pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneFacts:
     """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
 
@@ -327,6 +353,8 @@ class Facts:
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
+    pumped: tuple[PumpedFacts, ...] = ()
+    """What heating and cooling again and again pumps up."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 

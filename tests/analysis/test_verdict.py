@@ -255,7 +255,7 @@ def test_worst_zone_of_a_loop_decides() -> None:
     one = heater(LOOP, store="rating: 55 psi", **parts)
     assert (one.verdict, psi(one.limit_pa)) == (Verdict.TRAPPED, 55.0)
     assert (one.limit_by, one.limit_way) == ("rating of store", ("cv2",))
-    assert [(rung.outlet, rung.way[0], rung.way[-1]) for rung in one.ladder][0] == ("street", "heater", "street")
+    assert next((rung.outlet, rung.way[0], rung.way[-1]) for rung in one.ladder) == ("street", "heater", "street")
 
 
 def test_of_two_closed_zones_that_of_the_lower_limit_decides() -> None:

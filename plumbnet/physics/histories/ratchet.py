@@ -35,7 +35,7 @@ class Ratchet(Generic[Zone]):
     fed: Collection[Zone]
 
     def top_abs_pa(self, zone: Zone) -> float:
-        """What a zone approaches hot, after ever so many heat-ups; of one in a circle its rest, for more is not known."""
+        """What a zone approaches hot, after many heat-ups; of one in a circle, where that is not known, its rest."""
         return self._tops[zone]
 
     def pushers(self, zone: Zone) -> tuple[Zone, ...]:

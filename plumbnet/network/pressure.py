@@ -39,11 +39,18 @@ def standing(zoning: Zoning) -> Standing:
 
     A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
     booster adds its rise. A zone to which water comes in no other way is filled through a bypass the wrong way, or
-    back through a pump without a check. Near-linear in the number of gates.
+    back through a pump without a check. Near-linear in the number of gates, once more for each reducer found held shut
+    in a circle with a booster.
     """
     supplies = list(_supplies(zoning))
-    ranks = _ranks(zoning)
-    static, cut_off = _reached_pressures(zoning, ranks, [(zone, s.pressure_pa + head) for zone, s, head in supplies])
+    seeds, held = [(zone, s.pressure_pa + head) for zone, s, head in supplies], frozenset[Gate]()
+    while True:
+        ranks = _ranks(zoning, held)
+        static, cut_off = _reached_pressures(zoning, ranks, seeds)
+        found = _held_shut(zoning, ranks, static, [zone for zone, _ in seeds]) - held
+        if not found:
+            break
+        held |= found
     lowest, _ = _reached_pressures(zoning, ranks, [(zone, s.lowest_pa + head) for zone, s, head in supplies])
     return Standing(static, lowest, _coldest(zoning, supplies), cut_off)
 
@@ -114,8 +121,8 @@ def _widest(
     return found
 
 
-def _ranks(zoning: Zoning) -> list[int]:
-    """Zones numbered downstream, those in one circle alike.
+def _ranks(zoning: Zoning, held: Collection[Gate]) -> list[int]:
+    """Zones numbered downstream, those in one circle alike; no circle leads through the gates that are `held` shut.
 
     A booster that feeds its own inlet drives a circle and lifts nothing; any other raises the pressure from
     one rank to a higher one, so that zones taken rank by rank are each settled once.
@@ -127,7 +134,7 @@ def _ranks(zoning: Zoning) -> list[int]:
     graph.add_edges_from(
         (crossing.near, crossing.far)
         for crossing in zoning.crossings()
-        if crossing.way is not None and crossing.is_forward
+        if crossing.way is not None and crossing.is_forward and crossing.gate not in held
     )
     circles = nx.condensation(graph)
     ranks = [0] * zoning.zone_count
@@ -137,7 +144,30 @@ def _ranks(zoning: Zoning) -> list[int]:
     return ranks
 
 
-def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
+def _held_shut(
+    zoning: Zoning, ranks: Sequence[int], static: Sequence[float | None], supplied: Iterable[Zone]
+) -> frozenset[Gate]:
+    """Reducers in a circle with a booster that water never opens: what lies behind them stands at their set or above.
+
+    That is so where it stands there without them: where all water that comes to the reducer came from behind it.
+    """
+    lifted = {ranks[zoning.zone_of[gate.start]] for gate in zoning.piping.gates if gate.rise_pa and _circles(zoning, ranks, gate)}
+    shut = [
+        crossing
+        for crossing in (zoning.crossings() if lifted else ())
+        if crossing.is_forward
+        and crossing.way is not None
+        and ranks[crossing.near] == ranks[crossing.far]
+        and ranks[crossing.far] in lifted
+        and crossing.way.below_pa <= _or_dry(static[crossing.far])
+    ]
+    if not shut:
+        return frozenset()
+    root = -1
+    onward = {zone: [c.far for c in zoning.out.get(zone, ()) if c.way is not None and c.is_forward] for zone in range(zoning.zone_count)}
+    tree = dominators({**onward, root: list(supplied)}, root)
+    pairs = under_one...
+zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
     """Temperature of the coldest supply that reaches each zone; where only a shut valve leads, through it."""
     cold: list[float | None] = [None] * zoning.zone_count
     coldest_first = sorted(supplies, key=lambda supply: (supply[1].temperature_k, supply[0]))

@@ -5,6 +5,7 @@ import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import TypeVar
 
 from plumbnet.layout.system import End
 from plumbnet.network.heights import ROUNDING_PA
@@ -17,15 +18,19 @@ Ends = tuple[Node, Node]
 """Two ports in the direction in which water passes."""
 
 
+Behind = TypeVar("Behind", Ends, Ends | None)
+
+
 @dataclass(frozen=True, slots=True)
 class Hindrance:
-    """Why water does not go round: behind the reducer it comes to the node `at` with less than stands there.
+    """Why water does not go round: from the reducer it comes to the port `at` with less than stands there.
 
-    `comes_pa` and `stands_pa` are gauge at datum; `comes_pa` counts what pumps add on the way.
+    Pressures are gauge, each at its part's height; `comes_pa` counts what pumps add on the way.
     """
 
     reducer: str
-    at: Node
+    set_pa: float
+    at: End
     comes_pa: float
     stands_pa: float
 
@@ -38,32 +43,47 @@ class Lifting:
     add. A pump of which it is not known adds nothing.
     """
 
+    piping: Piping
+
     static_pa: Sequence[float]
-    reducers: Mapping[Ends, tuple[str, float]]
+    reducers: Mapping[Ends, float]
     heads_pa: Mapping[Ends, float]
 
-    def hindrance(self, way: Sequence[Node], pump: Arc) -> Hindrance | None:
-        """What keeps water from going round by a way from the pump's outlet to its inlet; None where nothing does.
+    def hindrance(self, way: Sequence[Node]) -> Hindrance | None:
+        """What keeps water from going round by a way from a pump's outlet to its inlet; None where nothing does.
 
-        Behind a reducer it comes with the set of it or less; so it must come everywhere, the pump's head and those of
-        others met added, with no less than stands there.
+        From a reducer it comes with the set of it or less; so it must come everywhere, what pumps add on the way
+        counted, with no less than stands there, until it is back. Told is the first place where it does not.
         """
-        *_, (_, arrives_pa, reducer) = self._followed(way, math.inf, "")
-        starts_pa = arrives_pa + self.heads_pa.get((pump.start, pump.end), 0.0)
-        for node, comes_pa, behind in self._followed(way, starts_pa, reducer):
+        *_, (_, _, reducer) = self._followed(way, math.inf, None)
+        if reducer is None:
+            return None
+        begin = way.index(reducer[1])
+        circle = (*way[begin:], *way[:begin])
+        for node, comes_pa, behind in self._followed(circle, self.reducers[reducer], reducer):
             if comes_pa < self.static_pa[node] - ROUNDING_PA:
-                return Hindrance(behind, node, comes_pa, self.static_pa[node])
+                return self._hindrance(behind, node, comes_pa)
         return None
 
-    def _followed(self, way: Sequence[Node], comes_pa: float, reducer: str) -> Iterator[tuple[Node, float, str]]:
+    def _followed(self, way: Sequence[Node], comes_pa: float, behind: Behind) -> Iterator[tuple[Node, float, Behind]]:
         """The ports of a way, the highest pressure with which water comes there, and the reducer it owes that to."""
-        yield way[0], comes_pa, reducer
+        yield way[0], comes_pa, behind
         for ends in pairwise(way):
-            name, below_pa = self.reducers.get(ends, ("", math.inf))
+            below_pa = self.reducers.get(ends, math.inf)
             if below_pa < comes_pa:
-                comes_pa, reducer = below_pa, name
+                comes_pa, behind = below_pa, ends
             comes_pa += self.heads_pa.get(ends, 0.0)
-            yield ends[1], comes_pa, reducer
+            yield ends[1], comes_pa, behind
+
+    def _hindrance(self, reducer: Ends, node: Node, comes_pa: float) -> Hindrance:
+        ports, heads_pa = self.piping.ports, self.piping.heads_pa
+        return Hindrance(
+            reducer=ports[reducer[1]].part,
+            set_pa=self.reducers[reducer] - heads_pa[reducer[1]],
+            at=ports[node],
+            comes_pa=comes_pa - heads_pa[node],
+            stands_pa=self.static_pa[node] - heads_pa[node],
+        )
 
     def likely(self, arcs: list[Arc], pump: Arc) -> list[Arc]:
         """The arcs less those to which water can come with what stands there by no way at all.
@@ -85,22 +105,22 @@ class Lifting:
                 continue
             found[node] = -negative
             for beyond in onward.get(node, ()):
-                _, below_pa = self.reducers.get((node, beyond), ("", math.inf))
+                below_pa = self.reducers.get((node, beyond), math.inf)
                 heapq.heappush(queue, (-min(-negative, below_pa + added_pa), beyond))
         return found
 
     def easiest(self, arcs: list[Arc], pump: Arc) -> list[Node]:
         """The way round behind whose reducers water comes with most; of equal ones the shortest, then by name."""
         onward, before = _onward(arcs, pump), dict[Node, Node]()
-        queue = [(-math.inf, 0, "", pump.end, pump.end)]
+        queue = [(-math.inf, 0, self.piping.ports[pump.end], pump.end, pump.end)]
         while pump.start not in before:
-            negative, length, name, node, last = heapq.heappop(queue)
+            negative, length, _, node, last = heapq.heappop(queue)
             if node in before:
                 continue
             before[node] = last
             for beyond in onward.get(node, ()):
-                reducer, below_pa = self.reducers.get((node, beyond), (name, math.inf))
-                heapq.heappush(queue, (max(negative, -below_pa), length + 1, reducer, beyond, node))
+                below_pa, port = self.reducers.get((node, beyond), math.inf), self.piping.ports[beyond]
+                heapq.heappush(queue, (max(negative, -below_pa), length + 1, port, beyond, node))
         way = [pump.start]
         while way[-1] != pump.end:
             way.append(before[way[-1]])
@@ -124,12 +144,13 @@ def lifting_of(piping: Piping, pumps: Collection[str]) -> Lifting:
     """What there is to lift in a system for pumps that let nothing back. Near-linear."""
     zoning = zoning_of(piping_of(piping.system, holding=pumps))
     stands = standing(zoning)
-    return Lifting([stands.at(zone) for zone in zoning.zone_of], dict(_reducers(zoning.piping)), _heads(piping))
+    static_pa = [stands.at(zone) for zone in zoning.zone_of]
+    return Lifting(zoning.piping, static_pa, dict(_reducers(zoning.piping)), _heads(piping))
 
 
-def _reducers(piping: Piping) -> Iterator[tuple[Ends, tuple[str, float]]]:
+def _reducers(piping: Piping) -> Iterator[tuple[Ends, float]]:
     """Reducers past which nothing else leads between the same two ports."""
-    below = {}
+    below: dict[Ends, float] = {}
     for gate in piping.gates:
         if gate.forward is not None:
             ends = gate.start, gate.end
@@ -137,12 +158,12 @@ def _reducers(piping: Piping) -> Iterator[tuple[Ends, tuple[str, float]]]:
     for gate in piping.gates:
         ends = gate.start, gate.end
         if below.get(ends, math.inf) < math.inf and not piping.free.has_edge(*ends):
-            yield ends, (gate.part, below[ends])
+            yield ends, below[ends]
 
 
 def _heads(piping: Piping) -> dict[Ends, float]:
     """What each running pump adds of which the file says it."""
-    found = {}
+    found: dict[Ends, float] = {}
     for name, part in piping.system.parts.items():
         ends, adds_pa = part.driven(), part.driving_pa()
         if ends is not None and adds_pa is not None:

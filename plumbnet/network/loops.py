@@ -66,7 +66,7 @@ def circulation(piping: Piping) -> Circulation:
     reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
     if not reducing:
         return _circulation(piping, pumps, driven)
-    lifting, hindered = lifting_of(piping, reducing), []
+    lifting, hindered = lifting_of(piping, reducing), list[Hindered]()
     for name, arcs in reducing.items():
         driven[name] = _driven(pumps[name], arcs, patience, lifting)
         if not driven[name]:
@@ -104,7 +104,7 @@ def _through_reducers(piping: Piping, driven: Mapping[str, list[Arc]]) -> Iterat
 
 def _hindered(name: str, pump: Arc, arcs: list[Arc], lifting: Lifting) -> Iterator[Hindered]:
     """Why a pump drives nothing, told of the way round that the highest reducers stand in."""
-    why = lifting.hindrance(lifting.easiest(arcs, pump), pump)
+    why = lifting.hindrance(lifting.easiest(arcs, pump))
     if why is not None:
         head_helps = bool(_driven(pump, arcs, Patience(MOST_STEPS), lifting.with_any_head(pump)))
         yield Hindered(name, why, head_helps)
@@ -182,7 +182,7 @@ def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | N
         arcs = left
     if lifting is None:
         return on_ways_round(arcs, pump, patience)
-    return on_ways_round(arcs, pump, patience, lambda way: lifting.hindrance(way, pump) is None)
+    return on_ways_round(arcs, pump, patience, lambda way: lifting.hindrance(way) is None)
 
 
 def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:

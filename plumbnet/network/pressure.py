@@ -6,10 +6,10 @@ from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import networkx as nx
-
 from plumbnet.layout.part import Source
 from plumbnet.layout.system import End
+from plumbnet.network.piping import Gate
+from plumbnet.network.ranks import circling, held_shut, ranks_of
 from plumbnet.network.zones import Crossing, Zone, Zoning
 
 
@@ -20,13 +20,14 @@ class Standing:
     `static_pa` gauge at datum, `lowest_pa` the pressure its pumps let it fall to, `cold_k` the coldest
     supply that reaches it; None for a zone that no water reaches. `cut_off` are the zones that only a shut
     valve joins to a supply: they keep the pressure they had while it stood open (of several
-    in a row, while all did).
+    in a row, while all did). `circling` are the boosters that feed their own inlet and lift nothing.
     """
 
     static_pa: list[float | None]
     lowest_pa: list[float | None]
     cold_k: list[float | None]
     cut_off: frozenset[Zone]
+    circling: tuple[str, ...] = ()
 
     def at(self, zone: Zone) -> float:
         """Static pressure of a zone, gauge at datum; minus infinity where no water is."""
@@ -45,14 +46,15 @@ def standing(zoning: Zoning) -> Standing:
     supplies = list(_supplies(zoning))
     seeds, held = [(zone, s.pressure_pa + head) for zone, s, head in supplies], frozenset[Gate]()
     while True:
-        ranks = _ranks(zoning, held)
+        ranks = ranks_of(zoning, held)
         static, cut_off = _reached_pressures(zoning, ranks, seeds)
-        found = _held_shut(zoning, ranks, static, [zone for zone, _ in seeds]) - held
+        found = held_shut(zoning, ranks, static, [zone for zone, _ in seeds]) - held
         if not found:
             break
         held |= found
     lowest, _ = _reached_pressures(zoning, ranks, [(zone, s.lowest_pa + head) for zone, s, head in supplies])
-    return Standing(static, lowest, _coldest(zoning, supplies), cut_off)
+    idle = tuple(gate.part for gate in circling(zoning, ranks))
+    return Standing(static, lowest, _coldest(zoning, supplies), cut_off, idle)
 
 
 def _supplies(zoning: Zoning) -> Iterator[tuple[Zone, Source, float]]:
@@ -121,53 +123,7 @@ def _widest(
     return found
 
 
-def _ranks(zoning: Zoning, held: Collection[Gate]) -> list[int]:
-    """Zones numbered downstream, those in one circle alike; no circle leads through the gates that are `held` shut.
-
-    A booster that feeds its own inlet drives a circle and lifts nothing; any other raises the pressure from
-    one rank to a higher one, so that zones taken rank by rank are each settled once.
-    """
-    if not any(gate.rise_pa for gate in zoning.piping.gates):
-        return [0] * zoning.zone_count
-    graph: nx.DiGraph[Zone] = nx.DiGraph()
-    graph.add_nodes_from(range(zoning.zone_count))
-    graph.add_edges_from(
-        (crossing.near, crossing.far)
-        for crossing in zoning.crossings()
-        if crossing.way is not None and crossing.is_forward and crossing.gate not in held
-    )
-    circles = nx.condensation(graph)
-    ranks = [0] * zoning.zone_count
-    for rank, circle in enumerate(nx.topological_sort(circles)):
-        for zone in circles.nodes[circle]["members"]:
-            ranks[zone] = rank
-    return ranks
-
-
-def _held_shut(
-    zoning: Zoning, ranks: Sequence[int], static: Sequence[float | None], supplied: Iterable[Zone]
-) -> frozenset[Gate]:
-    """Reducers in a circle with a booster that water never opens: what lies behind them stands at their set or above.
-
-    That is so where it stands there without them: where all water that comes to the reducer came from behind it.
-    """
-    lifted = {ranks[zoning.zone_of[gate.start]] for gate in zoning.piping.gates if gate.rise_pa and _circles(zoning, ranks, gate)}
-    shut = [
-        crossing
-        for crossing in (zoning.crossings() if lifted else ())
-        if crossing.is_forward
-        and crossing.way is not None
-        and ranks[crossing.near] == ranks[crossing.far]
-        and ranks[crossing.far] in lifted
-        and crossing.way.below_pa <= _or_dry(static[crossing.far])
-    ]
-    if not shut:
-        return frozenset()
-    root = -1
-    onward = {zone: [c.far for c in zoning.out.get(zone, ()) if c.way is not None and c.is_forward] for zone in range(zoning.zone_count)}
-    tree = dominators({**onward, root: list(supplied)}, root)
-    pairs = under_one...
-zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
+def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
     """Temperature of the coldest supply that reaches each zone; where only a shut valve leads, through it."""
     cold: list[float | None] = [None] * zoning.zone_count
     coldest_first = sorted(supplies, key=lambda supply: (supply[1].temperature_k, supply[0]))

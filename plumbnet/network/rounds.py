@@ -55,7 +55,8 @@ def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience, goes_round: Go
     """The arcs past which some way round leads that meets no port twice, each way tried; all where none is one-way.
 
     Ways to a port and on from it that bar each other cannot be told by less. Of a way from the pump's outlet to its
-    inlet `goes_round` says whether water takes it (None: always). A loop that would take too long to try is taken whole.
+    inlet `goes_round` says whether water takes it (None: always). A loop that would take too long to try is taken
+    whole.
     """
     if not one_way(arcs, pump):
         return arcs

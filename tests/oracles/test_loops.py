@@ -10,10 +10,11 @@ ROUND = (
     *("circulator", "circulator", "circulator", "storage_heater", "tankless_heater", "boiler", "indirect_heater"),
     *("check_valve", "check_valve", "mixing_valve", "valve", "storage_tank", "booster_pump", "device"),
 )
+REDUCED = (*ROUND, "pressure_reducer", "pressure_reducer", "pressure_reducer", "main")
 
 
 @EXAMPLES
-@given(layouts(kinds=ROUND, most=12))
+@given(layouts(kinds=ROUND, most=12) | layouts(kinds=REDUCED, most=12))
 def test_heaters_in_a_loop_are_those_that_some_way_round_passes(layout: Layout) -> None:
     drawn, oracle = Drawn(layout.system), CirclingWater(layout.system)
     circled = {end for pump in pumps(layout) for end in oracle.circled(pump)}
@@ -23,7 +24,7 @@ def test_heaters_in_a_loop_are_those_that_some_way_round_passes(layout: Layout) 
 
 
 @EXAMPLES
-@given(layouts(kinds=ROUND, most=12))
+@given(layouts(kinds=ROUND, most=12) | layouts(kinds=REDUCED, most=12))
 def test_idle_pumps_are_those_with_no_way_round(layout: Layout) -> None:
     drawn, oracle = Drawn(layout.system), CirclingWater(layout.system)
     assert set(drawn.network.circulation.idle) == {pump for pump in pumps(layout) if not oracle.circled(pump)}

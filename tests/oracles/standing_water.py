@@ -128,15 +128,14 @@ class StandingWater(Walking):
 
     def _is_held(self, reducer: Step, stands_pa: float) -> bool:
         """Whether its set or more stands behind a reducer, and all water before it has come from behind it."""
-        behind = {end for end in self.ends if self.zone_of[end] == self.zone_of[reducer.end]}
         graph = self.graph(lambda step: step.is_supply)
-        starts = [start for start in self._supplied if nx.has_path(graph, start, reducer.start)]
+        behind = {end for end in self.ends if self.zone_of[end] == self.zone_of[reducer.end]}
         apart = graph.subgraph(set(graph) - behind)
-        return (
-            stands_pa >= reducer.set_pa
-            and bool(starts)
-            and not any(start in apart and nx.has_path(apart, start, reducer.start) for start in starts)
-        )
+        if stands_pa < reducer.set_pa or reducer.start in behind:
+            return False
+        comes = any(nx.has_path(graph, start, reducer.start) for start in self._supplied)
+        comes_apart = any(nx.has_path(apart, start, reducer.start) for start in self._supplied if start in apart)
+        return comes and not comes_apart
 
     def floor_pa(self, step: Step) -> float:
         """What the near side must exceed to push through a gate; infinite where it never can."""

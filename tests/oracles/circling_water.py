@@ -1,6 +1,6 @@
 """Loops by their definition: every way from a pump's outlet back to its inlet that meets no part's water twice.
 
-Of a way that leads through reducers it is asked whether the water comes round: from each of them it leaves with the set,
+Of a way that leads through reducers it is asked whether the water comes round: it leaves each of them with the set,
 what pumps add on the way comes to it, and to no port may it come with less than stands there.
 """
 

@@ -1,5 +1,7 @@
 """Random buildings whose zones stand behind reducers or boosters and send their hot water back to one heater."""
 
+from itertools import pairwise
+
 from hypothesis import strategies as st
 
 from oracles.random_layouts import ELEVATIONS, Layout, Values
@@ -27,12 +29,7 @@ def zoned(draw: st.DrawFn) -> Layout:
             pipes.append(f"main{number} -> {_put(draw, parts, f'inlet{number}', ['valve', 'check_valve'])} -> {zone}")
     last = _put(draw, parts, "last", ["circulator", "circulator", "circulator", "pressure_reducer", "booster_pump"])
     pipes.append(f"back -> {last} -> {draw(st.sampled_from(['cold', 'cold', 'heater.return']))}")
-    steps = [
-        " -> ".join(pair)
-        for pipe in pipes
-        for stops in [pipe.split(" -> ")]
-        for pair in zip(stops, stops[1:], strict=False)
-    ]
+    steps = [" -> ".join(pair) for pipe in pipes for stops in [pipe.split(" -> ")] for pair in pairwise(stops)]
     return Layout(parts, tuple(steps), frozenset(step for step in steps if draw(st.booleans())))
 
 

@@ -56,12 +56,12 @@ SAID: dict[str, tuple[str, str]] = {
     ),
     "reducer-bypassed": (
         (
-            "reducer is bypassed: water comes past it by way of heater and pump, and 68 psi stands behind it where it is "
-            "set to 40 psi."
+            "reducer is bypassed: water comes past it by way of heater and pump, and 68 psi stands behind it where it "
+            "is set to 40 psi."
         ),
         (
-            "Let no water come back that way: fit a check there or shut what stands open, or let the return of the zone "
-            "behind reducer end behind it."
+            "Let no water come back that way: fit a check there or shut what stands open, or let the return of the "
+            "zone behind reducer end behind it."
         ),
     ),
     "reducer-without-tank": (

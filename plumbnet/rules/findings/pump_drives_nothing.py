@@ -76,7 +76,7 @@ def _head(facts: Facts, one: HinderedFacts) -> str:
         return ", whatever the pump's head"
     if one.head_pa is None:
         return "; the pump's head is not given and is taken as too little"
-    return f" and the pump's head of {facts.pressure(one.head_pa)} is too little"
+    return f"; the pump's head of {facts.pressure(one.head_pa)} is too little"
 
 
 def _or_head(one: HinderedFacts) -> str:

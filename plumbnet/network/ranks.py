@@ -1,5 +1,6 @@
 """Zones in the order in which water comes to them, and the circles in which a booster feeds its own inlet."""
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
@@ -42,27 +43,33 @@ def circling(zoning: Zoning, ranks: Sequence[int]) -> Iterator[Gate]:
 def held_shut(
     zoning: Zoning, ranks: Sequence[int], static_pa: Sequence[float | None], supplied: Iterable[Zone]
 ) -> frozenset[Gate]:
-    """Reducers in a circle with a booster that nothing opens: what stands behind them stands at their set or above.
+    """Reducers in a circle with a booster that nothing opens: their set or more stands behind them without them.
 
-    It stands there without them where all water that comes to the reducer from the zones that are `supplied` has come
-    from behind it. Linear but for a logarithm.
+    More than its set comes by no reducer; the set itself comes otherwise where all water that comes to the reducer from
+    the zones that are `supplied` has come from behind it. Linear but for a logarithm.
     """
     circles = {ranks[zoning.zone_of[gate.start]] for gate in circling(zoning, ranks)}
     met = [one for one in _forward(zoning) if ranks[one.near] == ranks[one.far] and ranks[one.far] in circles]
-    shut = [one for one in met if _is_at_set(one, static_pa[one.far])]
-    if not shut:
-        return frozenset()
+    above = frozenset(one.gate for one in met if _over_set_pa(one, static_pa) > 0.0)
+    level = [one for one in met if _over_set_pa(one, static_pa) == 0.0]
+    return above | frozenset(_from_behind(zoning, level, supplied)) if level else above
+
+
+def _over_set_pa(crossing: Crossing, static_pa: Sequence[float | None]) -> float:
+    """By how much more than its set stands behind a reducer."""
+    behind_pa = static_pa[crossing.far]
+    return -math.inf if behind_pa is None or crossing.way is None else behind_pa - crossing.way.below_pa
+
+
+def _from_behind(zoning: Zoning, reducers: Iterable[Crossing], supplied: Iterable[Zone]) -> Iterator[Gate]:
+    """Those to which water comes only by way of the zone behind them."""
     onward: dict[Zone, list[Zone]] = {_SUPPLIES: sorted(set(supplied))}
     for one in _forward(zoning):
         onward.setdefault(one.near, []).append(one.far)
     span = spans(dominators(onward, _SUPPLIES))
-    return frozenset(
-        one.gate for one in shut if one.near in span and span[one.far][0] <= span[one.near][0] < span[one.far][1]
-    )
-
-
-def _is_at_set(crossing: Crossing, static_pa: float | None) -> bool:
-    return crossing.way is not None and static_pa is not None and static_pa >= crossing.way.below_pa
+    for one in reducers:
+        if one.near in span and span[one.far][0] <= span[one.near][0] < span[one.far][1]:
+            yield one.gate
 
 
 def _forward(zoning: Zoning) -> Iterator[Crossing]:

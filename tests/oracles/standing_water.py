@@ -127,12 +127,14 @@ class StandingWater(Walking):
         return {step.part for step in self.steps if step.rise_pa > 0.0 and nx.has_path(graph, step.end, step.start)}
 
     def _is_held(self, reducer: Step, stands_pa: float) -> bool:
-        """Whether its set or more stands behind a reducer, and all water before it has come from behind it."""
+        """Whether more than its set stands behind a reducer, or its set and all water before it came from behind it."""
         graph = self.graph(lambda step: step.is_supply)
         behind = {end for end in self.ends if self.zone_of[end] == self.zone_of[reducer.end]}
         apart = graph.subgraph(set(graph) - behind)
         if stands_pa < reducer.set_pa or reducer.start in behind:
             return False
+        if stands_pa > reducer.set_pa:
+            return True
         comes = any(nx.has_path(graph, start, reducer.start) for start in self._supplied)
         comes_apart = any(nx.has_path(apart, start, reducer.start) for start in self._supplied if start in apart)
         return comes and not comes_apart

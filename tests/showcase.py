@@ -455,6 +455,19 @@ PUMP_WITHOUT_RETURN = Expected(
     scenario_findings={"meter-exchanged": ("pump-drives-nothing", "trapped-expansion")},
 )
 
+# Without a check in the low return 100 psi stand in the low zone too, where 80 are allowed, and the low pump would have
+# to lift from 60 psi to 100. With a check the zone stands at its set, and the pump still drives nothing. With 110 ft of
+# head (47.7 psi) it drives; what it warms behind the reducer has no tank of its own, and goes to that at 100 psi only.
+TOWER_LOW_ZONE_RETURN = Expected(
+    {"heater": Answer(TRAPPED, ("booster",), ("tank", 100.0))},
+    ("pump-drives-nothing", "reducer-bypassed", "static-above-limit", "tank-too-small"),
+    scenarios={
+        "check-fitted": {"heater": Answer(CONTROLLED, ("booster",), ("tank", 100.0))},
+        "stronger-pump": {"heater": Answer(TRAPPED, ("booster", "hot-reducer"), ("tank", 100.0))},
+    },
+    scenario_findings={"check-fitted": ("pump-drives-nothing",), "stronger-pump": ("tank-too-small",)},
+)
+
 CHECK_VALVE_BACKWARDS = Expected(
     {"heater": Answer(OPEN, (), ("street", 62.0))},
     ("unreached-part", "unreached-part", "unreached-part"),
@@ -631,6 +644,7 @@ SHOWCASE: dict[str, Expected] = {
     "row-house-bypass-under-ipc": ROW_HOUSE,
     "school-shared-tanks": SCHOOL,
     "tankless-alone": TANKLESS_ALONE,
+    "tower-low-zone-return": TOWER_LOW_ZONE_RETURN,
     "tower-tank-on-the-roof": TOWER,
     "two-heaters-one-tank": TWO_HEATERS_ONE_TANK,
     "two-heaters-own-checks": TWO_HEATERS_OWN_CHECKS,

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
+from plumbnet.analysis.hindering import hindered_pumps, pumps_assumed
 from plumbnet.analysis.pumping import Pumping
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
@@ -100,7 +101,8 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
         pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
-        assumed=_assumed(system),
+        hindered_pumps=tuple(hindered_pumps(network)),
+        assumed=_assumed(network),
     )
 
 
@@ -208,11 +210,13 @@ def _unreached(network: Network) -> Iterator[str]:
     yield from (name for name in piping.system.parts if name in dry - borders)
 
 
-def _assumed(system: System) -> dict[str, tuple[str, ...]]:
-    """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
+def _assumed(network: Network) -> dict[str, tuple[str, ...]]:
+    """What is taken for granted where the author says nothing, with the parts it was taken for."""
     found: dict[str, list[str]] = {}
-    for name, part in system.parts.items():
+    for name, part in network.piping.system.parts.items():
         for field in part.unsaid():
             words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
             found.setdefault(words, []).append(name)
+    for words, name in pumps_assumed(network):
+        found.setdefault(words, []).append(name)
     return {words: tuple(names) for words, names in found.items()}

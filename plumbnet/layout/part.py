@@ -239,6 +239,10 @@ class Part(Declared):
         """The ports a running pump drives water between, from and to."""
         return None
 
+    def driving_pa(self) -> float | None:
+        """What the pump between those ports adds to the pressure at no flow; None where the file does not say."""
+        return None
+
     def draws_at(self) -> tuple[str, ...]:
         """Ports at which people draw water, where the highest distribution pressure applies."""
         return ()

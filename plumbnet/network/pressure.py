@@ -6,10 +6,10 @@ from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import networkx as nx
-
 from plumbnet.layout.part import Source
 from plumbnet.layout.system import End
+from plumbnet.network.piping import Gate
+from plumbnet.network.ranks import circling, held_shut, ranks_of
 from plumbnet.network.zones import Crossing, Zone, Zoning
 
 
@@ -20,13 +20,14 @@ class Standing:
     `static_pa` gauge at datum, `lowest_pa` the pressure its pumps let it fall to, `cold_k` the coldest
     supply that reaches it; None for a zone that no water reaches. `cut_off` are the zones that only a shut
     valve joins to a supply: they keep the pressure they had while it stood open (of several
-    in a row, while all did).
+    in a row, while all did). `circling` are the boosters that feed their own inlet and lift nothing.
     """
 
     static_pa: list[float | None]
     lowest_pa: list[float | None]
     cold_k: list[float | None]
     cut_off: frozenset[Zone]
+    circling: tuple[str, ...] = ()
 
     def at(self, zone: Zone) -> float:
         """Static pressure of a zone, gauge at datum; minus infinity where no water is."""
@@ -39,13 +40,21 @@ def standing(zoning: Zoning) -> Standing:
 
     A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
     booster adds its rise. A zone to which water comes in no other way is filled through a bypass the wrong way, or
-    back through a pump without a check. Near-linear in the number of gates.
+    back through a pump without a check. Near-linear in the number of gates, once more for each reducer found held shut
+    in a circle with a booster.
     """
     supplies = list(_supplies(zoning))
-    ranks = _ranks(zoning)
-    static, cut_off = _reached_pressures(zoning, ranks, [(zone, s.pressure_pa + head) for zone, s, head in supplies])
+    seeds, held = [(zone, s.pressure_pa + head) for zone, s, head in supplies], frozenset[Gate]()
+    while True:
+        ranks = ranks_of(zoning, held)
+        static, cut_off = _reached_pressures(zoning, ranks, seeds)
+        found = held_shut(zoning, ranks, static, [zone for zone, _ in seeds]) - held
+        if not found:
+            break
+        held |= found
     lowest, _ = _reached_pressures(zoning, ranks, [(zone, s.lowest_pa + head) for zone, s, head in supplies])
-    return Standing(static, lowest, _coldest(zoning, supplies), cut_off)
+    idle = tuple(gate.part for gate in circling(zoning, ranks))
+    return Standing(static, lowest, _coldest(zoning, supplies), cut_off, idle)
 
 
 def _supplies(zoning: Zoning) -> Iterator[tuple[Zone, Source, float]]:
@@ -112,29 +121,6 @@ def _widest(
                 raised_pa = -negative - crossing.way.opens_pa + _lift_pa(ranks, crossing)
                 offer(crossing.far, min(raised_pa, crossing.way.below_pa))
     return found
-
-
-def _ranks(zoning: Zoning) -> list[int]:
-    """Zones numbered downstream, those in one circle alike.
-
-    A booster that feeds its own inlet drives a circle and lifts nothing; any other raises the pressure from
-    one rank to a higher one, so that zones taken rank by rank are each settled once.
-    """
-    if not any(gate.rise_pa for gate in zoning.piping.gates):
-        return [0] * zoning.zone_count
-    graph: nx.DiGraph[Zone] = nx.DiGraph()
-    graph.add_nodes_from(range(zoning.zone_count))
-    graph.add_edges_from(
-        (crossing.near, crossing.far)
-        for crossing in zoning.crossings()
-        if crossing.way is not None and crossing.is_forward
-    )
-    circles = nx.condensation(graph)
-    ranks = [0] * zoning.zone_count
-    for rank, circle in enumerate(nx.topological_sort(circles)):
-        for zone in circles.nodes[circle]["members"]:
-            ranks[zone] = rank
-    return ranks
 
 
 def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:

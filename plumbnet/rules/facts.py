@@ -284,6 +284,29 @@ class ReducerFacts:
     is_heated: bool
     has_tank: bool
     relief_set_pa: float | None
+    outlet_pa: float | None = None
+    """What stands behind it cold; None where no water is."""
+    passed_by: tuple[str, ...] = ()
+    """Where more than its set stands behind it: the parts by which water comes past it through no reducer."""
+
+
+@dataclass(frozen=True, slots=True)
+class HinderedFacts:
+    """A running pump that would drive a loop but for `reducer`; gauge pressures, at each part's own height.
+
+    Water must come back past the outlet of the pump and on round to the reducer; at the part `at`, where `stands_pa`
+    is, it comes with `comes_pa` only. `head_pa` is what the pump adds (None: not given), `head_helps` says that more of
+    it would drive the loop.
+    """
+
+    pump: str
+    reducer: str
+    set_pa: float
+    at: str
+    comes_pa: float
+    stands_pa: float
+    head_pa: float | None
+    head_helps: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -355,6 +378,8 @@ class Facts:
     unreached: tuple[str, ...]
     pumped: tuple[PumpedFacts, ...] = ()
     """What heating and cooling again and again pumps up."""
+    hindered_pumps: tuple[HinderedFacts, ...] = ()
+    """Those of the idle pumps that a reducer keeps from driving a loop."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 

@@ -126,6 +126,7 @@ class Effects:
             hot_side_checks=Withheld(),
             idle_pumps=Withheld(),
             unreached=Withheld(),
+            hindered_pumps=Withheld(),
             assumed=base.assumed,
         )
 

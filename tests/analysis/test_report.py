@@ -43,7 +43,13 @@ def test_order_of_parts_and_runs_changes_nothing(layout: Layout, chance: Random)
     chance.shuffle(names)
     chance.shuffle(pipes)
     shuffled = Layout({name: layout.parts[name] for name in names}, tuple(pipes))
-    one, other = plumbnet.check(layout.system), plumbnet.check(shuffled.system)
+    try:
+        one = plumbnet.check(layout.system)
+    except LayoutError:  # nothing can be computed of a heater whose piping stands too high, in either order
+        with pytest.raises(LayoutError):
+            plumbnet.check(shuffled.system)
+        return
+    other = plumbnet.check(shuffled.system)
     again = {heater.name: heater for heater in other.heaters}
     for heater in one.heaters:
         assert words(heater) == words(again[heater.name])

@@ -44,7 +44,8 @@ FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
     "vacuum_breaker": BACKFLOW,
     "pressure_reducer": {"set": st.sampled_from([250, 350, 500]), "bypass": BOOLEAN},
     "booster_pump": {"rise": st.sampled_from([0, 100, 250]), "check": BOOLEAN},
-    "circulator": CHECK | {"running": st.sampled_from([True, True, False])},
+    "circulator": CHECK
+    | {"running": st.sampled_from([True, True, False]), "head": st.sampled_from([None, None, "60 kPa", "250 kPa"])},
     "softener": CHECK,
     "filter": CHECK,
     "heat_trap": {},

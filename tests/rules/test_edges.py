@@ -297,3 +297,13 @@ def test_reason_why_an_expansion_relief_does_not_count_is_told(rules: str, set_p
 def test_relief_valve_behind_a_valve_on_the_tapping_is_told_once_whichever_way_the_pipe_is_drawn() -> None:
     drawn = system("street -> heater -> tap.hot\nrelief -> valve -> heater.relief")
     assert [one.name for one in plumbnet.check(drawn).findings] == ["relief-behind-valve"]
+
+
+@pytest.mark.parametrize(("outlet_pa", "is_found"), [(3.0e5 + 1.0, False), (3.0e5 + 2.0, True)])
+def test_reducer_may_have_its_set_behind_it_within_a_pascal(outlet_pa: float, *, is_found: bool) -> None:
+    facts = with_reducer(replace(REDUCER, set_pa=3.0e5, outlet_pa=outlet_pa, passed_by=("pump",)))
+    assert bool(breaches("reducer-bypassed", facts)) is is_found
+
+
+def test_reducer_above_its_set_is_bypassed_only_where_water_comes_past_it() -> None:
+    assert not breaches("reducer-bypassed", with_reducer(replace(REDUCER, set_pa=3.0e5, outlet_pa=6.0e5)))

@@ -54,6 +54,16 @@ SAID: dict[str, tuple[str, str]] = {
         "pump runs, but there is no way round on which it could drive the water.",
         "Look for a missing return, a shut valve, or a check that faces the wrong way.",
     ),
+    "reducer-bypassed": (
+        (
+            "reducer is bypassed: water comes past it by way of heater and pump, and 68 psi stands behind it where it "
+            "is set to 40 psi."
+        ),
+        (
+            "Let no water come back that way: fit a check there or shut what stands open, or let the return of the "
+            "zone behind reducer end behind it."
+        ),
+    ),
     "reducer-without-tank": (
         "heated water stands behind reducer, and no expansion tank.",
         "Fit one in the cold piping downstream of reducer, charged to its set of 55 psi.",

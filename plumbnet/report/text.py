@@ -83,7 +83,8 @@ def _pressures(facts: Facts, heater: HeaterFacts) -> str:
     if heater.static_pa is None:
         return f"no supply reaches it; limit {limit}"
     kept = ", kept from before a valve was shut" if heater.is_cut_off else ""
-    return f"static {pressure_in_words(heater.static_pa, facts.units)}{kept}; limit {limit}"
+    highest = ", the street at its highest" if heater.is_at_highest else ""
+    return f"static {pressure_in_words(heater.static_pa, facts.units)}{highest}{kept}; limit {limit}"
 
 
 def _openings(facts: Facts, heater: HeaterFacts) -> str:

@@ -149,6 +149,15 @@ class HeaterFacts:
     """Temperature at which plain water boils under its static pressure; None where it warms a mixture, or is dry."""
     valves_to_tank: tuple[str, ...] = ()
     """Valves that can be shut on its way to the tanks that take its growth."""
+    usual_pa: float | None = None
+    """Static pressure with each main as it is as a rule, where `static_pa` is that with each at its highest."""
+
+    @property
+    def is_at_highest(self) -> bool:
+        """Whether its static pressure is that of a main at its highest, and lower as a rule."""
+        if self.static_pa is None or self.usual_pa is None:
+            return False
+        return self.usual_pa < self.static_pa - ROUNDING_PA
 
     @property
     def way_out(self) -> RungFacts | None:
@@ -170,14 +179,14 @@ class HeaterFacts:
 class TankFacts:
     """An expansion tank where it stands; pressures gauge at the tank.
 
-    `static_pa` is None where no water reaches it; `lowest_pa` is what a well pump lets it fall to. `reached`
+    `static_pa` is None where no water reaches it; `cut_in_pa` is what a well pump lets it fall to. `reached`
     says that water of a heater can push into it.
     """
 
     name: str
     precharge_pa: float
     static_pa: float | None
-    lowest_pa: float | None
+    cut_in_pa: float | None
     is_waterlogged: bool
     reached: bool
     on_hot_side: bool
@@ -187,7 +196,7 @@ class TankFacts:
     @property
     def serves_a_pump(self) -> bool:
         """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
-        return self.lowest_pa is not None and self.static_pa is not None and self.lowest_pa < self.static_pa
+        return self.cut_in_pa is not None and self.static_pa is not None and self.cut_in_pa < self.static_pa
 
 
 @dataclass(frozen=True, slots=True)

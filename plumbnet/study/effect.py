@@ -149,7 +149,7 @@ class Effects:
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:
     """Whether nothing of what happened inside is felt beyond the boundary, whose zone inside is given."""
     standing, beyond = inner.network.standing, district.boundary.beyond
-    if (standing.static_pa[zone], standing.lowest_pa[zone]) != (beyond.pressure_pa, beyond.lowest_pa):
+    if standing.levels_pa(zone) != (beyond.pressure_pa, beyond.cut_in_pa, beyond.usual_pa, beyond.least_pa):
         return False
     if standing.cold_k[zone] != beyond.temperature_k or inner.is_felt_across(zone):
         return False

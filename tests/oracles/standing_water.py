@@ -3,12 +3,14 @@
 What a pump without a check holds counts as height: pressures stand at the datum of the first port that is joined.
 """
 
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cached_property
 
 import networkx as nx
 
 from oracles.walking import Sense, Site, Step, Walking
+from plumbnet.layout.part import Source
 from plumbnet.layout.system import End, System
 
 DRY = float("-inf")
@@ -86,12 +88,20 @@ class StandingWater(Walking):
 
         Of those the one with the highest pressure.
         """
+        return self._best(lambda source: source.pressure_pa)
+
+    def own_pa(self, gives_pa: Callable[[Source], float]) -> dict[End, float]:
+        """Gauge at each port's own height, where the supplies give other pressures than they are judged by."""
+        found = self._best(gives_pa).items()
+        return {end: pressure_pa - self.elevation_pa(end.part) for end, (_, _, pressure_pa) in found}
+
+    def _best(self, gives_pa: Callable[[Source], float]) -> dict[End, tuple[int, int, float]]:
         best = dict.fromkeys(self.ends, (-len(self.ends), 0, DRY))
         for name, part in self.system.parts.items():
             source = part.source()
             if source is None:
                 continue
-            pressure_pa = source.pressure_pa + self.elevation_pa(name)
+            pressure_pa = gives_pa(source) + self.elevation_pa(name)
             for end, way in self.ways(End(name, source.port), lambda step: step.is_way or step.sense is Sense.SHUT):
                 shut, back = (-sum(step.sense is sense for step in way) for sense in (Sense.SHUT, Sense.BACK))
                 best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way)))

@@ -124,6 +124,13 @@ def test_kept_pressure_and_missing_water_are_told() -> None:
     assert said(told, "because").startswith("no way leads to a main or to open air")
 
 
+def test_street_at_its_highest_is_told_where_the_static_pressure_rests_on_it() -> None:
+    told = text("street -> heater -> tap.hot", street="highest: 75 psi")
+    assert said(told, "pressure") == "static 75 psi, the street at its highest; limit 80 psi (fixture tap)"
+    told = text("street -> prv -> heater -> tap.hot", street="highest: 75 psi")
+    assert said(told, "pressure") == "static 50 psi; limit 80 psi (fixture tap)"
+
+
 def test_limit_elsewhere_is_told_as_it_reads_there() -> None:
     told = text(CLOSED, tap="elevation: 30 ft")
     assert said(told, "pressure") == "static 60 psi; limit 93 psi (fixture tap: 80 psi there)"

@@ -158,12 +158,12 @@ TOLERANCE_PA = profile("general").charge_tolerance.value_pa + 1.0
 def test_charge_may_differ_by_the_tolerance_and_a_pascal(
     charge_pa: float, static_pa: float | None, *, is_found: bool
 ) -> None:
-    facts = with_tank(replace(TANK, precharge_pa=charge_pa, static_pa=static_pa, lowest_pa=static_pa))
+    facts = with_tank(replace(TANK, precharge_pa=charge_pa, static_pa=static_pa, cut_in_pa=static_pa))
     assert bool(breaches("tank-charge-differs", facts)) is is_found
 
 
 def test_charge_of_a_tank_that_a_well_never_lets_fall_is_held_against_what_stands_there() -> None:
-    tank = replace(TANK, static_pa=0.0, lowest_pa=None)
+    tank = replace(TANK, static_pa=0.0, cut_in_pa=None)
     assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA))) == []
     assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA - 0.5)))
 

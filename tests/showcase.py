@@ -346,6 +346,43 @@ CISTERN = Expected(
     scenario_findings={"check-in-the-feed": (), "vent-frozen": (), "both": ("relief-missing", "sealed-heater")},
 )
 
+HILL_HOUSE = Expected(
+    # At night 70 psi stand at the tank, which was charged to the afternoon's 48; in the morning 34 psi reach 78 ft,
+    # above the bath at 64 and below the lantern at 82.
+    {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+    ("tank-charge-differs", "tap-below-least", "tap-without-water"),
+    scenarios={
+        "charged-for-the-night": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+        "afternoon-alone": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 48.0))},
+    },
+    scenario_findings={
+        "charged-for-the-night": ("tap-below-least", "tap-without-water"),
+        # 48 psi less 82 x 0.4335 leave 12.5 at the lantern, and nobody hears of night or morning.
+        "afternoon-alone": (),
+    },
+)
+
+MILL = Expected(
+    # 13 m weigh 127 kPa, more than the 120 of the fill. Of 100 kPa 41 stand at 6 m: 142 absolute, under which water
+    # boils at 110 degC, two degrees below the setpoint; at the boiler 201 kPa hold it down to 120.
+    {
+        "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+        "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 100.0)),
+    },
+    ("circuit-not-full", "circuit-top-below-least", "loop-above-boiling"),
+    scenarios={
+        "filled-to-the-top": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 160.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 150.0)),
+        },
+        "drying-cooler": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 100.0)),
+        },
+    },
+    scenario_findings={"filled-to-the-top": (), "drying-cooler": ("circuit-not-full",)},
+)
+
 EXPANSION_RELIEF = Expected(
     {"heater": Answer(CONTROLLED, ("reducer",), ("spill", 75.0))},
     scenarios={
@@ -615,9 +652,11 @@ SHOWCASE: dict[str, Expected] = {
     "farmhouse-solar-loop": SOLAR,
     "ferry-cottage-filling-loop": FERRY_COTTAGE,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
+    "hill-house-street-not-steady": HILL_HOUSE,
     "house-with-check": HOUSE_WITH_CHECK,
     "inn-cylinder-under-en": INN,
     "main-above-limit-no-tank-can-help": MAIN_ABOVE_LIMIT,
+    "mill-circuits-filled-too-low": MILL,
     "mixing-valve-with-checks": MIXING_VALVE_WITH_CHECKS,
     "mixing-valve-without-checks": MIXING_VALVE_WITHOUT_CHECKS,
     "open-house": OPEN_HOUSE,

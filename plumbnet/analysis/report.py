@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
+from plumbnet.analysis.lowest import lows
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
@@ -98,6 +99,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
+        lows=tuple(lows(network)),
         assumed=_assumed(system),
     )
 

@@ -9,10 +9,11 @@ from enum import StrEnum
 from typing import Literal, TypeAlias
 
 from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.layout.quantity import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.layout.system import System
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
+from plumbnet.network.feeding import Feed
 from plumbnet.physics.locked import Bracket
 
 ROUNDING_PA = 1.0
@@ -267,6 +268,48 @@ class ZoneFacts:
     """Static pressure at that fixture, gauge at its height."""
 
 
+class Use(StrEnum):
+    """What water must come to a place for."""
+
+    TAP = "tap"
+    EMITTER = "emitter"
+    HEATER = "heater"
+
+
+@dataclass(frozen=True, slots=True)
+class LowFacts:
+    """A place that water must come to, and the least pressure that stands there, gauge at its height.
+
+    Of a tap or an emitter `at` is itself; of a heater it is the highest place of what it warms. `static_pa` stands
+    there with every supply at its highest. `is_driven` says that a pump drives its water round, `is_vented` that it
+    stands open to the air. Plain water there comes to `hot_k`, stays liquid `vapour_pa` above the air, and boils at
+    `boils_k` under the least pressure (None: no plain water is heated, or it stands under none).
+    """
+
+    name: str
+    use: Use
+    at: str
+    elevation_m: float
+    static_pa: float
+    least_pa: float
+    feed: Feed | None
+    is_driven: bool = False
+    is_vented: bool = False
+    hot_k: float | None = None
+    vapour_pa: float = 0.0
+    boils_k: float | None = None
+
+    @property
+    def is_dry(self) -> bool:
+        """Whether water does not come so high, or no higher."""
+        return self.least_pa < ROUNDING_PA
+
+    @property
+    def at_lowest(self) -> bool:
+        """Whether its least pressure is that of a supply at its lowest, and higher otherwise."""
+        return self.least_pa < self.static_pa - ROUNDING_PA
+
+
 @dataclass(frozen=True, slots=True)
 class Facts:
     """All that an analysis found out about a system."""
@@ -284,12 +327,18 @@ class Facts:
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
+    lows: tuple[LowFacts, ...] = ()
+    """Taps, emitters, and of every heater the highest place of what it warms."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 
     def pressure(self, pressure_pa: float) -> str:
         """A pressure in the units of the report."""
         return show(pressure_pa, PRESSURE, self.units)
+
+    def length(self, length_m: float) -> str:
+        """A length or a height in the units of the report."""
+        return show(length_m, LENGTH, self.units)
 
     def volume(self, volume_m3: float) -> str:
         """A volume in the units of the report."""

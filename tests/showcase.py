@@ -338,12 +338,18 @@ BOILER_LOOP = Expected(
 CISTERN = Expected(
     # The surface stands 6.7 m above the cylinder, the rim of the vent 7.3 m: 9.807 kPa a metre.
     {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
+    # The surface stands 3.7 m above the bath and 3.2 m above the basin: 36 and 31 kPa, for want of 55 (8 psi).
+    ("tap-below-least", "tap-below-least"),
     scenarios={
         "check-in-the-feed": {"cylinder": Answer(OPEN, (), ("vent", 71.6))},
         "vent-frozen": {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
         "both": {"cylinder": Answer(SEALED, ("feed-check",), None)},
     },
-    scenario_findings={"check-in-the-feed": (), "vent-frozen": (), "both": ("relief-missing", "sealed-heater")},
+    scenario_findings={
+        "check-in-the-feed": ("tap-below-least", "tap-below-least"),
+        "vent-frozen": ("tap-below-least", "tap-below-least"),
+        "both": ("relief-missing", "sealed-heater", "tap-below-least", "tap-below-least"),
+    },
 )
 
 HILL_HOUSE = Expected(

@@ -1,7 +1,7 @@
 """What gives a zone its least pressure: the reducer that holds it down, or the supply that it comes from."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
 from math import inf
@@ -27,14 +27,21 @@ class Giver(StrEnum):
 class Feed:
     """What gives a zone its least pressure.
 
-    `own_pa` is what it is set to or gives now, gauge at its own height; `spare_pa` by how much more it could give: of a
-    reducer up to what stands before it, of a fill any amount, of another supply nothing.
+    `own_pa` is what it is set to or gives now, gauge at its own height; `more_pa` by how much more it could give: of a
+    reducer up to what stands before it, of a fill any amount, of another supply nothing. `room_pa` is how much more the
+    reducers between it and the zone would let through.
     """
 
     name: str
     giver: Giver
     own_pa: float
-    spare_pa: float
+    more_pa: float
+    room_pa: float = inf
+
+    @property
+    def spare_pa(self) -> float:
+        """By how much more could come to the zone from it."""
+        return min(self.more_pa, self.room_pa)
 
 
 @dataclass
@@ -48,16 +55,22 @@ class Feeding:
         """What gives a zone its least pressure; None where that cannot be told. Linear in the gates on the way."""
         seen: set[Zone] = set()
         at: Zone | None = zone
+        room_pa = inf
         while at is not None and at not in seen:
             seen.add(at)
-            found = self._given_in(at)
-            if found is not None:
-                return found
             came_by = next((one for one in self.zoning.into.get(at, ()) if self._came_by(one)), None)
-            if came_by is not None and self._is_held_down(came_by):
-                return self._reducer(came_by)
+            found = self._given_in(at)
+            if found is None and came_by is not None and self._is_held_down(came_by):
+                found = self._reducer(came_by)
+            if found is not None:
+                return replace(found, room_pa=room_pa)
+            room_pa = min(room_pa, inf if came_by is None else self._room_pa(came_by))
             at = None if came_by is None else came_by.near
         return None
+
+    def _room_pa(self, crossing: Crossing) -> float:
+        """By how much more would come through a gate if more stood before it."""
+        return inf if crossing.way is None else max(0.0, crossing.way.below_pa - self._at(crossing.far))
 
     def _given_in(self, zone: Zone) -> Feed | None:
         """The supply in a zone whose pressure stands there."""

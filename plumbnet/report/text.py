@@ -19,6 +19,8 @@ LABEL = 16
 """Width of the label before what is said of a heater."""
 MANY = 3
 """From this many heaters on a table comes first."""
+MANY_ALIKE = 4
+"""From this many findings of one name and one cure on, the cure is said once."""
 CAUTION = (
     "Local code and a licensed person decide; this report supports their judgement and does not replace it. "
     "A relief valve is a safety device: never plug, cap or remove one."
@@ -191,10 +193,28 @@ def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
         yield "No findings."
         return
     yield "Findings:"
-    for one in found:
+    for alike in _alike(found):
+        one = alike[0]
         yield f"  {_head(one, paint)}"
         for text in (one.text, one.advice, clause_in_words(one)):
             yield from _hung("    ", text)
+        if len(alike) > 1:
+            yield f"    The same of {len(alike) - 1} more:"
+        for more in alike[1:]:
+            yield from _hung(f"      line {more.line}: " if more.line else "      ", more.text)
+
+
+def _alike(found: Sequence[Finding]) -> Iterator[list[Finding]]:
+    """Findings of one name that one cure mends, together where they are many; else each by itself, in their order."""
+    groups: dict[tuple[str, str], list[Finding]] = {}
+    for one in found:
+        groups.setdefault((one.name, one.advice), []).append(one)
+    for one in found:
+        group = groups[one.name, one.advice]
+        if len(group) < MANY_ALIKE:
+            yield [one]
+        elif one is group[0]:
+            yield group
 
 
 def _head(one: Finding, paint: Paint) -> str:

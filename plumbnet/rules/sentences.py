@@ -126,6 +126,15 @@ def when(low: LowFacts) -> str:
     return ", the supply at its lowest" if low.at_lowest else ""
 
 
+def worst_pa(lows: Sequence[LowFacts], like: LowFacts) -> float:
+    """The least pressure among places that have their water from where one of them has it: one cure serves them all."""
+    return min(low.least_pa for low in lows if _giver(low) == _giver(like))
+
+
+def _giver(low: LowFacts) -> str:
+    return "" if low.feed is None else low.feed.name
+
+
 def more_pressure(facts: Facts, low: LowFacts, short_pa: float) -> str:
     """Advice: how a place comes to more pressure, by so much."""
     feed = low.feed

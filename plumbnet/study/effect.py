@@ -145,7 +145,9 @@ class Effects:
             if zone not in self._feeds:
                 network = self.report.network
                 self._feeds[zone] = Feeding(network.zoning, network.standing).feed(zone)
-            yield replace(low, feed=self._feeds[zone])
+            feed = self._feeds[zone]
+            room_pa = low.feed.room_pa
+            yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
 
     def _zones(self, effects: Sequence[Effect], inside: frozenset[str]) -> Iterator[ZoneFacts]:
         """Zones with fixtures: those beyond as they were, those inside as they are, those of the boundaries anew."""

@@ -51,7 +51,8 @@ def test_reducer_that_stands_open_gives_nothing_of_its_own() -> None:
 def test_of_reducers_in_a_row_the_one_that_holds_it_down_gives() -> None:
     runs = "street -> prv -> prv2 -> tap.hot"
     assert told(runs, prv2="set: 40 psi") == ("prv2", Giver.REDUCER, 40.0, 10.0)
-    assert told(runs, prv="set: 40 psi") == ("prv", Giver.REDUCER, 40.0, 20.0)
+    assert told(runs, prv="set: 40 psi") == ("prv", Giver.REDUCER, 40.0, 10.0)  # the second lets 10 psi more through
+    assert told(runs, prv="set: 40 psi", prv2="set: 70 psi") == ("prv", Giver.REDUCER, 40.0, 20.0)
 
 
 @pytest.mark.parametrize("check", ["true", "false"])

@@ -387,7 +387,8 @@ BOOSTER = "Fit a booster pump that adds at least 8 psi, or feed it from where mo
     [
         (None, BOOSTER),
         (Feed("street", Giver.SUPPLY, 2.0e5, 0.0), BOOSTER),
-        (replace(PRV, spare_pa=LEAST_PA - 1.0), BOOSTER),
+        (replace(PRV, more_pa=LEAST_PA - 1.0), BOOSTER),
+        (replace(PRV, room_pa=LEAST_PA - 1.0), BOOSTER),
         (PRV, "Raise the set of prv to at least 37 psi, as far as all that hangs on it may stand that."),
         (
             Feed("loop", Giver.FILL, 0.0, math.inf),

@@ -57,8 +57,8 @@ SAID: dict[str, tuple[str, str]] = {
     "loop-above-boiling": (
         "boiler is set to 225 degF; at attic at 25 ft 3.2 psi stands, and water boils there at 222 degF.",
         (
-            "Set boiler below 222 degF. Or else: fill at loop, cold, to at least 19.1 psi, as far as all that hangs on it "
-            "may stand that."
+            "Set boiler below 222 degF. Or else: fill at loop, cold, to at least 19.1 psi, as far as all that hangs on "
+            "it may stand that."
         ),
     ),
     "open-only-by-crossover": (

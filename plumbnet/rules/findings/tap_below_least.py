@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.rules.facts import ROUNDING_PA, Facts, Use
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
-from plumbnet.rules.sentences import more_pressure, when
+from plumbnet.rules.sentences import more_pressure, when, worst_pa
 
 BAD = """\
 plumbnet: 1
@@ -30,11 +30,13 @@ def tap_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
     it counts at its lowest. Raise the pressure there, or fit a booster.
     """
     least_pa = profile.least_at_tap.value_pa
-    for low in facts.lows:
-        if low.use is Use.TAP and not low.is_dry and low.least_pa < least_pa - ROUNDING_PA:
-            yield Breach(
-                (low.name,),
-                f"{facts.pressure(low.least_pa)} stands at {low.name} at {facts.length(low.elevation_m)}{when(low)}; "
-                f"the least is {facts.pressure(least_pa)}.",
-                more_pressure(facts, low, least_pa - low.least_pa),
-            )
+    below = [
+        one for one in facts.lows if one.use is Use.TAP and not one.is_dry and one.least_pa < least_pa - ROUNDING_PA
+    ]
+    for low in below:
+        yield Breach(
+            (low.name,),
+            f"{facts.pressure(low.least_pa)} stands at {low.name} at {facts.length(low.elevation_m)}{when(low)}; "
+            f"the least is {facts.pressure(least_pa)}.",
+            more_pressure(facts, low, least_pa - worst_pa(below, low)),
+        )

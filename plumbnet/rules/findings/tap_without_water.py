@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.rules.facts import Facts, Use
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
-from plumbnet.rules.sentences import more_pressure, when
+from plumbnet.rules.sentences import more_pressure, when, worst_pa
 
 BAD = """\
 plumbnet: 1
@@ -29,11 +29,11 @@ def tap_without_water(facts: Facts, profile: Profile) -> Iterator[Breach]:
     With every fixture shut the water stands below it, and air is drawn in where somebody opens it. Where the supply
     falls by day, it counts at its lowest. Raise the pressure there, or fit a booster.
     """
-    for low in facts.lows:
-        if low.use is Use.TAP and low.is_dry:
-            yield Breach(
-                (low.name,),
-                f"no water comes to {low.name} at {facts.length(low.elevation_m)}: the pressure there would be "
-                f"{facts.pressure(low.least_pa)}{when(low)}.",
-                more_pressure(facts, low, profile.least_at_tap.value_pa - low.least_pa),
-            )
+    dry = [low for low in facts.lows if low.use is Use.TAP and low.is_dry]
+    for low in dry:
+        yield Breach(
+            (low.name,),
+            f"no water comes to {low.name} at {facts.length(low.elevation_m)}: the pressure there would be "
+            f"{facts.pressure(low.least_pa)}{when(low)}.",
+            more_pressure(facts, low, profile.least_at_tap.value_pa - worst_pa(dry, low)),
+        )

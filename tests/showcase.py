@@ -354,7 +354,7 @@ CISTERN = Expected(
 
 HILL_HOUSE = Expected(
     # At night 70 psi stand at the tank, which was charged to the afternoon's 48; in the morning 34 psi reach 78 ft,
-    # above the bath at 64 and below the lantern at 82.
+    # above the cloakroom at 64 and below the lantern at 82.
     {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
     ("tank-charge-differs", "tap-below-least", "tap-without-water"),
     scenarios={

@@ -7,6 +7,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
+from plumbnet.report.alike import alike
 from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
@@ -19,8 +20,6 @@ LABEL = 16
 """Width of the label before what is said of a heater."""
 MANY = 3
 """From this many heaters on a table comes first."""
-MANY_ALIKE = 4
-"""From this many findings of one name and one cure on, the cure is said once."""
 CAUTION = (
     "Local code and a licensed person decide; this report supports their judgement and does not replace it. "
     "A relief valve is a safety device: never plug, cap or remove one."
@@ -193,28 +192,15 @@ def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
         yield "No findings."
         return
     yield "Findings:"
-    for alike in _alike(found):
-        one = alike[0]
+    for group in alike(found):
+        one, *others = group
         yield f"  {_head(one, paint)}"
         for text in (one.text, one.advice, clause_in_words(one)):
             yield from _hung("    ", text)
-        if len(alike) > 1:
-            yield f"    The same of {len(alike) - 1} more:"
-        for more in alike[1:]:
+        if others:
+            yield f"    The same of {len(others)} more:"
+        for more in others:
             yield from _hung(f"      line {more.line}: " if more.line else "      ", more.text)
-
-
-def _alike(found: Sequence[Finding]) -> Iterator[list[Finding]]:
-    """Findings of one name that one cure mends, together where they are many; else each by itself, in their order."""
-    groups: dict[tuple[str, str], list[Finding]] = {}
-    for one in found:
-        groups.setdefault((one.name, one.advice), []).append(one)
-    for one in found:
-        group = groups[one.name, one.advice]
-        if len(group) < MANY_ALIKE:
-            yield [one]
-        elif one is group[0]:
-            yield group
 
 
 def _head(one: Finding, paint: Paint) -> str:

@@ -338,12 +338,55 @@ BOILER_LOOP = Expected(
 CISTERN = Expected(
     # The surface stands 6.7 m above the cylinder, the rim of the vent 7.3 m: 9.807 kPa a metre.
     {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
+    # The surface stands 3.7 m above the bath and 3.2 m above the basin: 36 and 31 kPa, for want of 55 (8 psi).
+    ("tap-below-least", "tap-below-least"),
     scenarios={
         "check-in-the-feed": {"cylinder": Answer(OPEN, (), ("vent", 71.6))},
         "vent-frozen": {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
         "both": {"cylinder": Answer(SEALED, ("feed-check",), None)},
     },
-    scenario_findings={"check-in-the-feed": (), "vent-frozen": (), "both": ("relief-missing", "sealed-heater")},
+    scenario_findings={
+        "check-in-the-feed": ("tap-below-least", "tap-below-least"),
+        "vent-frozen": ("tap-below-least", "tap-below-least"),
+        "both": ("relief-missing", "sealed-heater", "tap-below-least", "tap-below-least"),
+    },
+)
+
+HILL_HOUSE = Expected(
+    # At night 70 psi stand at the tank, which was charged to the afternoon's 48; in the morning 34 psi reach 78 ft,
+    # above the cloakroom at 64 and below the lantern at 82.
+    {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+    ("tank-charge-differs", "tap-below-least", "tap-without-water"),
+    scenarios={
+        "charged-for-the-night": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+        "afternoon-alone": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 48.0))},
+    },
+    scenario_findings={
+        "charged-for-the-night": ("tap-below-least", "tap-without-water"),
+        # 48 psi less 82 x 0.4335 leave 12.5 at the lantern, and nobody hears of night or morning.
+        "afternoon-alone": (),
+    },
+)
+
+MILL = Expected(
+    # 13 m weigh 127 kPa, more than the 120 of the fill. Of 90 kPa 31 stand at 6 m: 132 absolute, under which water
+    # boils at 107.5 degC, below the setpoint of 109; at the boiler 191 kPa keep it liquid up to 119.
+    {
+        "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+        "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 90.0)),
+    },
+    ("circuit-not-full", "circuit-top-below-least", "loop-above-boiling"),
+    scenarios={
+        "filled-to-the-top": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 160.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 130.0)),
+        },
+        "drying-cooler": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 90.0)),
+        },
+    },
+    scenario_findings={"filled-to-the-top": (), "drying-cooler": ("circuit-not-full",)},
 )
 
 EXPANSION_RELIEF = Expected(
@@ -628,9 +671,11 @@ SHOWCASE: dict[str, Expected] = {
     "farmhouse-solar-loop": SOLAR,
     "ferry-cottage-filling-loop": FERRY_COTTAGE,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
+    "hill-house-street-not-steady": HILL_HOUSE,
     "house-with-check": HOUSE_WITH_CHECK,
     "inn-cylinder-under-en": INN,
     "main-above-limit-no-tank-can-help": MAIN_ABOVE_LIMIT,
+    "mill-circuits-filled-too-low": MILL,
     "mixing-valve-with-checks": MIXING_VALVE_WITH_CHECKS,
     "mixing-valve-without-checks": MIXING_VALVE_WITHOUT_CHECKS,
     "open-house": OPEN_HOUSE,

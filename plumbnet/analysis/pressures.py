@@ -68,8 +68,10 @@ class Pressures:
             if source is None or node is None:
                 continue
             if abs(source.pressure_pa + piping.heads_pa[node] - static_pa) < _SAME_PA:
+                at_highest = source.usual_pa is not None and source.usual_pa < source.pressure_pa
                 words = f"pressure of {name}" if source.pressure_pa else f"open surface of {name}"
-                origin = self.origins.field(name, "pressure", "cut_out", "elevation")
+                origin = self.origins.field(name, "highest" if at_highest else "pressure", "cut_out", "elevation")
+                words = f"highest {words}" if at_highest else words
                 yield _gauge("d_supply", words, source.pressure_pa, origin), node
 
     def _computed(self) -> tuple[Item, Node]:

@@ -104,7 +104,7 @@ class Pumping:
         fed: set[Zone] = set()
         for name, part in self.network.piping.system.parts.items():
             source = part.source()
-            if source is not None and source.feeds_on:
+            if source is not None and not source.is_filled_by_hand:
                 start = self.network.zoning.zone_of[self.network.piping.node_of[End(name, source.port)]]
                 fed.update(spread(self.network.zoning, start, set(), through_shut=False))
         return frozenset(fed)

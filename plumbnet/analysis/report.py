@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from dataclasses import field as field_of
 
 from plumbnet.analysis.hindering import hindered_pumps, pumps_assumed
+from plumbnet.analysis.lowest import lows
 from plumbnet.analysis.pumping import Pumping
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
@@ -102,6 +103,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         unreached=tuple(_unreached(network)),
         pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
         hindered_pumps=tuple(hindered_pumps(network)),
+        lows=tuple(lows(network)),
         assumed=_assumed(network),
     )
 
@@ -146,12 +148,12 @@ def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
             continue
         node = next(network.piping.nodes_of(name))
         zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
-        static_pa, lowest_pa = network.standing.static_pa[zone], network.standing.lowest_pa[zone]
+        static_pa, cut_in_pa = network.standing.static_pa[zone], network.standing.cut_in_pa[zone]
         yield TankFacts(
             name=name,
             precharge_pa=cushion.precharge_pa,
             static_pa=None if static_pa is None else static_pa - head_pa,
-            lowest_pa=None if lowest_pa is None else lowest_pa - head_pa,
+            cut_in_pa=None if cut_in_pa is None else cut_in_pa - head_pa,
             is_waterlogged=not cushion.is_sound,
             reached=zone in reached,
             on_hot_side=node in hot and _leads_to(drawn, network, zone),

@@ -98,7 +98,7 @@ class Case:
     def facts(self) -> HeaterFacts:
         """Everything a report says of the heater."""
         network, heated, verdict, head_pa = self.network, self.heated, self.verdict, self.head_pa
-        static_pa = network.standing.static_pa[self.zone]
+        static_pa, usual_pa = network.standing.static_pa[self.zone], network.standing.usual_pa[self.zone]
         own_m3 = grows_m3(network, heated, heated.volume_m3)
         closed = verdict in {Verdict.TRAPPED, Verdict.SEALED}
         share, ladder = self.share, tuple(self._rung(rung) for rung in self.rungs)
@@ -108,6 +108,7 @@ class Case:
             line=network.piping.system.line_of(heated.name),
             verdict=verdict,
             static_pa=None if static_pa is None else static_pa - head_pa,
+            usual_pa=None if usual_pa is None else usual_pa - head_pa,
             limit_pa=self.limit.pressure_pa - head_pa,
             limit_by=self.limit.by,
             limit_own_pa=self.limit.own_pa,

@@ -73,15 +73,19 @@ Passage = Free | OneWay | Reducing | Boosting | Shut
 class Source:
     """Water enters here: gauge pressures at the part's own height, temperature in kelvin.
 
-    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure. `feeds_on` says that
-    it makes up for water that shrinks or leaves; one by which a circuit was filled once does not.
+    `pressure_pa` is the highest it works at, which counts for all that must hold. `cut_in_pa` is the pressure a pump
+    lets it fall to before it starts; that of any other supply is `pressure_pa`. `usual_pa` is what a main stands at as
+    a rule, `least_pa` what any supply may fall to; None where they are `pressure_pa` and `cut_in_pa`.
     """
 
     port: str
     pressure_pa: float
-    lowest_pa: float
+    cut_in_pa: float
     temperature_k: float
-    feeds_on: bool = True
+    usual_pa: float | None = None
+    least_pa: float | None = None
+    is_filled_by_hand: bool = False
+    """Whether a hand sets its pressure at each filling."""
 
 
 class Role(StrEnum):

@@ -42,7 +42,8 @@ def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
         yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:
         static = show(heater.static_pa, PRESSURE, facts.units)
-        yield f"Cold, it stands at {static}. The limit is {limit_in_words(facts, heater)}."
+        highest = ", the street at its highest" if heater.is_at_highest else ""
+        yield f"Cold, it stands at {static}{highest}. The limit is {limit_in_words(facts, heater)}."
 
 
 def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:

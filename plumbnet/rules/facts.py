@@ -9,10 +9,11 @@ from enum import StrEnum
 from typing import Literal, TypeAlias
 
 from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.layout.quantity import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.layout.system import System
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
+from plumbnet.network.feeding import Feed
 from plumbnet.physics.locked import Bracket
 
 ROUNDING_PA = 1.0
@@ -206,6 +207,16 @@ class HeaterFacts:
         """Whether its own water comes above the limit, and not only a place beyond a one-way device."""
         return self.settled_pa is not None and self.settled_pa > self.limit_pa + ROUNDING_PA
 
+    usual_pa: float | None = None
+    """Static pressure with each main as it is as a rule, where `static_pa` is that with each at its highest."""
+
+    @property
+    def is_at_highest(self) -> bool:
+        """Whether its static pressure is that of a main at its highest, and lower as a rule."""
+        if self.static_pa is None or self.usual_pa is None:
+            return False
+        return self.usual_pa < self.static_pa - ROUNDING_PA
+
     @property
     def way_out(self) -> RungFacts | None:
         """The first way to the street or to open air, at whatever pressure it opens."""
@@ -226,14 +237,14 @@ class HeaterFacts:
 class TankFacts:
     """An expansion tank where it stands; pressures gauge at the tank.
 
-    `static_pa` is None where no water reaches it; `lowest_pa` is what a well pump lets it fall to. `reached`
+    `static_pa` is None where no water reaches it; `cut_in_pa` is what a well pump lets it fall to. `reached`
     says that water of a heater can push into it.
     """
 
     name: str
     precharge_pa: float
     static_pa: float | None
-    lowest_pa: float | None
+    cut_in_pa: float | None
     is_waterlogged: bool
     reached: bool
     on_hot_side: bool
@@ -243,7 +254,7 @@ class TankFacts:
     @property
     def serves_a_pump(self) -> bool:
         """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
-        return self.lowest_pa is not None and self.static_pa is not None and self.lowest_pa < self.static_pa
+        return self.cut_in_pa is not None and self.static_pa is not None and self.cut_in_pa < self.static_pa
 
 
 @dataclass(frozen=True, slots=True)
@@ -359,6 +370,48 @@ class ZoneFacts:
     """Static pressure at that fixture, gauge at its height."""
 
 
+class Use(StrEnum):
+    """What water must come to a place for."""
+
+    TAP = "tap"
+    EMITTER = "emitter"
+    HEATER = "heater"
+
+
+@dataclass(frozen=True, slots=True)
+class LowFacts:
+    """A place that water must come to, and the least pressure that stands there, gauge at its height.
+
+    Of a tap or an emitter `at` is itself; of a heater it is the highest place of what it warms. `static_pa` stands
+    there with every supply at its highest. `is_driven` says that a pump drives its water round, `is_vented` that it
+    stands open to the air. Plain water there comes to `hot_k`, stays liquid `vapour_pa` above the air, and boils at
+    `boils_k` under the least pressure (None: no plain water is heated, or it stands under none).
+    """
+
+    name: str
+    use: Use
+    at: str
+    elevation_m: float
+    static_pa: float
+    least_pa: float
+    feed: Feed | None
+    is_driven: bool = False
+    is_vented: bool = False
+    hot_k: float | None = None
+    vapour_pa: float = 0.0
+    boils_k: float | None = None
+
+    @property
+    def is_dry(self) -> bool:
+        """Whether water does not come so high, or no higher."""
+        return self.least_pa < ROUNDING_PA
+
+    @property
+    def at_lowest(self) -> bool:
+        """Whether its least pressure is that of a supply at its lowest, and higher otherwise."""
+        return self.least_pa < self.static_pa - ROUNDING_PA
+
+
 @dataclass(frozen=True, slots=True)
 class Facts:
     """All that an analysis found out about a system."""
@@ -380,12 +433,18 @@ class Facts:
     """What heating and cooling again and again pumps up."""
     hindered_pumps: tuple[HinderedFacts, ...] = ()
     """Those of the idle pumps that a reducer keeps from driving a loop."""
+    lows: tuple[LowFacts, ...] = ()
+    """Taps, emitters, and of every heater the highest place of what it warms."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 
     def pressure(self, pressure_pa: float) -> str:
         """A pressure in the units of the report."""
         return show(pressure_pa, PRESSURE, self.units)
+
+    def length(self, length_m: float) -> str:
+        """A length or a height in the units of the report."""
+        return show(length_m, LENGTH, self.units)
 
     def volume(self, volume_m3: float) -> str:
         """A volume in the units of the report."""

@@ -82,7 +82,7 @@ def test_well_stands_at_its_cut_out_and_falls_to_its_cut_in() -> None:
     d = drawn("well -> tee1 -> heater\ntee1 -> tank")
     standing = d.network.standing
     assert d.static("heater") == psi(50)
-    assert (standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(30)
+    assert (standing.cut_in_pa[d.zone("heater")] or 0) / PSI == psi(30)
 
 
 def test_cistern_on_the_roof_stands_over_the_house() -> None:
@@ -172,7 +172,7 @@ def test_supply_is_followed_beyond_a_place_that_it_reaches_twice() -> None:
 def test_well_on_a_hill_falls_to_its_cut_in_and_the_height() -> None:
     # 10 ft up: 30 + 4.3 at datum
     d = drawn("well -> heater", well="elevation: 10 ft")
-    assert (d.network.standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(34.33)
+    assert (d.network.standing.cut_in_pa[d.zone("heater")] or 0) / PSI == psi(34.33)
 
 
 def test_reducer_set_the_wrong_way_round_is_filled_through_its_bypass() -> None:

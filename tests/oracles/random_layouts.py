@@ -26,7 +26,12 @@ PASSAGES = [
     [{"shut": ["a", "b"]}, {"free": ["a", "c"]}],
 ]
 FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
-    "main": {"pressure": st.sampled_from([200, 300, 400, 600]), "temperature": st.sampled_from([5, 10, 15])},
+    "main": {
+        "pressure": st.sampled_from([200, 300, 400, 600]),
+        "highest": st.sampled_from([None, None, 600, 650]),
+        "lowest": st.sampled_from([None, None, 200, 50]),
+        "temperature": st.sampled_from([5, 10, 15]),
+    },
     "filling_loop": {"fill": st.sampled_from([100, 250]), "state": st.sampled_from(["shut", "shut", "open"])},
     "well": {"cut_in": st.just(200), "cut_out": st.sampled_from([350, 500])},
     "open_tank": {},

@@ -3,12 +3,14 @@
 What a pump without a check holds counts as height: pressures stand at the datum of the first port that is joined.
 """
 
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cached_property
 
 import networkx as nx
 
 from oracles.walking import Sense, Site, Step, Walking
+from plumbnet.layout.part import Source
 from plumbnet.layout.system import End, System
 
 DRY = float("-inf")
@@ -87,20 +89,34 @@ class StandingWater(Walking):
         Of those the one with the highest pressure. Boosters that feed their own inlet lift nothing; they feed it by no
         reducer that is found to be held shut by what stands behind it, so long as more such are found.
         """
+        return self._best(lambda source: source.pressure_pa, self._idle_boosters)
+
+    def own_pa(self, gives_pa: Callable[[Source], float]) -> dict[End, float]:
+        """Gauge at each port's own height, where the supplies give other pressures than they are judged by."""
+        found = self._best(gives_pa, self._idle_boosters).items()
+        return {end: pressure_pa - self.elevation_pa(end.part) for end, (_, _, pressure_pa) in found}
+
+    @cached_property
+    def _idle_boosters(self) -> set[str]:
+        """Boosters that feed their own inlet, with the supplies as they are judged by."""
         held: set[Step] = set()
         while True:
             circling = self._circling(held)
-            best = self._best(circling)
+            best = self._best(lambda source: source.pressure_pa, circling)
             reducers = (step for step in self.steps if step.is_supply and step.set_pa < float("inf"))
             found = {step for step in reducers if self._is_held(step, best[step.end][2])} - held
             if not found:
-                return best
+                return circling
             held |= found
 
-    def _best(self, circling: set[str]) -> dict[End, tuple[int, int, float]]:
+    def _best(self, gives_pa: Callable[[Source], float], circling: set[str]) -> dict[End, tuple[int, int, float]]:
         best = dict.fromkeys(self.ends, (-len(self.ends), 0, DRY))
-        for start, pressure_pa in self._supplied.items():
-            for end, way in self.ways(start, lambda step: step.is_way or step.sense is Sense.SHUT):
+        for name, part in self.system.parts.items():
+            source = part.source()
+            if source is None:
+                continue
+            pressure_pa = gives_pa(source) + self.elevation_pa(name)
+            for end, way in self.ways(End(name, source.port), lambda step: step.is_way or step.sense is Sense.SHUT):
                 shut, back = (-sum(step.sense is sense for step in way) for sense in (Sense.SHUT, Sense.BACK))
                 best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way, circling)))
         return best

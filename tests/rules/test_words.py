@@ -19,6 +19,14 @@ SAID: dict[str, tuple[str, str]] = {
         "check stands in a hot pipe and shuts in the water between itself and the taps.",
         "Take it out unless the design needs it there.",
     ),
+    "circuit-not-full": (
+        "no water stands at attic at 25 ft: the pressure there would be -2.8 psi.",
+        "Fill at loop, cold, to at least 14.8 psi, as far as all that hangs on it may stand that.",
+    ),
+    "circuit-top-below-least": (
+        "1.2 psi stands at attic at 25 ft, the highest place of what boiler warms; it needs 4 psi.",
+        "Fill at loop, cold, to at least 14.8 psi, as far as all that hangs on it may stand that.",
+    ),
     "closed-without-control": (
         (
             "tankless is closed (stopped by meter) and has no control of expansion; that it fires only while water "
@@ -45,6 +53,13 @@ SAID: dict[str, tuple[str, str]] = {
     "growth-leaves-supply-pipe": (
         "heater gives 0.532 gal back towards street; the building's own supply pipe holds 0.407 gal of it.",
         "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
+    ),
+    "loop-above-boiling": (
+        "boiler is set to 225 degF; at attic at 25 ft 3.2 psi stands, and water boils there at 222 degF.",
+        (
+            "Set boiler below 222 degF. Or else: fill at loop, cold, to at least 19.1 psi, as far as all that hangs on "
+            "it may stand that."
+        ),
     ),
     "open-only-by-crossover": (
         "heater is open only because hot and cold are joined at shower.",
@@ -131,6 +146,14 @@ SAID: dict[str, tuple[str, str]] = {
     "tank-below-method": (
         "tank holds with 5 L; the method uk-4-percent asks for 10.4 L.",
         "Fit 10.4 L or more where that method is the rule.",
+    ),
+    "tap-below-least": (
+        "6.2 psi stands at attic at 55 ft; the least is 8 psi.",
+        "Fit a booster pump that adds at least 1.8 psi, or feed it from where more stands.",
+    ),
+    "tap-without-water": (
+        "no water comes to attic at 75 ft: the pressure there would be -2.5 psi.",
+        "Fit a booster pump that adds at least 10.5 psi, or feed it from where more stands.",
     ),
     "tank-charge-differs": (
         "tank is charged to 40 psi, below the 60 psi of the line there; it stands part full before anything is heated.",

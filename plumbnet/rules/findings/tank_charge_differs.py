@@ -59,14 +59,14 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
 def _differs(tank: TankFacts, profile: Profile) -> bool:
     """On a well the charge belongs just under the cut-in, so anything between that and the cut-out will do."""
     tolerance_pa = profile.charge_tolerance.value_pa + ROUNDING_PA
-    return not _lowest_pa(tank) - tolerance_pa <= tank.precharge_pa <= (tank.static_pa or 0.0) + tolerance_pa
+    return not _cut_in_pa(tank) - tolerance_pa <= tank.precharge_pa <= (tank.static_pa or 0.0) + tolerance_pa
 
 
-def _lowest_pa(tank: TankFacts) -> float:
-    return (tank.static_pa or 0.0) if tank.lowest_pa is None else tank.lowest_pa
+def _cut_in_pa(tank: TankFacts) -> float:
+    return (tank.static_pa or 0.0) if tank.cut_in_pa is None else tank.cut_in_pa
 
 
 def _right_charge(facts: Facts, tank: TankFacts) -> str:
     if tank.serves_a_pump:
-        return f"just under the {facts.pressure(_lowest_pa(tank))} at which the pump starts"
+        return f"just under the {facts.pressure(_cut_in_pa(tank))} at which the pump starts"
     return facts.pressure(tank.static_pa or 0.0)

@@ -117,6 +117,11 @@ class WarmUp:
         return tuple(moment.pressures_abs_pa[zone] for moment in self.moments)
 
     @property
+    def is_cut_short(self) -> bool:
+        """Whether something happened that ends every warm-up."""
+        return any(event.what.is_the_end for event in self.events)
+
+    @property
     def lost_m3(self) -> float:
         """Water that all outlets have let out, measured as hot as it left."""
         return math.fsum(self.books.lost_m3.values())

@@ -7,7 +7,7 @@ walls yield as they do, by IAPWS-IF97 and elasticity.
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from plumbnet.physics.heating import Warm
 from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle
@@ -60,6 +60,11 @@ class Basin:
     def water_abs_pa(self, rise_pa: float) -> float:
         """Pressure at which the properties of unheated water are taken, so far above the fill."""
         return (self.static_abs_pa if self.fill_abs_pa is None else self.fill_abs_pa) + rise_pa
+
+    @property
+    def rigid(self) -> "Basin":
+        """The same zone with walls that yield to nothing."""
+        return replace(self, unheated=self.unheated.rigid)
 
     @property
     def outlet(self) -> Outlet | None:

@@ -73,13 +73,15 @@ Passage = Free | OneWay | Reducing | Boosting | Shut
 class Source:
     """Water enters here: gauge pressures at the part's own height, temperature in kelvin.
 
-    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure.
+    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure. `runs_on` says
+    whether it goes on feeding, as what was filled by hand does not.
     """
 
     port: str
     pressure_pa: float
     lowest_pa: float
     temperature_k: float
+    runs_on: bool = True
 
 
 class Role(StrEnum):

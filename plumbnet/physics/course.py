@@ -19,6 +19,8 @@ class Happening(StrEnum):
     """The membrane of a tank lets in no more."""
     OUTLET_OPENS = "outlet opens"
     OUTLET_RESEATS = "outlet reseats"
+    OUTLET_RUNS = "outlet runs"
+    """It is set below the static pressure: it stands open from the start, and does not close."""
     LIMIT_PASSED = "limit passed"
     ELEMENT_OPENS = "temperature element opens"
     """So hot that the temperature element of a relief valve opens: the warm-up ends here."""

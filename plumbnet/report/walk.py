@@ -152,7 +152,16 @@ class _Walk:
         if outlet.role is Role.TANK:
             opens = max(opens, self.network.standing.at(zone))
         onward = tuple(port for port in _joined(self.parts[end.part], end.port) if port != end.port)
-        return _Meeting(_TAKES[outlet.role].format(self._here(opens)), onward, is_loud=True)
+        words = self._runs(end.part) or _TAKES[outlet.role].format(self._here(opens))
+        return _Meeting(words, onward, is_loud=True)
+
+    def _runs(self, name: str) -> str:
+        """What a relief valve does whose supply stands above its set; empty of any other outlet."""
+        for one in (*self.facts.reliefs, *self.facts.expansion_reliefs):
+            if one.name == name and one.runs and one.static_pa is not None:
+                static, opens = self.facts.pressure(one.static_pa), self.facts.pressure(one.set_pa)
+                return f"runs all the time: {static} stands at it, above its set of {opens}"
+        return ""
 
     def _gate(self, crossing: Crossing) -> tuple[str, bool]:
         """What a one-way, conditional or shut passage does to the water, and whether it passes below the limit."""

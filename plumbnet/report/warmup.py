@@ -161,6 +161,8 @@ def in_words(warming: Warming, event: Event) -> str:
         Happening.TANK_OPENS: f"{name} takes its first water, at {pressure}",
         Happening.TANK_FULL: f"{name} is full, at {pressure}: its membrane lets in no more",
         Happening.OUTLET_OPENS: f"{name} opens at {pressure} and lets out what must go",
+        Happening.OUTLET_RUNS: f"{name} runs from the start: {pressure} stands at it, above "
+        f"{_bound(warming, name)}; only growth is counted as let out",
         Happening.OUTLET_RESEATS: f"{name} closes again at {pressure}, once nothing more grows",
         Happening.LIMIT_PASSED: f"the pressure at {name} passes the limit of {pressure}",
         Happening.ELEMENT_OPENS: f"{name} is so hot, {hot}, that the temperature element of its relief valve opens; "
@@ -169,6 +171,14 @@ def in_words(warming: Warming, event: Event) -> str:
         Happening.BREAKS: f"{name} stands at {pressure}, the pressure to which a heater is tested: DANGER, expect it "
         "to break; the warm-up ends here",
     }[event.what]
+
+
+def _bound(warming: Warming, name: str) -> str:
+    """What an outlet opens above: its set, or the rim of an open pipe."""
+    outlet = next(iter(warming.report.system.parts[name].outlets()), None)
+    if outlet is None or outlet.role.is_way_out:
+        return "its rim"
+    return f"its set of {warming.report.facts.pressure(outlet.opens_pa)}"
 
 
 def _sums(warming: Warming) -> Iterator[str]:

@@ -211,6 +211,13 @@ class ReliefFacts:
     rated: str | None
     rating_pa: float | None
     safety_pa: float | None
+    is_fed: bool = True
+    """A supply goes on feeding it: through no shut valve, and not filled once by hand."""
+
+    @property
+    def runs(self) -> bool:
+        """Whether its supply stands above its set, so that it never shuts."""
+        return self.is_fed and self.static_pa is not None and self.static_pa > self.set_pa + ROUNDING_PA
 
 
 @dataclass(frozen=True, slots=True)

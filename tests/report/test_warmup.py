@@ -123,3 +123,19 @@ def test_what_happens_at_once_happens_at_the_start() -> None:
     found = warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
     assert time_in_words(found, 1e-9) == "0 min"
     assert time_in_words(found, 30.0) == "0.5 min"
+
+
+def test_relief_valve_below_its_supply_runs_from_the_start_and_neither_opens_nor_closes() -> None:
+    text = " ".join(to_text(warmed(street="pressure: 160 psi")).split())
+    assert (
+        "0 min heater/relief runs from the start: 160 psi stands at it, above its set of 150 psi; only growth is "
+        "counted as let out"
+    ) in text
+    assert "opens at" not in text
+    assert "closes again" not in text
+
+
+def test_relief_valve_at_the_very_pressure_of_its_supply_opens_with_the_first_growth() -> None:
+    text = to_text(warmed(street="pressure: 150 psi"))
+    assert "heater/relief opens at 150 psi" in text
+    assert "runs" not in text

@@ -91,6 +91,27 @@ def test_static_pressure_may_come_to_nine_tenths_of_the_set(static_pa: float, *,
     assert bool(breaches("relief-near-static", facts)) is is_found
 
 
+@pytest.mark.parametrize(("over_pa", "is_found"), [(0.0, False), (1.0, False), (1.5, True)])
+def test_relief_valve_runs_above_its_set_and_is_then_told_once(over_pa: float, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.0e6 + over_pa))
+    assert bool(breaches("relief-runs", facts)) is is_found
+    assert bool(breaches("relief-near-static", facts)) is not is_found
+
+
+def test_relief_valve_that_nothing_goes_on_feeding_does_not_run() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.1e6, is_fed=False))
+    assert breaches("relief-runs", facts) == []
+    assert len(breaches("relief-near-static", facts)) == 1
+
+
+def test_supply_is_named_where_the_relief_valve_feels_its_very_pressure() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=50 * PSI))
+    (one,) = breaches("relief-runs", facts)
+    assert one.text == "50 psi stands at relief, above its set of 40 psi: it runs all the time."
+    (one,) = breaches("relief-runs", with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=60 * PSI)))
+    assert one.text == "street stands at 60 psi, above the 40 psi set of relief: it runs all the time."
+
+
 MOST_K = profile("general").relief_temperature.value_k + 0.2
 
 

@@ -82,6 +82,13 @@ SAID: dict[str, tuple[str, str]] = {
         "relief opens at 240 degF.",
         "Fit one that opens at 210 degF or less.",
     ),
+    "relief-runs": (
+        "street stands at 160 psi, above the 150 psi set of relief: it runs all the time.",
+        (
+            "Fit a pressure reducer, or set the one that is there, so that no more than 135 psi stands at it, and look "
+            "for the expansion tank behind the reducer; the valve stays as it is."
+        ),
+    ),
     "relief-set-too-high": (
         "relief is set to 175 psi; the rules allow 150 psi at most.",
         "Fit one set to 150 psi or less, and not above the heater's rating.",

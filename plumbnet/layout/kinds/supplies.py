@@ -154,7 +154,9 @@ class FillingLoop(Part):
 
     def source(self) -> Source | None:
         """Water at the pressure of the fill, once it is shut."""
-        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k) if self.state == "shut" else None
+        if self.state == "open":
+            return None
+        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, runs_on=False)
 
 
 @kind("vent")

@@ -227,6 +227,13 @@ class Part(Declared):
         """Where expanding water can leave through this part."""
         yield from ()
 
+    def safety_sets(self) -> Iterator[tuple[str, float]]:
+        """Sets, by port, gauge at the part, of the safety relief valve that this part is, whether or not it can open.
+
+        One that is plugged sets a limit still: what it guards is as strong as it was, and no stronger.
+        """
+        yield from ((one.port, one.opens_pa) for one in self.outlets() if one.role is Role.SAFETY_RELIEF)
+
     def heat(self) -> HeatSource | None:
         """The heat source this part is, if it is one."""
         return None

@@ -318,3 +318,51 @@ def test_reason_why_an_expansion_relief_does_not_count_is_told(rules: str, set_p
 def test_relief_valve_behind_a_valve_on_the_tapping_is_told_once_whichever_way_the_pipe_is_drawn() -> None:
     drawn = system("street -> heater -> tap.hot\nrelief -> valve -> heater.relief")
     assert [one.name for one in plumbnet.check(drawn).findings] == ["relief-behind-valve"]
+
+
+SOAKING = replace(
+    HEATER,
+    verdict=Verdict.ON_DEMAND,
+    heated_volume_m3=0.01,
+    hot_k=333.15,
+    static_pa=4e5,
+    limit_pa=5.5e5,
+    boils_k=425.0,
+    ladder=(),
+)
+
+
+@pytest.mark.parametrize(
+    ("changed", "is_found"),
+    [
+        ({}, True),
+        ({"heated_volume_m3": 0.004}, True),
+        ({"heated_volume_m3": 0.0039}, False),
+        ({"verdict": Verdict.OPEN}, False),
+        ({"verdict": Verdict.CONTROLLED}, False),
+        ({"static_pa": None}, False),
+        ({"boils_k": None}, False),
+        ({"boils_k": 333.15}, False),
+    ],
+)
+def test_closed_heater_that_fires_on_flow_soaks_from_four_litres_of_plain_water_on(
+    changed: dict[str, object], *, is_found: bool
+) -> None:
+    assert bool(breaches("heat-soak", with_heater(replace(SOAKING, **changed)))) is is_found  # type: ignore[arg-type]
+
+
+def test_heat_soak_goes_no_further_than_boiling() -> None:
+    """By steam tables: 10 L from 60 to 80 degC grow by 1.17 %, from 60 to 65 by 0.27 %."""
+    texts = [breaches("heat-soak", with_heater(replace(SOAKING, boils_k=k)))[0].text for k in (425.0, 338.15)]
+    assert "an estimate of 36 degF it grows by 0.031 gal;" in texts[0]
+    assert "an estimate of 9 degF it grows by 0.0071" in texts[1]
+
+
+def test_heat_soak_names_the_tank_that_takes_it_below_the_limit() -> None:
+    tank, late = rung("tank", Role.TANK, 4e5), rung("spill", Role.EXPANSION_RELIEF, 6e5)
+    valve = rung("relief", Role.SAFETY_RELIEF, 5e5)
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(tank, valve, late))))
+    assert one.text.endswith("gal; tank takes it.")
+    assert one.advice == "Nothing need be done while tank can take it."
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(valve, late))))
+    assert one.text.endswith("gal; nothing takes it until a tap is opened.")

@@ -46,6 +46,13 @@ SAID: dict[str, tuple[str, str]] = {
         "heater gives 0.532 gal back towards street; the building's own supply pipe holds 0.407 gal of it.",
         "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
     ),
+    "heat-soak": (
+        (
+            "tankless holds 3 gal that goes on warming once the tap is shut: by an estimate of 36 degF it grows by "
+            "0.0352 gal; nothing takes it until a tap is opened."
+        ),
+        "Fit a small expansion tank in its cold pipe, on the building's side of what closes it.",
+    ),
     "open-only-by-crossover": (
         "heater is open only because hot and cold are joined at shower.",
         "Treat it as closed: mend the joint, and fit a control for the expansion in the same visit.",

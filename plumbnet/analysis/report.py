@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
+from plumbnet.analysis.assuming import assumed
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
@@ -16,7 +17,6 @@ from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.shown import Shown
 from plumbnet.layout.system import End, System
-from plumbnet.layout.wording import with_article
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
@@ -98,7 +98,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
-        assumed=_assumed(system),
+        assumed=assumed(network, hot),
     )
 
 
@@ -204,13 +204,3 @@ def _unreached(network: Network) -> Iterator[str]:
         if (static_pa[zone_of[gate.start]] is None) != (static_pa[zone_of[gate.end]] is None)
     }
     yield from (name for name in piping.system.parts if name in dry - borders)
-
-
-def _assumed(system: System) -> dict[str, tuple[str, ...]]:
-    """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
-    found: dict[str, list[str]] = {}
-    for name, part in system.parts.items():
-        for field in part.unsaid():
-            words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
-            found.setdefault(words, []).append(name)
-    return {words: tuple(names) for words, names in found.items()}

@@ -189,6 +189,14 @@ class TankFacts:
         """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
         return self.lowest_pa is not None and self.static_pa is not None and self.lowest_pa < self.static_pa
 
+    def is_charged_wrong(self, tolerance_pa: float) -> bool:
+        """Whether its charge is not that of the line; on a well anything from just under the cut-in up to it is."""
+        if self.is_waterlogged or self.static_pa is None:
+            return False
+        tolerance_pa += ROUNDING_PA
+        lowest_pa = self.static_pa if self.lowest_pa is None else self.lowest_pa
+        return not lowest_pa - tolerance_pa <= self.precharge_pa <= self.static_pa + tolerance_pa
+
 
 @dataclass(frozen=True, slots=True)
 class ReliefFacts:

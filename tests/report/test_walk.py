@@ -1,12 +1,11 @@
 import plumbnet
-from plumbnet.network.whole import network_of
 from plumbnet.report.walk import MOST_LINES, walked
 
 
 def _walk(text: str, heater: str = "heater") -> list[str]:
     report = plumbnet.check(plumbnet.read_bytes(text.encode()))
     facts = next(one for one in report.heaters if one.name == heater)
-    return list(walked(network_of(report.system), report.facts, facts))
+    return list(walked(report, facts))
 
 
 HOUSE = """\

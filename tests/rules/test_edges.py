@@ -333,22 +333,22 @@ SOAKING = replace(
 
 
 @pytest.mark.parametrize(
-    ("changed", "is_found"),
+    ("heater", "is_found"),
     [
-        ({}, True),
-        ({"heated_volume_m3": 0.004}, True),
-        ({"heated_volume_m3": 0.0039}, False),
-        ({"verdict": Verdict.OPEN}, False),
-        ({"verdict": Verdict.CONTROLLED}, False),
-        ({"static_pa": None}, False),
-        ({"boils_k": None}, False),
-        ({"boils_k": 333.15}, False),
+        (SOAKING, True),
+        (replace(SOAKING, heated_volume_m3=0.004), True),
+        (replace(SOAKING, heated_volume_m3=0.0039), False),
+        (replace(SOAKING, verdict=Verdict.OPEN), False),
+        (replace(SOAKING, verdict=Verdict.CONTROLLED), False),
+        (replace(SOAKING, static_pa=None), False),
+        (replace(SOAKING, boils_k=None), False),
+        (replace(SOAKING, boils_k=333.15), False),
     ],
 )
 def test_closed_heater_that_fires_on_flow_soaks_from_four_litres_of_plain_water_on(
-    changed: dict[str, object], *, is_found: bool
+    heater: HeaterFacts, *, is_found: bool
 ) -> None:
-    assert bool(breaches("heat-soak", with_heater(replace(SOAKING, **changed)))) is is_found  # type: ignore[arg-type]
+    assert bool(breaches("heat-soak", with_heater(heater))) is is_found
 
 
 def test_heat_soak_goes_no_further_than_boiling() -> None:

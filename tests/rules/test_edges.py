@@ -112,6 +112,13 @@ def test_supply_is_named_where_the_relief_valve_feels_its_very_pressure() -> Non
     assert one.text == "street stands at 60 psi, above the 40 psi set of relief: it runs all the time."
 
 
+def test_filling_loop_that_stands_open_is_to_be_shut_before_anything_is_fitted() -> None:
+    circuit = system("street -> loop -> boiler\nboiler.relief -> relief", loop="state: open", relief="pressure: 30 psi")
+    (one,) = breaches("relief-runs", plumbnet.check(circuit).facts)
+    assert one.text == "street stands at 60 psi, above the 30 psi set of relief: it runs all the time."
+    assert one.advice.startswith("Shut loop, if it is fed by that; or fit a pressure reducer, or set the one that is ")
+
+
 MOST_K = profile("general").relief_temperature.value_k + 0.2
 
 
@@ -365,4 +372,4 @@ def test_heat_soak_names_the_tank_that_takes_it_below_the_limit() -> None:
     assert one.text.endswith("gal; tank takes it.")
     assert one.advice == "Nothing need be done while tank can take it."
     (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(valve, late))))
-    assert one.text.endswith("gal; nothing takes it until a tap is opened.")
+    assert one.text.endswith("gal; nothing below the limit takes it until a tap is opened.")

@@ -49,7 +49,7 @@ SAID: dict[str, tuple[str, str]] = {
     "heat-soak": (
         (
             "tankless holds 3 gal that goes on warming once the tap is shut: by an estimate of 36 degF it grows by "
-            "0.0352 gal; nothing takes it until a tap is opened."
+            "0.0352 gal; nothing below the limit takes it until a tap is opened."
         ),
         "Fit a small expansion tank in its cold pipe, on the building's side of what closes it.",
     ),

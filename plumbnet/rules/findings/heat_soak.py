@@ -63,6 +63,6 @@ def _taken(heater: HeaterFacts) -> tuple[str, str]:
     if takers:
         return agreeing(takers, "takes") + " it", f"Nothing need be done while {listed(takers)} can take it."
     return (
-        "nothing takes it until a tap is opened",
+        "nothing below the limit takes it until a tap is opened",
         "Fit a small expansion tank in its cold pipe, on the building's side of what closes it.",
     )

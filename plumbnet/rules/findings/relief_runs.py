@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.rules.facts import Facts, ReliefFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.sentences import listed
 
 BAD = """\
 plumbnet: 1
@@ -29,13 +31,10 @@ def relief_runs(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """
     for relief in facts.reliefs:
         if relief.runs and relief.static_pa is not None:
-            most_pa = profile.highest_below_relief_pa(relief.set_pa)
             yield Breach(
                 (relief.name,),
                 _runs(facts, relief, relief.static_pa),
-                f"Fit a pressure reducer, or set the one that is there, so that no more than "
-                f"{facts.pressure(most_pa)} stands at it, and look for the expansion tank behind the reducer; the "
-                "valve stays as it is.",
+                _advice(facts, profile.highest_below_relief_pa(relief.set_pa)),
             )
 
 
@@ -46,3 +45,13 @@ def _runs(facts: Facts, relief: ReliefFacts, static_pa: float) -> str:
     if len(sources) == 1 and facts.pressure(sources[0][1].pressure_pa) == static:
         return f"{sources[0][0]} stands at {static}, above the {opens} set of {relief.name}: it runs all the time."
     return f"{static} stands at {relief.name}, above its set of {opens}: it runs all the time."
+
+
+def _advice(facts: Facts, most_pa: float) -> str:
+    parts = facts.system.parts
+    loops = [name for name, part in parts.items() if isinstance(part, FillingLoop) and part.state == "open"]
+    shut = f"Shut {listed(loops)}, if it is fed by that; or fit" if loops else "Fit"
+    return (
+        f"{shut} a pressure reducer, or set the one that is there, so that no more than {facts.pressure(most_pa)} "
+        "stands at it, and look for the expansion tank behind the reducer; the valve stays as it is."
+    )

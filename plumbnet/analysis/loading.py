@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -97,6 +97,20 @@ class Loading:
             zone = self.network.zoning.zone_of[piece.node]
             growths[zone][heated.name] += grows_m3(self.network, heated, piece.volume_m3)
         return growths
+
+    def growth_of(self, heater: str) -> Mapping[Zone, float]:
+        """Growth in each zone of all water that a heater warms, whatever else warms it too."""
+        return self._growth_of.get(heater, {})
+
+    @cached_property
+    def _growth_of(self) -> dict[str, dict[Zone, float]]:
+        found: dict[str, dict[Zone, float]] = defaultdict(lambda: defaultdict(float))
+        for heated in self.network.heated:
+            for piece in () if heated.is_idle else heated.pieces:
+                warmest, same = self._warmed[piece.name]
+                zone = self.network.zoning.zone_of[same.node]
+                found[heated.name][zone] += grows_m3(self.network, warmest, same.volume_m3)
+        return found
 
     @cached_property
     def _warmed_in(self) -> dict[Zone, list[tuple[Heated, Piece]]]:

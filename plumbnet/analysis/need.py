@@ -4,19 +4,17 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from plumbnet.analysis.place import Place, tank_place
+from plumbnet.analysis.place import Place
 from plumbnet.analysis.warmth import cold_k, heated_abs_pa
 from plumbnet.layout.part import Mixture, Role
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated, Piece
 from plumbnet.network.whole import Network
-from plumbnet.network.zones import Zone
 from plumbnet.physics import glycol
 from plumbnet.physics.methods import size
 from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod, Sizing
 from plumbnet.physics.tank import NoTank, nominal_size_m3, nominal_sizes
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
-from plumbnet.rules.facts import Limit, Need
 
 ALWAYS = "membrane"
 """The method that has an answer wherever there is one, where that chosen has none."""
@@ -79,16 +77,15 @@ class Task:
         )
 
 
-def tank_task(network: Network, heated: Heated, zone: Zone, limit: Limit, waters: tuple[Water, ...]) -> Task:
-    """The task of a tank at a heater's cold side, for waters that stand in one with a zone of its water."""
-    place = tank_place(network, heated)
-    head_pa = network.piping.heads_pa[place.node]
+def tank_task(network: Network, place: Place, limit_pa: float, waters: tuple[Water, ...]) -> Task:
+    """The task of a tank at a place whose zone may come to a limit, gauge at datum, for the waters that come to it."""
+    zone, head_pa = network.zoning.zone_of[place.node], network.piping.heads_pa[place.node]
     sets = [site.opens_pa for site in network.zoning.sites.get(zone, ()) if site.outlet.role is Role.SAFETY_RELIEF]
     return Task(
         place=place,
         waters=waters,
         static_pa=network.start_pa(zone) - head_pa,
-        limit_pa=limit.pressure_pa - head_pa,
+        limit_pa=limit_pa - head_pa,
         relief_pa=min(sets) - head_pa if sets else None,
         head_pa=max(0.0, network.tops_pa[zone] - head_pa),
     )
@@ -129,13 +126,9 @@ def sized(task: Task, method: str) -> tuple[Sizing, ...]:
     return tuple(size(method, task.duty(water, max(charges))) for water in task.waters)
 
 
-def need(task: Task, method: str, system: System) -> Need:
-    """The tank that a task asks for by a method; by Boyle's law where that has no answer."""
-    found = next(_answers(task, method), None)
-    if found is None:
-        return Need(None, None, task.static_pa, task.place.name)
-    tank_m3 = math.fsum(one.tank_m3 for one in found)
-    return Need(tank_m3, nominal_m3(tank_m3, system), charge_pa(task, found), task.place.name)
+def answer(task: Task, method: str) -> tuple[Sizing, ...]:
+    """The tank that a task asks for by a method; by Boyle's law where that has no answer; empty where none can do."""
+    return next(_answers(task, method), ())
 
 
 def _answers(task: Task, method: str) -> Iterator[tuple[Sizing, ...]]:

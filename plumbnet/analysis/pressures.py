@@ -14,6 +14,7 @@ from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import Step, step
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.sentences import listed
 
 Line: TypeAlias = Item | Step
 
@@ -82,7 +83,8 @@ class Pressures:
 
     def _limit(self) -> Iterator[Line]:
         limit, piping = self.case.limit, self.case.network.piping
-        target = _Target("p_limit", f"limit ({limit.by})", self.case.task.limit_pa)
+        through = f", reached through {listed(limit.way)}" if limit.way else ""
+        target = _Target("p_limit", f"limit ({limit.by}{through})", self.case.task.limit_pa)
         if limit.basis == "relief":
             yield from self._limit_below_relief(limit.part, target)
             return
@@ -135,12 +137,18 @@ class Pressures:
         piping, own = self.case.network.piping, piping_height(self.case)
         fall_pa = piping.heads_pa[node] - own
         numbers = {"p_atm": ATMOSPHERE_PA, given.symbol: given.value}
+        kind = target.symbol.removeprefix("p_")
         if abs(fall_pa) >= _SAME_PA:
-            part, symbol = piping.ports[node].part, f"d_{target.symbol.removeprefix('p_')}_column"
+            part, symbol = piping.ports[node].part, f"d_{kind}_column"
             upper, lower = (part, _TANK) if fall_pa > 0.0 else (_TANK, part)
             name = f"column of water between {part} and the tank"
             yield _gauge(symbol, name, fall_pa, self.origins.column(upper, lower, fall_pa))
             numbers[symbol] = fall_pa
+        left_pa = target.gauge_pa - given.value - fall_pa
+        if abs(left_pa) >= _SAME_PA:
+            symbol, way = f"d_{kind}_way", listed(self.case.limit.way or ("the way there",))
+            yield _gauge(symbol, f"what {way} needs to open or holds back", left_pa, "the layout: one-way devices")
+            numbers[symbol] = left_pa
         value_pa = target.gauge_pa + ATMOSPHERE_PA
         yield step(target.symbol, target.name, " + ".join(numbers), value_pa, HEIGHTS, **numbers)
 

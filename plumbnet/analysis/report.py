@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from dataclasses import field as field_of
 
 from plumbnet.analysis.assuming import assumed
+from plumbnet.analysis.pumping import Pumping
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
@@ -94,10 +95,11 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
-        zones=tuple(_zones(network, judge.limits)),
+        zones=tuple(_zones(network, judge.limits.of_zone)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
+        pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
         assumed=assumed(network, hot),
     )
 

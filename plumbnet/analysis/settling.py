@@ -131,7 +131,7 @@ class Settling:
         whole = Joined({member: self.loading.load(member, lifts[member]) for member in sorted(zones)}, [], lifts)
         for crossing in crossings:
             gates = whole.left_out if (crossing.near, crossing.far) in left_out else whole.gates
-            gates.append(gate_of(crossing, lifts[crossing.far]))
+            gates.append(gate_of(self.network, crossing, lifts[crossing.far]))
         return whole
 
     def pushing(self, zone: Zone, zones: Collection[Zone], limit_pa: float) -> frozenset[Zone]:

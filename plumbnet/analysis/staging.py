@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from plumbnet.analysis.limits import limit_of, limits
+from plumbnet.analysis.limits import Limits
 from plumbnet.analysis.relieving import relieved_by
 from plumbnet.analysis.settling import Joined, Settling
 from plumbnet.analysis.warmth import cold_k, grows_m3, heated_abs_pa
@@ -21,7 +21,6 @@ from plumbnet.physics.settle import ZoneLoad
 from plumbnet.physics.usual import USUAL_BLOWDOWN
 from plumbnet.physics.walls import joined
 from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules.facts import Limit
 from plumbnet.rules.profile import Profile
 
 
@@ -109,12 +108,12 @@ class Stage:
         )
 
     @cached_property
-    def _limits(self) -> dict[Zone, Limit]:
-        return limits(self.network, self.profile)
+    def _limits(self) -> Limits:
+        return Limits(self.network, self.profile)
 
     def _limit_pa(self, heated: Heated) -> float:
-        """The limit of a heater's zone, gauge at datum."""
-        return limit_of(self._limits, self.network, heated.inlet, self.profile).pressure_pa
+        """The lowest limit in a heater's reach, as it counts in its zone, gauge at datum."""
+        return self._limits.at(heated.inlet).pressure_pa
 
     def _lift_pa(self, zone: Zone) -> float:
         """Head by which a zone is thought higher, so that checks open at once."""

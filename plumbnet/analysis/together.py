@@ -32,10 +32,11 @@ def together(network: Network, start: Zone) -> tuple[set[Zone], list[Crossing]]:
     return zones, list(crossings.values())
 
 
-def gate_of(crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
-    """A crossing as water settles over it, with the lift of the zone beyond."""
-    below_pa = math.inf if crossing.way is None else crossing.way.below_pa
-    return OneWayGate(crossing.near, crossing.far, below_pa + ATMOSPHERE_PA + lift_pa)
+def gate_of(network: Network, crossing: Crossing, lift_pa: float = 0.0) -> OneWayGate[Zone]:
+    """A crossing as water passes it, with the lift of the zone beyond."""
+    way = Way() if crossing.way is None else crossing.way
+    opens_pa = _higher_pa(network, crossing, way)
+    return OneWayGate(crossing.near, crossing.far, way.below_pa + ATMOSPHERE_PA + lift_pa, opens_pa)
 
 
 def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone]]) -> frozenset[Zone]:

@@ -73,15 +73,15 @@ Passage = Free | OneWay | Reducing | Boosting | Shut
 class Source:
     """Water enters here: gauge pressures at the part's own height, temperature in kelvin.
 
-    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure. `runs_on` says
-    whether it goes on feeding, as what was filled by hand does not.
+    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure. `feeds_on` says that
+    it makes up for water that shrinks or leaves; one by which a circuit was filled once does not.
     """
 
     port: str
     pressure_pa: float
     lowest_pa: float
     temperature_k: float
-    runs_on: bool = True
+    feeds_on: bool = True
 
 
 class Role(StrEnum):

@@ -137,7 +137,7 @@ class Climber:
             if following.opening is not None:
                 push(self._opens_pa(following, following.opening), _BY_OUTLET, following)
             if step.opening is None:
-                push(max(step.height_pa, self.standing.at(step.zone) - step.datum_pa), _BY_GATES, step)
+                push(max(step.height_pa, self.standing.at(step.zone) + step.lost_pa), _BY_GATES, step)
 
     def _next_outlet(self, step: "_Step") -> "_Step":
         """The step to the zone's next outlet, if there is one that opens below the reducers passed."""
@@ -149,7 +149,7 @@ class Climber:
     def _opens_pa(self, step: "_Step", opening: Opening) -> float:
         if step.track is None:
             return opening.opens_pa
-        return max(opening.opens_pa - step.datum_pa, step.height_pa)
+        return max(opening.opens_pa + step.lost_pa, step.height_pa)
 
     def _crossed(self, step: "_Step", widest: "dict[Zone, list[_Step]]") -> "Iterator[_Step]":
         """Steps through the gates that lead out of a zone, where they are not known to be worse."""
@@ -162,13 +162,13 @@ class Climber:
                 continue
             beyond = _Step(
                 crossing.far,
-                max(step.height_pa, max(floor, self.standing.at(step.zone)) - step.datum_pa),
-                min(step.below_pa + crossing.way.datum_pa, crossing.way.below_pa),
+                max(step.height_pa, max(floor, self.standing.at(step.zone)) + step.lost_pa),
+                min(step.below_pa - crossing.way.opens_pa, crossing.way.below_pa),
                 _Track(crossing, step.track),
                 step.depth + 1,
-                datum_pa=step.datum_pa + crossing.way.datum_pa,
+                lost_pa=step.lost_pa + crossing.way.opens_pa,
             )
-            if not _is_known(beyond, widest) and (beyond.datum_pa == step.datum_pa or not _comes_back(beyond)):
+            if not _is_known(beyond, widest) and (beyond.lost_pa >= step.lost_pa or not _comes_back(beyond)):
                 yield beyond
 
 
@@ -195,8 +195,9 @@ def _crossings(track: _Track | None) -> tuple[Crossing, ...]:
 class _Step:
     """A state of the search: a zone reached at a height, below the lowest reducer set passed on the way.
 
-    What was met before a reducer does not count against its set; only what lies behind it does. `height_pa` stands at
-    the datum of the zone in which the search began, all else at that of this zone, which is `datum_pa` more.
+    What was met before a reducer does not count against its set; only what lies behind it does. `height_pa` is that of
+    the zone in which the search began; all else stands in this zone, which is lower by `lost_pa`: what the gates on the
+    way need to open, less what a pump on it holds.
     """
 
     zone: Zone
@@ -206,7 +207,7 @@ class _Step:
     depth: int = 0
     outlet_index: int = 0
     opening: Opening | None = None
-    datum_pa: float = 0.0
+    lost_pa: float = 0.0
 
     @property
     def precedence(self) -> tuple[bool, str, float]:
@@ -217,10 +218,8 @@ class _Step:
 
 
 def _is_known(step: _Step, widest: Mapping[Zone, Sequence[_Step]]) -> bool:
-    """Whether a zone was reached before, no higher, below reducers set no lower, with as much gained past pumps."""
-    return any(
-        known.below_pa >= step.below_pa and known.datum_pa >= step.datum_pa for known in widest.get(step.zone, ())
-    )
+    """Whether a zone was reached before, no higher, below reducers set no lower, with no more lost on the way."""
+    return any(known.below_pa >= step.below_pa and known.lost_pa <= step.lost_pa for known in widest.get(step.zone, ()))
 
 
 def _comes_back(step: _Step) -> bool:

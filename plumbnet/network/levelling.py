@@ -75,4 +75,4 @@ def _between(gate: Gate, start_pa: float, end_pa: float) -> Gate:
 
 
 def _way(way: Way | None, higher_pa: float, far_pa: float) -> Way | None:
-    return None if way is None else Way(way.opens_pa + higher_pa, way.below_pa + far_pa, datum_pa=-higher_pa)
+    return None if way is None else Way(way.opens_pa + higher_pa, way.below_pa + far_pa)

@@ -19,12 +19,12 @@ class Way:
     """One direction of a gate.
 
     Water passes once the near side exceeds the far side by `opens_pa`, and only while the far side stands
-    below `below_pa` (at datum). `datum_pa` is what the datum of the far side adds to that of the near side.
+    below `below_pa` (at datum). Where the datum of the far side differs, `opens_pa` has the difference in it, and may
+    be less than nothing.
     """
 
     opens_pa: float = 0.0
     below_pa: float = math.inf
-    datum_pa: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Which zones water of a zone can push into, and which zones water of any heater can."""
+"""Which zones water of a zone can push into, and past which devices."""
 
 from collections import deque
 from collections.abc import Callable, Iterable
@@ -29,3 +29,22 @@ def reach(
                 reached[crossing.far] = None
                 queue.append(crossing.far)
     return tuple(reached)
+
+
+def devices_between(zoning: Zoning, standing: Standing, start: Zone, goal: Zone) -> tuple[str, ...]:
+    """Names of the one-way devices that water of a zone passes into another, the fewest, then the first by name.
+
+    None where it cannot come there. Linear in what is reached.
+    """
+    before: dict[Zone, Crossing | None] = {start: None}
+    queue = deque([start])
+    while queue and goal not in before:
+        for crossing in sorted(zoning.out.get(queue.popleft(), ()), key=lambda one: one.part):
+            if crossing.far not in before and floor_pa(crossing, standing) is not None:
+                before[crossing.far] = crossing
+                queue.append(crossing.far)
+    names, last = [], before.get(goal)
+    while last is not None:
+        names.append(last.part)
+        last = before[last.near]
+    return tuple(reversed(names))

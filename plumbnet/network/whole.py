@@ -123,7 +123,7 @@ class Network:
         seen: set[Zone] = set()
         for name, part in self.piping.system.parts.items():
             source = part.source()
-            if source is not None and source.runs_on:
+            if source is not None and source.feeds_on:
                 start = self.zoning.zone_of[self.piping.node_of[End(name, source.port)]]
                 deque(spread(self.zoning, start, seen, through_shut=False), maxlen=0)
         return frozenset(seen)

@@ -64,11 +64,15 @@ class ZoneLoad:
 
 @dataclass(frozen=True, slots=True)
 class OneWayGate(Generic[Zone]):
-    """Water passes from zone `near` to zone `far`, never back, and only while `far` stands below `below_abs_pa`."""
+    """Water passes from zone `near` to zone `far`, never back, and only while `far` stands below `below_abs_pa`.
+
+    It passes once `near` stands above `far` by `opens_pa`; what settles all at once leaves that out.
+    """
 
     near: Zone
     far: Zone
     below_abs_pa: float = math.inf
+    opens_pa: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

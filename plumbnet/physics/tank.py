@@ -95,8 +95,16 @@ class Tank:
         >>> Tank(0.2, charge_abs_pa=100_000, start_abs_pa=200_000).held_at_start_m3
         0.1
         """
+        return self.held_at_m3(self.start_abs_pa)
+
+    def held_at_m3(self, pressure_abs_pa: float) -> float:
+        """All water in the tank while the zone stands at a pressure, absolute at datum.
+
+        >>> Tank(0.2, charge_abs_pa=100_000, start_abs_pa=100_000).held_at_m3(400_000)
+        0.15000000000000002
+        """
         most = math.inf if self.most_m3 is None else self.most_m3
-        return min(self._water_m3(self.start_abs_pa), most)
+        return min(self._water_m3(pressure_abs_pa), most)
 
     def uptake_m3(self, pressure_abs_pa: float) -> float:
         """Water taken beyond what the tank holds at the start; nothing until it opens.

@@ -55,7 +55,7 @@ def _settling(heater: HeaterFacts, units: Units) -> str:
         return ", and no relief valve can open"
     if heater.settled_pa is None:
         return ", and nothing holds its pressure" if heater.verdict is Verdict.TRAPPED else ""
-    beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
+    beyond = ", past the limit" if heater.is_past_limit else ""
     return f", at {pressure_in_words(heater.settled_pa, units)} when all is hot{beyond}"
 
 

@@ -10,7 +10,7 @@ from plumbnet.physics.locked import Bracket
 from plumbnet.report.record import program_version
 from plumbnet.report.streamed import array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
-from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, RungFacts
+from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.rules.finding import Finding
 from plumbnet.study.remedies import Found, Remedy, remedies_if_small
 from plumbnet.study.written import change_fields
@@ -111,6 +111,8 @@ def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
         "static_pa": heater.static_pa,
         "limit_pa": heater.limit_pa,
         "limit_by": heater.limit_by,
+        "limit_at": heater.limit_at or None,
+        "limit_way": list(heater.limit_way),
         "cold_k": heater.cold_k,
         "hot_k": heater.hot_k,
         "heated_volume_m3": heater.heated_volume_m3,
@@ -124,6 +126,9 @@ def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
         "closes_if_shut_complete": heater.closes_if_shut.complete,
         "loops": [list(parts) for parts in heater.loops],
         "settled_pa": heater.settled_pa,
+        "settled_least_pa": heater.settled_least_pa,
+        "history": [list(names) for names in heater.history],
+        "broken": [_place(place) for place in heater.broken],
         "short_m3": heater.short_m3,
         "need": None if heater.need is None else _need(heater.need),
         "locked": None if heater.locked is None else _locked(heater.locked),
@@ -145,7 +150,7 @@ def _locked(locked: LockedFacts) -> Json:
 def _pair(bracket: Bracket | None) -> list[float | None] | None:
     if bracket is None:
         return None
-    return [end if math.isfinite(end) else None for end in (bracket.rigid, bracket.walls)]
+    return [_finite(end) for end in (bracket.rigid, bracket.walls)]
 
 
 def _remedy(remedy: Remedy) -> Json:
@@ -159,6 +164,22 @@ def _remedy(remedy: Remedy) -> Json:
     }
 
 
+def _place(place: PlaceFacts) -> Json:
+    """A place above its limit, gauge at its own height; null where nothing holds it."""
+    return {
+        "part": place.part,
+        "limit_pa": place.limit_pa,
+        "highest_pa": _finite(place.highest_pa),
+        "reached_pa": _finite(place.reached_pa),
+        "way": list(place.way),
+        "history": [list(names) for names in place.history],
+    }
+
+
+def _finite(value: float) -> float | None:
+    return value if math.isfinite(value) else None
+
+
 def _rung(rung: RungFacts) -> Json:
     return {"outlet": rung.outlet, "kind": rung.kind, "opens_pa": rung.opens_pa, "way": list(rung.way)}
 
@@ -170,6 +191,10 @@ def _need(need: Need) -> Json:
         "precharge_pa": need.precharge_pa,
         "at": need.at,
         "serves": list(need.serves),
+        "asked_m3": need.asked_m3,
+        "beside": list(need.beside),
+        "recharge": [{"tank": one.tank, "precharge_pa": one.right_pa} for one in need.recharge],
+        "is_tight": need.is_tight,
     }
 
 

@@ -9,10 +9,10 @@ from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
 from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint, pressure_in_words, table
-from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, spoken, where
+from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, settled_in_words, spoken, where
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, stops_in_words
+from plumbnet.rules.sentences import NO_WAY, agreeing, is_same_water, needed, not_held, stops_in_words
 
 WIDTH = 100
 LABEL = 16
@@ -69,8 +69,8 @@ def story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
     yield "expansion", _growth(facts, heater)
     yield "opens first", _openings(facts, heater)
     if settles(heater):
-        beyond = ", past the limit" if heater.verdict is Verdict.TRAPPED else ""
-        yield "settles", f"at {pressure_in_words(heater.settled_pa, facts.units)} when all is hot{beyond}"
+        beyond = ", past the limit" if heater.is_past_limit else ""
+        yield "settles", f"at {settled_in_words(facts, heater)}{beyond}"
     if heater.locked is not None:
         yield "left as it is", left_as_it_is(facts, heater.locked)
     if heater.loops:
@@ -121,7 +121,7 @@ def _reason(facts: Facts, heater: HeaterFacts) -> str:
             return f"{_stopped(facts, heater)}, but it fires only while water runs, and then the open tap lets it out"
         case Verdict.TRAPPED:
             late = _late(facts, heater)
-            return f"{_stopped(facts, heater)}, and nothing holds the pressure at or below the limit{late}"
+            return f"{_stopped(facts, heater)}, and {not_held(facts, heater)}{late}"
         case Verdict.SEALED:
             return f"{_stopped(facts, heater)}, and no relief valve can open: DANGER, heated, something breaks"
 

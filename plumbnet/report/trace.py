@@ -8,9 +8,9 @@ from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, show
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.walk import walked
-from plumbnet.report.words import driven_round, limit_in_words, spoken
+from plumbnet.report.words import driven_round, limit_in_words, settled_in_words, spoken
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
-from plumbnet.rules.sentences import needed, stops_in_words
+from plumbnet.rules.sentences import needed, not_held, stops_in_words
 
 
 def trace(report: Report, heater: HeaterFacts) -> str:
@@ -73,15 +73,20 @@ def _outcome(facts: Facts, heater: HeaterFacts) -> str:
             way = next(rung for rung in heater.ladder if rung.role.is_way_out)
             return f"So {name} is OPEN: {' > '.join(way.way)}."
         case Verdict.CONTROLLED:
-            hot = "" if heater.settled_pa is None else f" All hot, it stands at {facts.pressure(heater.settled_pa)}."
+            hot = "" if heater.settled_pa is None else f" It comes to {settled_in_words(facts, heater)}."
             return f"So {name} is closed but CONTROLLED: the growth is taken up below the limit.{hot}"
         case Verdict.ON_DEMAND:
             return f"So {name} is closed, but ON-DEMAND: it fires only while water runs, out of an open tap."
         case Verdict.TRAPPED:
-            limit = facts.pressure(heater.limit_pa)
-            return f"So {name} is TRAPPED: nothing holds it at or below {limit}.{_lifts(facts, heater)}"
+            return f"So {name} is TRAPPED: {_passed(facts, heater)}.{_lifts(facts, heater)}"
         case Verdict.SEALED:
             return f"So {name} is SEALED: not even a relief valve opens. DANGER: heated, something breaks."
+
+
+def _passed(facts: Facts, heater: HeaterFacts) -> str:
+    if any(place.way for place in heater.broken):
+        return not_held(facts, heater)
+    return f"nothing holds it at or below {facts.pressure(heater.limit_pa)}"
 
 
 def _lifts(facts: Facts, heater: HeaterFacts) -> str:

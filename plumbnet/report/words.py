@@ -7,9 +7,18 @@ from plumbnet.layout.quantity import TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimen
 from plumbnet.layout.system import Pipe, System
 from plumbnet.physics.locked import Bracket
 from plumbnet.rules.facts import Facts, HeaterFacts, LockedFacts
-from plumbnet.rules.sentences import listed
+from plumbnet.rules.sentences import behind, comes_to, history_in_words, listed
 
-__all__ = ["driven_round", "left_as_it_is", "limit_in_words", "listed", "spoken", "where"]
+__all__ = [
+    "driven_round",
+    "left_as_it_is",
+    "limit_in_words",
+    "listed",
+    "reached_through",
+    "settled_in_words",
+    "spoken",
+    "where",
+]
 
 
 def spoken(kind: str) -> str:
@@ -33,10 +42,25 @@ def _pipes_at(system: System, name: str) -> list[Pipe]:
 
 
 def limit_in_words(facts: Facts, heater: HeaterFacts) -> str:
-    """The limit as it reads at the heater, and what sets it; where that stands at another height, as it reads there."""
+    """The limit as it reads at the heater, what sets it, and the way there.
+
+    Where that stands at another height or beyond checks that need some pressure to open, as it reads there, too.
+    """
     limit = facts.pressure(heater.limit_pa)
     own = limit if heater.limit_own_pa is None else facts.pressure(heater.limit_own_pa)
-    return f"{limit} ({heater.limit_by})" if own == limit else f"{limit} ({heater.limit_by}: {own} there)"
+    there = "" if own == limit else f": {own} there"
+    return f"{limit} ({heater.limit_by}{there}{reached_through(heater)})"
+
+
+def reached_through(heater: HeaterFacts) -> str:
+    """By which one-way devices growth comes to where the limit is set; nothing where it stands in the same water."""
+    return f", reached through {listed(heater.limit_way)}" if heater.limit_way else ""
+
+
+def settled_in_words(facts: Facts, heater: HeaterFacts) -> str:
+    """Where a heater's pressure comes to rest, and in which history; of two ends both."""
+    history = history_in_words(heater.history) or "when all is hot"
+    return behind(comes_to(facts, heater.settled_pa or 0.0, heater.settled_least_pa), history)
 
 
 def left_as_it_is(facts: Facts, locked: LockedFacts) -> str:

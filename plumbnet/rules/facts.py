@@ -42,7 +42,8 @@ Basis: TypeAlias = Literal["fixture", "rating", "relief", "profile"]
 class Limit:
     """The highest pressure a zone may reach, gauge at datum, and what sets it; `own_pa` as it reads there.
 
-    `part` is the fixture, the rated part or the relief valve that sets it; empty where nothing in the zone does.
+    `part` is the fixture, the rated part or the relief valve that sets it; empty where nothing does. Where it stands
+    beyond one-way devices, `way` are those that water passes on its way there.
     """
 
     pressure_pa: float
@@ -50,6 +51,7 @@ class Limit:
     own_pa: float | None = None
     part: str = ""
     basis: Basis = "profile"
+    way: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,12 +66,22 @@ class RungFacts:
 
 
 @dataclass(frozen=True, slots=True)
-class Need:
-    """The tank that would take up the whole expansion, charged to the line pressure at its place.
+class Charge:
+    """A tank and what it ought to be charged to, gauge at the tank, beside what it is charged to."""
 
-    `tank_m3` is None where no tank can do it because the static pressure is at the limit; `nominal_m3` is
-    None where the table has no size so large. `precharge_pa` is gauge at the tank; `at` is the part, or the
-    pipe, where it connects; `serves` are the heaters whose water comes to it there, for which it is sized.
+    tank: str
+    right_pa: float
+    wrong_pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """The tank that would hold every place that the heaters it `serves` push into, beside the sound tanks at hand.
+
+    Put into a copy of the layout at `at` (a part, or a pipe by its ends), charged to `precharge_pa` (gauge at the
+    tank), one of `tank_m3` holds them in every history, and one hundredth less does not. None: no tank there can, as
+    where the static pressure is at the limit. `nominal_m3` is the next size that the trade has, None where none is so
+    large. `asked_m3` is what the sizing method `method` asks for where that is more.
     """
 
     tank_m3: float | None
@@ -77,6 +89,31 @@ class Need:
     precharge_pa: float
     at: str
     serves: tuple[str, ...] = ()
+    asked_m3: float | None = None
+    method: str = ""
+    beside: tuple[str, ...] = ()
+    """Sound tanks that are counted on as they are."""
+    recharge: tuple[Charge, ...] = ()
+    """Tanks at hand that would do without another, charged right; empty where they would not."""
+    is_tight: bool = True
+    """Whether one hundredth less is known to fail; a bound that no history passes may be above what any comes to."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceFacts:
+    """A place that comes above its own limit; pressures gauge at its own height.
+
+    `part` sets the limit `limit_pa`, `way` are the one-way devices past which growth comes there. No history brings it
+    above `highest_pa`; `history` brings it to `reached_pa`, by the heaters that warm, stage by stage.
+    """
+
+    part: str
+    by: str
+    limit_pa: float
+    highest_pa: float
+    reached_pa: float
+    way: tuple[str, ...]
+    history: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +140,7 @@ class HeaterFacts:
     `static_pa` and `cold_k` are None where no water reaches it. `expansion_m3` is that of its own
     `heated_volume_m3`; `shared_expansion_m3` that of all heated water which meets the same tanks, `short_m3`
     what those tanks cannot take of it at the limit, and `shares_with` the other heaters in it. `settled_pa`
-    is the pressure at full temperature, None where nothing holds it.
+    is the pressure at full temperature in the worst history, None where nothing holds it.
     """
 
     name: str
@@ -149,6 +186,25 @@ class HeaterFacts:
     """Temperature at which plain water boils under its static pressure; None where it warms a mixture, or is dry."""
     valves_to_tank: tuple[str, ...] = ()
     """Valves that can be shut on its way to the tanks that take its growth."""
+    limit_at: str = ""
+    """The part that sets the limit; empty where nothing in its reach does."""
+    limit_way: tuple[str, ...] = ()
+    """One-way devices that its water passes on the way there."""
+    settled_least_pa: float | None = None
+    """What a history is known to bring it to; `settled_pa` is what none passes, nearly always the same."""
+    history: tuple[tuple[str, ...], ...] = ()
+    """That history: heaters in the order in which they warm, those in one stage together."""
+    broken: tuple[PlaceFacts, ...] = ()
+    """Places that its growth helps to bring above their limits."""
+    asked_method: str = ""
+    """The sizing method of the rules, or its own, where that is not plain physics."""
+    asked_tank_m3: float | None = None
+    """What that method asks for of a controlled heater, for all the water that shares its tanks."""
+
+    @property
+    def is_past_limit(self) -> bool:
+        """Whether its own water comes above the limit, and not only a place beyond a one-way device."""
+        return self.settled_pa is not None and self.settled_pa > self.limit_pa + ROUNDING_PA
 
     @property
     def way_out(self) -> RungFacts | None:
@@ -263,6 +319,28 @@ class ReturnFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class PumpedFacts:
+    """A place that heating and cooling again and again without a draw pumps above its limit, though once does not.
+
+    Growth of `heaters` comes there `through` one-way devices and stays. `part` sets the limit; `limit_pa`, and `top_pa`
+    that it approaches, are gauge at that part. It passes the limit at heat-up number `heat_ups` (None: after more than
+    anybody waits for). A tank of `tank_m3` `at` a part or a pipe before those devices, charged to `precharge_pa`
+    (gauge, at the tank), stops it (None: none there does).
+    """
+
+    heaters: tuple[str, ...]
+    part: str
+    limit_pa: float
+    top_pa: float
+    heat_ups: int | None
+    through: tuple[str, ...]
+    at: str
+    tank_m3: float | None
+    nominal_m3: float | None
+    precharge_pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneFacts:
     """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
 
@@ -290,6 +368,8 @@ class Facts:
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
+    pumped: tuple[PumpedFacts, ...] = ()
+    """What heating and cooling again and again pumps up."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, Verdict
+from plumbnet.rules.facts import Facts, HeaterFacts, Need, PlaceFacts, TankFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
 ROUNDING = 1e-6
@@ -58,26 +58,94 @@ def tank_wanted(facts: Facts, heater: HeaterFacts) -> str | None:
     need = heater.need
     if need is None or need.tank_m3 is None:
         return None
-    least, charge = facts.volume(need.tank_m3), facts.pressure(need.precharge_pa)
-    if need.nominal_m3 is None:
-        size = f"several expansion tanks, together at least {least},"
-    else:
-        size = f"an expansion tank of {facts.volume(need.nominal_m3)} (at least {least}),"
     served = sorted({heater.name, *need.serves})
     shared = f", for {listed(served)} together" if len(served) > 1 else ""
-    return f"{size} charged to {charge}, connected {place(need.at)}{shared}"
+    beside = f", beside {listed(need.beside)}" if need.beside else ""
+    charge = facts.pressure(need.precharge_pa)
+    return f"{_size(facts, need, need.tank_m3)} charged to {charge}, connected {place(need.at)}{beside}{shared}"
+
+
+def _size(facts: Facts, need: Need, tank_m3: float) -> str:
+    """How large a tank: the next size, the least that holds, and what a sizing method asks for beyond that."""
+    least = f"at least {facts.volume(tank_m3)}"
+    if need.asked_m3 is not None:
+        least = f"{least} hold, and the method {need.method} asks for {facts.volume(need.asked_m3)}"
+    if need.nominal_m3 is None:
+        return f"several expansion tanks, together {least},"
+    return f"an expansion tank of {facts.volume(need.nominal_m3)} ({least}),"
+
+
+def charged_right(facts: Facts, heater: HeaterFacts) -> str | None:
+    """The tanks at hand that would do if they were charged right, and to what; None where there are none."""
+    need = heater.need
+    if need is None or not need.recharge:
+        return None
+    each = (
+        f"{one.tank} charged to {facts.pressure(one.right_pa)} (it is charged to {facts.pressure(one.wrong_pa)})"
+        for one in need.recharge
+    )
+    return listed(list(each))
+
+
+def history_in_words(history: Sequence[Sequence[str]]) -> str:
+    """In which order heaters warm; nothing where one is alone or all warm together.
+
+    >>> history_in_words([["solar"], ["a", "b"]]), history_in_words([["solar"]])
+    ('when solar warms first, then a and b together', '')
+    """
+    if len(history) <= 1:
+        return ""
+    first, *then = (f"{listed(stage)}{' together' if len(stage) > 1 else ''}" for stage in history)
+    return f"when {first} {'warms' if len(history[0]) == 1 else 'warm'} first, then {', then '.join(then)}"
+
+
+def behind(text: str, more: str) -> str:
+    """A phrase with another behind it, if there is one.
+
+    >>> behind("590 kPa", "when all is hot"), behind("590 kPa", "")
+    ('590 kPa when all is hot', '590 kPa')
+    """
+    return f"{text} {more}" if more else text
+
+
+def comes_to(facts: Facts, highest_pa: float, reached_pa: float | None) -> str:
+    """A pressure that no history passes; where none is known to come so high, both ends."""
+    most = facts.pressure(highest_pa)
+    least = most if reached_pa is None else facts.pressure(reached_pa)
+    return most if least == most else f"at least {least}, at most {most}"
+
+
+def not_held(facts: Facts, heater: HeaterFacts) -> str:
+    """What a trapped heater's growth brings above its limit: all its water, or one place beyond a one-way device."""
+    beyond = next((place for place in heater.broken if place.way), None)
+    if beyond is None or any(not place.way for place in heater.broken):
+        return "nothing holds the pressure at or below the limit"
+    return place_in_words(facts, beyond)
+
+
+def place_in_words(facts: Facts, place: PlaceFacts) -> str:
+    """A place above its limit: what it comes to, by which way and in which history."""
+    through = f", reached through {listed(place.way)}," if place.way else ""
+    if place.highest_pa == float("inf"):
+        return f"nothing holds {place.part}{through} at or below {facts.pressure(place.limit_pa)}"
+    comes = comes_to(facts, place.highest_pa, place.reached_pa)
+    text = f"{place.part}{through} comes to {comes}, above its {facts.pressure(place.limit_pa)}"
+    return behind(text, history_in_words(place.history))
 
 
 def needed(facts: Facts, heater: HeaterFacts) -> str:
     """What a closed heater needs: the tank, and before it, where it has none, the relief valve."""
-    tank = tank_wanted(facts, heater) or NO_TANK
+    tank = charged_right(facts, heater) or tank_wanted(facts, heater) or NO_TANK
     if heater.verdict is not Verdict.SEALED:
         return tank
     return f"first a relief valve on its own tapping, and no heat until it is there; then {tank}"
 
 
 def fit_a_tank(facts: Facts, heater: HeaterFacts) -> str:
-    """Advice: the tank to fit, or what comes before any tank."""
+    """Advice: the tank to charge or to fit, or what comes before any tank."""
+    right = charged_right(facts, heater)
+    if right is not None:
+        return f"Have {right}; then it holds."
     wanted = tank_wanted(facts, heater)
     return f"Fit {wanted}." if wanted is not None else capitalised(NO_TANK)
 
@@ -102,11 +170,10 @@ def closed(facts: Facts, heater: HeaterFacts) -> str:
     """What closes a heater, by how much the water grows, and the limit that nothing keeps."""
     stops = heater.stopped_by.sets
     why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
-    grows, limit = facts.volume(heater.shared_expansion_m3), facts.pressure(heater.limit_pa)
-    return (
-        f"{heater.name} is closed ({why}); {_whose_water(heater)} grows by {grows}, and nothing holds the pressure "
-        f"at or below {limit}."
-    )
+    grows, held = facts.volume(heater.shared_expansion_m3), not_held(facts, heater)
+    if not any(place.way for place in heater.broken):
+        held = f"nothing holds the pressure at or below {facts.pressure(heater.limit_pa)}"
+    return f"{heater.name} is closed ({why}); {_whose_water(heater)} grows by {grows}, and {held}."
 
 
 def is_same_water(heater: HeaterFacts) -> bool:

@@ -40,12 +40,12 @@ class Beyond(Part):
     """Temperature of the coldest supply that reaches it."""
     takes_back: bool
     """Whether a main in that zone takes any amount back at that pressure."""
-    runs_on: bool
+    feeds_on: bool
     """Whether a supply goes on feeding the zone."""
 
     def source(self) -> Source:
         """Water at the pressure of the boundary."""
-        return Source(OUT, self.pressure_pa, self.lowest_pa, self.temperature_k, runs_on=self.runs_on)
+        return Source(OUT, self.pressure_pa, self.lowest_pa, self.temperature_k, feeds_on=self.feeds_on)
 
     def outlets(self) -> Iterator[Outlet]:
         """The main, where one is freely joined to the boundary."""
@@ -153,7 +153,7 @@ class Boundaries:
             lowest_pa=lowest_pa,
             temperature_k=cold_k,
             takes_back=held,
-            runs_on=zone in network.fed,
+            feeds_on=zone in network.fed,
         )
         return Boundary(tee, zone, beyond)
 

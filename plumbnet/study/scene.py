@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from plumbnet.analysis.limits import limit_of, limits
+from plumbnet.analysis.limits import Limits
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import System
 from plumbnet.network.heated import Heated
@@ -13,7 +13,7 @@ from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.tank import nominal_sizes
-from plumbnet.rules.facts import HeaterFacts, Limit, TankFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, TankFacts, Verdict
 from plumbnet.rules.finding import Severity
 
 TROUBLED = frozenset({Verdict.TRAPPED, Verdict.SEALED})
@@ -66,9 +66,9 @@ class Scene:
         return datum_pa - self.network.piping.heads_pa[node]
 
     def limit_pa(self, zone: Zone) -> float:
-        """The limit of a zone, gauge at datum."""
+        """The lowest limit in reach of a zone, as it counts there, gauge at datum."""
         node = self.network.zoning.zone_of.index(zone)
-        return limit_of(self._limits, self.network, node, self.report.profile).pressure_pa
+        return self._limits.at(node).pressure_pa
 
     def zones_of(self, heater: str) -> tuple[Zone, ...]:
         """Zones that hold water which a heater warms; its own inlet's first."""
@@ -88,5 +88,5 @@ class Scene:
         return self.heaters[heater].verdict in TROUBLED or bool(self.tank_errors(heater))
 
     @cached_property
-    def _limits(self) -> dict[Zone, Limit]:
-        return limits(self.network, self.report.profile)
+    def _limits(self) -> Limits:
+        return Limits(self.network, self.report.profile)

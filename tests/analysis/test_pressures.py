@@ -78,7 +78,7 @@ def test_limit_of_a_rated_part_is_its_rating() -> None:
 
 def test_limit_that_no_part_sets_is_the_profiles() -> None:
     found = pressures("street -> cv -> heater")
-    assert found.steps[1].name == "limit (no part here sets one: the profile's own)"
+    assert found.steps[1].name == "limit (nothing in its reach sets one: the profile's own)"
     assert found.steps[1].value == pytest.approx(80 * PSI + ATM)
 
 

@@ -83,7 +83,7 @@ def test_way_without_a_reducer_reaches_what_a_lower_one_through_it_does_not() ->
         meter="kind: check_valve, opens: 5 psi",
         spill="pressure: 70 psi",
     )
-    assert d.ladder("heater") == [("spill", 70)]
+    assert d.ladder("heater") == [("spill", 75)]
 
 
 def test_what_stands_before_a_reducer_does_not_count_against_its_set() -> None:

@@ -154,9 +154,11 @@ class FillingLoop(Part):
 
     def source(self) -> Source | None:
         """Water at the pressure of the fill, once it is shut."""
-        if self.state == "open":
-            return None
-        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, runs_on=False)
+        return (
+            Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, feeds_on=False)
+            if self.state == "shut"
+            else None
+        )
 
 
 @kind("vent")

@@ -7,7 +7,7 @@ from enum import Enum
 from plumbnet.layout.part import Role
 from plumbnet.physics.usual import BREAKS_PA
 from plumbnet.report.text import settles
-from plumbnet.report.words import listed
+from plumbnet.report.words import listed, reached_through
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts
 
 MOST_OUTLETS = 6
@@ -54,7 +54,7 @@ def _standing(facts: Facts, heater: HeaterFacts) -> Iterator[Level]:
     if heater.static_pa is not None:
         yield Level(heater.static_pa, Mark.STATIC, f"static {facts.pressure(heater.static_pa)}")
     limit = facts.pressure(heater.limit_pa)
-    yield Level(heater.limit_pa, Mark.LIMIT, f"limit {limit} ({heater.limit_by})")
+    yield Level(heater.limit_pa, Mark.LIMIT, f"limit {limit} ({heater.limit_by}{reached_through(heater)})")
     if heater.settled_pa is not None and settles(heater):
         yield Level(heater.settled_pa, Mark.SETTLED, f"settles at {facts.pressure(heater.settled_pa)}")
 

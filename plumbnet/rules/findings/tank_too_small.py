@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
-from plumbnet.rules.sentences import NO_TANK, agreeing, capitalised
+from plumbnet.rules.sentences import agreeing, fit_a_tank, place_in_words
 
 BAD = """\
 plumbnet: 1
@@ -50,28 +50,19 @@ def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """
     for heater in facts.heaters:
         if heater.verdict is Verdict.TRAPPED and heater.reaches_a_tank:
-            yield Breach((heater.name, *heater.tanks), _shortage(facts, heater), _larger(facts, heater))
+            yield Breach((heater.name, *heater.tanks), _shortage(facts, heater), fit_a_tank(facts, heater))
 
 
 def _shortage(facts: Facts, heater: HeaterFacts) -> str:
+    short = facts.volume(heater.short_m3)
+    beyond = next((place for place in heater.broken if place.way), None)
+    if beyond is not None and not heater.is_past_limit:
+        tanks = agreeing(heater.tanks, "leaves")
+        return f"{place_in_words(facts, beyond)}; {tanks} {short} of the growth without room."
     taken_m3 = heater.shared_expansion_m3 - heater.short_m3
-    grows, short, limit = (
-        facts.volume(heater.shared_expansion_m3),
-        facts.volume(heater.short_m3),
-        facts.pressure(heater.limit_pa),
-    )
+    grows, limit = facts.volume(heater.shared_expansion_m3), facts.pressure(heater.limit_pa)
     takes = "nothing" if taken_m3 < heater.shared_expansion_m3 * ROUNDING else facts.volume(taken_m3)
     return (
         f"the water that {agreeing([heater.name, *heater.shares_with], 'heats')} grows by {grows}; below {limit} "
         f"{agreeing(heater.tanks, 'takes')} {takes} of it, and {short} finds no room."
     )
-
-
-def _larger(facts: Facts, heater: HeaterFacts) -> str:
-    need = heater.need
-    if need is None or need.tank_m3 is None:
-        return capitalised(NO_TANK)
-    charge = facts.pressure(need.precharge_pa)
-    if need.nominal_m3 is None:
-        return f"Tanks of together at least {facts.volume(need.tank_m3)}, charged to {charge}, take all of it."
-    return f"One tank of {facts.volume(need.nominal_m3)}, charged to {charge}, takes all of it."

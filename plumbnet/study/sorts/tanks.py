@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+from plumbnet.analysis.charges import BELOW_CUT_IN_PA
 from plumbnet.layout.part import Cushion
 from plumbnet.layout.quantity import PRESSURE, VOLUME, parse
 from plumbnet.physics.tank import Tank
@@ -13,9 +14,6 @@ from plumbnet.study import written
 from plumbnet.study.candidate import Candidate, Effort
 from plumbnet.study.scene import Scene
 from plumbnet.study.sizing import Duty, sizes_to_try, uptake_m3
-
-BELOW_CUT_IN_PA = parse("2 psi", PRESSURE, None)
-"""A well's tank is charged this far below the cut-in. Source: common practice."""
 
 
 def recharge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:

@@ -1,0 +1,17 @@
+"""What an expansion tank ought to be charged to where it hangs."""
+
+from plumbnet.layout.quantity import PRESSURE, parse
+from plumbnet.network.whole import Network
+
+BELOW_CUT_IN_PA = parse("2 psi", PRESSURE, None)
+"""A well's tank is charged this far below the cut-in. Source: common practice."""
+
+
+def right_charge_pa(network: Network, tank: str) -> float:
+    """The charge, gauge at the tank: the static pressure there, or on a well just below the cut-in."""
+    node = next(network.piping.nodes_of(tank))
+    zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
+    static_pa, lowest_pa = network.standing.static_pa[zone], network.standing.lowest_pa[zone]
+    if static_pa is not None and lowest_pa is not None and lowest_pa < static_pa:
+        return max(lowest_pa - head_pa - BELOW_CUT_IN_PA, 0.0)
+    return max((static_pa or 0.0) - head_pa, 0.0)

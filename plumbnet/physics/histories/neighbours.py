@@ -1,0 +1,119 @@
+"""Zones that push into each other through one-way gates, and what they come to when one of them grows."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Generic
+
+from networkx.utils import UnionFind
+
+from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.settle import OneWayGate, ZoneLoad
+from plumbnet.physics.tank import settled_abs_pa
+
+State = Mapping[Zone, float]
+"""The pressure of every zone, absolute at datum, while some of the heaters have warmed."""
+
+_SAME_PA = 1e-3
+"""Pressures closer than this are one: sums of the same few numbers in another order."""
+
+
+@dataclass(frozen=True)
+class Neighbours(Generic[Zone]):
+    """Zones with what they have to take up, and the gates between them. Pressures are absolute and stand at datum."""
+
+    loads: Mapping[Zone, ZoneLoad]
+    gates: Sequence[OneWayGate[Zone]]
+    _reach: dict[Zone, dict[Zone, Pushes]] = field(default_factory=dict, repr=False, compare=False)
+
+    def loaded(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
+        """The same zones and gates with other loads."""
+        return Neighbours(loads, self.gates, self._reach)
+
+    def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
+        """All zones into which the growth of a zone can push, itself first, and by which gates."""
+        if zone not in self._reach:
+            self._reach[zone] = self._out.pushes(zone)
+        return self._reach[zone]
+
+    @cached_property
+    def cold(self) -> dict[Zone, float]:
+        """The state in which nothing is warm."""
+        return {zone: load.static_abs_pa for zone, load in self.loads.items()}
+
+    @cached_property
+    def growth_m3(self) -> dict[Zone, float]:
+        """What each heated zone grows by, if it can rise at all: one that an open way out holds cannot."""
+        return {
+            zone: load.expansion_m3
+            for zone, load in self.loads.items()
+            if load.expansion_m3 > 0.0 and self.lets_go_abs_pa(zone) > load.static_abs_pa + _SAME_PA
+        }
+
+    def lets_go_abs_pa(self, zone: Zone) -> float:
+        """Pressure of a zone at which an outlet in its reach lets out all that comes; infinite where none does."""
+        return min(
+            needed_abs_pa(pushes, self.loads[far].opens_abs_pa)
+            if self.loads[far].outlet_abs_pa < math.inf
+            else math.inf
+            for far, pushes in self.reach(zone).items()
+        )
+
+    def after(self, state: State[Zone], zone: Zone, growth_m3: float) -> dict[Zone, float]:
+        """The state once a zone has grown by so much more. Exact: what it pushes away fills tanks, zone by zone.
+
+        Source: own derivation. Every zone in its reach comes to what the pushing zone lifts it to, and no further; so
+        the level of the pushing zone is the one at which the tanks have taken the growth.
+        """
+        reach = self.reach(zone)
+        felt = [
+            one
+            for far, pushes in reach.items()
+            if state[far] < math.inf
+            for tank in self.loads[far].tanks
+            for one in as_felt(tank, pushes, state[far])
+        ]
+        level = settled_abs_pa(growth_m3, felt)
+        level = max(state[zone], min(math.inf if level is None else level, self.lets_go_abs_pa(zone)))
+        return {**state, **{far: max(state[far], lifted_abs_pa(pushes, level)) for far, pushes in reach.items()}}
+
+    def room_m3(self, zone: Zone, start_abs_pa: float, end_abs_pa: float) -> float:
+        """What the tanks of a zone take between two pressures, its outlet shut."""
+        load = self.loads[zone]
+        return max(0.0, _taken_m3(load, end_abs_pa) - _taken_m3(load, start_abs_pa))
+
+    @cached_property
+    def pushers(self) -> dict[Zone, tuple[Zone, ...]]:
+        """For each zone the heated zones whose growth can push into it, itself included."""
+        found: dict[Zone, list[Zone]] = {zone: [] for zone in self.loads}
+        for heated in self.growth_m3:
+            for far in self.reach(heated):
+                found[far].append(heated)
+        return {zone: tuple(heated) for zone, heated in found.items()}
+
+    def company(self, zone: Zone) -> tuple[Zone, ...]:
+        """The heated zones whose growth comes to the same zones as that of a heated zone, and so on; with itself."""
+        return self._companies[self._joined[zone]]
+
+    @cached_property
+    def _joined(self) -> "UnionFind[Zone]":
+        joined: UnionFind[Zone] = UnionFind(self.loads)
+        for heated in self.growth_m3:
+            joined.union(*self.reach(heated))
+        return joined
+
+    @cached_property
+    def _companies(self) -> dict[Zone, tuple[Zone, ...]]:
+        found: dict[Zone, list[Zone]] = {}
+        for heated in self.growth_m3:
+            found.setdefault(self._joined[heated], []).append(heated)
+        return {root: tuple(zones) for root, zones in found.items()}
+
+    @cached_property
+    def _out(self) -> Gates[Zone]:
+        return Gates.of(self.gates)
+
+
+def _taken_m3(load: ZoneLoad, abs_pa: float) -> float:
+    return math.fsum(tank.uptake_m3(abs_pa) for tank in load.tanks)

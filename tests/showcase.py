@@ -607,7 +607,7 @@ COTTAGE = Expected(
 # Open, the loop lets the street's four bar in and nothing out; shut, it parts the circuit from all else.
 FERRY_COTTAGE = Expected(
     {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
-    ("filling-loop-open", "relief-near-static", "tank-charge-differs", "tank-too-small"),
+    ("filling-loop-open", "relief-runs", "tank-charge-differs", "tank-too-small"),
     scenarios={
         "loop-shut": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
         "filled-too-high": {"boiler": Answer(TRAPPED, (), ("vessel", 250.0))},
@@ -618,6 +618,17 @@ FERRY_COTTAGE = Expected(
         "filled-too-high": ("tank-charge-differs", "tank-too-small"),
         "vessel-flat": ("tank-charge-differs",),
     },
+)
+
+# Five gallons, 130 degF and 20 K more: water of 54 to 74 degC grows by 1.1 %, 0.055 gal, and the meter stops it.
+ROWING_CLUB = Expected(
+    {"heater": Answer(ON_DEMAND, ("meter",), RELIEF)},
+    ("heat-soak",),
+    scenarios={
+        "tank-fitted": {"heater": Answer(ON_DEMAND, ("meter",), ("tank", 60.0))},
+        "plain-meter": {"heater": Answer(OPEN, (), ("street", 60.0))},
+    },
+    scenario_findings={"tank-fitted": ("heat-soak",), "plain-meter": ()},
 )
 
 INN = Expected(
@@ -687,6 +698,7 @@ SHOWCASE: dict[str, Expected] = {
     "reducer-without-bypass-main-below-limit": REDUCER_WITHOUT_BYPASS_MAIN_BELOW_LIMIT,
     "relief-valves-wrongly-chosen": RELIEF_VALVES_WRONGLY_CHOSEN,
     "row-house-bypass-under-ipc": ROW_HOUSE,
+    "rowing-club-flow-through-heater": ROWING_CLUB,
     "school-shared-tanks": SCHOOL,
     "tankless-alone": TANKLESS_ALONE,
     "tower-low-zone-return": TOWER_LOW_ZONE_RETURN,

@@ -8,7 +8,8 @@ from plumbnet.analysis.form import Item, Section
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.verdict import Case
 from plumbnet.layout.part import Role
-from plumbnet.network.piping import Node, Site
+from plumbnet.layout.system import End
+from plumbnet.network.piping import Node
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import Step, step
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -87,7 +88,7 @@ class Pressures:
         through = f", reached through {listed(limit.way)}" if limit.way else ""
         target = _Target("p_limit", f"limit ({limit.by}{through})", self.case.task.limit_pa)
         if limit.basis == "relief":
-            yield from self._limit_below_relief(self.case.network.site_of[limit.part], target)
+            yield from self._limit_below_relief(limit.part, target)
             return
         ruling = self.profile.distribution_limit
         node = next(piping.nodes_of(limit.part)) if limit.part else self.case.node
@@ -98,11 +99,12 @@ class Pressures:
         yield item
         yield from self._at_tank(item, node, target)
 
-    def _limit_below_relief(self, site: Site, target: _Target) -> Iterator[Line]:
-        share, set_pa = self.profile.relief_share, site.outlet.opens_pa
-        yield _gauge("d_relief", f"set of {site.part}", set_pa, self.origins.field(site.part, "pressure"))
+    def _limit_below_relief(self, part: str, target: _Target) -> Iterator[Line]:
+        piping, share = self.case.network.piping, self.profile.relief_share
+        port, set_pa = next(piping.system.parts[part].safety_sets())
+        yield _gauge("d_relief", f"set of {part}", set_pa, self.origins.field(part, "pressure"))
         margin, own_pa = self.profile.relief_margin, self.profile.highest_below_relief_pa(set_pa)
-        name = f"limit at {site.part}"
+        name = f"limit at {part}"
         if margin is not None and own_pa < share.value * set_pa:
             given = _gauge("d_clear", "margin below the set", margin.value_pa, self._ruled(margin.clause))
             numbers, formula = {"d_relief": set_pa, "d_clear": margin.value_pa}, "max(0, d_relief - d_clear)"
@@ -112,7 +114,7 @@ class Pressures:
         yield given
         own = step("d_limit", name, formula, own_pa, "the rule profile", **numbers)
         yield own
-        yield from self._at_tank(own, site.node, target)
+        yield from self._at_tank(own, piping.node_of[End(part, port)], target)
 
     def _relief(self) -> Iterator[Line]:
         relief_pa = self.case.task.relief_pa

@@ -3,15 +3,12 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
 
 from plumbnet.analysis.limits import Limits
 from plumbnet.analysis.need import nominal_m3
 from plumbnet.analysis.neighbourhood import RAISED_PA, Neighbourhood, Neighbourhoods
 from plumbnet.analysis.place import Place, tank_place
-from plumbnet.layout.system import End
 from plumbnet.network.heated import Heated
-from plumbnet.network.pressure import spread
 from plumbnet.network.reach import devices_between
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
@@ -96,15 +93,4 @@ class Pumping:
         return self.network.heated_in[zone][0]
 
     def _ratchet(self, near: Neighbourhood) -> Ratchet[Zone]:
-        return Ratchet(near.peaks.neighbours, self._fed)
-
-    @cached_property
-    def _fed(self) -> frozenset[Zone]:
-        """Zones for which a supply makes up when they cool: not one by which a circuit was filled by hand."""
-        fed: set[Zone] = set()
-        for name, part in self.network.piping.system.parts.items():
-            source = part.source()
-            if source is not None and not source.is_filled_by_hand:
-                start = self.network.zoning.zone_of[self.network.piping.node_of[End(name, source.port)]]
-                fed.update(spread(self.network.zoning, start, set(), through_shut=False))
-        return frozenset(fed)
+        return Ratchet(near.peaks.neighbours, self.network.fed)

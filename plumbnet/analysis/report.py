@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
-from plumbnet.analysis.hindering import hindered_pumps, pumps_assumed
+from plumbnet.analysis.assuming import assumed
+from plumbnet.analysis.hindering import hindered_pumps
 from plumbnet.analysis.lowest import lows
 from plumbnet.analysis.pumping import Pumping
 from plumbnet.analysis.reducing import reducers
@@ -19,7 +20,6 @@ from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.shown import Shown
 from plumbnet.layout.system import End, System
-from plumbnet.layout.wording import with_article
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
@@ -104,7 +104,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
         hindered_pumps=tuple(hindered_pumps(network)),
         lows=tuple(lows(network)),
-        assumed=_assumed(network),
+        assumed=assumed(network, hot),
     )
 
 
@@ -210,15 +210,3 @@ def _unreached(network: Network) -> Iterator[str]:
         if (static_pa[zone_of[gate.start]] is None) != (static_pa[zone_of[gate.end]] is None)
     }
     yield from (name for name in piping.system.parts if name in dry - borders)
-
-
-def _assumed(network: Network) -> dict[str, tuple[str, ...]]:
-    """What is taken for granted where the author says nothing, with the parts it was taken for."""
-    found: dict[str, list[str]] = {}
-    for name, part in network.piping.system.parts.items():
-        for field in part.unsaid():
-            words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
-            found.setdefault(words, []).append(name)
-    for words, name in pumps_assumed(network):
-        found.setdefault(words, []).append(name)
-    return {words: tuple(names) for words, names in found.items()}

@@ -86,6 +86,8 @@ class Source:
     least_pa: float | None = None
     is_filled_by_hand: bool = False
     """Whether a hand sets its pressure at each filling."""
+    feeds_on: bool = True
+    """Whether it makes up for water that shrinks or leaves; one by which a circuit was filled once does not."""
 
 
 class Role(StrEnum):
@@ -230,6 +232,13 @@ class Part(Declared):
     def outlets(self) -> Iterator[Outlet]:
         """Where expanding water can leave through this part."""
         yield from ()
+
+    def safety_sets(self) -> Iterator[tuple[str, float]]:
+        """Sets, by port, gauge at the part, of the safety relief valve that this part is, whether or not it can open.
+
+        One that is plugged sets a limit still: what it guards is as strong as it was, and no stronger.
+        """
+        yield from ((one.port, one.opens_pa) for one in self.outlets() if one.role is Role.SAFETY_RELIEF)
 
     def heat(self) -> HeatSource | None:
         """The heat source this part is, if it is one."""

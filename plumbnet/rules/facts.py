@@ -256,6 +256,14 @@ class TankFacts:
         """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
         return self.cut_in_pa is not None and self.static_pa is not None and self.cut_in_pa < self.static_pa
 
+    def is_charged_wrong(self, tolerance_pa: float) -> bool:
+        """Whether its charge is not that of the line; on a well anything from just under the cut-in up to it is."""
+        if self.is_waterlogged or self.static_pa is None:
+            return False
+        tolerance_pa += ROUNDING_PA
+        cut_in_pa = self.static_pa if self.cut_in_pa is None else self.cut_in_pa
+        return not cut_in_pa - tolerance_pa <= self.precharge_pa <= self.static_pa + tolerance_pa
+
 
 @dataclass(frozen=True, slots=True)
 class ReliefFacts:
@@ -278,6 +286,13 @@ class ReliefFacts:
     rated: str | None
     rating_pa: float | None
     safety_pa: float | None
+    is_fed: bool = True
+    """A supply goes on feeding it: through no shut valve, and not filled once by hand."""
+
+    @property
+    def runs(self) -> bool:
+        """Whether its supply stands above its set, so that it never shuts."""
+        return self.is_fed and self.static_pa is not None and self.static_pa > self.set_pa + ROUNDING_PA
 
 
 @dataclass(frozen=True, slots=True)

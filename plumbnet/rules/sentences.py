@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from plumbnet.network.feeding import Giver
-from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, Verdict
+from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
 ROUNDING = 1e-6
@@ -149,6 +149,13 @@ def fit_a_tank(facts: Facts, heater: HeaterFacts) -> str:
         return f"Have {right}; then it holds."
     wanted = tank_wanted(facts, heater)
     return f"Fit {wanted}." if wanted is not None else capitalised(NO_TANK)
+
+
+def right_charge(facts: Facts, tank: TankFacts) -> str:
+    """What a tank belongs charged to: the pressure of its line; on a well just under that at which the pump starts."""
+    if tank.serves_a_pump:
+        return f"just under the {facts.pressure(tank.cut_in_pa or 0.0)} at which the pump starts"
+    return facts.pressure(tank.static_pa or 0.0)
 
 
 def capitalised(words: str) -> str:

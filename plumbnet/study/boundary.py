@@ -44,10 +44,20 @@ class Beyond(Part):
     """Temperature of the coldest supply that reaches it."""
     takes_back: bool
     """Whether a main in that zone takes any amount back at that pressure."""
+    feeds_on: bool
+    """Whether a supply goes on feeding the zone."""
 
     def source(self) -> Source:
         """Water at the pressure of the boundary."""
-        return Source(OUT, self.pressure_pa, self.cut_in_pa, self.temperature_k, self.usual_pa, self.least_pa)
+        return Source(
+            OUT,
+            self.pressure_pa,
+            self.cut_in_pa,
+            self.temperature_k,
+            self.usual_pa,
+            self.least_pa,
+            feeds_on=self.feeds_on,
+        )
 
     def outlets(self) -> Iterator[Outlet]:
         """The main, where one is freely joined to the boundary."""
@@ -158,6 +168,7 @@ class Boundaries:
             least_pa=least_pa,
             temperature_k=cold_k,
             takes_back=held,
+            feeds_on=zone in network.fed,
         )
         return Boundary(tee, zone, beyond)
 

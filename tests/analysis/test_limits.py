@@ -125,3 +125,13 @@ def test_zone_without_a_bound_is_not_in_the_table() -> None:
     found = limits(layout.network, GENERAL)
     assert layout.zone("street") not in found
     assert found[layout.zone("tap.cold")].part == "tap"
+
+
+def test_plugged_relief_valve_sets_the_limit_that_it_set_while_it_was_sound() -> None:
+    runs = "street -> prv -> tee -> boiler\nboiler.relief -> relief"
+    sound, plugged = (
+        limit(runs, "boiler", relief=f"pressure: 30 psi, elevation: 10 m, state: {state}")
+        for state in ("sound", "plugged")
+    )
+    assert sound == plugged
+    assert sound.own_pa == pytest.approx(27 * PSI)

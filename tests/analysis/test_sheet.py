@@ -344,3 +344,19 @@ def test_cold_temperature_of_water_that_no_supply_reaches_is_the_usual_one() -> 
         "runs: [street -> tap.cold, heater -> tap2.hot]\n"
     )
     assert sheet(made, made.heaters[0]).inputs[0].origin.startswith("default: no supply reaches it")
+
+
+def test_sheet_below_a_plugged_relief_valve_has_the_limit_of_its_set() -> None:
+    sound = closed("kind: storage_heater, volume: 200 L, setpoint: 60 degC, relief: {pressure: 7 bar}")
+    plugged = sound.replace("runs:", "scenarios:\n  p: {change: [{fail: {part: heater/relief, how: plugged}}]}\nruns:")
+    made = plumbnet.whatif(plumbnet.check(plumbnet.read_bytes(plugged.encode())), scenario="p").after
+    bounds = [
+        next(
+            step.value
+            for section in sheet(one, one.heaters[0]).sections
+            for step in section.steps
+            if step.symbol == "p_limit"
+        )
+        for one in (check(sound), made)
+    ]
+    assert bounds[0] == bounds[1]

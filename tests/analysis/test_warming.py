@@ -213,3 +213,32 @@ def test_what_cannot_be_warmed_up_says_why(words: str) -> None:
     with pytest.raises(NoWarmUp) as caught:
         warm_up(drawn(runs, **parts), heater, **options)
     assert str(caught.value) == words
+
+
+def test_bracket_is_rigid_walls_and_typical_ones() -> None:
+    warming = warm_up(drawn(HOUSE, heater=RELIEVED[1:-1]), "heater")
+    rigid, typical = warming.bracket
+    assert (rigid.walls, typical.walls) == ("rigid", "typical")
+    assert warming.walls_matter
+    facts = warming.report.heaters[0].locked
+    assert facts is not None
+    for end, rise_k in ((rigid, facts.rise_k.rigid), (typical, facts.rise_k.walls)):
+        opened = end.run.first(Happening.OUTLET_OPENS)
+        assert opened is not None
+        moment = next(each for each in end.run.moments if each.time_s == opened.time_s)
+        assert moment.temperatures_k["heater"] - end.run.moments[0].temperatures_k["heater"] == pytest.approx(
+            rise_k, rel=0.02
+        )
+
+
+def test_walls_do_not_matter_where_a_tank_yields() -> None:
+    warming = warm_up(drawn(FITTED, tank="volume: 10 gal"), "heater")
+    assert not warming.walls_matter
+
+
+def test_greatest_flow_with_rigid_walls_is_the_published_one_of_the_heat_that_reaches_the_water() -> None:
+    warming = warm_up(drawn(HOUSE, heater=RELIEVED[1:-1]), "heater")
+    assert warming.outlets_of_both == ("heater/relief",)
+    published = warming.efficiency * warming.published_m3_s("heater/relief")
+    assert warming.rigid.discharge_m3_s("heater/relief") == pytest.approx(published, rel=0.01)
+    assert warming.discharge_m3_s("heater/relief") < 0.97 * published

@@ -8,6 +8,7 @@ from oracles.standing_water import DRY
 from oracles.walking import Site, Step
 from oracles.warm_water import AIR_PA, WarmWater
 from oracles.ways_out import takes_from_pa
+from plumbnet.layout.kinds.control import ReliefValve
 from plumbnet.layout.part import Role
 from plumbnet.layout.system import End
 
@@ -37,9 +38,8 @@ class HeldWater(WarmWater):
             if part.rating_pa is not None:
                 ports = [End(name, port) for port in part.port_names()]
                 bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.joins(end, port)]
-        for site in self.sites:
-            if site.outlet.role is Role.SAFETY_RELIEF and self.joins(end, site.end):
-                bounds.append(RELIEF_SHARE * site.outlet.opens_pa + self.head_pa(site.end))
+            if isinstance(part, ReliefValve) and self.joins(end, End(name, "in")):  # plugged or not
+                bounds.append(RELIEF_SHARE * part.pressure_pa + self.head_pa(End(name, "in")))
         return min(bounds, default=DISTRIBUTION_PA + self.head_pa(end))
 
     def joins(self, one: End, other: End) -> bool:

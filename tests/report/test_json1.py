@@ -180,6 +180,12 @@ def test_defaults_the_answer_rests_on_are_listed() -> None:
     assert {"text": "a meter has no check valve", "parts": ["meter"]} in report["assumed"]
 
 
+def test_what_the_calculation_takes_for_granted_is_listed_beside_them() -> None:
+    report = report_on("street -> tee -> heater -> tap.hot\ntee -> tank")
+    words = "the gas in a tank stays at one temperature; it is warmed slowly"
+    assert {"text": words, "parts": ["tank"]} in report["assumed"]
+
+
 def test_changed_system_keeps_its_file_and_sum() -> None:
     before = system("street -> valve -> heater -> tap.hot")
     after = with_changes(before, [Change(close="valve")])

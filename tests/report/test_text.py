@@ -224,3 +224,10 @@ def test_paint_is_asked_for_verdicts_and_severities_alone() -> None:
 @pytest.mark.parametrize("meaning", [*Verdict, *Severity])
 def test_every_verdict_and_severity_has_a_colour(meaning: Verdict | Severity) -> None:
     assert PAINTS[meaning.value]
+
+
+def test_what_the_calculation_takes_for_granted_stands_among_what_is_assumed() -> None:
+    told = text("street -> booster -> tee -> heater -> tap.hot\ntee -> tank")
+    assumed = " ".join(told.partition("Assumed where the file says nothing:")[2].split())
+    assert ("a booster pump runs for the pressure at rest and stands still for growth: booster") in assumed
+    assert "the gas in a tank stays at one temperature; it is warmed slowly: tank" in assumed

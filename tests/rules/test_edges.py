@@ -95,6 +95,34 @@ def test_static_pressure_may_come_to_nine_tenths_of_the_set(static_pa: float, *,
     assert bool(breaches("relief-near-static", facts)) is is_found
 
 
+@pytest.mark.parametrize(("over_pa", "is_found"), [(0.0, False), (1.0, False), (1.5, True)])
+def test_relief_valve_runs_above_its_set_and_is_then_told_once(over_pa: float, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.0e6 + over_pa))
+    assert bool(breaches("relief-runs", facts)) is is_found
+    assert bool(breaches("relief-near-static", facts)) is not is_found
+
+
+def test_relief_valve_that_nothing_goes_on_feeding_does_not_run() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.1e6, is_fed=False))
+    assert breaches("relief-runs", facts) == []
+    assert len(breaches("relief-near-static", facts)) == 1
+
+
+def test_supply_is_named_where_the_relief_valve_feels_its_very_pressure() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=50 * PSI))
+    (one,) = breaches("relief-runs", facts)
+    assert one.text == "50 psi stands at relief, above its set of 40 psi: it runs all the time."
+    (one,) = breaches("relief-runs", with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=60 * PSI)))
+    assert one.text == "street stands at 60 psi, above the 40 psi set of relief: it runs all the time."
+
+
+def test_filling_loop_that_stands_open_is_to_be_shut_before_anything_is_fitted() -> None:
+    circuit = system("street -> loop -> boiler\nboiler.relief -> relief", loop="state: open", relief="pressure: 30 psi")
+    (one,) = breaches("relief-runs", plumbnet.check(circuit).facts)
+    assert one.text == "street stands at 60 psi, above the 30 psi set of relief: it runs all the time."
+    assert one.advice.startswith("Shut loop, if it is fed by that; or fit a pressure reducer, or set the one that is ")
+
+
 MOST_K = profile("general").relief_temperature.value_k + 0.2
 
 
@@ -416,3 +444,51 @@ def test_supply_that_falls_is_told_as_such() -> None:
     assert one.text == "4 psi stands at tap at 39.4 ft, the supply at its lowest; the least is 8 psi."
     (one,) = breaches("tap-below-least", with_low(LOW, least_pa=LEAST_PA / 2, static_pa=LEAST_PA / 2 + 1.0))
     assert one.text == "4 psi stands at tap at 39.4 ft; the least is 8 psi."
+
+
+SOAKING = replace(
+    HEATER,
+    verdict=Verdict.ON_DEMAND,
+    heated_volume_m3=0.01,
+    hot_k=333.15,
+    static_pa=4e5,
+    limit_pa=5.5e5,
+    boils_k=425.0,
+    ladder=(),
+)
+
+
+@pytest.mark.parametrize(
+    ("heater", "is_found"),
+    [
+        (SOAKING, True),
+        (replace(SOAKING, heated_volume_m3=0.004), True),
+        (replace(SOAKING, heated_volume_m3=0.0039), False),
+        (replace(SOAKING, verdict=Verdict.OPEN), False),
+        (replace(SOAKING, verdict=Verdict.CONTROLLED), False),
+        (replace(SOAKING, static_pa=None), False),
+        (replace(SOAKING, boils_k=None), False),
+        (replace(SOAKING, boils_k=333.15), False),
+    ],
+)
+def test_closed_heater_that_fires_on_flow_soaks_from_four_litres_of_plain_water_on(
+    heater: HeaterFacts, *, is_found: bool
+) -> None:
+    assert bool(breaches("heat-soak", with_heater(heater))) is is_found
+
+
+def test_heat_soak_goes_no_further_than_boiling() -> None:
+    """By steam tables: 10 L from 60 to 80 degC grow by 1.17 %, from 60 to 65 by 0.27 %."""
+    texts = [breaches("heat-soak", with_heater(replace(SOAKING, boils_k=k)))[0].text for k in (425.0, 338.15)]
+    assert "an estimate of 36 degF it grows by 0.031 gal;" in texts[0]
+    assert "an estimate of 9 degF it grows by 0.0071" in texts[1]
+
+
+def test_heat_soak_names_the_tank_that_takes_it_below_the_limit() -> None:
+    tank, late = rung("tank", Role.TANK, 4e5), rung("spill", Role.EXPANSION_RELIEF, 6e5)
+    valve = rung("relief", Role.SAFETY_RELIEF, 5e5)
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(tank, valve, late))))
+    assert one.text.endswith("gal; tank takes it.")
+    assert one.advice == "Nothing need be done while tank can take it."
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(valve, late))))
+    assert one.text.endswith("gal; nothing below the limit takes it until a tap is opened.")

@@ -61,6 +61,13 @@ SAID: dict[str, tuple[str, str]] = {
             "it may stand that."
         ),
     ),
+    "heat-soak": (
+        (
+            "tankless holds 3 gal that goes on warming once the tap is shut: by an estimate of 36 degF it grows by "
+            "0.0352 gal; nothing below the limit takes it until a tap is opened."
+        ),
+        "Fit a small expansion tank in its cold pipe, on the building's side of what closes it.",
+    ),
     "open-only-by-crossover": (
         "heater is open only because hot and cold are joined at shower.",
         "Treat it as closed: mend the joint, and fit a control for the expansion in the same visit.",
@@ -106,6 +113,13 @@ SAID: dict[str, tuple[str, str]] = {
     "relief-opens-hot": (
         "relief opens at 240 degF.",
         "Fit one that opens at 210 degF or less.",
+    ),
+    "relief-runs": (
+        "street stands at 160 psi, above the 150 psi set of relief: it runs all the time.",
+        (
+            "Fit a pressure reducer, or set the one that is there, so that no more than 135 psi stands at it, and look "
+            "for the expansion tank behind the reducer; the valve stays as it is."
+        ),
     ),
     "relief-set-too-high": (
         "relief is set to 175 psi; the rules allow 150 psi at most.",

@@ -183,7 +183,7 @@ class FillingLoop(Part):
         """Water at the pressure of the fill, once it is shut."""
         if self.state == "open":
             return None
-        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, is_filled_by_hand=True)
+        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, is_filled_by_hand=True, feeds_on=False)
 
 
 @kind("vent")

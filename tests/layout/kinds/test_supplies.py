@@ -85,7 +85,7 @@ def test_open_tank_is_filled_through_air_and_takes_water_back_at_its_surface() -
 
 def test_filling_loop_is_a_supply_of_its_own_once_it_is_shut() -> None:
     loop = usual("filling_loop", fill="1 bar", temperature="15 degC")
-    assert loop.source() == Source("out", 100_000, 100_000, 288.15, is_filled_by_hand=True)
+    assert loop.source() == Source("out", 100_000, 100_000, 288.15, is_filled_by_hand=True, feeds_on=False)
     assert list(loop.passages()) == []
     assert list(loop.outlets()) == []
     assert (loop.mate("in"), loop.drawn_as()) == ("out", "filling_loop")

@@ -527,7 +527,7 @@ CHECK_IN_THE_HOT_PIPE = Expected(
     },
     scenario_findings={
         "hot-check-taken-out": (),
-        "tank-moved-behind-the-check": ("check-on-hot-side", "tank-on-hot-side"),
+        "tank-moved-behind-the-check": ("check-on-hot-side", "pumped-up", "tank-on-hot-side"),
     },
 )
 
@@ -660,7 +660,38 @@ POTTERY = Expected(
     scenario_findings={"turned-down": ()},
 )
 
+GUESTHOUSE = {
+    "solar": Answer(CONTROLLED, ("stop-check",), ("vessel", 400.0)),
+    "storage": Answer(CONTROLLED, ("hot-check", "stop-check"), ("vessel", 400.0)),
+}
+GUESTHOUSE_SOLAR_PREHEATER = Expected(
+    GUESTHOUSE,
+    ("pumped-up", "tank-on-hot-side"),
+    scenarios={
+        "vessel-before-the-check": {
+            "solar": Answer(CONTROLLED, ("stop-check",), ("second-vessel", 400.0)),
+            "storage": GUESTHOUSE["storage"],
+        },
+        "check-between-taken-out": {
+            "solar": GUESTHOUSE["solar"],
+            "storage": Answer(CONTROLLED, ("stop-check",), ("vessel", 400.0)),
+        },
+    },
+    scenario_findings={
+        "vessel-before-the-check": ("tank-on-hot-side",),
+        "check-between-taken-out": ("tank-on-hot-side",),
+    },
+)
+
+ANNEX_VESSEL_BELOW_THE_ALLOWANCE = Expected(
+    {"cylinder": Answer(CONTROLLED, ("check",), ("vessel", 350.0))},
+    ("tank-below-method",),
+    scenarios={"vessel-by-the-allowance": {"cylinder": Answer(CONTROLLED, ("check",), ("vessel", 350.0))}},
+    scenario_findings={"vessel-by-the-allowance": ()},
+)
+
 SHOWCASE: dict[str, Expected] = {
+    "annex-vessel-below-the-allowance": ANNEX_VESSEL_BELOW_THE_ALLOWANCE,
     "bakery-tank-cut-off": BAKERY_TANK_CUT_OFF,
     "bakery-tank-on-hot-side": BAKERY_TANK_ON_HOT_SIDE,
     "bakery-tank-right": BAKERY_TANK_RIGHT,
@@ -681,6 +712,7 @@ SHOWCASE: dict[str, Expected] = {
     "expansion-relief-wrongly-set": EXPANSION_RELIEF_WRONGLY_SET,
     "farmhouse-solar-loop": SOLAR,
     "ferry-cottage-filling-loop": FERRY_COTTAGE,
+    "guesthouse-solar-preheater": GUESTHOUSE_SOLAR_PREHEATER,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
     "hill-house-street-not-steady": HILL_HOUSE,
     "house-with-check": HOUSE_WITH_CHECK,

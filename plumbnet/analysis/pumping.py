@@ -45,7 +45,14 @@ class Pumping:
         top_pa = near.gauge_pa(ratchet.top_abs_pa(zone))
         if not pushers or top_pa <= max(limit.pressure_pa, near.highest(zone).pressure_pa) + RAISED_PA:
             return None
+        if any(self._is_broken(near, far) for pusher in pushers for far in near.reach(pusher)):
+            return None
         return self._told(near, zone, limit, pushers, top_pa)
+
+    def _is_broken(self, near: Neighbourhood, zone: Zone) -> bool:
+        """Whether one heat-up brings a zone above its limit, so that there is worse to tell."""
+        limit = self.limits.of_zone.get(zone)
+        return limit is not None and near.highest(zone).pressure_pa > limit.pressure_pa + RAISED_PA
 
     def _told(
         self, near: Neighbourhood, zone: Zone, limit: Limit, pushers: tuple[Zone, ...], top_pa: float

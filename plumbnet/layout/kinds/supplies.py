@@ -28,6 +28,7 @@ class Main(Part):
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
     assumed: ClassVar = {
         "temperature": "delivers water at 10 °C (50 °F)",
+        "pressure": "is steady, by night and by day",
         "highest": "stands no higher at night",
         "lowest": "falls no lower by day",
     }
@@ -53,6 +54,13 @@ class Main(Part):
     def works_at_pa(self) -> float:
         """The highest pressure that stands in it, gauge, which counts for all that must hold."""
         return self.pressure_pa if self.highest_pa is None else self.highest_pa
+
+    def unsaid(self) -> Iterator[str]:
+        """Neither of its extremes said, it is taken as steady; else the one that is left out stands for itself."""
+        left = list(super().unsaid())
+        extremes = [field for field in left if field in {"highest", "lowest"}]
+        steady = ["pressure"] if len(extremes) > 1 else extremes
+        yield from (field for field in [*left, *steady] if field not in extremes or field in steady)
 
     def source(self) -> Source:
         """Water at the main's highest pressure, its usual and its lowest beside it."""

@@ -18,8 +18,11 @@ MOST_ORDERED = 5
 _SAME = 1e-12
 """Share of a pressure that rounding leaves: of histories that come equally high the first is told."""
 
+_ALIKE = 1e-5
+"""Share of a pressure, a pascal or some, by which orders may differ and still all come to the same."""
+
 History = tuple[tuple[Zone, ...], ...]
-"""Heated zones in the order in which they warm; those in one stage warm together."""
+"""Heated zones in the order in which they warm; those in one stage warm together, or in any order."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,12 +116,17 @@ _Pairs = tuple[Mapping[Zone, _Reached[Zone]], Mapping[Zone, float]]
 def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zone, _Reached[Zone]]:
     """The highest that each heated zone comes to in the orders played, and the order."""
     best: dict[Zone, _Reached[Zone]] = {zone: (neighbours.cold[zone], ()) for zone in company}
+    lowest = dict.fromkeys(company, math.inf)
     states: dict[tuple[Zone, ...], dict[Zone, float]] = {(): neighbours.cold}
     for order in _orders(neighbours, company):
         state = _after(neighbours, order, states)
         for zone in company:
+            lowest[zone] = min(lowest[zone], state[zone])
             if state[zone] > best[zone][0] * (1.0 + _SAME):
                 best[zone] = (state[zone], tuple((each,) for each in order))
+    for zone, (level, _) in best.items():
+        if lowest[zone] >= level * (1.0 - _ALIKE):
+            best[zone] = (level, (company,))
     return best
 
 

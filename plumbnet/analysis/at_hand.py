@@ -4,12 +4,12 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.form import AtHand, Item, Section
 from plumbnet.analysis.growing import growing, growing_section
 from plumbnet.analysis.need import Water
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.pressures import AIR, section
-from plumbnet.analysis.verdict import Case
 from plumbnet.physics.sizing import Step, step
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -50,7 +50,7 @@ class Hand:
 
         Before them the growth of the water, but for waters whose growth has been shown.
         """
-        yield from (growing_section(self.case.task, water) for water in self.waters if water not in grown)
+        yield from (growing_section(self.case.tank.task, water) for water in self.waters if water not in grown)
         for name, tank in self.tanks:
             yield section(f"What {name} takes up to the limit", self._taking(name, tank, "p_2", self._limit_abs_pa))
         if self.tanks:
@@ -70,7 +70,7 @@ class Hand:
         """The heated water that shares them; none where there are none."""
         if not self.tanks:
             return ()
-        return self.case.waters_in(self.case.company.zones)
+        return self.case.tank.waters_in(self.case.company.zones)
 
     @property
     def growth_m3(self) -> float:
@@ -109,7 +109,7 @@ class Hand:
     def _balance(self) -> Iterator[Step]:
         """What all take together, and what finds no room."""
         taken = [tank.uptake_m3(self._limit_abs_pa) for _, tank in self.tanks]
-        growths = [growing(self.case.task, water)[-1].value for water in self.waters]
+        growths = [growing(self.case.tank.task, water)[-1].value for water in self.waters]
         total = sum_step("V_taken", "taken up by all", taken)
         grown = sum_step("V_growth", "growth of all heated water", growths)
         short = max(0.0, grown.value - total.value)

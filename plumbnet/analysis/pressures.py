@@ -4,9 +4,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.form import Item, Section
 from plumbnet.analysis.origin import Origins
-from plumbnet.analysis.verdict import Case
 from plumbnet.layout.part import Role
 from plumbnet.layout.system import End
 from plumbnet.network.piping import Node
@@ -55,7 +55,7 @@ class Pressures:
     def _static(self) -> Iterator[Line]:
         item, node = next(self._sources(), None) or self._computed()
         yield item
-        yield from self._at_tank(item, node, _Target("p_static", "static pressure", self.case.task.static_pa))
+        yield from self._at_tank(item, node, _Target("p_static", "static pressure", self.case.tank.task.static_pa))
 
     def _sources(self) -> Iterator[tuple[Item, Node]]:
         """The reducer or the supply whose pressure stands in the zone, with its node."""
@@ -80,13 +80,13 @@ class Pressures:
         origin = "computed: widest path from the supplies, less what each device takes"
         if self.case.network.standing.static_pa[self.case.zone] is None:
             origin = "computed: no supply reaches it; taken as just full"
-        item = _gauge("d_static", "static pressure at the tank", self.case.task.static_pa, origin)
-        return item, self.case.task.place.node
+        item = _gauge("d_static", "static pressure at the tank", self.case.tank.task.static_pa, origin)
+        return item, self.case.tank.task.place.node
 
     def _limit(self) -> Iterator[Line]:
         limit, piping = self.case.limit, self.case.network.piping
         through = f", reached through {listed(limit.way)}" if limit.way else ""
-        target = _Target("p_limit", f"limit ({limit.by}{through})", self.case.task.limit_pa)
+        target = _Target("p_limit", f"limit ({limit.by}{through})", self.case.tank.task.limit_pa)
         if limit.basis == "relief":
             yield from self._limit_below_relief(limit.part, target)
             return
@@ -117,7 +117,7 @@ class Pressures:
         yield from self._at_tank(own, piping.node_of[End(part, port)], target)
 
     def _relief(self) -> Iterator[Line]:
-        relief_pa = self.case.task.relief_pa
+        relief_pa = self.case.tank.task.relief_pa
         if relief_pa is None:
             return
         sites = self.case.network.zoning.sites[self.case.zone]
@@ -131,7 +131,7 @@ class Pressures:
         piping, zone_of = self.case.network.piping, self.case.network.zoning.zone_of
         nodes = (node for node, zone in enumerate(zone_of) if zone == self.case.zone)
         top = piping.ports[max(nodes, key=piping.heads_pa.__getitem__)].part
-        head_pa = self.case.task.head_pa
+        head_pa = self.case.tank.task.head_pa
         return _gauge("d_head", "column of water above the tank", head_pa, self.origins.column(top, _TANK, head_pa))
 
     def _at_tank(self, given: Line, node: Node, target: _Target) -> Iterator[Line]:
@@ -160,7 +160,7 @@ class Pressures:
 
 def piping_height(case: Case) -> float:
     """Static head of the height at which a heater's tank connects."""
-    return case.network.piping.heads_pa[case.task.place.node]
+    return case.network.piping.heads_pa[case.tank.task.place.node]
 
 
 def section(title: str, lines: Iterable[Line]) -> Section:

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis.assuming import GAS
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.form import MethodUsed
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.verdict import Case
 from plumbnet.physics.sizing import Sizing
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Verdict
@@ -24,7 +24,7 @@ ALWAYS = (
 def assumptions(report: Report, case: Case) -> Iterator[str]:
     """What is taken for granted: of every calculation, of this file."""
     yield from ALWAYS
-    if len({piece.name for water in case.waters for piece in water.pieces}) < sum(
+    if len({piece.name for water in case.tank.waters for piece in water.pieces}) < sum(
         len(heated.pieces) for heated in case.network.heated if heated.name in case.company.heaters
     ):
         yield "water that several heaters warm counts once, for the one that warms it most"
@@ -53,13 +53,14 @@ def cautions(
 
 def _fill(report: Report, case: Case, sizings: Sequence[Sizing]) -> Iterator[str]:
     """Where the layout's static pressure is not one that the method's vessel may be filled to."""
-    static_abs_pa = case.task.static_pa + ATMOSPHERE_PA
+    static_pa = case.tank.task.static_pa
+    static_abs_pa = static_pa + ATMOSPHERE_PA
     fills = [one.fill_abs_pa for one in sizings if one.fill_abs_pa is not None]
     charges = [one.charge_abs_pa for one in sizings if one.charge_abs_pa is not None]
     show = report.facts.pressure
     if fills and static_abs_pa < max(fills):
         least = show(max(fills) - ATMOSPHERE_PA)
-        yield f"the static pressure of {show(case.task.static_pa)} is below the {least} that fills the tank's reserve"
+        yield f"the static pressure of {show(static_pa)} is below the {least} that fills the tank's reserve"
     elif charges and static_abs_pa < min(charges) - 1.0:
         charge = show(min(charges) - ATMOSPHERE_PA)
-        yield f"the static pressure of {show(case.task.static_pa)} is below the charge of {charge}"
+        yield f"the static pressure of {show(static_pa)} is below the charge of {charge}"

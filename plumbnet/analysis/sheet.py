@@ -6,14 +6,16 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.at_hand import Hand, sum_step
-from plumbnet.analysis.form import Content, Item, MethodUsed, Outcome, Section, Sheet
+from plumbnet.analysis.case import Case
+from plumbnet.analysis.form import Item, MethodUsed, Outcome, Section, Sheet
 from plumbnet.analysis.growing import mixing, volume
 from plumbnet.analysis.need import ALWAYS, Water, charge_pa, nominal_m3, sized
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.pressures import AIR, Pressures, section
 from plumbnet.analysis.reminders import assumptions, cautions
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.analysis.sheet_inputs import Inputs
+from plumbnet.analysis.verdict import judge_of
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.tank import NoTank
@@ -60,6 +62,7 @@ class _Draft:
 
     def sheet(self) -> Sheet:
         report, record, hand = self.report, self.report.system.record, Hand(self.case, self.origins)
+        inputs = Inputs(self.case, self.origins, hand.waters)
         return Sheet(
             file=record.file,
             sha256=record.sha256,
@@ -70,8 +73,8 @@ class _Draft:
             rules_sha256=report.profile.sha256,
             heater=self.heater,
             method=self.method,
-            inputs=tuple(self._inputs()),
-            contents=tuple(self._contents()),
+            inputs=tuple(inputs.items()),
+            contents=tuple(inputs.contents()),
             sections=(self.pressures, *self._tank_sections(), *hand.sections(grown=self._grown)),
             outcome=self.outcome,
             at_hand=hand.at_hand(),
@@ -100,54 +103,21 @@ class _Draft:
     @cached_property
     def _sizings(self) -> tuple[Sizing, ...]:
         """A tank for each water; none where the method has no answer."""
-        return () if self._refusal else sized(self.case.task, self.method.name)
+        return () if self._refusal else sized(self.case.tank.task, self.method.name)
 
     @cached_property
     def _refusal(self) -> str:
         try:
-            sized(self.case.task, self.method.name)
+            sized(self.case.tank.task, self.method.name)
         except NoTank:
             return NO_TANK
         except (MissingInput, OutsideMethod, OutsideWater) as error:
             return str(error)
         return ""
 
-    def _inputs(self) -> Iterator[Item]:
-        """Temperatures of each water, and antifreeze."""
-        for water in self._waters:
-            first, who = water.heaters[0], listed(water.heaters)
-            setpoint = self.origins.field(first, "setpoint")
-            yield Item("T_1", f"cold, {who}", water.cold_k, "temperature", self._cold_origin(water))
-            yield Item("T_2", f"hot, {who}", water.hot_k, "temperature", setpoint)
-            if water.mixture is not None:
-                words = f"share of {water.mixture.glycol} glycol by volume, {who}"
-                origin = self.origins.field(first, "antifreeze")
-                yield Item("e_glycol", words, water.mixture.share, "ratio", origin)
-
-    def _cold_origin(self, water: Water) -> str:
-        network = self.report.network
-        inlet = next(each.inlet for each in network.heated if each.name == water.heaters[0])
-        for name in network.supplies(network.zoning.zone_of[inlet]):
-            source = self.report.system.parts[name].source()
-            if source is not None and source.temperature_k == water.cold_k:
-                return f"{name}, {self.origins.field(name, 'temperature')}"
-        return "default: no supply reaches it, and cold water is taken at this temperature"
-
-    def _contents(self) -> Iterator[Content]:
-        for water in self._waters:
-            whose = listed(water.heaters) + ("" if water in self.case.waters else ", with the tanks at hand")
-            for piece in water.pieces:
-                name, origin = self.origins.piece(piece)
-                yield Content(name, whose, piece.volume_m3, origin)
-
-    @property
-    def _waters(self) -> tuple[Water, ...]:
-        """Every water of which steps speak: what the tank is for, then what else shares the tanks at hand."""
-        return tuple(dict.fromkeys((*self.case.waters, *Hand(self.case, self.origins).waters)))
-
     def _tank_sections(self) -> Iterator[Section]:
         """The steps of the method for each water, then what joins them and what the next size settles at."""
-        for water, sizing in zip(self.case.waters, self._sizings, strict=False):
+        for water, sizing in zip(self.case.tank.waters, self._sizings, strict=False):
             title = f"Tank for the water of {listed(water.heaters)}, {self.method.title}"
             yield section(title, [volume(water), *mixing(water), *sizing.steps])
         if len(self._sizings) > 1:
@@ -181,13 +151,13 @@ class _Draft:
         origin = "found by halving: each size hung there, and every order in which the heaters warm looked at"
         yield Item("V_t", f"least tank that holds{others if need.beside else ''}", need.tank_m3, "volume", origin)
         if need.nominal_m3 is not None:
-            settled_pa = self.case.tried_pa(need.nominal_m3)
+            settled_pa = self.case.tank.comes_to_pa(need.nominal_m3)
             yield Item("d_settled", "what the next size comes to", settled_pa, "pressure difference", origin)
 
     @property
     def _grown(self) -> tuple[Water, ...]:
         """Waters whose growth, as it is, the steps to the tank have shown."""
-        return self.case.waters if self._sizings and self.method.name == ALWAYS else ()
+        return self.case.tank.waters if self._sizings and self.method.name == ALWAYS else ()
 
     def _whole(self) -> Step:
         return sum_step("V_t", "tank", [one.tank_m3 for one in self._sizings])
@@ -195,7 +165,7 @@ class _Draft:
     @cached_property
     def outcome(self) -> Outcome:
         """The tank, its size and charge, or why there is none."""
-        task, need = self.case.task, self._need
+        task, need = self.case.tank.task, self._need
         if need is not None and (not self._refusal or self._refusal == NO_TANK):
             return self._wanted(need)
         if self._refusal:
@@ -220,7 +190,7 @@ class _Draft:
         settled = None if self._is_tried else self._settled_step()
         settled_pa = None if settled is None else settled.value - ATMOSPHERE_PA
         if self._is_tried and need.nominal_m3 is not None:
-            settled_pa = self.case.tried_pa(need.nominal_m3)
+            settled_pa = self.case.tank.comes_to_pa(need.nominal_m3)
         is_open = bool(self._sizings) and self._sizings[0].charge_abs_pa is None
         return Outcome(
             at=need.at,

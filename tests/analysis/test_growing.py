@@ -16,7 +16,7 @@ from plumbnet.rules.profile import profile
 def first(drawn: System) -> tuple[Task, Water]:
     network = network_of(drawn)
     case = judge_of(network, profile("general")).case(network.heated[0])
-    return case.task, case.waters[0]
+    return case.tank.task, case.tank.waters[0]
 
 
 def test_growth_is_that_of_the_verdict_whatever_the_method() -> None:

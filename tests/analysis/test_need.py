@@ -6,8 +6,9 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.need import answer, nominal_m3, sized
-from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.analysis.verdict import judge_of
 from plumbnet.layout.system import System
 from plumbnet.network.whole import network_of
 from plumbnet.physics.methods import METHODS
@@ -47,7 +48,7 @@ def test_report_gives_the_tank_of_the_method_chosen(method: str) -> None:
     stated = made.heaters[0].need
     assert stated is not None
     alone = case(system(RUNS, heater=RELIEF))
-    asked = sum(one.tank_m3 for one in sized(alone.task, method))
+    asked = sum(one.tank_m3 for one in sized(alone.tank.task, method))
     assert stated.tank_m3 is not None
     assert max(stated.tank_m3, stated.asked_m3 or 0.0) == pytest.approx(max(asked, stated.tank_m3), rel=1e-4)
     assert (stated.method == method) == (stated.asked_m3 is not None)
@@ -68,41 +69,41 @@ def test_plain_tank_is_charged_with_the_air() -> None:
 
 def test_method_without_an_answer_leaves_it_to_boyles_law() -> None:
     one = case(system(RUNS))
-    assert one.task.relief_pa is None
+    assert one.tank.task.relief_pa is None
     with pytest.raises(MissingInput):
-        sized(one.task, "en-12828")
-    assert answer(one.task, "en-12828") == sized(one.task, "membrane")
+        sized(one.tank.task, "en-12828")
+    assert answer(one.tank.task, "en-12828") == sized(one.tank.task, "membrane")
 
 
 def test_no_tank_can_do_it_by_any_method_where_the_static_pressure_is_at_the_limit() -> None:
     one = case(system(RUNS, street="pressure: 80 psi"))
     with pytest.raises(NoTank):
-        sized(one.task, "membrane")
-    assert answer(one.task, "membrane") == ()
-    assert one.need.tank_m3 is None
+        sized(one.tank.task, "membrane")
+    assert answer(one.tank.task, "membrane") == ()
+    assert one.tank.need.tank_m3 is None
 
 
 def test_pressures_of_the_task_stand_at_the_height_of_the_tank() -> None:
     one = case(system(RUNS, heater=RELIEF, tee="elevation: 10 ft", tap="elevation: 30 ft"))
     column = 9806.65 * 0.3048
-    assert one.task.static_pa == pytest.approx(60 * PSI - 10 * column)
-    assert one.task.limit_pa == pytest.approx(80 * PSI + 20 * column)
-    assert one.task.relief_pa == pytest.approx(150 * PSI - 10 * column)
-    assert one.task.head_pa == pytest.approx(20 * column)
+    assert one.tank.task.static_pa == pytest.approx(60 * PSI - 10 * column)
+    assert one.tank.task.limit_pa == pytest.approx(80 * PSI + 20 * column)
+    assert one.tank.task.relief_pa == pytest.approx(150 * PSI - 10 * column)
+    assert one.tank.task.head_pa == pytest.approx(20 * column)
 
 
 def test_waters_warmed_alike_are_one_water() -> None:
     alike = case(system("street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"))
-    assert [water.heaters for water in alike.waters] == [("heater", "heater2")]
+    assert [water.heaters for water in alike.tank.waters] == [("heater", "heater2")]
     other = case(
         system("street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot", heater2="setpoint: 160 degF")
     )
-    assert [water.heaters for water in other.waters] == [("heater",), ("heater2",)]
+    assert [water.heaters for water in other.tank.waters] == [("heater",), ("heater2",)]
 
 
 def test_water_that_two_warm_names_the_warmer_first() -> None:
     drawn = system("street -> cv -> tee -> heater -> tee2 -> pump -> heater2 -> tee", heater2="setpoint: 160 degF")
-    (water,) = case(drawn).waters
+    (water,) = case(drawn).tank.waters
     assert water.heaters == ("heater2", "heater")
     assert len(water.pieces) == 2
 
@@ -113,7 +114,7 @@ def test_all_waters_are_charged_alike() -> None:
         heater=f"{RELIEF}, setpoint: 250 degF",
         heater2=RELIEF,
     )
-    charges = {one.charge_abs_pa for one in sized(case(drawn).task, "en-12828")}
+    charges = {one.charge_abs_pa for one in sized(case(drawn).tank.task, "en-12828")}
     assert len(charges) == 1
 
 
@@ -125,7 +126,7 @@ def test_size_is_that_of_the_file_where_it_lists_any() -> None:
 def test_growth_bears_the_pressure_at_the_heater_and_not_that_at_the_tank() -> None:
     drawn = system(RUNS, heater=RELIEF, tee="elevation: 50 ft", street="pressure: 75 psi")
     grown_m3 = plumbnet.check(drawn).heaters[0].expansion_m3
-    assert sized(case(drawn).task, "membrane")[0].expansion_m3 == pytest.approx(grown_m3, rel=1e-12)
+    assert sized(case(drawn).tank.task, "membrane")[0].expansion_m3 == pytest.approx(grown_m3, rel=1e-12)
 
 
 def test_method_that_would_charge_below_a_vacuum_gives_way_to_boyles_law() -> None:
@@ -134,10 +135,10 @@ def test_method_that_would_charge_below_a_vacuum_gives_way_to_boyles_law() -> No
     heater = f"elevation: 18 m, sizing: din-4807-5, {RELIEF}"  # DIN charges 0.2 bar below the static pressure
     drawn = system("well -> breaker -> heater -> tap.hot", well=well, breaker=breaker, heater=heater)
     asked = case(drawn)
-    assert asked.task.static_pa == pytest.approx(86e3 - 18 * 9806.65, abs=50)
+    assert asked.tank.task.static_pa == pytest.approx(86e3 - 18 * 9806.65, abs=50)
     with pytest.raises(OutsideMethod):
-        sized(asked.task, "din-4807-5")
-    wanted = asked.need
-    (plain,) = sized(asked.task, "membrane")
+        sized(asked.tank.task, "din-4807-5")
+    wanted = asked.tank.need
+    (plain,) = sized(asked.tank.task, "membrane")
     assert wanted.tank_m3 == pytest.approx(plain.tank_m3, rel=1e-4)
-    assert wanted.precharge_pa == pytest.approx(asked.task.static_pa)
+    assert wanted.precharge_pa == pytest.approx(asked.tank.task.static_pa)

@@ -268,8 +268,10 @@ def test_tank_on_a_main_that_falls_is_no_tank_of_a_well() -> None:
 
 def test_street_of_which_no_extremes_are_said_is_taken_as_steady() -> None:
     assumed = report("street -> heater -> tap.hot").facts.assumed
-    assert assumed["a main stands no higher at night"] == ("street",)
+    assert assumed["a main is steady, by night and by day"] == ("street",)
+    assumed = report("street -> heater -> tap.hot", street="highest: 70 psi").facts.assumed
     assert assumed["a main falls no lower by day"] == ("street",)
+    assert "a main is steady, by night and by day" not in assumed
     assumed = report("street -> heater -> tap.hot", street="highest: 70 psi, lowest: 40 psi").facts.assumed
     assert not {words for words in assumed if words.startswith("a main") and "delivers" not in words}
 

@@ -4,7 +4,6 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Verdict
 
 RELIEF = "relief: {pressure: 150 psi}"
@@ -278,36 +277,6 @@ def test_water_shared_by_two_heaters_in_one_loop_counts_once() -> None:
     assert gallons == pytest.approx(180.0)
     assert one.shared_expansion_m3 == pytest.approx(one.expansion_m3, rel=1e-12)
     assert one.shares_with == ("heater2",)
-
-
-# Two in a row: what the first grows by pushes on to the last one's tap, so that one tank there is for both.
-#
-#     street >| tee1 > heater1 >| tee2 > heater2
-
-ROW = """
-    street -> cv1 -> tee1 -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot
-    heater1.relief -> relief1
-    heater2.relief -> relief2
-"""
-
-
-def test_one_tank_behind_the_last_check_is_sized_for_all_water_that_comes_to_it() -> None:
-    first, last = (heater(ROW, name) for name in ("heater1", "heater2"))
-    assert first.need is not None
-    assert first.need == last.need
-    assert (first.need.at, first.need.serves) == ("tee2", ("heater1", "heater2"))
-    assert first.shares_with == ("heater2",)
-    gas = (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA)
-    assert first.need.tank_m3 == pytest.approx(2.0 * last.expansion_m3 / (1.0 - gas), rel=1e-9)
-
-
-def test_tank_the_last_needs_cures_both() -> None:
-    last = heater(ROW, "heater2").need
-    assert last is not None
-    assert last.tank_m3 is not None
-    runs = f"{ROW}tee2 -> tank"
-    for name in ("heater1", "heater2"):
-        assert verdict(runs, name, tank=f"volume: {last.tank_m3 * 1000!r} L, precharge: 60 psi") == "controlled"
 
 
 def test_growth_and_limit_are_told_of_the_height_of_the_heater() -> None:

@@ -59,8 +59,8 @@ class Main(Part):
         """Neither of its extremes said, it is taken as steady; else the one that is left out stands for itself."""
         left = list(super().unsaid())
         extremes = [field for field in left if field in {"highest", "lowest"}]
-        steady = ["pressure"] if len(extremes) > 1 else extremes
-        yield from (field for field in [*left, *steady] if field not in extremes or field in steady)
+        yield from (field for field in left if field not in extremes)
+        yield from ["pressure"] if len(extremes) > 1 else extremes
 
     def source(self) -> Source:
         """Water at the main's highest pressure, its usual and its lowest beside it."""

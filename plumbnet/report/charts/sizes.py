@@ -4,9 +4,10 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.need import nominal_m3, sized
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.analysis.verdict import judge_of
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing
 from plumbnet.physics.tank import NoTank, nominal_sizes, tank_volume_m3
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
@@ -67,12 +68,12 @@ def sizer(report: Report) -> Callable[[str], Sizes]:
 
 def _sizes(report: Report, case: Case) -> Sizes:
     try:
-        found = sized(case.task, case.method)
+        found = sized(case.tank.task, case.method)
     except NoTank as error:
         raise NoChart(capitalised(NO_TANK)) from error
     except (MissingInput, OutsideMethod, OutsideWater) as error:
         raise NoChart(capitalised(str(error))) from error
-    return _of(found, report, case.task.place.name)
+    return _of(found, report, case.tank.task.place.name)
 
 
 def _of(found: tuple[Sizing, ...], report: Report, at: str) -> Sizes:

@@ -1,0 +1,44 @@
+"""What goes into a sheet, and where it came from."""
+
+from conftest import system
+
+import plumbnet
+from plumbnet.analysis.form import Sheet
+from plumbnet.analysis.sheet import sheet
+
+
+def sheet_of(runs: str, **parts: str) -> Sheet:
+    made = plumbnet.check(system(runs, **parts))
+    return sheet(made, made.heaters[0])
+
+
+def test_each_water_has_its_two_temperatures() -> None:
+    made = sheet_of(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot", heater2="setpoint: 160 degF"
+    )
+    assert [(item.symbol, item.name) for item in made.inputs] == [
+        ("T_1", "cold, heater"),
+        ("T_2", "hot, heater"),
+        ("T_1", "cold, heater2"),
+        ("T_2", "hot, heater2"),
+    ]
+
+
+def test_cold_water_names_the_supply_it_came_from_or_that_none_did() -> None:
+    (cold, _) = sheet_of("street -> cv -> heater -> tap.hot").inputs
+    assert cold.origin.startswith("street, ")
+    (cold, _) = sheet_of("street -> tee\nheater -> tap.hot").inputs
+    assert cold.origin == "default: no supply reaches it, and cold water is taken at this temperature"
+
+
+def test_antifreeze_goes_in_with_its_share() -> None:
+    glycol = "volume: 10 gal, setpoint: 180 degF, antifreeze: {glycol: propylene, share: 30 %}"
+    made = sheet_of("street -> prv -> tee -> boiler", boiler=f"kind: boiler, {glycol}")
+    assert made.inputs[-1].name == "share of propylene glycol by volume, boiler"
+    assert made.inputs[-1].value == 0.3
+
+
+def test_pieces_of_water_add_up_to_what_is_heated() -> None:
+    made = sheet_of("street -> cv -> tee -> heater -> tee2 -> pump -> store -> tee\ntee2 -> tap.hot")
+    assert sum(one.volume_m3 for one in made.contents) == made.heater.heated_volume_m3
+    assert {one.heater for one in made.contents} == {"heater"}

@@ -116,8 +116,8 @@ def test_open_heater_ends_with_its_way_and_the_valves_that_matter() -> None:
 def test_controlled_heater_ends_with_where_it_stands() -> None:
     told = flat(traced(f"{CLOSED}\ntee -> tank", tank="volume: 5 gal"))
     assert (
-        "So heater is closed but CONTROLLED: the growth is taken up below the limit. All hot, it stands at 75.1 psi."
-        in told
+        "So heater is closed but CONTROLLED: the growth is taken up below the limit. It comes to 75.1 psi when all is "
+        "hot." in told
     )
 
 
@@ -146,13 +146,13 @@ def test_heater_no_water_reaches_is_told_without_a_pressure() -> None:
 
 
 def test_worst_piece_of_a_loop_is_told_without_losing_the_way() -> None:
-    """The piece between two checks stands at a limit of its own; the ladder is read from there."""
+    """The piece between two checks stands at a limit of its own, to which the heater's growth pushes through the first."""
     runs = """street -> prv -> tee1 -> heater -> tee2 -> tap.hot
               tee2 -> pump -> cv2 -> store -> cv3 -> tee1
               heater.relief -> relief"""
     told = traced(runs, street="pressure: 70 psi", prv="bypass: true", store="rating: 55 psi")
-    assert "The limit is 55 psi (rating of store)." in told
-    assert "So heater is TRAPPED: nothing holds it at or below 55 psi." in told
+    assert "The limit is 55 psi (rating of store, reached through cv2)." in told
+    assert "So heater is TRAPPED: store, reached through cv2, comes to 70 psi, above its 55 psi." in told
 
 
 def test_long_walk_tells_what_matters_and_counts_the_rest() -> None:

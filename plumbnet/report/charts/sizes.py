@@ -73,14 +73,17 @@ def _sizes(report: Report, case: Case) -> Sizes:
         raise NoChart(capitalised(NO_TANK)) from error
     except (MissingInput, OutsideMethod, OutsideWater) as error:
         raise NoChart(capitalised(str(error))) from error
-    return _of(found, report, case.tank.task.place.name)
+    return _of(found, report, case)
 
 
-def _of(found: tuple[Sizing, ...], report: Report, at: str) -> Sizes:
+def _of(found: tuple[Sizing, ...], report: Report, case: Case) -> Sizes:
     first, least_m3 = found[0], math.fsum(one.tank_m3 for one in found)
     if first.charge_abs_pa is None or first.start_abs_pa is None or first.end_abs_pa is None:
         raise NoChart("An open tank has no charge, and its size does not depend on the pressure.")
     water_m3 = math.fsum(one.expansion_m3 + one.reserve_m3 for one in found)
+    wanted_m3 = _wanted_m3(case)
+    if wanted_m3 is not None:
+        water_m3, least_m3 = water_m3 * wanted_m3 / least_m3, wanted_m3
     if water_m3 <= 0.0:
         raise NoChart("The water does not grow, so that there is nothing for a tank to take.")
     return Sizes(
@@ -91,5 +94,12 @@ def _of(found: tuple[Sizing, ...], report: Report, at: str) -> Sizes:
         least_m3=least_m3,
         nominal_m3=nominal_m3(least_m3, report.system),
         series_m3=report.system.tank_sizes_m3 or nominal_sizes(report.system.units),
-        at=at,
+        at=case.tank.task.place.name,
     )
+
+
+def _wanted_m3(case: Case) -> float | None:
+    """The tank that the report asks for, if it does: it takes less beside others, and more in a bad order."""
+    if not case.is_closed or case.tank.need.tank_m3 is None:
+        return None
+    return case.tank.need.asked_m3 or case.tank.need.tank_m3

@@ -19,6 +19,7 @@ CROSSINGS = {
     "mixing-valve-with-checks": 1,
     "mixing-valve-without-checks": 1,
     "pottery-boiler-set-too-hot": 1,
+    "tower-low-zone-return": 1,  # two returns to one heater
 }
 """Crossings at most; in a layout that is not named, none."""
 

@@ -146,7 +146,7 @@ def test_heater_no_water_reaches_is_told_without_a_pressure() -> None:
 
 
 def test_worst_piece_of_a_loop_is_told_without_losing_the_way() -> None:
-    """The piece between two checks stands at a limit of its own, to which the heater's growth pushes through the first."""
+    """The piece between two checks stands at a limit of its own, to which the heater's growth pushes."""
     runs = """street -> prv -> tee1 -> heater -> tee2 -> tap.hot
               tee2 -> pump -> cv2 -> store -> cv3 -> tee1
               heater.relief -> relief"""

@@ -1,7 +1,7 @@
 """What gives a zone its least pressure: the reducer that holds it down, or the supply that it comes from."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 from math import inf
@@ -50,20 +50,27 @@ class Feeding:
 
     zoning: Zoning
     standing: Standing
+    _feeds: dict[Zone, Feed | None] = field(default_factory=dict)
 
     def feed(self, zone: Zone) -> Feed | None:
-        """What gives a zone its least pressure; None where that cannot be told. Linear in the gates on the way."""
+        """What gives a zone its least pressure; None where that cannot be told. Searched once for each zone."""
+        if zone not in self._feeds:
+            self._feeds[zone] = self._searched(zone)
+        return self._feeds[zone]
+
+    def _searched(self, zone: Zone) -> Feed | None:
+        """Linear in the gates on the way."""
         seen: set[Zone] = set()
         at: Zone | None = zone
         room_pa = inf
         while at is not None and at not in seen:
             seen.add(at)
+            given = self._given_in(at)
+            if given is not None:
+                return replace(given, room_pa=room_pa)
             came_by = next((one for one in self.zoning.into.get(at, ()) if self._came_by(one)), None)
-            found = self._given_in(at)
-            if found is None and came_by is not None and self._is_held_down(came_by):
-                found = self._reducer(came_by)
-            if found is not None:
-                return replace(found, room_pa=room_pa)
+            if came_by is not None and self._is_held_down(came_by):
+                return replace(self._reducer(came_by), room_pa=room_pa)
             room_pa = min(room_pa, inf if came_by is None else self._room_pa(came_by))
             at = None if came_by is None else came_by.near
         return None

@@ -1,11 +1,12 @@
 """System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
 from plumbnet.analysis.assuming import assumed
+from plumbnet.analysis.case import Case
 from plumbnet.analysis.hindering import hindered_pumps
 from plumbnet.analysis.lowest import lows
 from plumbnet.analysis.pumping import Pumping
@@ -92,7 +93,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         system=system,
         units=units or system.units,
         heaters=heaters,
-        tanks=tuple(_tanks(network, hot)),
+        tanks=tuple(_tanks(network, hot, _method_charges(judge.cases))),
         reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
@@ -139,7 +140,13 @@ def _demand_standing_water(network: Network) -> None:
             )
 
 
-def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
+def _method_charges(cases: Iterable[Case]) -> dict[str, float]:
+    """What the sizing methods of heaters charge the tanks to that serve them, where that is not the line pressure."""
+    charges = ((tank, case.tank.method_charge_pa(tank)) for case in cases if case.share for tank in case.share.tanks)
+    return {tank: charge_pa for tank, charge_pa in charges if charge_pa is not None}
+
+
+def _tanks(network: Network, hot: frozenset[int], method_charges: Mapping[str, float]) -> Iterator[TankFacts]:
     heated_zones = sorted({network.zoning.zone_of[heated.inlet] for heated in network.heated})
     reached, drawn = set(network.reach(tuple(heated_zones), math.inf)), _drawn(network)
     for name, part in network.piping.system.parts.items():
@@ -158,6 +165,7 @@ def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
             reached=zone in reached,
             on_hot_side=node in hot and _leads_to(drawn, network, zone),
             stopped_by=() if zone in reached else _between(network, zone, reached),
+            method_charge_pa=method_charges.get(name),
         )
 
 

@@ -88,7 +88,7 @@ class Trial:
 
     def comes_to_pa(self, volume_m3: float) -> float:
         """What the tank's zone comes to with a tank of that size, gauge at the tank."""
-        return self._comes_to_pa(volume_m3) - self.network.piping.heads_pa[self.task.place.node]
+        return self._comes_to_pa(volume_m3) - self._head_pa
 
     def _comes_to_pa(self, volume_m3: float) -> float:
         return self.neighbourhood.with_tank(self.zone, self._tank(volume_m3)).highest(self.zone).pressure_pa
@@ -102,6 +102,18 @@ class Trial:
     def charge_pa(self) -> float:
         """What the tank is charged to, gauge at the tank: by the method, else the static pressure."""
         return charge_pa(self.task, self._sizings) if self._sizings else max(self.task.static_pa, 0.0)
+
+    def method_charge_pa(self, tank: str) -> float | None:
+        """What the method charges a tank to, gauge at that tank; None where that is the line pressure."""
+        if not self._sizings or self._sizings[0].charge_abs_pa is None:
+            return None
+        fall_pa = self._head_pa - self.network.piping.heads_pa[next(self.network.piping.nodes_of(tank))]
+        charge_pa = self.charge_pa + fall_pa
+        return charge_pa if abs(charge_pa - right_charge_pa(self.network, tank)) > _SAME_PA else None
+
+    @property
+    def _head_pa(self) -> float:
+        return self.network.piping.heads_pa[self.task.place.node]
 
     @property
     def _system(self) -> System:
@@ -142,9 +154,8 @@ class Trial:
         )
 
     def _tank(self, volume_m3: float) -> Tank:
-        head_pa = self.network.piping.heads_pa[self.task.place.node]
         start_abs_pa = self.network.start_pa(self.zone) + ATMOSPHERE_PA
-        return Tank(volume_m3, self.charge_pa + ATMOSPHERE_PA, start_abs_pa, None, head_pa)
+        return Tank(volume_m3, self.charge_pa + ATMOSPHERE_PA, start_abs_pa, None, self._head_pa)
 
     def _recharge(self) -> Iterator[Charge]:
         """What the tanks at hand ought to be charged to, where that alone would hold all of them."""
@@ -155,6 +166,9 @@ class Trial:
     def _wrong(self) -> Iterator[Charge]:
         for name in self._beside:
             right_pa, cushion = right_charge_pa(self.network, name), self._system.parts[name].cushion()
+            if self.method != ALWAYS:
+                by_method_pa = self.method_charge_pa(name)
+                right_pa = right_pa if by_method_pa is None else by_method_pa
             if cushion is not None and abs(right_pa - cushion.precharge_pa) > _SAME_PA:
                 yield Charge(name, right_pa, cushion.precharge_pa)
 

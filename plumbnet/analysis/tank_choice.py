@@ -64,6 +64,10 @@ class TankChoice:
         """What the method of the rules asks for, as if no tank were there; None where plain physics is the method."""
         return None if self.method == ALWAYS else self._chosen.asked_m3
 
+    def method_charge_pa(self, tank: str) -> float | None:
+        """What the method of the rules charges a tank to, gauge at the tank; None where that is the line pressure."""
+        return None if self.method == ALWAYS else self._chosen.method_charge_pa(tank)
+
     def comes_to_pa(self, size_m3: float) -> float:
         """What the zone of the tank comes to, gauge at the tank, with one of some size."""
         return self._chosen.comes_to_pa(size_m3)

@@ -31,7 +31,12 @@ class Judge:
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""
-        return tuple(heater_facts(self.case(heated)) for heated in self.network.heated)
+        return tuple(map(heater_facts, self.cases))
+
+    @cached_property
+    def cases(self) -> tuple[Case, ...]:
+        """The worst case of every heat source, in the order of the file."""
+        return tuple(self.case(heated) for heated in self.network.heated)
 
     def case(self, heated: Heated) -> Case:
         """The worst case among the zones in which the heater warms water, of two closed ones that of the lower limit.

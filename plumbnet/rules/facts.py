@@ -250,6 +250,8 @@ class TankFacts:
     on_hot_side: bool
     stopped_by: tuple[str, ...] = ()
     """Devices between it and the nearest heater's cold side, where water does not reach it."""
+    method_charge_pa: float | None = None
+    """What the sizing method of a heater that it serves charges it to; None where that is the line pressure."""
 
     @property
     def serves_a_pump(self) -> bool:
@@ -257,10 +259,12 @@ class TankFacts:
         return self.cut_in_pa is not None and self.static_pa is not None and self.cut_in_pa < self.static_pa
 
     def is_charged_wrong(self, tolerance_pa: float) -> bool:
-        """Whether its charge is not that of the line; on a well anything from just under the cut-in up to it is."""
+        """Whether its charge is neither that of the line nor of the method; on a well any from the cut-in up is."""
         if self.is_waterlogged or self.static_pa is None:
             return False
         tolerance_pa += ROUNDING_PA
+        if self.method_charge_pa is not None and abs(self.precharge_pa - self.method_charge_pa) <= tolerance_pa:
+            return False
         cut_in_pa = self.static_pa if self.cut_in_pa is None else self.cut_in_pa
         return not cut_in_pa - tolerance_pa <= self.precharge_pa <= self.static_pa + tolerance_pa
 

@@ -155,6 +155,8 @@ def right_charge(facts: Facts, tank: TankFacts) -> str:
     """What a tank belongs charged to: the pressure of its line; on a well just under that at which the pump starts."""
     if tank.serves_a_pump:
         return f"just under the {facts.pressure(tank.cut_in_pa or 0.0)} at which the pump starts"
+    if tank.method_charge_pa is not None:
+        return facts.pressure(tank.method_charge_pa)
     return facts.pressure(tank.static_pa or 0.0)
 
 

@@ -4,6 +4,7 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
+from plumbnet.analysis.report import Report
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Need, Verdict
 
@@ -100,3 +101,43 @@ def test_method_that_asks_for_more_than_holds_is_told_beside_it() -> None:
     assert own.nominal_m3 is not None
     assert own.nominal_m3 >= own.asked_m3 > (own.tank_m3 or 0.0)
     assert (plain.asked_m3, plain.method) == (None, "")
+
+
+def heating(precharge: str, volume: str = "8 L") -> Report:
+    """A circuit filled to 1.5 bar by hand, its radiator 5 m up: EN 12828 charges to 0.49 + 0.3 = 0.79 bar."""
+    return plumbnet.check(
+        system(
+            "street -> loop -> tee -> boiler -> pump -> emitter -> tee\ntee -> tank",
+            loop="fill: 1.5 bar",
+            boiler="volume: 20 L, setpoint: 80 degC, sizing: en-12828, relief: {pressure: 3 bar}",
+            emitter="volume: 80 L, elevation: 5 m",
+            tank=f"volume: {volume}, precharge: {precharge}",
+        )
+    )
+
+
+def test_vessel_charged_as_its_method_charges_it_is_not_charged_wrong() -> None:
+    names = {one.name for one in heating("0.79 bar").findings}
+    assert "tank-charge-differs" not in names
+    assert "tank-charge-differs" not in {one.name for one in heating("1.5 bar").findings}
+    (wrong,) = (one for one in heating("1 psi").findings if one.name == "tank-charge-differs")
+    assert "charge it to 11.5 psi" in wrong.advice
+
+
+def test_tank_for_a_circuit_filled_by_hand_holds_under_the_fill_pressure_of_the_file() -> None:
+    need_ = heating("0.79 bar").heaters[0].need
+    assert need_ is not None
+    assert need_.precharge_pa == pytest.approx(5 * 9806.65 + 0.3e5)
+    assert need_.tank_m3 is not None
+    for share, verdict in ((1.0, "controlled"), (0.99, "trapped")):
+        made = plumbnet.check(
+            system(
+                "street -> loop -> tee -> boiler -> pump -> emitter -> tee\ntee -> tank\ntee -> tank2",
+                loop="fill: 1.5 bar",
+                boiler="volume: 20 L, setpoint: 80 degC, sizing: en-12828, relief: {pressure: 3 bar}",
+                emitter="volume: 80 L, elevation: 5 m",
+                tank="volume: 8 L, precharge: 0.79 bar",
+                tank2=f"volume: {need_.tank_m3 * share * 1000!r} L, precharge: {need_.precharge_pa!r} Pa",
+            )
+        )
+        assert made.heaters[0].verdict.value == verdict

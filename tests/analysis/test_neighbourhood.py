@@ -114,7 +114,7 @@ def test_place_below_datum_counts_as_any_other() -> None:
         assert near.absolute_pa(near.static_pa(zone)) == pytest.approx(ATMOSPHERE_PA + 30 * METRE_PA * (lower_m == 0))
         assert near.gauge_pa(near.absolute_pa(1234.0)) == pytest.approx(1234.0)
         own = Tank(
-            20 * GALLON, 30 * METRE_PA + ATMOSPHERE_PA, near.static_pa(zone) + ATMOSPHERE_PA, None, -lower_m * METRE_PA
+            20 * GALLON, 20 * METRE_PA + ATMOSPHERE_PA, near.static_pa(zone) + ATMOSPHERE_PA, None, -lower_m * METRE_PA
         )
         found.append(near.with_tank(zone, own).highest(zone).pressure_pa - near.static_pa(zone))
     assert found[0] == pytest.approx(found[2], rel=1e-9)
@@ -130,6 +130,7 @@ def test_first_outlet_in_reach_lets_go() -> None:
     layout = drawn(runs)
     near, zone = around(layout), layout.zone("heater")
     assert near.opens_pa(zone) == near.lets_go_pa(zone) == pytest.approx(100 * PSI)
+    assert list(near.opened(zone, near.opens_pa(zone))) == [zone]
     bare = drawn(ONE)
     assert around(bare).opens_pa(bare.zone("heater")) == around(bare).lets_go_pa(bare.zone("heater")) == math.inf
 
@@ -260,6 +261,17 @@ def test_neighbours_share_one_and_a_held_zone_has_its_own() -> None:
     assert list(all_of.of(street).zones) == [street]
     assert all_of.of(street) is all_of.of(street)
     assert all_of.of(street).growths_m3 == {}
+
+
+def test_held_zone_that_a_heater_could_push_into_has_its_own_all_the_same() -> None:
+    layout = drawn(
+        "street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nstreet2 -> tee2",
+        street2="kind: main, pressure: 70 psi",
+    )
+    all_of = Neighbourhoods(layout.network, Loading(layout.network))
+    heater, street = layout.zone("heater"), layout.zone("tee2")
+    assert sorted(all_of.of(heater).zones) == sorted([heater, street])
+    assert list(all_of.of(street).zones) == [street]
 
 
 def test_street_between_two_houses_keeps_them_apart() -> None:

@@ -10,7 +10,6 @@ from plumbnet.analysis.required_tank import Trial
 from plumbnet.analysis.verdict import judge_of
 from plumbnet.physics.tank import nominal_sizes
 from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules.facts import Charge
 from plumbnet.rules.profile import profile
 
 GALLON = 231 * 0.0254**3
@@ -136,7 +135,9 @@ def test_tank_charged_wrong_that_would_do_is_charged_right_first() -> None:
     # 5 gal do if charged to 60 psi (least 3.97); charged to 30 they are half full already
     one = trial(TANKED, tank="volume: 5 gal, precharge: 30 psi")
     (charge,) = one.need().recharge
-    assert charge == Charge("tank", pytest.approx(60 * PSI), pytest.approx(30 * PSI))
+    assert charge.tank == "tank"
+    assert charge.right_pa == pytest.approx(60 * PSI)
+    assert charge.wrong_pa == pytest.approx(30 * PSI)
 
 
 def test_tank_charged_wrong_that_would_not_do_is_not_told() -> None:
@@ -172,6 +173,13 @@ def test_method_that_asks_for_more_is_told() -> None:
     assert need.asked_m3 > need.tank_m3
     assert need.method == "uk-4-percent"
     assert need.nominal_m3 == min(size for size in nominal_sizes("us") if size >= need.asked_m3 * (1 - 1e-9))
+
+
+def test_method_that_asks_for_less_is_not_told() -> None:
+    # four hundredths are less than what water grows by up to 210 degF
+    need = trial(ONE, heater="setpoint: 210 degF, sizing: uk-4-percent").need()
+    assert need.tank_m3 is not None
+    assert (need.asked_m3, need.method) == (None, "")
 
 
 def test_method_is_not_asked_where_a_tank_stands_beside() -> None:

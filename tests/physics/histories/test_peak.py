@@ -205,6 +205,10 @@ def test_of_two_that_lift_alike_the_first_is_told() -> None:
     loads = {"a": load(5, 10.0), "b": load(5, 10.0), "end": load()}
     found = peaks(loads, gate("a>end", 10), gate("b>end", 10))
     assert found["end"].history == found["a"].history
+    # of twins without a tank each comes highest after the other
+    twins = peaks({"a": load(1), "b": load(1), "low": load(0, 10.0)}, "a>low", "b>low")
+    assert twins["a"].reached_abs_pa == twins["b"].reached_abs_pa
+    assert twins["low"].history == twins["a"].history == order("b a")
 
 
 # Companies

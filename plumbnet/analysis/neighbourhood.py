@@ -67,6 +67,10 @@ class Neighbourhood:
         """All zones into which water of a zone can push, itself first."""
         return self._neighbours.reach(zone)
 
+    def has_tanks(self, zone: Zone) -> bool:
+        """Whether a sound tank stands in a zone."""
+        return bool(self._neighbours.loads[zone].tanks)
+
     def pushers(self, zone: Zone) -> tuple[Zone, ...]:
         """Heated zones whose growth can push into a zone of the neighbourhood; none into one that is not of it."""
         return self._neighbours.pushers.get(zone, ())
@@ -112,7 +116,7 @@ class Neighbourhood:
         before = self.peaks.of(zone).highest_abs_pa
         if before > self.without(heater).peaks.of(zone).highest_abs_pa + RAISED_PA:
             return True
-        return self.alone(heater).highest(zone).pressure_pa > limit_pa + RAISED_PA
+        return self.alone(heater).highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
 
     def without(self, heater: str) -> "Neighbourhood":
         """The same with all water cold that one heater warms."""

@@ -31,17 +31,25 @@ class Pumping:
     neighbourhoods: Neighbourhoods
 
     def found(self) -> Iterator[PumpedFacts]:
-        """Each place that one heat-up leaves below its limit and that many bring above it, by its part."""
-        zones = (zone for zone, limit in self.limits.of_zone.items() if limit.part)
-        places = (self._pumped(zone) for zone in sorted(zones, key=lambda zone: self.limits.of_zone[zone].part))
-        yield from (place for place in places if place is not None)
+        """What some heaters pump up: of the places that one heat-up leaves below their limits, the first to pass its."""
+        zones = sorted(
+            (zone for zone, limit in self.limits.of_zone.items() if limit.part),
+            key=lambda zone: self.limits.of_zone[zone].part,
+        )
+        first: dict[tuple[str, ...], PumpedFacts] = {}
+        for place in map(self._pumped, zones):
+            if place is not None:
+                known = first.setdefault(place.heaters, place)
+                if _heat_ups(place) < _heat_ups(known):
+                    first[place.heaters] = place
+        yield from first.values()
 
     def _pumped(self, zone: Zone) -> PumpedFacts | None:
         limit, near = self.limits.of_zone[zone], self.neighbourhoods.around(zone)
         if near is None or len(near.pushers(zone)) == 0 or near.highest(zone).pressure_pa > limit.pressure_pa:
             return None
         ratchet = self._ratchet(near)
-        pushers = ratchet.pushers(zone)
+        pushers = ratchet.pushers(zone) or ((zone,) if ratchet.pumps_itself(zone) else ())
         top_pa = near.gauge_pa(ratchet.top_abs_pa(zone))
         if not pushers or top_pa <= max(limit.pressure_pa, near.highest(zone).pressure_pa) + RAISED_PA:
             return None
@@ -68,12 +76,19 @@ class Pumping:
             limit_pa=own_pa,
             top_pa=top_pa - limit.pressure_pa + own_pa,
             heat_ups=ratchet.rounds_until(zone, near.absolute_pa(limit.pressure_pa)),
-            through=devices_between(self.network.zoning, self.network.standing, pushers[-1], zone),
+            through=self._through(near, pushers[-1], zone),
             at=place.name,
             tank_m3=tank_m3,
             nominal_m3=None if tank_m3 is None else nominal_m3(tank_m3, self.network.piping.system),
             precharge_pa=max(self.network.start_pa(self._zone(place)) - self.network.piping.heads_pa[place.node], 0.0),
         )
+
+    def _through(self, near: Neighbourhood, pusher: Zone, zone: Zone) -> tuple[str, ...]:
+        """One-way devices past which water goes that does not come back: to the place, or from it to what takes it."""
+        goals = [zone] if pusher != zone else [far for far in near.reach(zone) if near.has_tanks(far) and far != zone]
+        zoning, standing = self.network.zoning, self.network.standing
+        ways = (devices_between(zoning, standing, pusher, goal) for goal in goals)
+        return tuple(sorted({way[0] for way in ways})) if pusher == zone else next(ways)
 
     def _stopping_m3(self, near: Neighbourhood, place: Place, zone: Zone, limit: Limit) -> float | None:
         """The least tank above the gate with which the place is pumped no higher than its limit; None if none does."""
@@ -101,3 +116,7 @@ class Pumping:
 
     def _ratchet(self, near: Neighbourhood) -> Ratchet[Zone]:
         return Ratchet(near.peaks.neighbours, self.network.fed)
+
+
+def _heat_ups(place: PumpedFacts) -> float:
+    return math.inf if place.heat_ups is None else place.heat_ups

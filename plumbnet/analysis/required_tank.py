@@ -101,7 +101,7 @@ class Trial:
     @cached_property
     def charge_pa(self) -> float:
         """What the tank is charged to, gauge at the tank: by the method, else the static pressure."""
-        return charge_pa(self.task, self._sizings) if self._sizings else max(self.task.static_pa, 0.0)
+        return max(charge_pa(self.task, self._sizings) if self._sizings else self.task.static_pa, 0.0)
 
     def method_charge_pa(self, tank: str) -> float | None:
         """What the method charges a tank to, gauge at that tank; None where that is the line pressure."""

@@ -12,12 +12,14 @@ def least(holds: Callable[[float], bool], guess: float, *, floor: float) -> floa
     >>> round(least(lambda x: x * x >= 2.0, 1.0, floor=1e-3), 5)
     1.41421
     """
-    high = guess
+    high = max(guess, floor)
     while not holds(high):
         high *= 2.0
-    low = high / 2.0
-    while low > floor and holds(low):
-        high, low = low, low / 2.0
+    low = max(high / 2.0, floor)
+    while holds(low):
+        if low <= floor:
+            return floor
+        high, low = low, max(low / 2.0, floor)
     while high - low > CLOSE * high:
         middle = (low + high) / 2.0
         low, high = (low, middle) if holds(middle) else (middle, high)

@@ -66,6 +66,8 @@ class Neighbours(Generic[Zone]):
         Source: own derivation. Every zone in its reach comes to what the pushing zone lifts it to, and no further; so
         the level of the pushing zone is the one at which the tanks have taken the growth.
         """
+        if growth_m3 <= 0.0:
+            return dict(state)
         reach = self.reach(zone)
         felt = [
             one

@@ -38,6 +38,13 @@ class Ratchet(Generic[Zone]):
         """What a zone approaches hot, after many heat-ups; of one in a circle, where that is not known, its rest."""
         return self._tops[zone]
 
+    def pumps_itself(self, zone: Zone) -> bool:
+        """Whether a heated zone comes higher each time: what it pushes away does not come back, and fills that up."""
+        if zone not in self.neighbours.growth_m3 or zone not in self.fed or len(self._circles[zone]) > 1:
+            return False
+        once = self.neighbours.after(self.neighbours.cold, zone, self.neighbours.growth_m3[zone])[zone]
+        return self._tops[zone] > once + _SAME_PA
+
     def pushers(self, zone: Zone) -> tuple[Zone, ...]:
         """Heated zones above a zone that pump it up: those that come hot higher than it stands cold."""
         above = (each for each in self.neighbours.pushers[zone] if each != zone and each in self.fed)
@@ -96,11 +103,16 @@ class Ratchet(Generic[Zone]):
 
     def _cooled(self, state: dict[Zone, float], zone: Zone, growth_m3: float) -> dict[Zone, float]:
         """The state once a zone has shrunk by what it grew: what pushes into it follows, and the street makes up."""
-        giving = {each: self.neighbours.reach(each)[zone][0] for each in self._above(zone)}
+        giving = {each: self.neighbours.reach(each)[zone] for each in self._above(zone)}
 
         def at(level: float) -> dict[Zone, float]:
+            """A reducer lets no more through before the zone has fallen below its set."""
             lower = {
-                each: max(self._cold(each), min(state[each], level + row.opens_pa)) for each, row in giving.items()
+                each: max(
+                    self._cold(each),
+                    min([state[each], *(level + row.opens_pa for row in rows if level < row.below_abs_pa)]),
+                )
+                for each, rows in giving.items()
             }
             return {**state, **lower}
 

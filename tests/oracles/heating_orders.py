@@ -7,7 +7,7 @@ tanks in reach have taken the growth, or an outlet in reach lets go. Levels are 
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from math import inf
 
@@ -76,6 +76,10 @@ class Row:
         """What the last zone stands at, at the least, while the first stands at a pressure."""
         return min(abs_pa - self.opens_pa, self.most_abs_pa)
 
+    def needs(self, far_abs_pa: float) -> float:
+        """What the first zone must come to before the last rises above a pressure; infinite where it never does."""
+        return far_abs_pa + self.opens_pa if far_abs_pa < self.most_abs_pa else inf
+
 
 @dataclass(frozen=True)
 class Company:
@@ -84,18 +88,31 @@ class Company:
     vessels: Mapping[int, Vessel]
     gates: Sequence[OneWay]
 
+    _rows: dict[int, dict[int, set[Row]]] = field(default_factory=dict, compare=False, repr=False)
+
+    def rows(self, zone: int) -> dict[int, set[Row]]:
+        """From a zone to every other in its reach all rows of gates that meet no zone twice."""
+        if zone not in self._rows:
+            found: dict[int, set[Row]] = defaultdict(set)
+            for far, row in _walk(self._out, zone, Row(0.0, inf), {zone}):
+                found[far].add(row)
+            self._rows[zone] = found
+        return self._rows[zone]
+
     @cached_property
-    def rows(self) -> dict[int, dict[int, set[Row]]]:
-        """From every zone to every other in its reach all rows of gates that meet no zone twice."""
+    def _out(self) -> dict[int, list[OneWay]]:
         out: dict[int, list[OneWay]] = defaultdict(list)
         for gate in self.gates:
             out[gate.near].append(gate)
-        found: dict[int, dict[int, set[Row]]] = {}
-        for start in self.vessels:
-            found[start] = defaultdict(set)
-            for zone, row in _walk(out, start, Row(0.0, inf), {start}):
-                found[start][zone].add(row)
-        return found
+        return out
+
+    def lets_go_abs_pa(self, zone: int) -> float:
+        """Where an outlet in its reach lets out all that a zone brings."""
+        lowest = inf
+        for far, rows in self.rows(zone).items():
+            if self.vessels[far].outlet_abs_pa < inf:
+                lowest = min(lowest, *(row.needs(self.vessels[far].lets_go_abs_pa) for row in rows))
+        return lowest
 
     @cached_property
     def cold(self) -> State:
@@ -109,7 +126,7 @@ class Company:
 
     def lifts(self, zone: int, abs_pa: float) -> State:
         """What all zones in its reach stand at, at the least, while a zone stands at a pressure."""
-        return {far: max(row.lifts_to(abs_pa) for row in rows) for far, rows in self.rows[zone].items()}
+        return {far: max(row.lifts_to(abs_pa) for row in rows) for far, rows in self.rows(zone).items()}
 
     def after(self, state: State, zone: int, growth_m3: float) -> State:
         """The state once a zone has grown by so much more."""

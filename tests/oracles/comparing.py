@@ -117,8 +117,8 @@ def _compare_broken(place: Place, facts: HeaterFacts, tally: Tally) -> None:
         assert len(above) <= len(told)
     else:
         assert told == pytest.approx(above, rel=1e-5, abs=1.0)
-    beyond = [zone for zone in place.broken if zone != place.zone]
-    tally.count("broken", *["broken beyond"] * bool(beyond), *["broken beyond alone"] * (beyond == [*place.broken]))
+    where = "broken beyond alone" if place.zone not in place.broken else "broken here and beyond"
+    tally.count("broken", *([where] if place.broken - {place.zone} else []))
 
 
 def _told_pa(settled_pa: float | None) -> float:

@@ -338,12 +338,55 @@ BOILER_LOOP = Expected(
 CISTERN = Expected(
     # The surface stands 6.7 m above the cylinder, the rim of the vent 7.3 m: 9.807 kPa a metre.
     {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
+    # The surface stands 3.7 m above the bath and 3.2 m above the basin: 36 and 31 kPa, for want of 55 (8 psi).
+    ("tap-below-least", "tap-below-least"),
     scenarios={
         "check-in-the-feed": {"cylinder": Answer(OPEN, (), ("vent", 71.6))},
         "vent-frozen": {"cylinder": Answer(OPEN, (), ("cistern", 65.7))},
         "both": {"cylinder": Answer(SEALED, ("feed-check",), None)},
     },
-    scenario_findings={"check-in-the-feed": (), "vent-frozen": (), "both": ("relief-missing", "sealed-heater")},
+    scenario_findings={
+        "check-in-the-feed": ("tap-below-least", "tap-below-least"),
+        "vent-frozen": ("tap-below-least", "tap-below-least"),
+        "both": ("relief-missing", "sealed-heater", "tap-below-least", "tap-below-least"),
+    },
+)
+
+HILL_HOUSE = Expected(
+    # At night 70 psi stand at the tank, which was charged to the afternoon's 48; in the morning 34 psi reach 78 ft,
+    # above the cloakroom at 64 and below the lantern at 82.
+    {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+    ("tank-charge-differs", "tap-below-least", "tap-without-water"),
+    scenarios={
+        "charged-for-the-night": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 70.0))},
+        "afternoon-alone": {"heater": Answer(CONTROLLED, ("dual-check",), ("tank", 48.0))},
+    },
+    scenario_findings={
+        "charged-for-the-night": ("tap-below-least", "tap-without-water"),
+        # 48 psi less 82 x 0.4335 leave 12.5 at the lantern, and nobody hears of night or morning.
+        "afternoon-alone": (),
+    },
+)
+
+MILL = Expected(
+    # 13 m weigh 127 kPa, more than the 120 of the fill. Of 90 kPa 31 stand at 6 m: 132 absolute, under which water
+    # boils at 107.5 degC, below the setpoint of 109; at the boiler 191 kPa keep it liquid up to 119.
+    {
+        "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+        "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 90.0)),
+    },
+    ("circuit-not-full", "circuit-top-below-least", "loop-above-boiling"),
+    scenarios={
+        "filled-to-the-top": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 160.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 130.0)),
+        },
+        "drying-cooler": {
+            "loft-boiler": Answer(CONTROLLED, (), ("loft-tank", 120.0)),
+            "drying-boiler": Answer(CONTROLLED, (), ("drying-tank", 90.0)),
+        },
+    },
+    scenario_findings={"filled-to-the-top": (), "drying-cooler": ("circuit-not-full",)},
 )
 
 EXPANSION_RELIEF = Expected(
@@ -455,6 +498,19 @@ PUMP_WITHOUT_RETURN = Expected(
     scenario_findings={"meter-exchanged": ("pump-drives-nothing", "trapped-expansion")},
 )
 
+# Without a check in the low return 100 psi stand in the low zone too, where 80 are allowed, and the low pump would have
+# to lift from 60 psi to 100. With a check the zone stands at its set, and the pump still drives nothing. With 110 ft of
+# head (47.7 psi) it drives; what it warms behind the reducer has no tank of its own, and goes to that at 100 psi only.
+TOWER_LOW_ZONE_RETURN = Expected(
+    {"heater": Answer(TRAPPED, ("booster",), ("tank", 100.0))},
+    ("pump-drives-nothing", "reducer-bypassed", "static-above-limit", "tank-too-small"),
+    scenarios={
+        "check-fitted": {"heater": Answer(CONTROLLED, ("booster",), ("tank", 100.0))},
+        "stronger-pump": {"heater": Answer(TRAPPED, ("booster", "hot-reducer"), ("tank", 100.0))},
+    },
+    scenario_findings={"check-fitted": ("pump-drives-nothing",), "stronger-pump": ("tank-too-small",)},
+)
+
 CHECK_VALVE_BACKWARDS = Expected(
     {"heater": Answer(OPEN, (), ("street", 62.0))},
     ("unreached-part", "unreached-part", "unreached-part"),
@@ -551,7 +607,7 @@ COTTAGE = Expected(
 # Open, the loop lets the street's four bar in and nothing out; shut, it parts the circuit from all else.
 FERRY_COTTAGE = Expected(
     {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
-    ("filling-loop-open", "relief-near-static", "tank-charge-differs", "tank-too-small"),
+    ("filling-loop-open", "relief-runs", "tank-charge-differs", "tank-too-small"),
     scenarios={
         "loop-shut": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
         "filled-too-high": {"boiler": Answer(TRAPPED, (), ("vessel", 250.0))},
@@ -562,6 +618,17 @@ FERRY_COTTAGE = Expected(
         "filled-too-high": ("tank-charge-differs", "tank-too-small"),
         "vessel-flat": ("tank-charge-differs",),
     },
+)
+
+# Five gallons, 130 degF and 20 K more: water of 54 to 74 degC grows by 1.1 %, 0.055 gal, and the meter stops it.
+ROWING_CLUB = Expected(
+    {"heater": Answer(ON_DEMAND, ("meter",), RELIEF)},
+    ("heat-soak",),
+    scenarios={
+        "tank-fitted": {"heater": Answer(ON_DEMAND, ("meter",), ("tank", 60.0))},
+        "plain-meter": {"heater": Answer(OPEN, (), ("street", 60.0))},
+    },
+    scenario_findings={"tank-fitted": ("heat-soak",), "plain-meter": ()},
 )
 
 INN = Expected(
@@ -615,9 +682,11 @@ SHOWCASE: dict[str, Expected] = {
     "farmhouse-solar-loop": SOLAR,
     "ferry-cottage-filling-loop": FERRY_COTTAGE,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
+    "hill-house-street-not-steady": HILL_HOUSE,
     "house-with-check": HOUSE_WITH_CHECK,
     "inn-cylinder-under-en": INN,
     "main-above-limit-no-tank-can-help": MAIN_ABOVE_LIMIT,
+    "mill-circuits-filled-too-low": MILL,
     "mixing-valve-with-checks": MIXING_VALVE_WITH_CHECKS,
     "mixing-valve-without-checks": MIXING_VALVE_WITHOUT_CHECKS,
     "open-house": OPEN_HOUSE,
@@ -629,8 +698,10 @@ SHOWCASE: dict[str, Expected] = {
     "reducer-without-bypass-main-below-limit": REDUCER_WITHOUT_BYPASS_MAIN_BELOW_LIMIT,
     "relief-valves-wrongly-chosen": RELIEF_VALVES_WRONGLY_CHOSEN,
     "row-house-bypass-under-ipc": ROW_HOUSE,
+    "rowing-club-flow-through-heater": ROWING_CLUB,
     "school-shared-tanks": SCHOOL,
     "tankless-alone": TANKLESS_ALONE,
+    "tower-low-zone-return": TOWER_LOW_ZONE_RETURN,
     "tower-tank-on-the-roof": TOWER,
     "two-heaters-one-tank": TWO_HEATERS_ONE_TANK,
     "two-heaters-own-checks": TWO_HEATERS_OWN_CHECKS,

@@ -19,7 +19,7 @@ class Broken:
 
 
 def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, node: Node) -> Iterator[Broken]:
-    """Every zone in reach of a heater's water that comes above its own limit, and less high if the heater stayed cold.
+    """Every zone in reach of a heater's water that comes above its own limit, and does so through this heater.
 
     Its water is looked at where it stands at `node`. Where nothing in reach sets a limit, the profile's counts there.
     """
@@ -30,5 +30,5 @@ def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, nod
             limit = limits.at(node)
         if limit is None or neighbourhood.highest(place).pressure_pa <= limit.pressure_pa + ROUNDING_PA:
             continue
-        if neighbourhood.is_raised_by(place, heater):
+        if neighbourhood.is_brought_by(place, heater, limit.pressure_pa):
             yield Broken(place, limit)

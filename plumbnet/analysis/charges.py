@@ -11,7 +11,7 @@ def right_charge_pa(network: Network, tank: str) -> float:
     """The charge, gauge at the tank: the static pressure there, or on a well just below the cut-in."""
     node = next(network.piping.nodes_of(tank))
     zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
-    static_pa, lowest_pa = network.standing.static_pa[zone], network.standing.lowest_pa[zone]
-    if static_pa is not None and lowest_pa is not None and lowest_pa < static_pa:
-        return max(lowest_pa - head_pa - BELOW_CUT_IN_PA, 0.0)
+    static_pa, cut_in_pa = network.standing.static_pa[zone], network.standing.cut_in_pa[zone]
+    if static_pa is not None and cut_in_pa is not None and cut_in_pa < static_pa:
+        return max(cut_in_pa - head_pa - BELOW_CUT_IN_PA, 0.0)
     return max((static_pa or 0.0) - head_pa, 0.0)

@@ -49,11 +49,13 @@ class MethodUsed:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """The tank that the method asks for.
+    """The tank that is wanted.
 
     `tank_m3` is the least, `nominal_m3` the next size up (None: no size is so large), of `sizes_from`;
     `charge_pa` is gauge at the tank, None for an open tank; `settled_pa` is what the next size settles at, gauge
-    at the tank. `refusal` says in words why there is no tank; then nothing else but the place holds.
+    at the tank. `refusal` says in words why there is no tank; then nothing else but the place holds. `method_m3` is
+    what the steps of the method lead to, for all the water alone; `holds_m3` the least that was found to hold when
+    tried in the layout, where that is another, beside the sound tanks `beside`.
     """
 
     at: str
@@ -63,6 +65,9 @@ class Outcome:
     charge_pa: float | None = None
     settled_pa: float | None = None
     refusal: str = ""
+    method_m3: float | None = None
+    holds_m3: float | None = None
+    beside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

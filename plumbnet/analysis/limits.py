@@ -6,7 +6,6 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis.together import gate_of, is_held
-from plumbnet.layout.part import Role
 from plumbnet.layout.system import End
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.piping import Node
@@ -24,7 +23,8 @@ _BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": 
 def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
     """The limit of every zone that holds a fixture, a rated part or a safety relief valve, at datum.
 
-    Each bound counts at its own height; of equal ones the first part by name. Linear.
+    Each bound counts at its own height; of equal ones the first part by name. A plugged relief valve sets one as a
+    sound one does: what it guards is no stronger for it. Linear.
     """
     found: dict[Zone, Limit] = {}
 
@@ -41,10 +41,8 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
         if part.rating_pa is not None:
             for node in network.piping.nodes_of(name):
                 bound(node, part.rating_pa, "rating")
-    for sites in network.zoning.sites.values():
-        for site in sites:
-            if site.outlet.role is Role.SAFETY_RELIEF:
-                bound(site.node, profile.highest_below_relief_pa(site.outlet.opens_pa), "relief")
+        for port, set_pa in part.safety_sets():
+            bound(network.piping.node_of[End(name, port)], profile.highest_below_relief_pa(set_pa), "relief")
     return found
 
 

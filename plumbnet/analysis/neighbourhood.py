@@ -3,6 +3,7 @@
 import math
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from plumbnet.analysis.loading import Loading
 from plumbnet.analysis.together import gate_of, is_held, together
@@ -45,7 +46,7 @@ class Neighbourhood:
     lift_pa: float
     loading: Loading
     _without: dict[str, "Neighbourhood"] = field(default_factory=dict)
-    _raised_by: dict[str, dict[Zone, bool]] = field(default_factory=dict)
+    _alone: dict[str, "Neighbourhood"] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -60,7 +61,7 @@ class Neighbourhood:
     def highest(self, zone: Zone) -> Highest:
         """What a zone comes to in the worst history."""
         peak = self.peaks.of(zone)
-        return Highest(self._gauge(peak.highest_abs_pa), self._gauge(peak.reached_abs_pa), peak.history)
+        return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), peak.history)
 
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
         """All zones into which water of a zone can push, itself first."""
@@ -72,13 +73,13 @@ class Neighbourhood:
 
     def lifted_pa(self, start: Zone, goal: Zone, level_pa: float) -> float:
         """What a zone in reach must at least stand at when the first stands at a level."""
-        return self._gauge(lifted_abs_pa(self.reach(start)[goal], self._absolute(level_pa)))
+        return self.gauge_pa(lifted_abs_pa(self.reach(start)[goal], self.absolute_pa(level_pa)))
 
     def opened(self, zone: Zone, level_pa: float) -> Iterator[Zone]:
         """Zones in reach whose first outlet is open once the zone stands at a level."""
         for far, rows in self.reach(zone).items():
             opens_pa = self.opens_pa(far)
-            if opens_pa < math.inf and needed_abs_pa(rows, self._absolute(opens_pa)) <= self._absolute(level_pa):
+            if opens_pa < math.inf and needed_abs_pa(rows, self.absolute_pa(opens_pa)) <= self.absolute_pa(level_pa):
                 yield far
 
     def is_relieved(self, zone: Zone) -> bool:
@@ -92,33 +93,46 @@ class Neighbourhood:
 
     def lets_go_pa(self, zone: Zone) -> float:
         """Pressure of a zone at which an outlet in its reach lets out all that comes; infinite where none does."""
-        return self._gauge(self._neighbours.lets_go_abs_pa(zone))
+        return self.gauge_pa(self._neighbours.lets_go_abs_pa(zone))
 
     def static_pa(self, zone: Zone) -> float:
         """Pressure of a zone while nothing is warm."""
-        return self._gauge(self._neighbours.cold[zone])
+        return self.gauge_pa(self._neighbours.cold[zone])
 
     def opens_pa(self, zone: Zone) -> float:
         """Pressure at which the first outlet of a zone lets out all that comes; infinite where it has none."""
         load = self._neighbours.loads[zone]
-        return self._gauge(load.opens_abs_pa) if load.outlet_abs_pa < math.inf else math.inf
+        return self.gauge_pa(load.opens_abs_pa) if load.outlet_abs_pa < math.inf else math.inf
 
-    def is_raised_by(self, zone: Zone, heater: str) -> bool:
-        """Whether a zone would come less high if a heater stayed cold."""
-        if zone not in self._raised_by.setdefault(heater, {}):
-            before, after = self.peaks.of(zone).highest_abs_pa, self.without(heater).peaks.of(zone).highest_abs_pa
-            self._raised_by[heater][zone] = before > after + RAISED_PA
-        return self._raised_by[heater][zone]
+    def is_brought_by(self, zone: Zone, heater: str, limit_pa: float) -> bool:
+        """Whether a zone comes above a limit through a heater: less high if that stayed cold, or by its growth alone.
+
+        The second counts where an outlet or nothing at all ends the climb: then no heater's growth raises it further.
+        """
+        before = self.peaks.of(zone).highest_abs_pa
+        if before > self.without(heater).peaks.of(zone).highest_abs_pa + RAISED_PA:
+            return True
+        return self.alone(heater).highest(zone).pressure_pa > limit_pa + RAISED_PA
 
     def without(self, heater: str) -> "Neighbourhood":
         """The same with all water cold that one heater warms."""
         if heater not in self._without:
-            loads = dict(self._neighbours.loads)
-            for zone, growth_m3 in self.loading.growth_of(heater).items():
-                if zone in loads:
-                    loads[zone] = _cooled(loads[zone], growth_m3)
-            self._without[heater] = self._with(loads)
+            self._without[heater] = self._cooled(heater, is_alone=False)
         return self._without[heater]
+
+    def alone(self, heater: str) -> "Neighbourhood":
+        """The same with all water cold but what one heater warms."""
+        if heater not in self._alone:
+            self._alone[heater] = self._cooled(heater, is_alone=True)
+        return self._alone[heater]
+
+    def _cooled(self, heater: str, *, is_alone: bool) -> "Neighbourhood":
+        growth_of = self.loading.growth_of(heater)
+        loads = dict(self._neighbours.loads)
+        for zone, load in loads.items():
+            own_m3 = growth_of.get(zone, 0.0)
+            loads[zone] = _growing(load, own_m3 if is_alone else load.expansion_m3 - own_m3)
+        return self._with(loads)
 
     def with_tank(self, zone: Zone, tank: Tank) -> "Neighbourhood":
         """The same with one tank more, absolute and at datum as if nothing were lifted."""
@@ -145,17 +159,18 @@ class Neighbourhood:
     def _neighbours(self) -> Neighbours[Zone]:
         return self.peaks.neighbours
 
-    def _absolute(self, gauge_pa: float) -> float:
+    def absolute_pa(self, gauge_pa: float) -> float:
+        """A pressure as the physics have it: absolute, and lifted."""
         return gauge_pa + ATMOSPHERE_PA + self.lift_pa
 
-    def _gauge(self, abs_pa: float) -> float:
+    def gauge_pa(self, abs_pa: float) -> float:
+        """The other way round."""
         return abs_pa - ATMOSPHERE_PA - self.lift_pa
 
 
-def _cooled(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
-    """A load that grows by so much less; what summing leaves of nothing is nothing."""
-    left_m3 = load.expansion_m3 - growth_m3
-    return replace(load, expansions_m3={"others": left_m3} if left_m3 > _NOTHING * load.expansion_m3 else {})
+def _growing(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
+    """A load that grows by so much; what summing leaves of nothing is nothing."""
+    return replace(load, expansions_m3={"some": growth_m3} if growth_m3 > _NOTHING * load.expansion_m3 else {})
 
 
 @dataclass
@@ -171,9 +186,26 @@ class Neighbourhoods:
         if zone not in self._of:
             zones, crossings = together(self.network, zone)
             lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
-            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones)}
+            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
             gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
             found = Neighbourhood(Peaks(Neighbours(loads, gates)), lift_pa, self.loading)
             held = {each for each in zones if is_held(self.network, each)}
             self._of |= dict.fromkeys((zones - held) | {zone}, found)
         return self._of[zone]
+
+    def around(self, zone: Zone) -> Neighbourhood | None:
+        """A neighbourhood in which growth can push into a zone; None where none can, and it need not be looked for."""
+        return self._pushed_into.get(zone)
+
+    @cached_property
+    def _pushed_into(self) -> dict[Zone, Neighbourhood]:
+        found: dict[Zone, Neighbourhood] = {}
+        for heated in sorted(self.network.heated_in):
+            near = self.of(heated)
+            for zone in near.reach(heated) if heated in near.growths_m3 else ():
+                found.setdefault(zone, near)
+        return found
+
+    def _rank(self, zone: Zone) -> tuple[list[str], Zone]:
+        """Sorts zones by the heaters in them, so that of equal histories the order of the file chooses none."""
+        return sorted(one.name for one in self.network.heated_in.get(zone, ())), zone

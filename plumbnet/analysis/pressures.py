@@ -8,11 +8,13 @@ from plumbnet.analysis.form import Item, Section
 from plumbnet.analysis.origin import Origins
 from plumbnet.analysis.verdict import Case
 from plumbnet.layout.part import Role
-from plumbnet.network.piping import Node, Site
+from plumbnet.layout.system import End
+from plumbnet.network.piping import Node
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import Step, step
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.sentences import listed
 
 Line: TypeAlias = Item | Step
 
@@ -67,8 +69,10 @@ class Pressures:
             if source is None or node is None:
                 continue
             if abs(source.pressure_pa + piping.heads_pa[node] - static_pa) < _SAME_PA:
+                at_highest = source.usual_pa is not None and source.usual_pa < source.pressure_pa
                 words = f"pressure of {name}" if source.pressure_pa else f"open surface of {name}"
-                origin = self.origins.field(name, "pressure", "cut_out", "elevation")
+                origin = self.origins.field(name, "highest" if at_highest else "pressure", "cut_out", "elevation")
+                words = f"highest {words}" if at_highest else words
                 yield _gauge("d_supply", words, source.pressure_pa, origin), node
 
     def _computed(self) -> tuple[Item, Node]:
@@ -81,9 +85,10 @@ class Pressures:
 
     def _limit(self) -> Iterator[Line]:
         limit, piping = self.case.limit, self.case.network.piping
-        target = _Target("p_limit", f"limit ({limit.by})", self.case.task.limit_pa)
+        through = f", reached through {listed(limit.way)}" if limit.way else ""
+        target = _Target("p_limit", f"limit ({limit.by}{through})", self.case.task.limit_pa)
         if limit.basis == "relief":
-            yield from self._limit_below_relief(self.case.network.site_of[limit.part], target)
+            yield from self._limit_below_relief(limit.part, target)
             return
         ruling = self.profile.distribution_limit
         node = next(piping.nodes_of(limit.part)) if limit.part else self.case.node
@@ -94,11 +99,12 @@ class Pressures:
         yield item
         yield from self._at_tank(item, node, target)
 
-    def _limit_below_relief(self, site: Site, target: _Target) -> Iterator[Line]:
-        share, set_pa = self.profile.relief_share, site.outlet.opens_pa
-        yield _gauge("d_relief", f"set of {site.part}", set_pa, self.origins.field(site.part, "pressure"))
+    def _limit_below_relief(self, part: str, target: _Target) -> Iterator[Line]:
+        piping, share = self.case.network.piping, self.profile.relief_share
+        port, set_pa = next(piping.system.parts[part].safety_sets())
+        yield _gauge("d_relief", f"set of {part}", set_pa, self.origins.field(part, "pressure"))
         margin, own_pa = self.profile.relief_margin, self.profile.highest_below_relief_pa(set_pa)
-        name = f"limit at {site.part}"
+        name = f"limit at {part}"
         if margin is not None and own_pa < share.value * set_pa:
             given = _gauge("d_clear", "margin below the set", margin.value_pa, self._ruled(margin.clause))
             numbers, formula = {"d_relief": set_pa, "d_clear": margin.value_pa}, "max(0, d_relief - d_clear)"
@@ -108,7 +114,7 @@ class Pressures:
         yield given
         own = step("d_limit", name, formula, own_pa, "the rule profile", **numbers)
         yield own
-        yield from self._at_tank(own, site.node, target)
+        yield from self._at_tank(own, piping.node_of[End(part, port)], target)
 
     def _relief(self) -> Iterator[Line]:
         relief_pa = self.case.task.relief_pa
@@ -133,12 +139,18 @@ class Pressures:
         piping, own = self.case.network.piping, piping_height(self.case)
         fall_pa = piping.heads_pa[node] - own
         numbers = {"p_atm": ATMOSPHERE_PA, given.symbol: given.value}
+        kind = target.symbol.removeprefix("p_")
         if abs(fall_pa) >= _SAME_PA:
-            part, symbol = piping.ports[node].part, f"d_{target.symbol.removeprefix('p_')}_column"
+            part, symbol = piping.ports[node].part, f"d_{kind}_column"
             upper, lower = (part, _TANK) if fall_pa > 0.0 else (_TANK, part)
             name = f"column of water between {part} and the tank"
             yield _gauge(symbol, name, fall_pa, self.origins.column(upper, lower, fall_pa))
             numbers[symbol] = fall_pa
+        left_pa = target.gauge_pa - given.value - fall_pa
+        if abs(left_pa) >= _SAME_PA:
+            symbol, way = f"d_{kind}_way", listed(self.case.limit.way or ("the way there",))
+            yield _gauge(symbol, f"what {way} needs to open or holds back", left_pa, "the layout: one-way devices")
+            numbers[symbol] = left_pa
         value_pa = target.gauge_pa + ATMOSPHERE_PA
         yield step(target.symbol, target.name, " + ".join(numbers), value_pa, HEIGHTS, **numbers)
 

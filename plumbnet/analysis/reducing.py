@@ -4,10 +4,11 @@ import math
 from collections.abc import Iterator
 
 from plumbnet.layout.part import Role
+from plumbnet.network.past import way_past
 from plumbnet.network.piping import Gate
 from plumbnet.network.reach import reach
 from plumbnet.network.whole import Network
-from plumbnet.rules.facts import ReducerFacts
+from plumbnet.rules.facts import ROUNDING_PA, ReducerFacts
 
 
 def reducers(network: Network) -> Iterator[ReducerFacts]:
@@ -20,6 +21,7 @@ def reducers(network: Network) -> Iterator[ReducerFacts]:
 
 def _reducer(network: Network, gate: Gate, below_pa: float, *, is_heated: bool) -> ReducerFacts:
     zone_of, heads_pa = network.zoning.zone_of, network.piping.heads_pa
+    outlet_pa = network.standing.static_pa[zone_of[gate.end]]
     upstream_pa = network.standing.static_pa[zone_of[gate.start]]
     behind = reach(
         network.zoning, network.standing, (zone_of[gate.end],), math.inf, without=lambda crossing: crossing.gate is gate
@@ -33,4 +35,6 @@ def _reducer(network: Network, gate: Gate, below_pa: float, *, is_heated: bool) 
         is_heated=is_heated,
         has_tank=any(opening.site.outlet.role is Role.TANK for opening in outlets),
         relief_set_pa=min(sets, default=None),
+        outlet_pa=None if outlet_pa is None else outlet_pa - heads_pa[gate.end],
+        passed_by=way_past(network.piping, gate) if (outlet_pa or 0.0) > below_pa + ROUNDING_PA else (),
     )

@@ -42,6 +42,7 @@ def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: f
         rated=rated,
         rating_pa=rating_pa,
         safety_pa=None if safety_pa is None else safety_pa - head_pa,
+        is_fed=zone in network.fed,
     )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from plumbnet.analysis.assuming import GAS
 from plumbnet.analysis.form import MethodUsed
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.verdict import Case
@@ -12,7 +13,7 @@ from plumbnet.rules.sentences import agreeing, listed
 
 ALWAYS = (
     "all heated water goes from its cold temperature to its highest with every fixture shut",
-    "the gas in a tank stays at one temperature; it is warmed slowly",
+    GAS,
     "pipes and vessels do not give way or grow, unless a step counts it",
     "the pressure of the air is that at sea level; higher up, a tank takes a little more",
     "water is 1000 kg/m3 where a height is turned into a pressure",
@@ -28,7 +29,8 @@ def assumptions(report: Report, case: Case) -> Iterator[str]:
     ):
         yield "water that several heaters warm counts once, for the one that warms it most"
     for words, parts in report.facts.assumed.items():
-        yield f"{words} ({listed(parts)}): the file says nothing of it"
+        if words not in ALWAYS:
+            yield f"{words} ({listed(parts)}): the file says nothing of it"
 
 
 def cautions(

@@ -5,6 +5,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
+from plumbnet.analysis.assuming import assumed
+from plumbnet.analysis.hindering import hindered_pumps
+from plumbnet.analysis.lowest import lows
+from plumbnet.analysis.pumping import Pumping
 from plumbnet.analysis.reducing import reducers
 from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
@@ -16,7 +20,6 @@ from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.shown import Shown
 from plumbnet.layout.system import End, System
-from plumbnet.layout.wording import with_article
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
@@ -98,7 +101,10 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
-        assumed=_assumed(system),
+        pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
+        hindered_pumps=tuple(hindered_pumps(network)),
+        lows=tuple(lows(network)),
+        assumed=assumed(network, hot),
     )
 
 
@@ -142,12 +148,12 @@ def _tanks(network: Network, hot: frozenset[int]) -> Iterator[TankFacts]:
             continue
         node = next(network.piping.nodes_of(name))
         zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
-        static_pa, lowest_pa = network.standing.static_pa[zone], network.standing.lowest_pa[zone]
+        static_pa, cut_in_pa = network.standing.static_pa[zone], network.standing.cut_in_pa[zone]
         yield TankFacts(
             name=name,
             precharge_pa=cushion.precharge_pa,
             static_pa=None if static_pa is None else static_pa - head_pa,
-            lowest_pa=None if lowest_pa is None else lowest_pa - head_pa,
+            cut_in_pa=None if cut_in_pa is None else cut_in_pa - head_pa,
             is_waterlogged=not cushion.is_sound,
             reached=zone in reached,
             on_hot_side=node in hot and _leads_to(drawn, network, zone),
@@ -204,13 +210,3 @@ def _unreached(network: Network) -> Iterator[str]:
         if (static_pa[zone_of[gate.start]] is None) != (static_pa[zone_of[gate.end]] is None)
     }
     yield from (name for name in piping.system.parts if name in dry - borders)
-
-
-def _assumed(system: System) -> dict[str, tuple[str, ...]]:
-    """What each kind is taken to be where its author says nothing, with the parts it was taken for."""
-    found: dict[str, list[str]] = {}
-    for name, part in system.parts.items():
-        for field in part.unsaid():
-            words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
-            found.setdefault(words, []).append(name)
-    return {words: tuple(names) for words, names in found.items()}

@@ -1,7 +1,7 @@
 """A closed heater's case to the tank it needs: tried in its neighbourhood, the least that holds all it serves."""
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,6 +16,7 @@ from plumbnet.network.heated import Heated
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
+from plumbnet.physics.bisection import CLOSE, least
 from plumbnet.physics.sizing import Sizing
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -23,8 +24,6 @@ from plumbnet.rules.facts import Charge, Need
 
 _LARGEST = 1e5
 """A tank so many times the growth does what any tank can."""
-_CLOSE = 1e-6
-"""Share of its size to which the least tank is sought."""
 _TIGHT = 0.99
 """What a tank is lessened by to see that it is the least."""
 _GUESSED = 1e-4
@@ -47,8 +46,9 @@ class Trial:
     def need(self) -> Need:
         """The tank that the place asks for; of no size where no tank there holds them."""
         least_m3 = self.least_m3
-        more = [] if self._beside or least_m3 is None or self._asked_m3 is None else [self._asked_m3]
-        asked_m3 = next((each for each in more if each > (least_m3 or 0.0) * (1.0 + _CLOSE)), None)
+        asked_m3 = None if self._beside or self.method == ALWAYS or least_m3 is None else self.asked_m3
+        if asked_m3 is not None and asked_m3 <= (least_m3 or 0.0) * (1.0 + CLOSE):
+            asked_m3 = None
         size_m3 = None if least_m3 is None else max(least_m3, asked_m3 or 0.0)
         return Need(
             tank_m3=least_m3,
@@ -73,7 +73,7 @@ class Trial:
         for guess_m3 in by_formula:
             if self.holds_m3(guess_m3) and not self.holds_m3(guess_m3 * (1.0 - _GUESSED)):
                 return guess_m3
-        return _least(self.holds_m3, (by_formula or [growth_m3])[0], floor=_CLOSE * growth_m3)
+        return least(self.holds_m3, (by_formula or [growth_m3])[0], floor=CLOSE * growth_m3)
 
     def holds_m3(self, volume_m3: float) -> bool:
         """Whether a tank of that size, charged as it ought to be, holds every heater in every history."""
@@ -84,9 +84,14 @@ class Trial:
         """What the least tank takes when its zone comes as high as it then may; nothing where there is none."""
         if self.least_m3 is None:
             return 0.0
-        tank = self._tank(self.least_m3)
-        highest = self.neighbourhood.with_tank(self.zone, tank).highest(self.zone)
-        return tank.uptake_m3(highest.pressure_pa + ATMOSPHERE_PA)
+        return self._tank(self.least_m3).uptake_m3(self._comes_to_pa(self.least_m3) + ATMOSPHERE_PA)
+
+    def comes_to_pa(self, volume_m3: float) -> float:
+        """What the tank's zone comes to with a tank of that size, gauge at the tank."""
+        return self._comes_to_pa(volume_m3) - self.network.piping.heads_pa[self.task.place.node]
+
+    def _comes_to_pa(self, volume_m3: float) -> float:
+        return self.neighbourhood.with_tank(self.zone, self._tank(volume_m3)).highest(self.zone).pressure_pa
 
     @property
     def zone(self) -> Zone:
@@ -107,7 +112,8 @@ class Trial:
         return answer(self.task, self.method)
 
     @property
-    def _asked_m3(self) -> float | None:
+    def asked_m3(self) -> float | None:
+        """What the method asks for, for all the water alone; None where it has no answer, nor Boyle's law."""
         return _sum_m3(self._sizings) if self._sizings else None
 
     @cached_property
@@ -155,17 +161,3 @@ class Trial:
 
 def _sum_m3(sizings: Sequence[Sizing]) -> float:
     return math.fsum(one.tank_m3 for one in sizings)
-
-
-def _least(holds: Callable[[float], bool], guess: float, *, floor: float) -> float:
-    """The smallest value that holds, to a millionth, where all above one do."""
-    high = guess
-    while not holds(high):
-        high *= 2.0
-    low = high / 2.0
-    while low > floor and holds(low):
-        high, low = low, low / 2.0
-    while high - low > _CLOSE * high:
-        middle = (low + high) / 2.0
-        low, high = (low, middle) if holds(middle) else (middle, high)
-    return high

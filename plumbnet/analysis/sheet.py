@@ -19,13 +19,15 @@ from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing, Step, s
 from plumbnet.physics.tank import NoTank
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater
 from plumbnet.physics.workings import BOYLE
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts, Need
 from plumbnet.rules.sentences import NO_TANK, listed
 
 __all__ = ["Sheet", "sheet", "sheets"]
 
 _LISTED = "the sizes that the file lists"
 _SERIES = "a round series that comes with the program"
+_SAME = 1e-4
+"""Share of its size by which the tank that was tried may differ from that of the formula: both come to one pascal."""
 
 
 def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> Sheet:
@@ -150,7 +152,37 @@ class _Draft:
             yield section(title, [volume(water), *mixing(water), *sizing.steps])
         if len(self._sizings) > 1:
             yield Section("One tank for all of it", (), (self._whole(),))
-        yield from self._next_size()
+        if self._is_tried:
+            yield Section("The tank tried in the layout", tuple(self._tried()))
+        else:
+            yield from self._next_size()
+
+    @property
+    def _need(self) -> Need | None:
+        """The tank that the report asks for; a method that somebody asks for goes its own way."""
+        return self.heater.need if self.asked is None else None
+
+    @property
+    def _is_tried(self) -> bool:
+        """Whether the steps of the method do not lead to the tank that the report asks for."""
+        tank_m3 = None if self._need is None else self._need.asked_m3 or self._need.tank_m3
+        return tank_m3 is not None and not math.isclose(tank_m3, self._by_method_m3, rel_tol=_SAME)
+
+    @property
+    def _by_method_m3(self) -> float:
+        return math.fsum(one.tank_m3 for one in self._sizings)
+
+    def _tried(self) -> Iterator[Item]:
+        """The least tank that holds, and what the next size comes to."""
+        need = self._need
+        if need is None or need.tank_m3 is None:
+            return
+        others = f", beside {listed(need.beside)} as {'they stand' if len(need.beside) > 1 else 'it stands'}"
+        origin = "found by halving: each size hung there, and every order in which the heaters warm looked at"
+        yield Item("V_t", f"least tank that holds{others if need.beside else ''}", need.tank_m3, "volume", origin)
+        if need.nominal_m3 is not None:
+            settled_pa = self.case.tried_pa(need.nominal_m3)
+            yield Item("d_settled", "what the next size comes to", settled_pa, "pressure difference", origin)
 
     @property
     def _grown(self) -> tuple[Water, ...]:
@@ -163,19 +195,43 @@ class _Draft:
     @cached_property
     def outcome(self) -> Outcome:
         """The tank, its size and charge, or why there is none."""
-        task = self.case.task
+        task, need = self.case.task, self._need
+        if need is not None and (not self._refusal or self._refusal == NO_TANK):
+            return self._wanted(need)
         if self._refusal:
             return Outcome(task.place.name, refusal=self._refusal)
-        tank_m3 = math.fsum(one.tank_m3 for one in self._sizings)
+        tank_m3 = self._by_method_m3
         system = self.report.system
         settled = self._settled_step()
         return Outcome(
             at=task.place.name,
             tank_m3=tank_m3,
+            method_m3=tank_m3,
             nominal_m3=nominal_m3(tank_m3, system),
             sizes_from=_LISTED if system.tank_sizes_m3 else _SERIES,
             charge_pa=None if self._sizings[0].charge_abs_pa is None else charge_pa(task, self._sizings),
             settled_pa=None if settled is None else settled.value - ATMOSPHERE_PA,
+        )
+
+    def _wanted(self, need: Need) -> Outcome:
+        """The tank that the report asks for."""
+        if need.tank_m3 is None:
+            return Outcome(need.at, refusal=NO_TANK)
+        settled = None if self._is_tried else self._settled_step()
+        settled_pa = None if settled is None else settled.value - ATMOSPHERE_PA
+        if self._is_tried and need.nominal_m3 is not None:
+            settled_pa = self.case.tried_pa(need.nominal_m3)
+        is_open = bool(self._sizings) and self._sizings[0].charge_abs_pa is None
+        return Outcome(
+            at=need.at,
+            tank_m3=need.asked_m3 or need.tank_m3,
+            nominal_m3=need.nominal_m3,
+            sizes_from=_LISTED if self.report.system.tank_sizes_m3 else _SERIES,
+            charge_pa=None if is_open else need.precharge_pa,
+            settled_pa=settled_pa,
+            method_m3=self._by_method_m3,
+            holds_m3=need.tank_m3 if need.asked_m3 is not None or self._is_tried else None,
+            beside=need.beside,
         )
 
     def _next_size(self) -> Iterator[Section]:

@@ -8,7 +8,7 @@ from functools import cached_property
 from plumbnet.analysis.broken import Broken, broken_places
 from plumbnet.analysis.limits import Limits
 from plumbnet.analysis.locking import locked
-from plumbnet.analysis.need import Task, Water, tank_task, waters
+from plumbnet.analysis.need import ALWAYS, Task, Water, tank_task, waters
 from plumbnet.analysis.neighbourhood import Highest, Neighbourhood, Neighbourhoods
 from plumbnet.analysis.place import Place, tank_place
 from plumbnet.analysis.relieving import relieved_by
@@ -98,7 +98,7 @@ class Case:
     def facts(self) -> HeaterFacts:
         """Everything a report says of the heater."""
         network, heated, verdict, head_pa = self.network, self.heated, self.verdict, self.head_pa
-        static_pa = network.standing.static_pa[self.zone]
+        static_pa, usual_pa = network.standing.static_pa[self.zone], network.standing.usual_pa[self.zone]
         own_m3 = grows_m3(network, heated, heated.volume_m3)
         closed = verdict in {Verdict.TRAPPED, Verdict.SEALED}
         share, ladder = self.share, tuple(self._rung(rung) for rung in self.rungs)
@@ -108,6 +108,7 @@ class Case:
             line=network.piping.system.line_of(heated.name),
             verdict=verdict,
             static_pa=None if static_pa is None else static_pa - head_pa,
+            usual_pa=None if usual_pa is None else usual_pa - head_pa,
             limit_pa=self.limit.pressure_pa - head_pa,
             limit_by=self.limit.by,
             limit_own_pa=self.limit.own_pa,
@@ -140,6 +141,8 @@ class Case:
             settled_least_pa=None if self.settled_pa is None else self._settled_least_pa - head_pa,
             history=() if self.settled_pa is None else self._told(self.highest.history),
             broken=tuple(map(self._place_facts, self.broken)) if closed else (),
+            asked_method="" if self.method == ALWAYS else self.method,
+            asked_tank_m3=self._asked_m3 if verdict is Verdict.CONTROLLED else None,
         )
 
     @cached_property
@@ -206,17 +209,18 @@ class Case:
 
     @cached_property
     def _chosen(self) -> Trial:
-        """The place where the smallest tank does: beside this heater, or beside one whose water it brings too high.
+        """The place where one tank does for most heaters, of those the smallest.
 
-        One that holds all heaters whose water comes to it, if there is one; else one for this heater alone.
+        Looked for beside this heater and beside those whose water it brings too high. It holds all heaters whose water
+        comes to it, if a tank there can; else this heater alone.
         """
         if self.verdict not in {Verdict.TRAPPED, Verdict.SEALED}:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
         for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [(trial.least_m3, number) for number, trial in enumerate(tried) if trial.least_m3 is not None]
+            held = [trial for trial in tried if trial.least_m3 is not None]
             if held:
-                return tried[min(held)[1]]
+                return min(held, key=lambda trial: (-len(trial.heaters), trial.least_m3))
         return trials[0]
 
     def _alone(self, trial: Trial) -> Trial | None:
@@ -261,8 +265,17 @@ class Case:
 
     @property
     def _short_m3(self) -> float:
-        """What finds no room, and so a tank would have to take; all at once where no tank could."""
-        return self.company.short_m3 if self._chosen.least_m3 is None else self._chosen.takes_m3
+        """What finds no room all at once; else what the tank needed has to take in the worst order."""
+        return self.company.short_m3 or self._chosen.takes_m3
+
+    @property
+    def _asked_m3(self) -> float | None:
+        """What the method of the rules asks for, as if no tank were there; None where plain physics is the method."""
+        return None if self.method == ALWAYS else self._chosen.asked_m3
+
+    def tried_pa(self, size_m3: float) -> float:
+        """What the zone of the tank that is needed comes to, gauge at the tank, with one of some size."""
+        return self._chosen.comes_to_pa(size_m3)
 
     @cached_property
     def _places(self) -> tuple[Place, ...]:
@@ -293,7 +306,7 @@ class Case:
     def _told(self, history: History[Zone]) -> tuple[tuple[str, ...], ...]:
         """A history by the heaters whose water warms, stage by stage."""
         names = (
-            tuple(dict.fromkeys(one.name for zone in stage for one in self.network.heated_in.get(zone, ())))
+            tuple(sorted({one.name for zone in stage for one in self.network.heated_in.get(zone, ())}))
             for stage in history
         )
         return tuple(names)

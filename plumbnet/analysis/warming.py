@@ -1,7 +1,11 @@
 """A report and one of its heaters to a warm-up from cold, with all heaters that share its zones."""
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import pairwise
+from typing import Literal, TypeAlias
 
 from scipy import constants
 
@@ -9,13 +13,17 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
 from plumbnet.physics.course import Happening, WarmUp
-from plumbnet.physics.joined import HIGHEST_PA
+from plumbnet.physics.joined import HIGHEST_PA, Outlet
+from plumbnet.physics.moving import Plant
+from plumbnet.physics.relief_flow import thermal_expansion_m3_s
 from plumbnet.physics.usual import USUAL_EFFICIENCY
 from plumbnet.physics.warmup import slowest_s
 from plumbnet.physics.warmup import warm_up as run_warm_up
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.sentences import agreeing, listed
 
+Walls: TypeAlias = Literal["rigid", "typical"]
+"""Those that yield to nothing, and those of `physics.walls`: the truth lies between."""
 LONGEST_MINUTES = 1440.0
 """A day: by then whatever is to happen has happened."""
 LONGEST_DAYS = 365.0
@@ -26,11 +34,12 @@ class NoWarmUp(ValueError):
     """A heater that cannot be warmed up; the text says why, and what would be needed."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Warming:
     """A warm-up of a heater, and of all others that fire with it: the one asked for first.
 
-    `heads_pa` is what the pressure of its zone stands above that at each heater, tank and outlet itself.
+    `heads_pa` is what the pressure of its zone stands above that at each heater, tank and outlet itself; `plant`,
+    `until_s` and `step_s` are what was run.
     """
 
     report: Report
@@ -38,6 +47,27 @@ class Warming:
     efficiency: float
     run: WarmUp
     heads_pa: Mapping[str, float]
+    plant: Plant
+    until_s: float | None = None
+    step_s: float | None = None
+    walls: Walls = "typical"
+
+    @cached_property
+    def rigid(self) -> "Warming":
+        """The same warm-up with walls that yield to nothing: the other end of the bracket."""
+        plant = self.plant.rigid
+        run = run_warm_up(plant, until_s=self.until_s, step_s=self.step_s)
+        return replace(self, plant=plant, run=run, walls="rigid")
+
+    @property
+    def bracket(self) -> "tuple[Warming, Warming]":
+        """Both ends: rigid walls, then typical ones."""
+        return self.rigid, self
+
+    @property
+    def walls_matter(self) -> bool:
+        """Whether rigid walls and typical ones come to anything different."""
+        return self.rigid.run != self.run
 
     def temperatures_k(self, one: Fired) -> tuple[float, ...]:
         """Temperature of a heater's water at every moment."""
@@ -65,6 +95,31 @@ class Warming:
     def outlets(self) -> tuple[str, ...]:
         """The outlets that let water out."""
         return tuple(sorted(self.run.books.lost_m3))
+
+    @property
+    def outlets_of_both(self) -> tuple[str, ...]:
+        """The outlets that let water out at either end of the bracket."""
+        return tuple(sorted({*self.outlets, *self.rigid.outlets}))
+
+    def discharge_m3_s(self, outlet: str) -> float:
+        """The greatest flow that an outlet lets out while the water warms."""
+        flows = (
+            (after.lost_m3.get(outlet, 0.0) - before.lost_m3.get(outlet, 0.0)) / (after.time_s - before.time_s)
+            for before, after in pairwise(self.run.moments)
+            if after.time_s > before.time_s
+        )
+        return max(flows, default=0.0)
+
+    def published_m3_s(self, outlet: str) -> float:
+        """The flow of `physics.relief_flow`, of the whole input of all that fire, each at its setpoint."""
+        opens_abs_pa = next(one.opens_abs_pa for one in self._valves if one.name == outlet)
+        return math.fsum(
+            thermal_expansion_m3_s(one.hot_k, pressure_abs_pa=opens_abs_pa, heat_w=one.input_w) for one in self.fired
+        )
+
+    @property
+    def _valves(self) -> tuple[Outlet, ...]:
+        return tuple(outlet for basin in self.plant.basins.values() for outlet in basin.outlets)
 
 
 def warm_up(
@@ -95,8 +150,9 @@ def warm_up(
         )
     stage = Stage(report.profile, network, Settling(network), chosen, efficiency)
     _refuse_what_cannot_be_warmed(report, stage)
-    run = run_warm_up(stage.plant, until_s=None if minutes is None else 60.0 * minutes, step_s=step_s)
-    return Warming(report, tuple(stage.fired()), efficiency, run, stage.heads_pa)
+    until_s = None if minutes is None else 60.0 * minutes
+    run = run_warm_up(stage.plant, until_s=until_s, step_s=step_s)
+    return Warming(report, tuple(stage.fired()), efficiency, run, stage.heads_pa, stage.plant, until_s, step_s)
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:

@@ -11,7 +11,8 @@ from plumbnet.cli.options import File, Scenario, Units
 from plumbnet.cli.reading import fail
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
-from plumbnet.report import warmup as course
+from plumbnet.report.warmup import to_text
+from plumbnet.report.warmup_data import to_csv, to_json
 
 
 class TableFormat(StrEnum):
@@ -37,5 +38,5 @@ def warmup(  # noqa: PLR0913, PLR0917  each is an option of the command
         warming = warm_up(report, heater, minutes=minutes)
     except NoWarmUp as error:
         fail(str(error))
-    write({"text": course.to_text, "csv": course.to_csv, "json": course.to_json}[output](warming))
+    write({"text": to_text, "csv": to_csv, "json": to_json}[output](warming))
     raise typer.Exit(status([report]))

@@ -98,6 +98,19 @@ LENGTH: Final = Dimension(
 )
 """Length or height, in m."""
 
+HEAD: Final = Dimension(
+    "head",
+    "ft",
+    "m",
+    dict(PRESSURE.units)
+    | _named(("ft|foot|feet", PASCAL_PER_METRE * _FOOT), ("m|metre|metres|meter|meters", PASCAL_PER_METRE)),
+    ("20 ft", "6 m"),
+    (1, 1),
+    floor=0.0,
+    ceiling=100 * constants.mega,
+)
+"""What a pump adds to the pressure, in Pa: written as a pressure or as the height of a column of water."""
+
 SIZE: Final = Dimension(
     "size",
     "in",
@@ -228,5 +241,6 @@ DIMENSIONS: Final = (
     FLOW,
     FRACTION,
     TIME,
+    HEAD,
 )
 """Every dimension, in the order in which a unit is looked for."""

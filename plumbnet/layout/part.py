@@ -73,13 +73,21 @@ Passage = Free | OneWay | Reducing | Boosting | Shut
 class Source:
     """Water enters here: gauge pressures at the part's own height, temperature in kelvin.
 
-    `lowest_pa` is the pressure a pump lets it fall to before it starts; a main's is its pressure.
+    `pressure_pa` is the highest it works at, which counts for all that must hold. `cut_in_pa` is the pressure a pump
+    lets it fall to before it starts; that of any other supply is `pressure_pa`. `usual_pa` is what a main stands at as
+    a rule, `least_pa` what any supply may fall to; None where they are `pressure_pa` and `cut_in_pa`.
     """
 
     port: str
     pressure_pa: float
-    lowest_pa: float
+    cut_in_pa: float
     temperature_k: float
+    usual_pa: float | None = None
+    least_pa: float | None = None
+    is_filled_by_hand: bool = False
+    """Whether a hand sets its pressure at each filling."""
+    feeds_on: bool = True
+    """Whether it makes up for water that shrinks or leaves; one by which a circuit was filled once does not."""
 
 
 class Role(StrEnum):
@@ -225,6 +233,13 @@ class Part(Declared):
         """Where expanding water can leave through this part."""
         yield from ()
 
+    def safety_sets(self) -> Iterator[tuple[str, float]]:
+        """Sets, by port, gauge at the part, of the safety relief valve that this part is, whether or not it can open.
+
+        One that is plugged sets a limit still: what it guards is as strong as it was, and no stronger.
+        """
+        yield from ((one.port, one.opens_pa) for one in self.outlets() if one.role is Role.SAFETY_RELIEF)
+
     def heat(self) -> HeatSource | None:
         """The heat source this part is, if it is one."""
         return None
@@ -235,6 +250,10 @@ class Part(Declared):
 
     def driven(self) -> tuple[str, str] | None:
         """The ports a running pump drives water between, from and to."""
+        return None
+
+    def driving_pa(self) -> float | None:
+        """What the pump between those ports adds to the pressure at no flow; None where the file does not say."""
         return None
 
     def draws_at(self) -> tuple[str, ...]:

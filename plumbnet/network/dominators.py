@@ -105,6 +105,22 @@ def under_one(before: Tree[At], after: Tree[At], pairs: Iterable[tuple[At, At]])
     return found
 
 
+def spans(tree: Tree[At]) -> dict[At, tuple[int, int]]:
+    """A number for each node and one past the last of those below it: a node stands over those within its span.
+
+    >>> spans({"street": None, "a": "street", "tap": "a"})["a"]
+    (1, 3)
+    """
+    entered: dict[At, int] = {}
+    found: dict[At, tuple[int, int]] = {}
+    for node, is_entering in _toured(tree):
+        if is_entering:
+            entered[node] = len(entered)
+        else:
+            found[node] = (entered[node], len(entered))
+    return found
+
+
 def _toured(tree: Tree[At]) -> Iterator[tuple[At, bool]]:
     """Each node on entering it and, once all below it are done, on leaving it."""
     below: dict[At | None, list[At]] = {}

@@ -22,8 +22,10 @@ def levelled(zoning: Zoning, standing: Standing) -> tuple[Zoning, Standing]:
     if not joints:
         return zoning, standing
     lifts_pa = fitted(range(zoning.zone_count), joints + _others(zoning)).lifts_pa
-    static_pa = [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(standing.static_pa)]
-    lowest_pa = [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(standing.lowest_pa)]
+    static_pa, cut_in_pa, usual_pa, least_pa = (
+        [_raised(pressure_pa, lifts_pa[zone]) for zone, pressure_pa in enumerate(each)]
+        for each in (standing.static_pa, standing.cut_in_pa, standing.usual_pa, standing.least_pa)
+    )
     level: UnionFind[Zone] = UnionFind()
     for joint in joints:
         level.union(joint.near, joint.far)
@@ -31,7 +33,8 @@ def levelled(zoning: Zoning, standing: Standing) -> tuple[Zoning, Standing]:
         highest_pa = max(pressure_pa for zone in zones if (pressure_pa := static_pa[zone]) is not None)
         for zone in zones:
             static_pa[zone] = highest_pa
-    return _lifted(zoning, lifts_pa), replace(standing, static_pa=static_pa, lowest_pa=lowest_pa)
+    raised = replace(standing, static_pa=static_pa, cut_in_pa=cut_in_pa, usual_pa=usual_pa, least_pa=least_pa)
+    return _lifted(zoning, lifts_pa), raised
 
 
 def _joints(zoning: Zoning, standing: Standing) -> Iterator[Step]:

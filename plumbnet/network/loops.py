@@ -1,14 +1,16 @@
 """Loops that a pump can drive with every fixture shut, and the water in them."""
 
+import math
 from collections import defaultdict, deque
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import networkx as nx
 
 from plumbnet.layout.part import Boosting, Free, OneWay, Passage, Reducing, Shut
 from plumbnet.layout.system import End
 from plumbnet.network.dominators import dominators, under_one
+from plumbnet.network.lifting import Hindrance, Lifting, lifting_of
 from plumbnet.network.piping import Node, Piping
 from plumbnet.network.rounds import Arc, Edge, Patience, on_ways_round, one_way, onward
 
@@ -30,11 +32,21 @@ class Loop:
 
 
 @dataclass(frozen=True, slots=True)
+class Hindered:
+    """A pump that would drive a loop but for a reducer in it; `head_helps` says that a greater head would."""
+
+    pump: str
+    why: Hindrance
+    head_helps: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Circulation:
-    """The loops of a system, and the pumps that run and drive no loop."""
+    """The loops of a system, and the pumps that run and drive no loop; which of them reducers keep from it."""
 
     loops: tuple[Loop, ...]
     idle: tuple[str, ...]
+    hindered: tuple[Hindered, ...] = ()
 
 
 def circulation(piping: Piping) -> Circulation:
@@ -42,24 +54,60 @@ def circulation(piping: Piping) -> Circulation:
 
     A loop is a biconnected block of the piping in which water can go round in the pump's direction against
     no one-way device. One-way devices that no water could pass on its way round are taken out first, and the
-    block is looked for again, until nothing changes. Near-linear but for that repetition.
+    block is looked for again, until nothing changes. Near-linear but for that repetition. No water goes round through
+    a reducer behind which it does not come back with what stands there: see `lifting`.
     """
-    pumps = {name: ends for name, part in piping.system.parts.items() if (ends := part.driven()) is not None}
+    pumps = dict(_pumps(piping))
     if not pumps:
         return Circulation((), ())
     block_of = {arc: block for block in _blocks(_arcs(piping)) for arc in block}
-    loops: dict[frozenset[Node], Loop] = {}
-    idle: list[str] = []
     patience = Patience(MOST_STEPS)
-    for name, (start, end) in pumps.items():
-        pump = Arc(piping.node_of[End(name, start)], piping.node_of[End(name, end)])
-        arcs = _driven(pump, block_of.get(pump, []), patience)
+    driven = {name: _driven(pump, block_of.get(pump, []), patience) for name, pump in pumps.items()}
+    reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
+    if not reducing:
+        return _circulation(piping, pumps, driven)
+    lifting, hindered = lifting_of(piping, reducing), list[Hindered]()
+    for name, arcs in reducing.items():
+        driven[name] = _driven(pumps[name], arcs, patience, lifting)
+        if not driven[name]:
+            hindered += _hindered(name, pumps[name], arcs, lifting)
+    return replace(_circulation(piping, pumps, driven), hindered=tuple(hindered))
+
+
+def _pumps(piping: Piping) -> Iterator[tuple[str, Arc]]:
+    """Every running pump."""
+    for name, part in piping.system.parts.items():
+        ends = part.driven()
+        if ends is not None:
+            start, end = (piping.node_of[End(name, port)] for port in ends)
+            yield name, Arc(start, end)
+
+
+def _circulation(piping: Piping, pumps: Mapping[str, Arc], driven: Mapping[str, list[Arc]]) -> Circulation:
+    """The loops of the arcs that pumps drive, those of the same water once."""
+    loops: dict[frozenset[Node], Loop] = {}
+    for name, arcs in driven.items():
         if arcs:
-            loop = _loop(piping, pump, arcs)
+            loop = _loop(piping, pumps[name], arcs)
             loops.setdefault(loop.nodes, loop)
-        else:
-            idle.append(name)
-    return Circulation(tuple(loops.values()), tuple(idle))
+    return Circulation(tuple(loops.values()), tuple(name for name, arcs in driven.items() if not arcs))
+
+
+def _through_reducers(piping: Piping, driven: Mapping[str, list[Arc]]) -> Iterator[str]:
+    """The pumps in whose loop a reducer stands."""
+    gates = (gate for gate in piping.gates if gate.forward is not None and gate.forward.below_pa < math.inf)
+    reducers = {(gate.start, gate.end) for gate in gates}
+    for name, arcs in driven.items():
+        if reducers and any((arc.start, arc.end) in reducers for arc in arcs):
+            yield name
+
+
+def _hindered(name: str, pump: Arc, arcs: list[Arc], lifting: Lifting) -> Iterator[Hindered]:
+    """Why a pump drives nothing, told of the way round that the highest reducers stand in."""
+    why = lifting.hindrance(lifting.easiest(arcs, pump))
+    if why is not None:
+        head_helps = bool(_driven(pump, arcs, Patience(MOST_STEPS), lifting.with_any_head(pump)))
+        yield Hindered(name, why, head_helps)
 
 
 def _arcs(piping: Piping) -> Iterator[Arc]:
@@ -119,27 +167,29 @@ def _arcs_of(
     return arcs
 
 
-def _driven(pump: Arc, arcs: list[Arc], patience: Patience) -> list[Arc]:
+def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | None = None) -> list[Arc]:
     """The arcs of the pump's loop within its block; none where no water can go round.
 
     An arc that is taken out here lies on no way round; where none can be found to take out, what is left is
     tried way by way.
     """
     while arcs:
-        ahead = _without_pockets(_going_round(arcs, pump), pump)
+        likely = arcs if lifting is None else lifting.likely(arcs, pump)
+        ahead = _without_pockets(_going_round(likely, pump), pump)
         left: list[Arc] = next((block for block in _blocks(ahead) if pump in block), [])
         if len(left) == len(arcs):
             break
         arcs = left
-    return on_ways_round(arcs, pump, patience)
+    if lifting is None:
+        return on_ways_round(arcs, pump, patience)
+    return on_ways_round(arcs, pump, patience, lambda way: lifting.hindrance(way) is None)
 
 
 def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
-    """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot.
-
-    `arcs` are a block with the pump in it, so that something else joins each end of the pump.
-    """
+    """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot."""
     graph = onward(arc for arc in arcs if arc != pump)
+    if pump.start not in graph or pump.end not in graph:
+        return []
     ahead = nx.descendants(graph, pump.end) | {pump.end}
     behind = nx.ancestors(graph, pump.start) | {pump.start}
     if pump.start not in ahead:

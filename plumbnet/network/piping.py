@@ -1,7 +1,7 @@
 """A system as ports joined by free passages, and the gates that let water pass one way or on a condition."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 
 import networkx as nx
@@ -100,20 +100,31 @@ class Piping:
                 yield Site(name, node, outlet, outlet.opens_pa + self.heads_pa[node])
 
 
-def piping_of(system: System) -> Piping:
-    """The piping of a system; cost is linear in its parts and pipes."""
+def piping_of(system: System, *, holding: Collection[str] = ()) -> Piping:
+    """The piping of a system, in which the pumps `holding` let nothing back; cost is linear in its parts and pipes."""
     piping = Piping(system)
     for name, part in system.parts.items():
         _add_ports(piping, name, part)
     piping.free.add_nodes_from(range(len(piping.ports)))
     for name, part in system.parts.items():
         for passage in part.passages():
-            _add_passage(piping, name, part, passage)
+            _add_passage(piping, name, part, _held(part, passage) if name in holding else passage)
     for pipe in system.pipes:
         piping.plain.append((piping.node_of[pipe.start], piping.node_of[pipe.end]))
     piping.free.add_edges_from(piping.plain)
     piping.free.add_edges_from((door.start, door.end) for door in piping.doors)
     return piping
+
+
+def _held(part: Part, passage: Passage) -> Passage:
+    """A passage of a pump, with a check where it drives water."""
+    match passage:
+        case Free(a, b) if {a, b} == set(part.driven() or ()):
+            return OneWay(*part.driven() or (a, b))
+        case Boosting(a, b, rise_pa, _):
+            return Boosting(a, b, rise_pa, checked=True)
+        case _:
+            return passage
 
 
 def _add_ports(piping: Piping, name: str, part: Part) -> None:

@@ -3,35 +3,54 @@
 import heapq
 import math
 from collections import deque
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-
-import networkx as nx
+from typing import TypeAlias
 
 from plumbnet.layout.part import Source
 from plumbnet.layout.system import End
+from plumbnet.network.piping import Gate
+from plumbnet.network.ranks import circling, held_shut, ranks_of
 from plumbnet.network.zones import Crossing, Zone, Zoning
+
+Supply: TypeAlias = tuple[Zone, Source, float]
+"""A supply with the zone it stands in and its static head."""
+Seeds: TypeAlias = tuple[tuple[Zone, float], ...]
+"""Zones of supplies and the pressures they give there."""
 
 
 @dataclass(frozen=True, slots=True)
 class Standing:
     """The state of every zone with no fixture open.
 
-    `static_pa` gauge at datum, `lowest_pa` the pressure its pumps let it fall to, `cold_k` the coldest
-    supply that reaches it; None for a zone that no water reaches. `cut_off` are the zones that only a shut
-    valve joins to a supply: they keep the pressure they had while it stood open (of several
-    in a row, while all did).
+    `static_pa` gauge at datum, with each main at its highest; `cut_in_pa` the pressure its pumps let it fall to,
+    `usual_pa` that with each main as it is as a rule, `least_pa` the lowest that its supplies let it fall to; `cold_k`
+    the coldest supply that reaches it; None for a zone that no water reaches. `cut_off` are the zones that only a shut
+    valve joins to a supply: they keep the pressure they had while it stood open (of several in a row, while all did).
+    `circling` are the boosters that feed their own inlet and lift nothing.
     """
 
     static_pa: list[float | None]
-    lowest_pa: list[float | None]
+    cut_in_pa: list[float | None]
+    usual_pa: list[float | None]
+    least_pa: list[float | None]
     cold_k: list[float | None]
     cut_off: frozenset[Zone]
+    circling: tuple[str, ...] = ()
 
     def at(self, zone: Zone) -> float:
         """Static pressure of a zone, gauge at datum; minus infinity where no water is."""
         static = self.static_pa[zone]
         return -math.inf if static is None else static
+
+    def levels_pa(self, zone: Zone) -> tuple[float, float, float, float] | None:
+        """Static, cut-in, usual and least pressure of a zone, gauge at datum; None where no water is."""
+        static, cut_in, usual, least = (
+            each[zone] for each in (self.static_pa, self.cut_in_pa, self.usual_pa, self.least_pa)
+        )
+        if static is None or cut_in is None or usual is None or least is None:
+            return None
+        return static, cut_in, usual, least
 
 
 def standing(zoning: Zoning) -> Standing:
@@ -39,16 +58,51 @@ def standing(zoning: Zoning) -> Standing:
 
     A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
     booster adds its rise. A zone to which water comes in no other way is filled through a bypass the wrong way, or
-    back through a pump without a check. Near-linear in the number of gates.
+    back through a pump without a check. Near-linear in the number of gates, once more for each reducer found held shut
+    in a circle with a booster.
     """
     supplies = list(_supplies(zoning))
-    ranks = _ranks(zoning)
-    static, cut_off = _reached_pressures(zoning, ranks, [(zone, s.pressure_pa + head) for zone, s, head in supplies])
-    lowest, _ = _reached_pressures(zoning, ranks, [(zone, s.lowest_pa + head) for zone, s, head in supplies])
-    return Standing(static, lowest, _coldest(zoning, supplies), cut_off)
+    ranks = _settled_ranks(zoning, supplies)
+    found: dict[Seeds, tuple[list[float | None], frozenset[Zone]]] = {}
+
+    def reached(pressure_pa: Callable[[Source], float]) -> tuple[list[float | None], frozenset[Zone]]:
+        """Searched once for all pressures that are the same at every supply, as most are."""
+        seeds = _seeds(supplies, pressure_pa)
+        if seeds not in found:
+            found[seeds] = _reached_pressures(zoning, ranks, list(seeds))
+        return found[seeds]
+
+    static, cut_off = reached(lambda source: source.pressure_pa)
+    cut_in, usual, least = (reached(each)[0] for each in (lambda source: source.cut_in_pa, _usual_pa, _least_pa))
+    idle = tuple(gate.part for gate in circling(zoning, ranks))
+    return Standing(static, cut_in, usual, least, _coldest(zoning, supplies), cut_off, idle)
 
 
-def _supplies(zoning: Zoning) -> Iterator[tuple[Zone, Source, float]]:
+def _seeds(supplies: list[Supply], pressure_pa: Callable[[Source], float]) -> Seeds:
+    return tuple((zone, pressure_pa(source) + head_pa) for zone, source, head_pa in supplies)
+
+
+def _settled_ranks(zoning: Zoning, supplies: list[Supply]) -> list[int]:
+    """Ranks of the zones once every reducer is left out that is found held shut in a circle with a booster."""
+    seeds, held = _seeds(supplies, lambda source: source.pressure_pa), frozenset[Gate]()
+    while True:
+        ranks = ranks_of(zoning, held)
+        static, _ = _reached_pressures(zoning, ranks, list(seeds))
+        found = held_shut(zoning, ranks, static, [zone for zone, _ in seeds]) - held
+        if not found:
+            return ranks
+        held |= found
+
+
+def _usual_pa(source: Source) -> float:
+    return source.pressure_pa if source.usual_pa is None else source.usual_pa
+
+
+def _least_pa(source: Source) -> float:
+    return source.cut_in_pa if source.least_pa is None else source.least_pa
+
+
+def _supplies(zoning: Zoning) -> Iterator[Supply]:
     piping = zoning.piping
     for name, part in piping.system.parts.items():
         source = part.source()
@@ -114,30 +168,7 @@ def _widest(
     return found
 
 
-def _ranks(zoning: Zoning) -> list[int]:
-    """Zones numbered downstream, those in one circle alike.
-
-    A booster that feeds its own inlet drives a circle and lifts nothing; any other raises the pressure from
-    one rank to a higher one, so that zones taken rank by rank are each settled once.
-    """
-    if not any(gate.rise_pa for gate in zoning.piping.gates):
-        return [0] * zoning.zone_count
-    graph: nx.DiGraph[Zone] = nx.DiGraph()
-    graph.add_nodes_from(range(zoning.zone_count))
-    graph.add_edges_from(
-        (crossing.near, crossing.far)
-        for crossing in zoning.crossings()
-        if crossing.way is not None and crossing.is_forward
-    )
-    circles = nx.condensation(graph)
-    ranks = [0] * zoning.zone_count
-    for rank, circle in enumerate(nx.topological_sort(circles)):
-        for zone in circles.nodes[circle]["members"]:
-            ranks[zone] = rank
-    return ranks
-
-
-def _coldest(zoning: Zoning, supplies: list[tuple[Zone, Source, float]]) -> list[float | None]:
+def _coldest(zoning: Zoning, supplies: list[Supply]) -> list[float | None]:
     """Temperature of the coldest supply that reaches each zone; where only a shut valve leads, through it."""
     cold: list[float | None] = [None] * zoning.zone_count
     coldest_first = sorted(supplies, key=lambda supply: (supply[1].temperature_k, supply[0]))

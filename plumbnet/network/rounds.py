@@ -1,6 +1,6 @@
 """Ways round a pump: the arcs of a loop past which one leads that meets no port twice, each tried."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
@@ -11,6 +11,10 @@ from plumbnet.network.piping import Node
 
 Edge = tuple[Node, Node]
 """Two ports that something joins, the lower number first."""
+
+
+Goes = Callable[[Sequence[Node]], bool]
+"""Whether water takes a way from a pump's outlet to its inlet."""
 
 
 class Arc(NamedTuple):
@@ -47,11 +51,12 @@ class Patience:
         return self.steps >= 0
 
 
-def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience) -> list[Arc]:
+def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience, goes_round: Goes | None = None) -> list[Arc]:
     """The arcs past which some way round leads that meets no port twice, each way tried; all where none is one-way.
 
-    Ways to a port and on from it that bar each other cannot be told by less. A loop that would take too long to try
-    is taken whole.
+    Ways to a port and on from it that bar each other cannot be told by less. Of a way from the pump's outlet to its
+    inlet `goes_round` says whether water takes it (None: always). A loop that would take too long to try is taken
+    whole.
     """
     if not one_way(arcs, pump):
         return arcs
@@ -59,14 +64,16 @@ def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience) -> list[Arc]:
     passed: set[Edge] = set()
     for arc in arcs:
         if arc != pump and arc.edge not in passed:
-            way = _way_past(graph, pump, arc, patience)
+            way = _way_past(graph, pump, arc, patience, goes_round)
             if way is None:
                 return arcs
             passed.update(_edge(*ends) for ends in pairwise(way))
-    return [arc for arc in arcs if arc == pump or arc.edge in passed]
+    return [arc for arc in arcs if arc == pump or arc.edge in passed] if passed else []
 
 
-def _way_past(graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, patience: Patience) -> list[Node] | None:
+def _way_past(
+    graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, patience: Patience, goes_round: Goes | None
+) -> list[Node] | None:
     """A way from the pump's outlet past an arc back to its inlet, empty if there is none; None if patience ends.
 
     To find each further way to the arc costs a search from every port of the last.
@@ -79,7 +86,11 @@ def _way_past(graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, patience: Patience
     for first in nx.shortest_simple_paths(before, pump.end, arc.start):
         after = graph.subgraph(graph.nodes - set(first))
         if pump.start in after and nx.has_path(after, arc.end, pump.start):
-            return [*first, *nx.shortest_path(after, arc.end, pump.start)]
+            for second in nx.shortest_simple_paths(after, arc.end, pump.start):
+                if goes_round is None or goes_round([*first, *second]):
+                    return [*first, *second]
+                if not patience.spend(size * len(second)):
+                    return None
         if not patience.spend(size * len(first)):
             return None
     return []

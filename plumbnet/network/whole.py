@@ -118,6 +118,17 @@ class Network:
         return tuple(name for name, start in starts if zone in spread(self.zoning, start, set(), through_shut=True))
 
     @cached_property
+    def fed(self) -> frozenset[Zone]:
+        """Zones that a supply goes on feeding: through no shut valve, and not filled once by hand. Linear."""
+        seen: set[Zone] = set()
+        for name, part in self.piping.system.parts.items():
+            source = part.source()
+            if source is not None and source.feeds_on:
+                start = self.zoning.zone_of[self.piping.node_of[End(name, source.port)]]
+                deque(spread(self.zoning, start, seen, through_shut=False), maxlen=0)
+        return frozenset(seen)
+
+    @cached_property
     def draws(self) -> dict[Zone, list[Draw]]:
         """Where people draw water, in every zone in which water stands, the lowest first."""
         found: dict[Zone, list[Draw]] = {}

@@ -19,6 +19,8 @@ class Happening(StrEnum):
     """The membrane of a tank lets in no more."""
     OUTLET_OPENS = "outlet opens"
     OUTLET_RESEATS = "outlet reseats"
+    OUTLET_RUNS = "outlet runs"
+    """It is set below the static pressure: it stands open from the start, and does not close."""
     LIMIT_PASSED = "limit passed"
     ELEMENT_OPENS = "temperature element opens"
     """So hot that the temperature element of a relief valve opens: the warm-up ends here."""
@@ -115,6 +117,11 @@ class WarmUp:
     def pressure_abs_pa(self, zone: int) -> tuple[float, ...]:
         """Pressure of a zone at every moment; absolute, at datum."""
         return tuple(moment.pressures_abs_pa[zone] for moment in self.moments)
+
+    @property
+    def is_cut_short(self) -> bool:
+        """Whether something happened that ends every warm-up."""
+        return any(event.what.is_the_end for event in self.events)
 
     @property
     def lost_m3(self) -> float:

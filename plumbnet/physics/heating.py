@@ -76,6 +76,11 @@ class Body:
     room_k: float = USUAL_ROOM_K
 
     @property
+    def rigid(self) -> "Body":
+        """The same water within walls that yield to nothing."""
+        return replace(self, shells={zone: shell.rigid for zone, shell in self.shells.items()})
+
+    @property
     def home(self) -> int:
         """The zone of its heater: the first that is given."""
         return next(iter(self.shells))

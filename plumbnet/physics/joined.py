@@ -7,7 +7,7 @@ walls yield as they do, by IAPWS-IF97 and elasticity.
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from plumbnet.physics.heating import Warm
 from plumbnet.physics.settle import OneWayGate, Pool, ZoneLoad, settle
@@ -20,6 +20,8 @@ _SPRING_PA = 1e11
 """A stiff zone is to the settling a vast tank under this pressure, which yields evenly: to 1e-4 over 10 MPa."""
 _STIFFEST_M3_PA = 1e-16
 """Least yielding a stiff zone is given, that of a drop of water: where there is none at all, nothing is found."""
+ROUNDING_PA = 1.0
+"""Pressures nearer than this are one, as everywhere in the analysis."""
 HIGHEST_PA = 50e6
 """No zone is looked for above this: it broke long before."""
 _SETTLED_PA = 1e-4
@@ -62,6 +64,11 @@ class Basin:
         return (self.static_abs_pa if self.fill_abs_pa is None else self.fill_abs_pa) + rise_pa
 
     @property
+    def rigid(self) -> "Basin":
+        """The same zone with walls that yield to nothing."""
+        return replace(self, unheated=self.unheated.rigid)
+
+    @property
     def outlet(self) -> Outlet | None:
         """The outlet that opens first."""
         return min(self.outlets, key=lambda one: (one.opens_abs_pa, not one.gives_back, one.name), default=None)
@@ -70,6 +77,12 @@ class Basin:
     def opens_abs_pa(self) -> float:
         """Pressure at which water leaves by an outlet; never below the static pressure, infinite without one."""
         return math.inf if self.outlet is None else max(self.outlet.opens_abs_pa, self.static_abs_pa)
+
+    @property
+    def runs(self) -> bool:
+        """Whether its outlet, set below the static pressure, stands open whatever is heated."""
+        one = self.outlet
+        return one is not None and not one.gives_back and one.opens_abs_pa < self.static_abs_pa - ROUNDING_PA
 
     @property
     def reseats_abs_pa(self) -> float:

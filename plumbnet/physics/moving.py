@@ -29,6 +29,12 @@ class Plant:
     bodies: tuple[Body, ...]
 
     @property
+    def rigid(self) -> "Plant":
+        """The same plant with walls that yield to nothing."""
+        basins = {zone: basin.rigid for zone, basin in self.basins.items()}
+        return Plant(basins, self.gates, tuple(body.rigid for body in self.bodies))
+
+    @property
     def start(self) -> "Now":
         """The plant filled and cold, nothing lit."""
         pressures = {zone: basin.static_abs_pa for zone, basin in self.basins.items()}

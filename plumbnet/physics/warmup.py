@@ -123,6 +123,7 @@ class _Run:
         stood = (watch for watch in watches(self.plant, self.now) if watch.excess(self.now) > 0.0)
         self._told |= {(watch.what, watch.name) for watch in stood if watch.is_told_once}
         self._light()
+        self._tell_what_runs()
         self._record()
 
     def step(self, until_s: float) -> None:
@@ -165,6 +166,12 @@ class _Run:
                     self.now = self.now.with_burner(burner.name, lit=True)
                     self._tell(Happening.BURNER_ON, burner.name, zone=warm.body.home, body=index)
 
+    def _tell_what_runs(self) -> None:
+        """Tell of the outlets that stand open from the start."""
+        for zone, basin in self.plant.basins.items():
+            if basin.runs and basin.outlet is not None:
+                self._tell(Happening.OUTLET_RUNS, basin.outlet.name, zone=zone)
+
     def _first(self, ahead: Now) -> tuple[Watch | None, Now]:
         """The first thing that happens on the way ahead, and the state there."""
         first = None
@@ -198,13 +205,15 @@ class _Run:
                 self.now = self.now.with_open(watch.zone)
             case _:
                 self.is_over = watch.what.is_the_end
+        if watch.what is Happening.OUTLET_OPENS and self.plant.basins[watch.zone].runs:
+            return
         self._tell(watch.what, watch.name, zone=watch.zone, body=watch.body)
 
     def _reseat(self, zones: frozenset[int]) -> None:
         self.now = reseated(self.plant, self.now, zones)
         for zone in sorted(zones):
             outlet = self.plant.basins[zone].outlet
-            if outlet is not None:
+            if outlet is not None and not self.plant.basins[zone].runs:
                 self._tell(Happening.OUTLET_RESEATS, outlet.name, zone=zone)
         self._record()
 

@@ -91,6 +91,7 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "rules": report.profile.profile,
         "rules_sha256": report.profile.sha256,
         "scenario": report.scenario,
+        "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
         "findings": [finding_fields(finding) for finding in report.findings],
@@ -102,6 +103,21 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
     }
 
 
+def _supplies(report: Report) -> Iterator[Json]:
+    """What each supply gives, gauge at its own height: the highest, which is judged by, and what it is besides."""
+    for name, part in report.system.parts.items():
+        source = part.source()
+        if source is not None:
+            usual_pa, least_pa = source.usual_pa, source.least_pa
+            yield {
+                "name": name,
+                "pressure_pa": source.pressure_pa,
+                "usual_pa": source.pressure_pa if usual_pa is None else usual_pa,
+                "least_pa": source.cut_in_pa if least_pa is None else least_pa,
+                "cold_k": source.temperature_k,
+            }
+
+
 def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
     return {
         "name": heater.name,
@@ -109,6 +125,7 @@ def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
         "line": heater.line,
         "verdict": heater.verdict.value,
         "static_pa": heater.static_pa,
+        "usual_pa": heater.usual_pa,
         "limit_pa": heater.limit_pa,
         "limit_by": heater.limit_by,
         "limit_at": heater.limit_at or None,

@@ -97,6 +97,11 @@ def _tank(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
         return
     least = at_least(outcome.tank_m3, units)
     yield "smallest tank", least
+    if outcome.holds_m3 is not None and outcome.method_m3 is not None:
+        yield "by the method", f"{at_least(outcome.method_m3, units)} for all the water alone"
+        yield "by trial", f"{at_least(outcome.holds_m3, units)} holds every place in its reach"
+    if outcome.beside:
+        yield "beside", f"{listed(outcome.beside)}, left as {'they stand' if len(outcome.beside) > 1 else 'it stands'}"
     if outcome.nominal_m3 is None:
         yield "tank to fit", f"several: no size of {outcome.sizes_from} is so large; together at least {least}"
     else:

@@ -101,6 +101,9 @@ def _outcome(outcome: Outcome) -> Json:
         "at": outcome.at,
         "settled_pa": outcome.settled_pa,
         "refusal": outcome.refusal or None,
+        "method_m3": outcome.method_m3,
+        "holds_m3": outcome.holds_m3,
+        "beside": list(outcome.beside),
     }
 
 

@@ -7,6 +7,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.layout.part import Role
 from plumbnet.layout.quantity import TEMPERATURE, VOLUME, show
+from plumbnet.report.alike import alike
 from plumbnet.report.record import record_lines
 from plumbnet.report.table import Paint, pressure_in_words, table
 from plumbnet.report.words import driven_round, left_as_it_is, limit_in_words, listed, settled_in_words, spoken, where
@@ -83,7 +84,8 @@ def _pressures(facts: Facts, heater: HeaterFacts) -> str:
     if heater.static_pa is None:
         return f"no supply reaches it; limit {limit}"
     kept = ", kept from before a valve was shut" if heater.is_cut_off else ""
-    return f"static {pressure_in_words(heater.static_pa, facts.units)}{kept}; limit {limit}"
+    highest = ", the street at its highest" if heater.is_at_highest else ""
+    return f"static {pressure_in_words(heater.static_pa, facts.units)}{highest}{kept}; limit {limit}"
 
 
 def _openings(facts: Facts, heater: HeaterFacts) -> str:
@@ -190,10 +192,15 @@ def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
         yield "No findings."
         return
     yield "Findings:"
-    for one in found:
+    for group in alike(found):
+        one, *others = group
         yield f"  {_head(one, paint)}"
         for text in (one.text, one.advice, clause_in_words(one)):
             yield from _hung("    ", text)
+        if others:
+            yield f"    The same of {len(others)} more:"
+        for more in others:
+            yield from _hung(f"      line {more.line}: " if more.line else "      ", more.text)
 
 
 def _head(one: Finding, paint: Paint) -> str:

@@ -9,13 +9,13 @@ from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, show
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.walk import walked
 from plumbnet.report.words import driven_round, limit_in_words, settled_in_words, spoken
-from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.sentences import needed, not_held, stops_in_words
 
 
 def trace(report: Report, heater: HeaterFacts) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
-    lines = [*_wrapped(_opening(report.facts, heater)), "", *walked(report.network, report.facts, heater)]
+    lines = [*_wrapped(_opening(report.facts, heater)), "", *walked(report, heater)]
     lines += ["", *_ladder(report.facts, heater), "", *_wrapped(_verdict(report.facts, heater)), ""]
     return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 
@@ -42,7 +42,8 @@ def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
         yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:
         static = show(heater.static_pa, PRESSURE, facts.units)
-        yield f"Cold, it stands at {static}. The limit is {limit_in_words(facts, heater)}."
+        highest = ", the street at its highest" if heater.is_at_highest else ""
+        yield f"Cold, it stands at {static}{highest}. The limit is {limit_in_words(facts, heater)}."
 
 
 def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
@@ -78,7 +79,7 @@ def _outcome(facts: Facts, heater: HeaterFacts) -> str:
         case Verdict.ON_DEMAND:
             return f"So {name} is closed, but ON-DEMAND: it fires only while water runs, out of an open tap."
         case Verdict.TRAPPED:
-            return f"So {name} is TRAPPED: {_passed(facts, heater)}.{_lifts(facts, heater.ladder)}"
+            return f"So {name} is TRAPPED: {_passed(facts, heater)}.{_lifts(facts, heater)}"
         case Verdict.SEALED:
             return f"So {name} is SEALED: not even a relief valve opens. DANGER: heated, something breaks."
 
@@ -89,8 +90,10 @@ def _passed(facts: Facts, heater: HeaterFacts) -> str:
     return f"nothing holds it at or below {facts.pressure(heater.limit_pa)}"
 
 
-def _lifts(facts: Facts, ladder: tuple[RungFacts, ...]) -> str:
-    relief = next((rung for rung in ladder if rung.role is Role.SAFETY_RELIEF), None)
+def _lifts(facts: Facts, heater: HeaterFacts) -> str:
+    """The relief valve that stands behind it: its own, where it has one."""
+    reliefs = [rung for rung in heater.ladder if rung.role is Role.SAFETY_RELIEF]
+    relief = min(reliefs, key=lambda rung: rung.outlet not in heater.relieved_by, default=None)
     if relief is None:
         return ""
     return (

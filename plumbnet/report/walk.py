@@ -1,24 +1,28 @@
 """What the water meets on its way from a heater, part by part: what lets it pass, what takes it, what stops it."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from plumbnet.analysis.report import Report
 from plumbnet.layout.part import Free, Outlet, Part, Role
 from plumbnet.layout.system import End
 from plumbnet.network.ladder import floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing
+from plumbnet.report.met import charge, lost, running, taking
 from plumbnet.report.words import spoken
-from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts
+from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
 
+_NOT_COUNTED = "is open now, and nobody guarantees it: not counted"
 MOST_LINES = 60
 """Lines of the walk before quiet branches, which hold neither an outlet nor a gate, are told in one line."""
 
 
-def walked(network: Network, facts: Facts, heater: HeaterFacts) -> Iterator[str]:
-    """The walk from a heater, a line for each part that its water meets."""
+def walked(report: Report, heater: HeaterFacts) -> Iterator[str]:
+    """The walk from a heater, a line for each part that its water meets; the outlets on it are those of its ladder."""
     yield "The water pushes out of every connection. In turn it meets:"
-    steps = list(_Walk(network, facts, heater).steps())
+    steps = list(_Walk(report, heater).steps())
     told = _loud(steps) if len(steps) > MOST_LINES else set(range(len(steps)))
     for number, step in enumerate(steps):
         if number in told:
@@ -79,8 +83,10 @@ def _told(gates: list[_Gating]) -> str:
 class _Walk:
     """Follows the water from part to part, depth first; deeper only where the way forks."""
 
-    def __init__(self, network: Network, facts: Facts, heater: HeaterFacts) -> None:
-        self.network, self.facts, self.heater = network, facts, heater
+    def __init__(self, report: Report, heater: HeaterFacts) -> None:
+        self.network = network = report.network
+        self.facts, self.heater = report.facts, heater
+        self.tolerance_pa = report.profile.charge_tolerance.value_pa
         self.parts = network.piping.system.parts
         self.gates: dict[End, list[Crossing]] = {}
         for crossing in _crossings(network):
@@ -125,6 +131,8 @@ class _Walk:
             return _Meeting("it goes every way from here", (end.port,))
         reached, gates = self._inside(end)
         onward = tuple(port for port in reached if port != end.port)
+        if lost(part):
+            return _Meeting(lost(part), onward, is_loud=True)
         if gates:
             return _Meeting(_told(gates), onward, is_loud=True)
         return _Meeting("lets it through", onward) if onward else _Meeting("shut, a dead end")
@@ -146,48 +154,64 @@ class _Walk:
         return reached, gates
 
     def _outlet(self, end: End, outlet: Outlet) -> _Meeting:
-        node = self.network.piping.node_of[end]
-        zone = self.network.zoning.zone_of[node]
-        opens = outlet.opens_pa + self.network.piping.heads_pa[node]
-        if outlet.role is Role.TANK:
-            opens = max(opens, self.network.standing.at(zone))
         onward = tuple(port for port in _joined(self.parts[end.part], end.port) if port != end.port)
-        return _Meeting(_TAKES[outlet.role].format(self._here(opens)), onward, is_loud=True)
+        rung = next((rung for rung in self.heater.ladder if rung.outlet == end.part), None)
+        first = self.heater.way_out
+        if rung is None and first is not None:
+            return _Meeting(f"takes none of it: {first.outlet} takes any amount before", onward)
+        opens_pa = self._own_pa(end, outlet) if rung is None else rung.opens_pa
+        words = running(self.facts, end.part) or taking(self.facts, outlet, opens_pa, bound_pa=self._bound_pa)
+        words += charge(self.facts, end.part, tolerance_pa=self.tolerance_pa)
+        return _Meeting(words, onward, is_loud=True)
+
+    def _own_pa(self, end: End, outlet: Outlet) -> float:
+        """Pressure, gauge at the heater, at which an outlet takes water that the ladder had no room for."""
+        node = self.network.piping.node_of[end]
+        opens_pa = outlet.opens_pa + self.network.piping.heads_pa[node]
+        if outlet.role is Role.TANK:
+            opens_pa = max(opens_pa, self.network.standing.at(self.network.zoning.zone_of[node]))
+        return opens_pa - self.head_pa
+
+    @property
+    def _bound_pa(self) -> float:
+        """The limit, or the static pressure where that is higher; gauge at the heater."""
+        return max(self.heater.limit_pa, self.heater.static_pa or 0.0) + ROUNDING_PA
 
     def _gate(self, crossing: Crossing) -> tuple[str, bool]:
-        """What a one-way, conditional or shut passage does to the water, and whether it passes below the limit."""
+        """What a one-way, conditional or shut passage does to the water, and whether it passes."""
         if crossing.gate.is_shut:
             return "is shut and STOPS it", False
         if crossing.way is None:
-            return "STOPS it: water passes only the other way", False
+            is_open = self._is_wide_open(crossing)
+            return _NOT_COUNTED if is_open else "STOPS it: water passes only the other way", False
         back = "lets it back through its bypass" if crossing.is_bypass else "has no check and lets it back"
         word = "lets it pass" if crossing.is_forward else back
         return (word, True) if crossing.near == crossing.far else self._conditional(crossing, word)
 
+    def _is_wide_open(self, crossing: Crossing) -> bool:
+        """Whether a reducer, met from behind, stands open because what lies behind it is below its set."""
+        forward = crossing.gate.forward
+        return (
+            forward is not None and self.network.standing.at(crossing.near) < forward.below_pa - ROUNDING_PA < math.inf
+        )
+
     def _conditional(self, crossing: Crossing, word: str) -> tuple[str, bool]:
         """What a gate into another zone does, which depends on the pressures."""
-        standing = self.network.standing
+        standing, first = self.network.standing, self.heater.way_out
         floor = floor_pa(crossing, standing)
         if floor is None:
             return "STOPS it: what lies beyond stands at the set pressure already", False
         if floor <= standing.at(crossing.near) + ROUNDING_PA:
             return word, True
-        if floor > self.heater.limit_pa + self.head_pa + ROUNDING_PA:
-            return f"{word} only above {self._here(floor)}, which is past the limit", False
+        if first is not None and floor > first.opens_pa + self.head_pa + ROUNDING_PA:
+            return f"{word} only above {self._here(floor)}: {first.outlet} takes any amount before", False
+        if floor > self._bound_pa + self.head_pa:
+            return f"{word} only above {self._here(floor)}, which is past the limit", True
         return f"{word} once it stands above {self._here(floor)}", True
 
     def _here(self, pressure_pa: float) -> str:
         """A pressure at datum as it reads at the heater."""
         return self.facts.pressure(pressure_pa - self.head_pa)
-
-
-_TAKES = {
-    Role.STREET: "takes back any amount once it stands above {0}: the way out",
-    Role.AIR: "open to the air, takes any amount above {0}: the way out",
-    Role.TANK: "takes water in against its air from {0} on",
-    Role.EXPANSION_RELIEF: "opens at {0} and lets the growth off to a drain",
-    Role.SAFETY_RELIEF: "opens at {0}: the last safety device, and no control",
-}
 
 
 def _crossings(network: Network) -> Iterator[Crossing]:

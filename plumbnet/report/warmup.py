@@ -1,17 +1,15 @@
-"""A warm-up as text for people, as CSV a row to a moment, and as JSON in SI units."""
+"""A warm-up as text for people: both ends of its bracket, rigid walls and typical ones."""
 
-import csv
-import io
 import math
 import textwrap
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis.staging import Fired
 from plumbnet.analysis.warming import Warming
 from plumbnet.layout.fault import visible
-from plumbnet.layout.quantity import FRACTION, PRESSURE, TEMPERATURE, TIME, VOLUME, Dimension, show, to
-from plumbnet.physics.course import Event, Happening
-from plumbnet.report.json1 import Json, written
+from plumbnet.layout.quantity import FLOW, FRACTION, TEMPERATURE, TIME, VOLUME, show
+from plumbnet.physics.course import Event, Happening, Moment
 from plumbnet.report.record import record_lines
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.rules.sentences import listed
@@ -19,6 +17,13 @@ from plumbnet.rules.sentences import listed
 ROWS = 12
 """The table of the text has about so many rows."""
 _AT_ONCE_S = 0.5
+_SAME_S = 1e-6
+_ENDED = "ended"
+_BRACKET = (
+    "The truth lies between rigid walls, which yield to nothing, and typical ones, which are no maker's data: "
+    "both are told."
+)
+_NO_BRACKET = "Rigid walls and typical ones come to the same here."
 _ROUND = (1.0, 2.0, 5.0, 10.0)
 
 
@@ -28,13 +33,26 @@ def to_text(warming: Warming) -> str:
     lines = [f"{visible(record.file)}: {visible(title)}" if title else visible(record.file)]
     if warming.report.scenario is not None:
         lines.append(f"Scenario: {visible(warming.report.scenario)}")
-    lines += [*_wrapped(_setting(warming)), "", *_table(warming), ""]
-    for event in told(warming):
-        minutes = time_in_words(warming, event.time_s)
-        lines += textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
+    lines += [*_wrapped(_setting(warming)), "", *_table(warming), "", *_happenings(warming)]
     lines += ["", *(line for sentence in _sums(warming) for line in _wrapped(sentence))]
     lines += ["", *record_lines(warming.report), "", *_wrapped(CAUTION)]
     return "\n".join(lines) + "\n"
+
+
+def _happenings(warming: Warming) -> Iterator[str]:
+    """What happens, line by line; at each end of the bracket where they differ."""
+    if not warming.walls_matter:
+        yield from _told_lines(warming)
+        return
+    for each in warming.bracket:
+        yield f"With {each.walls} walls:"
+        yield from _told_lines(each)
+
+
+def _told_lines(warming: Warming) -> Iterator[str]:
+    for event in told(warming):
+        minutes = time_in_words(warming, event.time_s)
+        yield from textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
 
 
 def time_in_words(warming: Warming, time_s: float) -> str:
@@ -52,29 +70,57 @@ def _setting(warming: Warming) -> str:
     return (
         f"Warm-up of {names} from cold, every fixture shut. {share} of the input reaches the water, as is usual for "
         "gas; electric heat warms it sooner. No heat is lost and the walls take none, so that times are the shortest "
-        "there can be."
+        f"there can be. {_BRACKET if warming.walls_matter else _NO_BRACKET}"
     )
 
 
 def _table(warming: Warming) -> Iterator[str]:
-    """The chosen heater's course, at round times."""
-    units, one = warming.report.facts.units, warming.fired[0]
-    rows = [("time", "temperature", "pressure", "in tanks", "let out")]
-    temperatures, pressures = warming.temperatures_k(one), warming.pressures_pa(one)
-    for index in _instants(warming.run.times_s):
-        moment = warming.run.moments[index]
-        rows.append(
-            (
-                show(moment.time_s, TIME, units),
-                show(temperatures[index], TEMPERATURE, units),
-                show(pressures[index], PRESSURE, units),
-                show(math.fsum(moment.taken_m3.values()), VOLUME, units),
-                show(math.fsum(moment.lost_m3.values()), VOLUME, units),
-            )
-        )
+    """The chosen heater's course, at round times; at both ends of the bracket where they differ."""
+    both = warming.walls_matter
+    rows = [("time", "temperature", *_ends("pressure", both=both), "in tanks", *_ends("let out", both=both))]
+    rows += [_row(warming, warming.run.moments[index]) for index in _instants(warming.run.times_s)]
     widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
     for row in rows:
         yield "  ".join(cell.rjust(width) for cell, width in zip(row, widths, strict=True))
+
+
+def _ends(words: str, *, both: bool) -> tuple[str, ...]:
+    """The heads of the columns of what may differ."""
+    return (f"{words}, rigid", f"{words}, typical") if both else (words,)
+
+
+def _row(warming: Warming, moment: Moment) -> tuple[str, ...]:
+    units = warming.report.facts.units
+    ends: list[tuple[Warming, Moment | None]] = [(warming, moment)]
+    if warming.walls_matter:
+        ends = [(warming.rigid, _last_before(warming.rigid, moment.time_s)), *ends]
+    return (
+        show(moment.time_s, TIME, units),
+        show(moment.temperatures_k[warming.fired[0].body], TEMPERATURE, units),
+        *(_pressure(end, then) for end, then in ends),
+        show(math.fsum(moment.taken_m3.values()), VOLUME, units),
+        *(_let_out(end, then) for end, then in ends),
+    )
+
+
+def _pressure(warming: Warming, moment: Moment | None) -> str:
+    if moment is None:
+        return _ENDED
+    one = warming.fired[0]
+    return warming.report.facts.pressure(warming.gauge_pa(one.name, moment.pressures_abs_pa[one.zone]))
+
+
+def _let_out(warming: Warming, moment: Moment | None) -> str:
+    return _ENDED if moment is None else warming.report.facts.volume(math.fsum(moment.lost_m3.values()))
+
+
+def _last_before(warming: Warming, time_s: float) -> Moment | None:
+    """The last moment up to a time; None where the warm-up has ended before it for what ends every warm-up."""
+    moments = warming.run.moments
+    number = bisect_right(warming.run.times_s, time_s + _SAME_S)
+    if number == len(moments) and warming.run.is_cut_short and moments[-1].time_s < time_s - _SAME_S:
+        return None
+    return moments[number - 1]
 
 
 def _instants(times_s: Sequence[float]) -> list[int]:
@@ -115,6 +161,8 @@ def in_words(warming: Warming, event: Event) -> str:
         Happening.TANK_OPENS: f"{name} takes its first water, at {pressure}",
         Happening.TANK_FULL: f"{name} is full, at {pressure}: its membrane lets in no more",
         Happening.OUTLET_OPENS: f"{name} opens at {pressure} and lets out what must go",
+        Happening.OUTLET_RUNS: f"{name} runs from the start: {pressure} stands at it, above "
+        f"{_bound(warming, name)}; only growth is counted as let out",
         Happening.OUTLET_RESEATS: f"{name} closes again at {pressure}, once nothing more grows",
         Happening.LIMIT_PASSED: f"the pressure at {name} passes the limit of {pressure}",
         Happening.ELEMENT_OPENS: f"{name} is so hot, {hot}, that the temperature element of its relief valve opens; "
@@ -125,90 +173,49 @@ def in_words(warming: Warming, event: Event) -> str:
     }[event.what]
 
 
+def _bound(warming: Warming, name: str) -> str:
+    """What an outlet opens above: its set, or the rim of an open pipe."""
+    outlet = next(iter(warming.report.system.parts[name].outlets()), None)
+    if outlet is None or outlet.role.is_way_out:
+        return "its rim"
+    return f"its set of {warming.report.facts.pressure(outlet.opens_pa)}"
+
+
 def _sums(warming: Warming) -> Iterator[str]:
-    facts, run = warming.report.facts, warming.run
-    for one in warming.fired:
-        hot_s = warming.hot_after_s(one)
-        hot = "not hot yet" if hot_s is None else f"hot after {show(hot_s, TIME, facts.units)}"
-        yield f"{one.name}: {hot}; highest pressure {facts.pressure(max(warming.pressures_pa(one)))}."
-    if warming.outlets:
-        parts = [f"{facts.volume(run.books.lost_m3[name])} by {name}" for name in warming.outlets]
-        yield f"Let out at this heat-up: {listed(parts)}."
-    else:
+    facts, (rigid, typical) = warming.report.facts, warming.bracket
+    for here, there in zip(rigid.fired, typical.fired, strict=True):
+        hot = _either(_hot(rigid, here), _hot(typical, there))
+        highest = _either(*(facts.pressure(max(end.pressures_pa(here))) for end in warming.bracket))
+        yield f"{here.name}: {hot}; highest pressure {highest}."
+    for name in warming.outlets_of_both:
+        out = _either(*(facts.volume(end.run.books.lost_m3.get(name, 0.0)) for end in warming.bracket))
+        yield f"Let out at this heat-up by {name}: {out}."
+        yield from _flow(warming, name)
+    if not warming.outlets_of_both:
         yield "No water is let out."
-    if run.returned_m3 > 0.0:
-        yield f"Gone back to the supply: {facts.volume(run.returned_m3)}."
+    if max(rigid.run.returned_m3, typical.run.returned_m3) > 0.0:
+        back = _either(*(facts.volume(end.run.returned_m3) for end in warming.bracket))
+        yield f"Gone back to the supply: {back}."
 
 
-def to_csv(warming: Warming) -> str:
-    """A row to a moment, in the units of the report; its head says which."""
-    units = warming.report.facts.units
-
-    def unit(dimension: Dimension) -> str:
-        return dimension.us if units == "us" else dimension.metric
-
-    def number(value: float, dimension: Dimension) -> str:
-        return f"{to(value, unit(dimension), dimension):.8g}"
-
-    head = [f"time ({unit(TIME)})"]
-    for one in warming.fired:
-        head += [f"{one.name} temperature ({unit(TEMPERATURE)})", f"{one.name} pressure ({unit(PRESSURE)})"]
-        head += [f"{one.name} firing"]
-    head += [f"{name} water taken ({unit(VOLUME)})" for name in warming.tanks]
-    head += [f"{name} let out ({unit(VOLUME)})" for name in warming.outlets]
-    text = io.StringIO()
-    table = csv.writer(text, lineterminator="\n")
-    table.writerow(visible(cell) for cell in head)
-    for moment in warming.run.moments:
-        row = [number(moment.time_s, TIME)]
-        for one in warming.fired:
-            row += [number(moment.temperatures_k[one.body], TEMPERATURE)]
-            row += [number(warming.gauge_pa(one.name, moment.pressures_abs_pa[one.zone]), PRESSURE)]
-            row += [str(int(one.name in moment.firing))]
-        row += [number(moment.taken_m3[name], VOLUME) for name in warming.tanks]
-        row += [number(moment.lost_m3.get(name, 0.0), VOLUME) for name in warming.outlets]
-        table.writerow(row)
-    return text.getvalue()
+def _either(rigid: str, typical: str) -> str:
+    """What both ends of the bracket come to, said once where it reads the same."""
+    return typical if rigid == typical else f"{rigid} with rigid walls, {typical} with typical ones"
 
 
-def to_json(warming: Warming) -> str:
-    """The course in SI units; pressures gauge, at each heater's, tank's and outlet's own height."""
-    run, record = warming.run, warming.report.system.record
-    document: Json = {
-        "file": record.file,
-        "sha256": record.sha256,
-        "scenario": warming.report.scenario,
-        "efficiency": warming.efficiency,
-        "times_s": list(run.times_s),
-        "heaters": [_heater(warming, one) for one in warming.fired],
-        "tanks": {name: [moment.taken_m3[name] for moment in run.moments] for name in warming.tanks},
-        "let_out_m3": {name: [moment.lost_m3.get(name, 0.0) for moment in run.moments] for name in warming.outlets},
-        "returned_m3": run.returned_m3,
-        "events": [_event(warming, event) for event in run.events],
-    }
-    return written(document) + "\n"
+def _hot(warming: Warming, one: Fired) -> str:
+    hot_s = warming.hot_after_s(one)
+    return "not hot yet" if hot_s is None else f"hot after {show(hot_s, TIME, warming.report.facts.units)}"
 
 
-def _heater(warming: Warming, one: Fired) -> Json:
-    pressures = warming.pressures_pa(one)
-    return {
-        "name": one.name,
-        "input_w": one.input_w,
-        "setpoint_k": one.hot_k,
-        "limit_pa": one.limit_pa,
-        "hot_after_s": warming.hot_after_s(one),
-        "highest_pa": max(pressures),
-        "temperature_k": list(warming.temperatures_k(one)),
-        "pressure_pa": list(pressures),
-        "firing": [one.name in moment.firing for moment in warming.run.moments],
-    }
-
-
-def _event(warming: Warming, event: Event) -> Json:
-    return {
-        "time_s": event.time_s,
-        "what": event.what.value,
-        "name": event.name,
-        "pressure_pa": warming.gauge_pa(event.name, event.pressure_abs_pa),
-        "temperature_k": event.temperature_k,
-    }
+def _flow(warming: Warming, outlet: str) -> Iterator[str]:
+    """The greatest flow of an outlet beside the published one, each with what it assumes."""
+    facts, share = warming.report.facts, show(warming.efficiency, FRACTION, warming.report.facts.units)
+    flow = _either(*(show(end.discharge_m3_s(outlet), FLOW, facts.units) for end in warming.bracket))
+    yield f"Greatest flow from {outlet}: {flow}; from {share} of the input, the water as warm as it then is."
+    heat = facts.power(math.fsum(one.input_w for one in warming.fired))
+    yield (
+        f"Thermal-expansion flow of API 521 and API 520, from memory, q = av Q/(500 G c): "
+        f"{show(warming.published_m3_s(outlet), FLOW, facts.units)}. It assumes that all {heat} of the input reach the "
+        "water, that it stands at its setpoint, and that nothing yields."
+    )

@@ -65,6 +65,8 @@ def settled_in_words(facts: Facts, heater: HeaterFacts) -> str:
 
 def left_as_it_is(facts: Facts, locked: LockedFacts) -> str:
     """What comes of a closed heater if nothing is done, from rigid walls to typical ones."""
+    if any(relief.name == locked.outlet and relief.runs for relief in (*facts.reliefs, *facts.expansion_reliefs)):
+        return f"{locked.outlet} runs all the time, hot or cold: what feeds it stands above its set"
     soon = _between(locked.rise_k, TEMPERATURE_DIFFERENCE, facts.units)
     if locked.firing_s is not None:
         soon += f", {_between(locked.firing_s, TIME, facts.units)} of firing"

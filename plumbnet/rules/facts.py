@@ -9,10 +9,11 @@ from enum import StrEnum
 from typing import Literal, TypeAlias
 
 from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.layout.quantity import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.layout.system import System
 from plumbnet.network.blocking import Stops
 from plumbnet.network.closing import Closings
+from plumbnet.network.feeding import Feed
 from plumbnet.physics.locked import Bracket
 
 ROUNDING_PA = 1.0
@@ -196,11 +197,25 @@ class HeaterFacts:
     """That history: heaters in the order in which they warm, those in one stage together."""
     broken: tuple[PlaceFacts, ...] = ()
     """Places that its growth helps to bring above their limits."""
+    asked_method: str = ""
+    """The sizing method of the rules, or its own, where that is not plain physics."""
+    asked_tank_m3: float | None = None
+    """What that method asks for of a controlled heater, for all the water that shares its tanks."""
 
     @property
     def is_past_limit(self) -> bool:
         """Whether its own water comes above the limit, and not only a place beyond a one-way device."""
         return self.settled_pa is not None and self.settled_pa > self.limit_pa + ROUNDING_PA
+
+    usual_pa: float | None = None
+    """Static pressure with each main as it is as a rule, where `static_pa` is that with each at its highest."""
+
+    @property
+    def is_at_highest(self) -> bool:
+        """Whether its static pressure is that of a main at its highest, and lower as a rule."""
+        if self.static_pa is None or self.usual_pa is None:
+            return False
+        return self.usual_pa < self.static_pa - ROUNDING_PA
 
     @property
     def way_out(self) -> RungFacts | None:
@@ -222,14 +237,14 @@ class HeaterFacts:
 class TankFacts:
     """An expansion tank where it stands; pressures gauge at the tank.
 
-    `static_pa` is None where no water reaches it; `lowest_pa` is what a well pump lets it fall to. `reached`
+    `static_pa` is None where no water reaches it; `cut_in_pa` is what a well pump lets it fall to. `reached`
     says that water of a heater can push into it.
     """
 
     name: str
     precharge_pa: float
     static_pa: float | None
-    lowest_pa: float | None
+    cut_in_pa: float | None
     is_waterlogged: bool
     reached: bool
     on_hot_side: bool
@@ -239,7 +254,15 @@ class TankFacts:
     @property
     def serves_a_pump(self) -> bool:
         """Whether it stands under a pump that lets the pressure fall before it starts, as on a well."""
-        return self.lowest_pa is not None and self.static_pa is not None and self.lowest_pa < self.static_pa
+        return self.cut_in_pa is not None and self.static_pa is not None and self.cut_in_pa < self.static_pa
+
+    def is_charged_wrong(self, tolerance_pa: float) -> bool:
+        """Whether its charge is not that of the line; on a well anything from just under the cut-in up to it is."""
+        if self.is_waterlogged or self.static_pa is None:
+            return False
+        tolerance_pa += ROUNDING_PA
+        cut_in_pa = self.static_pa if self.cut_in_pa is None else self.cut_in_pa
+        return not cut_in_pa - tolerance_pa <= self.precharge_pa <= self.static_pa + tolerance_pa
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,6 +286,13 @@ class ReliefFacts:
     rated: str | None
     rating_pa: float | None
     safety_pa: float | None
+    is_fed: bool = True
+    """A supply goes on feeding it: through no shut valve, and not filled once by hand."""
+
+    @property
+    def runs(self) -> bool:
+        """Whether its supply stands above its set, so that it never shuts."""
+        return self.is_fed and self.static_pa is not None and self.static_pa > self.set_pa + ROUNDING_PA
 
 
 @dataclass(frozen=True, slots=True)
@@ -280,6 +310,29 @@ class ReducerFacts:
     is_heated: bool
     has_tank: bool
     relief_set_pa: float | None
+    outlet_pa: float | None = None
+    """What stands behind it cold; None where no water is."""
+    passed_by: tuple[str, ...] = ()
+    """Where more than its set stands behind it: the parts by which water comes past it through no reducer."""
+
+
+@dataclass(frozen=True, slots=True)
+class HinderedFacts:
+    """A running pump that would drive a loop but for `reducer`; gauge pressures, at each part's own height.
+
+    Water must come back past the outlet of the pump and on round to the reducer; at the part `at`, where `stands_pa`
+    is, it comes with `comes_pa` only. `head_pa` is what the pump adds (None: not given), `head_helps` says that more of
+    it would drive the loop.
+    """
+
+    pump: str
+    reducer: str
+    set_pa: float
+    at: str
+    comes_pa: float
+    stands_pa: float
+    head_pa: float | None
+    head_helps: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -300,6 +353,28 @@ class ReturnFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class PumpedFacts:
+    """A place that heating and cooling again and again without a draw pumps above its limit, though once does not.
+
+    Growth of `heaters` comes there `through` one-way devices and stays. `part` sets the limit; `limit_pa`, and `top_pa`
+    that it approaches, are gauge at that part. It passes the limit at heat-up number `heat_ups` (None: after more than
+    anybody waits for). A tank of `tank_m3` `at` a part or a pipe before those devices, charged to `precharge_pa`
+    (gauge, at the tank), stops it (None: none there does).
+    """
+
+    heaters: tuple[str, ...]
+    part: str
+    limit_pa: float
+    top_pa: float
+    heat_ups: int | None
+    through: tuple[str, ...]
+    at: str
+    tank_m3: float | None
+    nominal_m3: float | None
+    precharge_pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class ZoneFacts:
     """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
 
@@ -308,6 +383,48 @@ class ZoneFacts:
     draw: str | None
     draw_pa: float | None
     """Static pressure at that fixture, gauge at its height."""
+
+
+class Use(StrEnum):
+    """What water must come to a place for."""
+
+    TAP = "tap"
+    EMITTER = "emitter"
+    HEATER = "heater"
+
+
+@dataclass(frozen=True, slots=True)
+class LowFacts:
+    """A place that water must come to, and the least pressure that stands there, gauge at its height.
+
+    Of a tap or an emitter `at` is itself; of a heater it is the highest place of what it warms. `static_pa` stands
+    there with every supply at its highest. `is_driven` says that a pump drives its water round, `is_vented` that it
+    stands open to the air. Plain water there comes to `hot_k`, stays liquid `vapour_pa` above the air, and boils at
+    `boils_k` under the least pressure (None: no plain water is heated, or it stands under none).
+    """
+
+    name: str
+    use: Use
+    at: str
+    elevation_m: float
+    static_pa: float
+    least_pa: float
+    feed: Feed | None
+    is_driven: bool = False
+    is_vented: bool = False
+    hot_k: float | None = None
+    vapour_pa: float = 0.0
+    boils_k: float | None = None
+
+    @property
+    def is_dry(self) -> bool:
+        """Whether water does not come so high, or no higher."""
+        return self.least_pa < ROUNDING_PA
+
+    @property
+    def at_lowest(self) -> bool:
+        """Whether its least pressure is that of a supply at its lowest, and higher otherwise."""
+        return self.least_pa < self.static_pa - ROUNDING_PA
 
 
 @dataclass(frozen=True, slots=True)
@@ -327,12 +444,22 @@ class Facts:
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
+    pumped: tuple[PumpedFacts, ...] = ()
+    """What heating and cooling again and again pumps up."""
+    hindered_pumps: tuple[HinderedFacts, ...] = ()
+    """Those of the idle pumps that a reducer keeps from driving a loop."""
+    lows: tuple[LowFacts, ...] = ()
+    """Taps, emitters, and of every heater the highest place of what it warms."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 
     def pressure(self, pressure_pa: float) -> str:
         """A pressure in the units of the report."""
         return show(pressure_pa, PRESSURE, self.units)
+
+    def length(self, length_m: float) -> str:
+        """A length or a height in the units of the report."""
+        return show(length_m, LENGTH, self.units)
 
     def volume(self, volume_m3: float) -> str:
         """A volume in the units of the report."""

@@ -57,6 +57,10 @@ class Profile(Declared):
     """Highest pressure where people draw water, heated up and with every fixture shut."""
     static_limit: PressureRuling | None = None
     """Highest pressure there with nothing heated; the distribution limit when left out."""
+    least_at_tap: PressureRuling
+    """Least pressure where people draw water, with every fixture shut and the supply at its lowest."""
+    least_at_top: PressureRuling
+    """Least pressure at the highest place of water that a pump drives round, cold, above what keeps it liquid hot."""
     relief_share: FractionRuling
     """Share of a safety relief valve's set pressure that the system may come up to."""
     relief_margin: PressureRuling | None = None

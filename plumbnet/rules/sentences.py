@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from plumbnet.rules.facts import Facts, HeaterFacts, Need, PlaceFacts, Verdict
+from plumbnet.network.feeding import Giver
+from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
 ROUNDING = 1e-6
@@ -150,6 +151,13 @@ def fit_a_tank(facts: Facts, heater: HeaterFacts) -> str:
     return f"Fit {wanted}." if wanted is not None else capitalised(NO_TANK)
 
 
+def right_charge(facts: Facts, tank: TankFacts) -> str:
+    """What a tank belongs charged to: the pressure of its line; on a well just under that at which the pump starts."""
+    if tank.serves_a_pump:
+        return f"just under the {facts.pressure(tank.cut_in_pa or 0.0)} at which the pump starts"
+    return facts.pressure(tank.static_pa or 0.0)
+
+
 def capitalised(words: str) -> str:
     """Words as a sentence of their own.
 
@@ -185,3 +193,27 @@ def _whose_water(heater: HeaterFacts) -> str:
 def first_stops(heater: HeaterFacts) -> tuple[str, ...]:
     """The first of the smallest sets of devices that stop a heater's water; none where there is no way at all."""
     return heater.stopped_by.sets[0] if heater.stopped_by.sets else ()
+
+
+def when(low: LowFacts) -> str:
+    """When the least pressure of a place stands there: nothing where it always does."""
+    return ", the supply at its lowest" if low.at_lowest else ""
+
+
+def worst_pa(lows: Sequence[LowFacts], like: LowFacts) -> float:
+    """The least pressure among places that have their water from where one of them has it: one cure serves them all."""
+    return min(low.least_pa for low in lows if _giver(low) == _giver(like))
+
+
+def _giver(low: LowFacts) -> str:
+    return "" if low.feed is None else low.feed.name
+
+
+def more_pressure(facts: Facts, low: LowFacts, short_pa: float) -> str:
+    """Advice: how a place comes to more pressure, by so much."""
+    feed = low.feed
+    if feed is None or feed.spare_pa < short_pa:
+        return f"Fit a booster pump that adds at least {facts.pressure(short_pa)}, or feed it from where more stands."
+    wanted = facts.pressure(feed.own_pa + short_pa)
+    what = f"Raise the set of {feed.name}" if feed.giver is Giver.REDUCER else f"Fill at {feed.name}, cold,"
+    return f"{what} to at least {wanted}, as far as all that hangs on it may stand that."

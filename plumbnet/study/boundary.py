@@ -34,16 +34,30 @@ class Beyond(Part):
 
     pressure_pa: float
     """Static pressure of the zone at the boundary."""
-    lowest_pa: float
+    cut_in_pa: float
     """The pressure that its pumps let it fall to."""
+    usual_pa: float
+    """Its pressure with each main as it is as a rule."""
+    least_pa: float
+    """The lowest that its supplies let it fall to."""
     temperature_k: float
     """Temperature of the coldest supply that reaches it."""
     takes_back: bool
     """Whether a main in that zone takes any amount back at that pressure."""
+    feeds_on: bool
+    """Whether a supply goes on feeding the zone."""
 
     def source(self) -> Source:
         """Water at the pressure of the boundary."""
-        return Source(OUT, self.pressure_pa, self.lowest_pa, self.temperature_k)
+        return Source(
+            OUT,
+            self.pressure_pa,
+            self.cut_in_pa,
+            self.temperature_k,
+            self.usual_pa,
+            self.least_pa,
+            feeds_on=self.feeds_on,
+        )
 
     def outlets(self) -> Iterator[Outlet]:
         """The main, where one is freely joined to the boundary."""
@@ -136,9 +150,10 @@ class Boundaries:
             return None
         node = next(network.piping.nodes_of(tee))
         zone, standing = network.zoning.zone_of[node], network.standing
-        static_pa, lowest_pa, cold_k = standing.static_pa[zone], standing.lowest_pa[zone], standing.cold_k[zone]
-        if static_pa is None or lowest_pa is None or cold_k is None or zone in standing.cut_off:
+        levels_pa, cold_k = standing.levels_pa(zone), standing.cold_k[zone]
+        if levels_pa is None or cold_k is None or zone in standing.cut_off:
             return None
+        static_pa, cut_in_pa, usual_pa, least_pa = levels_pa
         held = self._is_held(node, zone)
         if not (held or not self.heaters_reaching(zone)) or cold_k != self._coldest_k:
             return None
@@ -148,9 +163,12 @@ class Boundaries:
             elevation_m=0.0,
             rating_pa=None,
             pressure_pa=static_pa,
-            lowest_pa=lowest_pa,
+            cut_in_pa=cut_in_pa,
+            usual_pa=usual_pa,
+            least_pa=least_pa,
             temperature_k=cold_k,
             takes_back=held,
+            feeds_on=zone in network.fed,
         )
         return Boundary(tee, zone, beyond)
 

@@ -2,26 +2,28 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Protocol, TypeVar
 
 from plumbnet.analysis.report import Report, facts_of
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.system import System
+from plumbnet.network.feeding import Feed, Feeding
 from plumbnet.network.whole import Draw, Network
 from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import (
     Facts,
     HeaterFacts,
     Limit,
+    LowFacts,
     ReducerFacts,
     ReliefFacts,
     ReturnFacts,
     TankFacts,
     ZoneFacts,
 )
-from plumbnet.study.boundary import Boundaries
+from plumbnet.study.boundary import ROOT, Boundaries
 from plumbnet.study.district import District
 from plumbnet.study.hasty import NotTold, Withheld, hasty_network_of
 
@@ -54,6 +56,7 @@ class Effect:
     is_settled: bool
     returns: tuple[ReturnFacts, ...]
     reducing: "Reducing"
+    lows: tuple[LowFacts, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +78,7 @@ class Effects:
     """Effects of changes to the layout of a report, and the facts of the whole that come of them."""
 
     report: Report
+    _feeds: dict[Zone, Feed | None] = field(default_factory=dict)
 
     def of(self, district: District, changes: Iterable[Change]) -> Effect | None:
         """The effect of changes inside a district; None where they are felt beyond.
@@ -99,6 +103,7 @@ class Effects:
             is_settled=bool(inner.heaters_reaching(zone)) == district.is_heated_inside,
             returns=own.returns,
             reducing=_reducing(inner, zone, own.reducers),
+            lows=tuple(self._fed_from_beyond(district, own.lows)),
         )
 
     def facts(self, effects: Sequence[Effect], at_rest: Sequence[Effect], whole: System) -> Facts:
@@ -126,8 +131,24 @@ class Effects:
             hot_side_checks=Withheld(),
             idle_pumps=Withheld(),
             unreached=Withheld(),
+            hindered_pumps=Withheld(),
+            lows=tuple(_merged(base.lows, (one.lows for one in effects), inside)),
             assumed=base.assumed,
         )
+
+    def _fed_from_beyond(self, district: District, lows: Iterable[LowFacts]) -> Iterator[LowFacts]:
+        """Places inside, those whose pressure comes from beyond with what gives it to the boundary there."""
+        zone = district.boundary.zone
+        for low in lows:
+            if low.feed is None or low.feed.name != ROOT:
+                yield low
+                continue
+            if zone not in self._feeds:
+                network = self.report.network
+                self._feeds[zone] = Feeding(network.zoning, network.standing).feed(zone)
+            feed = self._feeds[zone]
+            room_pa = low.feed.room_pa
+            yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
 
     def _zones(self, effects: Sequence[Effect], inside: frozenset[str]) -> Iterator[ZoneFacts]:
         """Zones with fixtures: those beyond as they were, those inside as they are, those of the boundaries anew."""
@@ -149,7 +170,7 @@ class Effects:
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:
     """Whether nothing of what happened inside is felt beyond the boundary, whose zone inside is given."""
     standing, beyond = inner.network.standing, district.boundary.beyond
-    if (standing.static_pa[zone], standing.lowest_pa[zone]) != (beyond.pressure_pa, beyond.lowest_pa):
+    if standing.levels_pa(zone) != (beyond.pressure_pa, beyond.cut_in_pa, beyond.usual_pa, beyond.least_pa):
         return False
     if standing.cold_k[zone] != beyond.temperature_k or inner.is_felt_across(zone):
         return False
@@ -171,7 +192,7 @@ class _Sideless(TankFacts):
 
 
 def _sideless(tank: TankFacts) -> TankFacts:
-    return _Sideless(**{field.name: getattr(tank, field.name) for field in fields(TankFacts)})
+    return _Sideless(**{each.name: getattr(tank, each.name) for each in fields(TankFacts)})
 
 
 def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:

@@ -43,7 +43,7 @@ def feed(scene: Scene, heater: HeaterFacts) -> Feed | None:
         for name, part in parts.items():
             source = part.source()
             if source is not None and network.zoning.zone_of[network.piping.node_of[End(name, source.port)]] == zone:
-                if source.lowest_pa < source.pressure_pa:
+                if source.cut_in_pa < source.pressure_pa:
                     return None
                 entries[End(name, source.port)] = None
         for crossing in _inward(scene, zone):

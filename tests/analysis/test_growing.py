@@ -5,10 +5,8 @@ from conftest import system
 
 import plumbnet
 from plumbnet.analysis.growing import growing, growing_section, mixing
-from plumbnet.analysis.limits import limits
 from plumbnet.analysis.need import Task, Water
-from plumbnet.analysis.settling import Settling
-from plumbnet.analysis.verdict import Judge
+from plumbnet.analysis.verdict import judge_of
 from plumbnet.layout.system import System
 from plumbnet.network.whole import network_of
 from plumbnet.physics import glycol
@@ -17,8 +15,7 @@ from plumbnet.rules.profile import profile
 
 def first(drawn: System) -> tuple[Task, Water]:
     network = network_of(drawn)
-    judge = Judge(network, profile("general"), limits(network, profile("general")), Settling(network))
-    case = judge.case(network.heated[0])
+    case = judge_of(network, profile("general")).case(network.heated[0])
     return case.task, case.waters[0]
 
 

@@ -1,7 +1,7 @@
 import pytest
 from conftest import PSI, drawn
 
-from plumbnet.analysis.limits import limit_of, limits
+from plumbnet.analysis.limits import Limits, limits
 from plumbnet.rules.facts import Limit
 from plumbnet.rules.profile import profile
 
@@ -14,7 +14,7 @@ def limit(runs: str, place: str, **parts: str) -> Limit:
     """The limit at a part, gauge at datum."""
     network = drawn(runs, **parts).network
     node = next(network.piping.nodes_of(place))
-    return limit_of(limits(network, GENERAL), network, node, GENERAL)
+    return Limits(network, GENERAL).at(node)
 
 
 def psi(runs: str, place: str = "heater", **parts: str) -> float:
@@ -28,11 +28,53 @@ def test_people_drawing_water_set_the_limit_of_the_code() -> None:
 
 
 def test_nine_tenths_of_the_relief_set_where_nobody_draws() -> None:
-    # check between heater and tap: the heater's own zone has a relief valve and no fixture
-    runs = "street -> tee -> heater -> cv -> tap.hot\nheater.relief -> relief"
+    runs = "street -> tee -> heater\nheater.relief -> relief"
     assert psi(runs) == 135.0
     assert limit(runs, "heater").by == "margin below relief"
-    assert psi(runs, "tap") == 80.0
+
+
+# Growth pushes forward: a tap beyond a check in the hot pipe, or beyond a mixing valve, holds the heater too.
+
+
+def test_tap_beyond_a_check_in_the_hot_pipe_sets_the_limit() -> None:
+    found = limit("street -> tee -> heater -> cv -> tap.hot\nheater.relief -> relief", "heater")
+    assert (found.by, found.part, found.way) == ("fixture tap", "tap", ("cv",))
+    assert found.pressure_pa == pytest.approx(80 * PSI)
+
+
+def test_what_the_checks_on_the_way_need_to_open_is_added() -> None:
+    # heater >| 5 psi >| 3 psi > tap 10 m up
+    runs = "street -> tee -> heater -> cv -> cv2 -> tap.hot\nheater.relief -> relief"
+    found = limit(runs, "heater", cv="opens: 5 psi", cv2="opens: 3 psi", tap="elevation: 10 m")
+    assert found.pressure_pa == pytest.approx(88 * PSI + 10 * METRE_PA)
+    assert found.own_pa == pytest.approx(80 * PSI)
+    assert found.way == ("cv", "cv2")
+
+
+def test_of_two_ways_to_a_tap_that_of_the_check_that_opens_first_counts() -> None:
+    runs = "street -> tee -> heater -> cv -> tee2 -> tap.hot\ntee -> cv2 -> tee2\nheater.relief -> relief"
+    assert psi(runs, cv="opens: 9 psi", cv2="opens: 4 psi") == 84.0
+
+
+def test_reducer_holds_a_tap_behind_it_below_its_limit_whatever_the_heater_does() -> None:
+    runs = "street -> tee -> heater -> prv -> tap.hot\nheater.relief -> relief"
+    assert psi(runs) == 135.0
+    assert psi(runs, prv="set: 85 psi") == 80.0
+
+
+def test_piece_of_pipe_between_two_checks_invents_no_limit() -> None:
+    # heater >| tee2 |< : nothing between the two checks sets a limit of its own
+    runs = "street -> cv1 -> tee -> heater -> cv2 -> tee2\nstreet -> cv3 -> tee2\nheater.relief -> relief"
+    assert psi(runs) == 135.0
+    assert psi(runs, "tee2") == 80.0
+    assert limit(runs, "tee2").basis == "profile"
+
+
+def test_lowest_limit_beyond_an_open_street_holds_whoever_pushes_there() -> None:
+    # heater >| street, from which a neighbour's tap hangs behind a check of its own
+    runs = "street -> tee -> cv -> tap.cold\nheater -> cv2 -> tee\nheater.relief -> relief"
+    found = limit(runs, "heater")
+    assert (found.part, found.way) == ("tap", ("cv2", "cv"))
 
 
 def test_heating_circuit_with_a_relief_valve_of_30_psi_ends_at_27() -> None:
@@ -58,18 +100,18 @@ def test_each_bound_counts_at_its_own_height() -> None:
 
 
 def test_relief_valve_high_up_leaves_more_room_below_it() -> None:
-    runs = "street -> cv -> heater -> cv2 -> tap.hot\nheater.relief -> relief"
+    runs = "street -> cv -> heater\nheater.relief -> relief"
     assert limit(runs, "heater", relief="elevation: 10 m").pressure_pa == pytest.approx(135 * PSI + 10 * METRE_PA)
 
 
 def test_expansion_relief_valve_sets_no_limit() -> None:
-    assert psi("street -> tee -> heater -> cv -> tap.hot\ntee -> spill", spill="pressure: 50 psi") == 80.0
-    assert limit("street -> tee -> heater -> cv -> tap.hot\ntee -> spill", "heater").basis == "profile"
+    assert psi("street -> tee -> heater\ntee -> spill", spill="pressure: 50 psi") == 80.0
+    assert limit("street -> tee -> heater\ntee -> spill", "heater").basis == "profile"
 
 
 def test_where_nothing_sets_one_it_is_the_profiles_own_at_that_height() -> None:
     found = limit("street -> heater -> tee", "heater", heater="elevation: 10 m")
-    assert found == Limit(found.pressure_pa, "no part here sets one: the profile's own")
+    assert found == Limit(found.pressure_pa, "nothing in its reach sets one: the profile's own")
     assert found.pressure_pa == pytest.approx(80 * PSI + 10 * METRE_PA)
 
 
@@ -83,3 +125,13 @@ def test_zone_without_a_bound_is_not_in_the_table() -> None:
     found = limits(layout.network, GENERAL)
     assert layout.zone("street") not in found
     assert found[layout.zone("tap.cold")].part == "tap"
+
+
+def test_plugged_relief_valve_sets_the_limit_that_it_set_while_it_was_sound() -> None:
+    runs = "street -> prv -> tee -> boiler\nboiler.relief -> relief"
+    sound, plugged = (
+        limit(runs, "boiler", relief=f"pressure: 30 psi, elevation: 10 m, state: {state}")
+        for state in ("sound", "plugged")
+    )
+    assert sound == plugged
+    assert sound.own_pa == pytest.approx(27 * PSI)

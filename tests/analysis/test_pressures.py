@@ -31,6 +31,12 @@ def test_static_pressure_is_that_of_the_main() -> None:
     assert found.steps[0].value == pytest.approx(60 * PSI + ATM)
 
 
+def test_static_pressure_is_that_of_a_main_at_its_highest() -> None:
+    found = items("street -> cv -> heater -> tap.hot", street="pressure: 60 psi, highest: 70 psi")
+    assert found["d_supply"].name == "highest pressure of street"
+    assert found["d_supply"].value == pytest.approx(70 * PSI)
+
+
 def test_reducer_gives_it_its_set() -> None:
     assert items("street -> prv -> heater -> tap.hot")["d_set"].name == "set of prv"
 
@@ -78,7 +84,7 @@ def test_limit_of_a_rated_part_is_its_rating() -> None:
 
 def test_limit_that_no_part_sets_is_the_profiles() -> None:
     found = pressures("street -> cv -> heater")
-    assert found.steps[1].name == "limit (no part here sets one: the profile's own)"
+    assert found.steps[1].name == "limit (nothing in its reach sets one: the profile's own)"
     assert found.steps[1].value == pytest.approx(80 * PSI + ATM)
 
 

@@ -42,3 +42,28 @@ def test_lowest_expansion_relief_behind_is_named() -> None:
     found = reducer(f"{BEHIND}\ntee -> spill\ntee -> spill2", spill2="pressure: 90 psi")
     assert found.relief_set_pa == pytest.approx(90 * PSI)
     assert reducer(BEHIND).relief_set_pa is None
+
+
+def test_pressure_behind_it_is_read_at_the_reducer_and_is_its_set_where_it_holds() -> None:
+    found = reducer(BEHIND, street="pressure: 70 psi", prv="elevation: 10 ft")
+    assert found.outlet_pa == pytest.approx(50 * PSI)
+    assert found.passed_by == ()
+
+
+def test_reducer_that_stands_above_its_set_is_told_with_the_way_past_it() -> None:
+    found = reducer("street -> tee -> prv -> tee2 -> tap.hot\ntee2 -> pump -> tee\ntee -> heater")
+    assert found.outlet_pa == pytest.approx(60 * PSI)
+    assert found.passed_by == ("pump",)
+
+
+def test_smaller_of_two_reducers_side_by_side_is_not_bypassed() -> None:
+    runs = "street -> tee -> prv1 -> tee2 -> heater -> tap.hot\ntee -> prv2 -> tee2"
+    facts = plumbnet.check(system(runs, prv1="set: 45 psi")).facts
+    assert [one.passed_by for one in facts.reducers] == [(), ()]
+    assert facts.reducers[0].outlet_pa == pytest.approx(50 * PSI)
+
+
+def test_open_valve_past_a_reducer_below_whose_set_the_street_stands_bypasses_nothing() -> None:
+    runs = "street -> tee -> prv -> tee2 -> heater -> tap.hot\ntee -> valve -> tee2"
+    assert reducer(runs, street="pressure: 50 psi").passed_by == ()
+    assert reducer(runs, street="pressure: 51 psi").passed_by == ("valve",)

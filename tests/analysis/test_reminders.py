@@ -71,3 +71,8 @@ def test_fill_that_leaves_the_vessel_without_its_reserve_is_minded() -> None:
 def test_lost_charge_of_a_tank_is_minded() -> None:
     made = sheet_of(f"{RUNS}\ntee -> tank", heater=RELIEF, tank="state: waterlogged")
     assert made.cautions == ("tank takes nothing: the charge is lost",)
+
+
+def test_sheet_says_once_that_the_gas_stays_at_one_temperature() -> None:
+    made = sheet_of("street -> cv -> tee -> heater -> tap.hot\ntee -> tank")
+    assert sum("gas in a tank" in words for words in made.assumptions) == 1

@@ -10,7 +10,7 @@ from plumbnet.analysis.sheet import sheets
 from plumbnet.analysis.warming import NoWarmUp, warm_up
 from plumbnet.layout.fault import LayoutError
 from plumbnet.physics.methods import METHODS
-from plumbnet.report import cures, warmup
+from plumbnet.report import cures, warmup, warmup_data
 from plumbnet.report.comparison import Compared, comparison_text
 from plumbnet.report.comparison_json import comparison_json
 from plumbnet.report.drawing.schematic import schematic_file
@@ -83,8 +83,8 @@ def _warming(report: Report, heater: str) -> Answer:
         warming = warm_up(report, heater)
     except NoWarmUp as error:
         return "text", str(error)
-    warmup.to_csv(warming)
-    warmup.to_json(warming)
+    warmup_data.to_csv(warming)
+    warmup_data.to_json(warming)
     return "text", warmup.to_text(warming)
 
 

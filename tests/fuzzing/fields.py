@@ -13,6 +13,7 @@ from fuzzing.odd import NUMBERS, UNITS, WORDS
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.dimension import (
     FRACTION,
+    HEAD,
     LENGTH,
     POWER,
     PRESSURE,
@@ -35,6 +36,7 @@ USUAL: Final[dict[Dimension, tuple[float, float]]] = {
     TEMPERATURE_DIFFERENCE: (1.0, 50.0),
     POWER: (1e3, 1e5),
     FRACTION: (0.0, 0.6),
+    HEAD: (1e3, 3e5),
 }
 """Usual values by dimension, in SI; of a new dimension 0 to 100."""
 PORTS: Final = ("a", "b", "c", "d")

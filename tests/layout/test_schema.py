@@ -24,6 +24,7 @@ BEYOND = {
     "device-ports-alike", "draw-what-is-no-fixture", "fail-in-no-known-way", "fail-what-cannot",
     "insert-a-name-that-is-there", "insert-a-name-that-is-none", "insert-at-no-port", "insert-between-a-run",
     "insert-next-to-no-part", "insert-what-has-no-outlet", "insert-where-no-pipe-is", "insert-where-two-pipes-are",
+    "main-highest-on-the-wrong-side", "main-lowest-on-the-wrong-side",
     "many-more", "name-not-declared", "name-not-declared-in-folded-text", "name-not-declared-in-quotes",
     "open-what-is-no-valve", "part-in-no-run", "port-must-be-named", "port-taken-by-relief", "port-taken-twice",
     "port-unknown", "port-unlike-any", "remove-a-tee-of-three", "remove-no-part", "run-back-to-itself",

@@ -148,6 +148,16 @@ def test_what_the_report_assumes_is_assumed_again() -> None:
     assert taken_back(before, made)
 
 
+@pytest.mark.parametrize(
+    "values", [{"highest": "75 psi"}, {"lowest": "40 psi"}, {"highest": "75 psi", "lowest": "40 psi"}]
+)
+def test_street_that_was_given_its_extremes_is_steady_again(values: dict[str, str]) -> None:
+    before = house()
+    made = change({"set": {"part": "street", **values}})
+    assert answer(with_changes(before, [made])) != answer(before)
+    assert taken_back(before, made)
+
+
 def test_fixture_with_two_connections_cannot_be_added_again() -> None:
     found = inverse(house(), change({"remove": "tap"}))
     assert found.changes is None

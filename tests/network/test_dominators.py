@@ -4,7 +4,7 @@ import networkx as nx
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from plumbnet.network.dominators import Tree, dominators, under_one
+from plumbnet.network.dominators import Tree, dominators, spans, under_one
 
 EXAMPLES = settings(max_examples=300, deadline=None, derandomize=True, database=None)
 PIPES = st.lists(st.tuples(st.integers(0, 9), st.integers(0, 9)), max_size=25)
@@ -61,3 +61,12 @@ def test_taps_fed_from_two_mains_stand_under_the_street_and_under_neither_main()
     pipes = {"street": ["a", "b"], "a": ["tap1", "tap2"], "b": ["c"], "c": ["tap1", "tap2"]}
     over = dominators(pipes, "street")
     assert (over["tap1"], over["tap2"], over["c"]) == ("street", "street", "b")
+
+
+@EXAMPLES
+@given(PIPES)
+def test_node_stands_over_those_within_its_span_and_over_no_others(pipes: list[tuple[int, int]]) -> None:
+    tree = dominators(directed(pipes).succ, 0)
+    span = spans(tree)
+    for over, node in product(tree, tree):
+        assert (span[over][0] <= span[node][0] < span[over][1]) is (over in standing_over(tree, node))

@@ -113,9 +113,9 @@ def test_reducer_behind_the_pump_shuts_at_its_own_set() -> None:
 
 def test_well_behind_which_a_pump_stands_falls_as_far_as_the_well() -> None:
     d = drawn("well -> booster -> heater", booster=OPEN)
-    lowest_pa = d.network.standing.lowest_pa[d.zone("heater")]
-    assert lowest_pa is not None
-    assert (lowest_pa - d.lift_pa("heater")) / PSI == pytest.approx(70.0)
+    cut_in_pa = d.network.standing.cut_in_pa[d.zone("heater")]
+    assert cut_in_pa is not None
+    assert (cut_in_pa - d.lift_pa("heater")) / PSI == pytest.approx(70.0)
 
 
 def test_pump_with_a_check_leaves_the_datum_as_it_is() -> None:

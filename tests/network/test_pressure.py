@@ -82,7 +82,7 @@ def test_well_stands_at_its_cut_out_and_falls_to_its_cut_in() -> None:
     d = drawn("well -> tee1 -> heater\ntee1 -> tank")
     standing = d.network.standing
     assert d.static("heater") == psi(50)
-    assert (standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(30)
+    assert (standing.cut_in_pa[d.zone("heater")] or 0) / PSI == psi(30)
 
 
 def test_cistern_on_the_roof_stands_over_the_house() -> None:
@@ -172,7 +172,7 @@ def test_supply_is_followed_beyond_a_place_that_it_reaches_twice() -> None:
 def test_well_on_a_hill_falls_to_its_cut_in_and_the_height() -> None:
     # 10 ft up: 30 + 4.3 at datum
     d = drawn("well -> heater", well="elevation: 10 ft")
-    assert (d.network.standing.lowest_pa[d.zone("heater")] or 0) / PSI == psi(34.33)
+    assert (d.network.standing.cut_in_pa[d.zone("heater")] or 0) / PSI == psi(34.33)
 
 
 def test_reducer_set_the_wrong_way_round_is_filled_through_its_bypass() -> None:
@@ -215,3 +215,34 @@ def test_of_ways_through_one_shut_valve_that_forward_counts_before_one_back() ->
     runs = "street -> valve1 -> tee2 -> heater\ntee4 -> prv -> tee3 -> street2\ntee4 -> valve2 -> tee2"
     shut = {"valve1": "state: shut", "valve2": "state: shut", "prv": "bypass: true, set: 20 psi"}
     assert drawn(runs, street2="pressure: 90 psi", **shut).static("heater") == psi(60)
+
+
+REDUCED_BACK = "street -> tee1 -> booster -> tee2 -> tap.hot\ntee2 -> prv -> tee1"
+"""A booster from 60 to 100 psi, and a reducer from behind it back to its inlet."""
+
+
+@pytest.mark.parametrize(("set_psi", "stands_psi"), [(59, 100), (60, 100), (61, 60)])
+def test_booster_keeps_its_rise_where_the_reducer_back_to_its_inlet_is_held_shut(set_psi: int, stands_psi: int) -> None:
+    d = drawn(REDUCED_BACK, prv=f"set: {set_psi} psi")
+    assert (d.static("tee1"), d.static("tee2")) == (psi(60), psi(stands_psi))
+    assert d.network.standing.circling == (() if stands_psi == 100 else ("booster",))
+
+
+def test_reducer_that_alone_feeds_what_lies_behind_it_is_not_held_shut_by_its_own_set() -> None:
+    # street 60 - prv 50 - booster - check - back before the reducer: the water goes round
+    d = drawn("street -> tee1 -> prv -> tee2 -> booster -> tee3 -> cv -> tee1")
+    assert d.network.standing.circling == ("booster",)
+
+
+def test_one_reducer_held_shut_by_what_another_lets_stand_is_found_in_turn() -> None:
+    # booster1: 60 to 100, back through prv1 (50) shut; so booster2 stands over 100, back through prv2 (90) shut
+    d = drawn(
+        "street -> tee1 -> booster1 -> tee2 -> booster2 -> tee3\ntee2 -> prv1 -> tee1\ntee3 -> prv2 -> tee2",
+        prv2="set: 90 psi",
+    )
+    assert (d.static("tee2"), d.static("tee3")) == (psi(100), psi(140))
+
+
+def test_booster_before_a_circulation_keeps_its_rise() -> None:
+    d = drawn("street -> booster -> tee1 -> heater -> tee2 -> tap.hot\ntee2 -> pump -> tee1")
+    assert (d.static("heater"), d.network.standing.circling) == (psi(100), ())

@@ -125,3 +125,22 @@ def test_supplies_of_a_zone_are_those_whose_water_comes_or_once_came_to_it() -> 
     assert d.network.supplies(d.zone("heater")) == ("street", "street2")
     assert d.network.supplies(d.zone("heater2")) == ("street", "street2", "well")
     assert d.network.supplies(d.zone("tee")) == ("street",)
+
+
+@pytest.mark.parametrize(
+    ("runs", "parts", "is_fed"),
+    [
+        ("street -> cv -> heater", {}, True),
+        ("street -> valve -> heater", {"valve": "state: shut"}, False),
+        ("heater -> cv -> street", {}, False),
+        ("street -> loop -> boiler", {}, False),
+        ("street -> loop -> boiler", {"loop": "state: open"}, True),
+        ("well -> heater", {}, True),
+    ],
+)
+def test_zone_is_fed_by_a_supply_that_goes_on_through_no_shut_valve(
+    runs: str, parts: dict[str, str], *, is_fed: bool
+) -> None:
+    d = drawn(runs, **parts)
+    heater = "boiler" if "boiler" in runs else "heater"
+    assert (d.zone(heater) in d.network.fed) is is_fed

@@ -1,14 +1,26 @@
-"""Loops by their definition: every way from a pump's outlet back to its inlet that meets no part's water twice."""
+"""Loops by their definition: every way from a pump's outlet back to its inlet that meets no part's water twice.
+
+Of a way that leads through reducers it is asked whether the water comes round: it leaves each of them with the set,
+what pumps add on the way comes to it, and to no port may it come with less than stands there.
+"""
 
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
+from math import inf
 
 import networkx as nx
 
-from oracles.walking import Walking
+from oracles.standing_water import StandingWater
+from oracles.walking import Sense, Step, Walking
+from plumbnet.layout.apply import with_changes
+from plumbnet.layout.change import Change
 from plumbnet.layout.system import End, System
+
+SAME_PA = 1e-3
+"""Sums of the same few pressures in another order differ by less."""
 
 
 @dataclass(frozen=True)
@@ -42,13 +54,65 @@ class CirclingWater:
 
     def round_of(self, pump: str) -> Round:
         """The round of a pump; empty where it drives nothing."""
-        inlet, outlet = (End(pump, port) for port in self.system.parts[pump].driven() or ())
+        inlet, outlet = self._ends_of(pump)
         bodies: set[End] = set()
         pipes: set[int] = set()
         for ends, passed in self._walk(outlet, inlet, {self._body_of[outlet]}, -1):
-            bodies |= {self._body_of[end] for end in (*ends, inlet, outlet)}
-            pipes |= set(passed)
+            if self._comes_round([inlet, *ends, inlet]):
+                bodies |= {self._body_of[end] for end in (*ends, inlet, outlet)}
+                pipes |= set(passed)
         return Round(frozenset(end for end, body in self._body_of.items() if body in bodies), frozenset(pipes))
+
+    def _ends_of(self, pump: str) -> tuple[End, End]:
+        inlet, outlet = (End(pump, port) for port in self.system.parts[pump].driven() or ())
+        return inlet, outlet
+
+    def _comes_round(self, circle: list[End]) -> bool:
+        """Whether water comes from every reducer of a circle back to it."""
+        steps = self._steps(circle)
+        reducers = (number for number, step in enumerate(steps) if step.set_pa < inf)
+        return all(self._comes_back(steps[number], [*steps[number + 1 :], *steps[:number]]) for number in reducers)
+
+    def _comes_back(self, reducer: Step, steps: list[Step]) -> bool:
+        """Whether water that leaves a reducer at its set comes with what stands there to every port of the steps."""
+        comes_pa = reducer.set_pa
+        for step in [replace(reducer, set_pa=inf), *steps]:
+            comes_pa = min(comes_pa, step.set_pa) + self._adds_pa(step)
+            if comes_pa < self._stands_pa[step.end] - SAME_PA:
+                return False
+        return True
+
+    def _adds_pa(self, step: Step) -> float:
+        """What a pump adds that runs this way: its rise, its head; nothing where that is not known."""
+        part = self.system.parts.get(step.part)
+        if part is None or part.driven() != (step.start.port, step.end.port):
+            return 0.0
+        return getattr(part, "rise_pa", None) or getattr(part, "head_pa", None) or 0.0
+
+    def _steps(self, circle: list[End]) -> list[Step]:
+        """The steps by which one comes from port to port, through parts and pipes."""
+        found: list[Step] = []
+        for start, end in pairwise(circle):
+            is_inside = start.part == end.part and nx.has_path(self._passages, start, end)
+            way = nx.shortest_path(self._passages, start, end) if is_inside else [start, end]
+            found += [self._step_of.get(ends, Step(*ends, "", Sense.FREE)) for ends in pairwise(way)]
+        return found
+
+    @cached_property
+    def _step_of(self) -> dict[tuple[End, End], Step]:
+        return {(step.start, step.end): step for step in Walking(self.system).steps if step.part}
+
+    @cached_property
+    def _stands_pa(self) -> dict[End, float]:
+        """What stands at each port while pumps let nothing back that would drive water through a reducer."""
+        holding = []
+        for pump, part in self.system.parts.items():
+            if part.driven() is not None:
+                inlet, outlet = self._ends_of(pump)
+                ways = self._walk(outlet, inlet, {self._body_of[outlet]}, -1)
+                if any(step.set_pa < inf for ends, _ in ways for step in self._steps([*ends, inlet])):
+                    holding.append(Change.model_validate({"set": {"part": pump, "check": True}}))
+        return StandingWater(with_changes(self.system, holding)).unraised_pa
 
     def _walk(self, at: End, goal: End, met: set[End], last_pipe: int) -> Iterator[tuple[list[End], list[int]]]:
         """Ends and pipes of each way from the port `at`, out by a pipe, to the port `goal`."""

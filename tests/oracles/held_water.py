@@ -12,6 +12,7 @@ from oracles.heating_orders import Company, Gas, OneWay, State, Vessel
 from oracles.standing_water import DRY
 from oracles.walking import Site, Step
 from oracles.warm_water import AIR_PA, WarmWater
+from plumbnet.layout.kinds.control import ReliefValve
 from plumbnet.layout.part import Role
 from plumbnet.layout.system import End, System
 
@@ -23,7 +24,6 @@ MOST_ORDERED = 4
 MOST_HALVED = 2
 PORTIONS = 40
 _SAME_PA = 1e-3
-_NOTHING = 1e-9
 
 
 class TooMany(ValueError):
@@ -35,7 +35,7 @@ class HeldWater(WarmWater):
     """What holds water, and how high it comes; pressures gauge at datum."""
 
     system: System
-    _levels: dict[tuple[frozenset[int], str], State] = field(default_factory=dict, compare=False, repr=False)
+    _levels: dict[tuple[frozenset[int], frozenset[str]], State] = field(default_factory=dict, compare=False, repr=False)
 
     def own_limit_pa(self, zone: int) -> float:
         """The lowest that a part in a zone bears; infinite where none says."""
@@ -46,9 +46,8 @@ class HeldWater(WarmWater):
             if part.rating_pa is not None:
                 ports = [End(name, port) for port in part.port_names()]
                 bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.zone_of[port] == zone]
-        for site in self.sites_in(zone):
-            if site.outlet.role is Role.SAFETY_RELIEF:
-                bounds.append(RELIEF_SHARE * (site.outlet.opens_pa) + self.head_pa(site.end))
+            if isinstance(part, ReliefValve) and self.zone_of[End(name, "in")] == zone:  # plugged or not
+                bounds.append(RELIEF_SHARE * part.pressure_pa + self.head_pa(End(name, "in")))
         return min(bounds)
 
     def reach_limit_pa(self, zone: int) -> float:
@@ -135,28 +134,36 @@ class HeldWater(WarmWater):
             meeting.add_edges_from((zone, far) for far in self.company.rows(zone))
         return {zone: frozenset(group) for group in nx.connected_components(meeting) for zone in group}
 
-    def level_pa(self, zone: int, cold_heater: str = "") -> float:
-        """The highest that a zone is brought to, with all water cold that one heater warms. Raises TooMany."""
-        group = self.groups[zone]
-        if (group, cold_heater) not in self._levels:
-            self._levels[group, cold_heater] = highest(self._grouped(group, cold_heater))
-        return self._levels[group, cold_heater][zone] - AIR_PA
+    def level_pa(self, zone: int, cold: frozenset[str] = frozenset()) -> float:
+        """The highest that a zone is brought to, with all water cold that some heaters warm. Raises TooMany."""
+        key = self.groups[zone], cold & self.heaters_in(zone)
+        if key not in self._levels:
+            self._levels[key] = highest(self._grouped(*key))
+        return self._levels[key][zone] - AIR_PA
 
-    def _grouped(self, group: Collection[int], cold_heater: str) -> Company:
+    def heaters_in(self, zone: int) -> frozenset[str]:
+        """Heaters that warm water in the group of a zone."""
+        return frozenset(name for name in self.sources if self.groups[zone] & self.warmed_by(name).keys())
+
+    def _grouped(self, group: Collection[int], cold: frozenset[str]) -> Company:
         vessels = {zone: self.company.vessels[zone] for zone in group}
-        for zone, volume_m3 in (self.warmed_by(cold_heater) if cold_heater else {}).items():
-            if zone in vessels and not self.is_held(zone):
-                left_m3 = vessels[zone].growth_m3 - volume_m3
-                kept_m3 = left_m3 if left_m3 > _NOTHING * vessels[zone].growth_m3 else 0.0
-                vessels[zone] = replace(vessels[zone], growth_m3=kept_m3)
-        return Company(vessels, [gate for gate in self.company.gates if {gate.near, gate.far} <= set(group)])
+        warm: dict[int, float] = defaultdict(float)
+        for warmest, piece in self.warmest.values():
+            if not any(piece.name in self._pieces_of[name] for name in cold):
+                warm[self.zone_of[piece.end]] += self.warmth(warmest).growth * piece.volume_m3
+        grown = {zone: replace(one, growth_m3=warm[zone]) for zone, one in vessels.items() if not self.is_held(zone)}
+        return Company(vessels | grown, [gate for gate in self.company.gates if {gate.near, gate.far} <= set(group)])
+
+    @cached_property
+    def _pieces_of(self) -> dict[str, set[str]]:
+        return {name: set() if self.is_idle(name) else {one.name for one in self.pieces(name)} for name in self.sources}
 
     def warmed_by(self, heater: str) -> dict[int, float]:
         """Growth by zone of all water that a heater warms, whatever else warms it too."""
         found: dict[int, float] = defaultdict(float)
-        for piece in () if self.is_idle(heater) else self.pieces(heater):
-            warmest, same = self.warmest[piece.name]
-            found[self.zone_of[same.end]] += self.warmth(warmest).growth * same.volume_m3
+        for warmest, piece in self.warmest.values():
+            if piece.name in self._pieces_of[heater]:
+                found[self.zone_of[piece.end]] += self.warmth(warmest).growth * piece.volume_m3
         return found
 
     def is_relieved(self, zone: int) -> bool:

@@ -6,6 +6,14 @@ from oracles.random_closed import closed_layouts
 from oracles.random_layouts import Layout, Values, layouts
 
 SUPPLIES = ("main", "well", "open_tank")
+STREETS: tuple[Values, ...] = (
+    {"kind": "main", "pressure": 300},
+    {"kind": "main", "pressure": 400},
+    {"kind": "main", "pressure": 600},
+    {"kind": "main", "pressure": 400, "highest": 600},
+    {"kind": "main", "pressure": 300, "lowest": 50},
+    {"kind": "main", "pressure": 300, "highest": 400, "lowest": 150},
+)
 ENTRIES: tuple[Values, ...] = (
     {"kind": "valve"},
     {"kind": "meter"},
@@ -27,7 +35,7 @@ TRUNK: tuple[Values, ...] = (
 def joined_layouts(draw: st.DrawFn, most: int = 3) -> Layout:
     """A main, a trunk, and on it two or more random layouts without supplies of their own, but for a few."""
     trunk = draw(st.sampled_from(TRUNK))
-    parts: dict[str, Values] = {"street": {"kind": "main", "pressure": draw(st.sampled_from([300, 400, 600]))}}
+    parts: dict[str, Values] = {"street": dict(draw(st.sampled_from(STREETS)))}
     parts |= {"entry": dict(trunk), "trunk0": {"kind": "tee"}}
     pipes = ["street -> entry -> trunk0"]
     for number in range(draw(st.integers(2, most))):

@@ -26,7 +26,12 @@ PASSAGES = [
     [{"shut": ["a", "b"]}, {"free": ["a", "c"]}],
 ]
 FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
-    "main": {"pressure": st.sampled_from([200, 300, 400, 600]), "temperature": st.sampled_from([5, 10, 15])},
+    "main": {
+        "pressure": st.sampled_from([200, 300, 400, 600]),
+        "highest": st.sampled_from([None, None, 600, 650]),
+        "lowest": st.sampled_from([None, None, 200, 50]),
+        "temperature": st.sampled_from([5, 10, 15]),
+    },
     "filling_loop": {"fill": st.sampled_from([100, 250]), "state": st.sampled_from(["shut", "shut", "open"])},
     "well": {"cut_in": st.just(200), "cut_out": st.sampled_from([350, 500])},
     "open_tank": {},
@@ -44,7 +49,8 @@ FIELDS: dict[str, Mapping[str, st.SearchStrategy[object]]] = {
     "vacuum_breaker": BACKFLOW,
     "pressure_reducer": {"set": st.sampled_from([250, 350, 500]), "bypass": BOOLEAN},
     "booster_pump": {"rise": st.sampled_from([0, 100, 250]), "check": BOOLEAN},
-    "circulator": CHECK | {"running": st.sampled_from([True, True, False])},
+    "circulator": CHECK
+    | {"running": st.sampled_from([True, True, False]), "head": st.sampled_from([None, None, "60 kPa", "250 kPa"])},
     "softener": CHECK,
     "filter": CHECK,
     "heat_trap": {},

@@ -3,12 +3,14 @@
 What a pump without a check holds counts as height: pressures stand at the datum of the first port that is joined.
 """
 
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cached_property
 
 import networkx as nx
 
 from oracles.walking import Sense, Site, Step, Walking
+from plumbnet.layout.part import Source
 from plumbnet.layout.system import End, System
 
 DRY = float("-inf")
@@ -84,30 +86,74 @@ class StandingWater(Walking):
     def _reached(self) -> dict[End, tuple[int, int, float]]:
         """Of every way from every supply the best: through the fewest shut valves, the fewest devices the wrong way.
 
-        Of those the one with the highest pressure.
+        Of those the one with the highest pressure. Boosters that feed their own inlet lift nothing; they feed it by no
+        reducer that is found to be held shut by what stands behind it, so long as more such are found.
         """
+        return self._best(lambda source: source.pressure_pa, self._idle_boosters)
+
+    def own_pa(self, gives_pa: Callable[[Source], float]) -> dict[End, float]:
+        """Gauge at each port's own height, where the supplies give other pressures than they are judged by."""
+        found = self._best(gives_pa, self._idle_boosters).items()
+        return {end: pressure_pa - self.elevation_pa(end.part) for end, (_, _, pressure_pa) in found}
+
+    @cached_property
+    def _idle_boosters(self) -> set[str]:
+        """Boosters that feed their own inlet, with the supplies as they are judged by."""
+        held: set[Step] = set()
+        while True:
+            circling = self._circling(held)
+            best = self._best(lambda source: source.pressure_pa, circling)
+            reducers = (step for step in self.steps if step.is_supply and step.set_pa < float("inf"))
+            found = {step for step in reducers if self._is_held(step, best[step.end][2])} - held
+            if not found:
+                return circling
+            held |= found
+
+    def _best(self, gives_pa: Callable[[Source], float], circling: set[str]) -> dict[End, tuple[int, int, float]]:
         best = dict.fromkeys(self.ends, (-len(self.ends), 0, DRY))
         for name, part in self.system.parts.items():
             source = part.source()
             if source is None:
                 continue
-            pressure_pa = source.pressure_pa + self.elevation_pa(name)
+            pressure_pa = gives_pa(source) + self.elevation_pa(name)
             for end, way in self.ways(End(name, source.port), lambda step: step.is_way or step.sense is Sense.SHUT):
                 shut, back = (-sum(step.sense is sense for step in way) for sense in (Sense.SHUT, Sense.BACK))
-                best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way)))
+                best[end] = max(best[end], (shut, back, self._passed_on(pressure_pa, way, circling)))
         return best
 
-    def _passed_on(self, pressure_pa: float, way: list[Step]) -> float:
+    @cached_property
+    def _supplied(self) -> dict[End, float]:
+        """Supplies, with their pressure at datum."""
+        sources = ((name, part.source()) for name, part in self.system.parts.items())
+        return {
+            End(name, source.port): source.pressure_pa + self.elevation_pa(name)
+            for name, source in sources
+            if source is not None
+        }
+
+    def _passed_on(self, pressure_pa: float, way: list[Step], circling: set[str]) -> float:
         for step in way:
-            rise_pa = 0.0 if step.part in self._circling else step.rise_pa
+            rise_pa = 0.0 if step.part in circling else step.rise_pa
             pressure_pa = min(pressure_pa - step.opens_pa + rise_pa, step.set_pa)
         return pressure_pa
 
-    @cached_property
-    def _circling(self) -> set[str]:
-        """Boosters from whose outlet water comes back to their inlet."""
-        graph = self.graph(lambda step: step.is_supply)
+    def _circling(self, held: set[Step]) -> set[str]:
+        """Boosters from whose outlet water comes back to their inlet, not by the reducers that are held shut."""
+        graph = self.graph(lambda step: step.is_supply and step not in held)
         return {step.part for step in self.steps if step.rise_pa > 0.0 and nx.has_path(graph, step.end, step.start)}
+
+    def _is_held(self, reducer: Step, stands_pa: float) -> bool:
+        """Whether more than its set stands behind a reducer, or its set and all water before it came from behind it."""
+        graph = self.graph(lambda step: step.is_supply)
+        behind = {end for end in self.ends if self.zone_of[end] == self.zone_of[reducer.end]}
+        apart = graph.subgraph(set(graph) - behind)
+        if stands_pa < reducer.set_pa or reducer.start in behind:
+            return False
+        if stands_pa > reducer.set_pa:
+            return True
+        comes = any(nx.has_path(graph, start, reducer.start) for start in self._supplied)
+        comes_apart = any(nx.has_path(apart, start, reducer.start) for start in self._supplied if start in apart)
+        return comes and not comes_apart
 
     def floor_pa(self, step: Step) -> float:
         """What the near side must exceed to push through a gate; infinite where it never can."""

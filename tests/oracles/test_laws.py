@@ -90,7 +90,7 @@ def answers(system: System, *, with_loops: bool = True) -> dict[str, object]:
         bound_pa = max(LIMIT_PA, network.standing.at(zone))
         found[heated.name] = (
             network.standing.static_pa[zone],
-            network.standing.lowest_pa[zone],
+            network.standing.cut_in_pa[zone],
             network.standing.cold_k[zone],
             [
                 (rung.site.part, rung.opens_pa, [crossing.part for crossing in rung.crossings])

@@ -6,7 +6,7 @@ from hypothesis import assume, given
 from scipy.sparse import coo_array
 from scipy.sparse.csgraph import connected_components
 
-from oracles.random_layouts import FIELDS, Layout, layouts
+from oracles.random_layouts import ALL, FIELDS, Layout, layouts
 from oracles.standing_water import DRY, StandingWater, standing_water
 from oracles.walking import Sense
 from oracles.ways_out import opening_pressures
@@ -41,6 +41,22 @@ def test_static_pressure_is_the_best_of_all_ways_from_the_supplies(layout: Layou
     drawn, water = Drawn(layout.system), standing_water(layout.system)
     for end in water.ends:
         assert static_pa(drawn, end) == pytest.approx(water.static_pa[end], abs=CLOSE_PA), end
+
+
+@EXAMPLES
+@given(layouts(kinds=(*ALL, "main", "main", "well")))
+def test_usual_least_and_cut_in_pressures_are_the_best_of_all_ways_too(layout: Layout) -> None:
+    drawn, water = Drawn(layout.system), standing_water(layout.system)
+    standing = drawn.network.standing
+    for known, gives_pa in (
+        (standing.usual_pa, lambda source: source.pressure_pa if source.usual_pa is None else source.usual_pa),
+        (standing.least_pa, lambda source: source.cut_in_pa if source.least_pa is None else source.least_pa),
+        (standing.cut_in_pa, lambda source: source.cut_in_pa),
+    ):
+        for end, own_pa in water.own_pa(gives_pa).items():
+            at_datum_pa = known[zone(drawn, end)]
+            found_pa = DRY if at_datum_pa is None else at_datum_pa - head_pa(drawn, end)
+            assert found_pa == pytest.approx(own_pa, abs=CLOSE_PA), end
 
 
 @EXAMPLES
@@ -107,6 +123,10 @@ def static_pa(drawn: Drawn, end: End) -> float:
 
 def zone(drawn: Drawn, end: End) -> int:
     return drawn.network.zoning.zone_of[drawn.network.piping.node_of[end]]
+
+
+def head_pa(drawn: Drawn, end: End) -> float:
+    return drawn.network.piping.heads_pa[drawn.network.piping.node_of[end]]
 
 
 def fed(water: StandingWater, *, over_shut_valves: bool) -> set[End]:

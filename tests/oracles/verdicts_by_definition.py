@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import combinations
 from math import inf
 
 from oracles.held_water import DISTRIBUTION_PA, HeldWater
@@ -84,14 +85,24 @@ class Place:
 
     @cached_property
     def broken(self) -> set[int]:
-        """Zones in reach that come above their own limits, and less high if this heater stays cold. Raises TooMany."""
+        """Zones in reach that come above their own limits through this heater. Raises TooMany."""
         return {zone for zone in self.water.company.rows(self.zone) if self._breaks(zone)}
 
     def _breaks(self, zone: int) -> bool:
-        level_pa = self.water.level_pa(zone)
-        if level_pa <= self.place_limit_pa(zone) + WHOLE_PA:
+        """Whether a zone comes above its limit, and with this heater hot beside some of the others higher than without.
+
+        Not beside all others alone: where an outlet ends the climb any one of them may be one too many.
+        """
+        limit_pa = self.place_limit_pa(zone) + WHOLE_PA
+        if self.water.level_pa(zone) <= limit_pa:
             return False
-        return level_pa > self.water.level_pa(zone, self.heater) + RAISED_PA
+        others = sorted(self.water.heaters_in(zone) - {self.heater})
+        for count in range(len(others) + 1):
+            for cold in map(frozenset, combinations(others, count)):
+                level_pa = self.water.level_pa(zone, cold)
+                if level_pa > limit_pa and level_pa > self.water.level_pa(zone, cold | {self.heater}) + RAISED_PA:
+                    return True
+        return False
 
     @cached_property
     def verdict(self) -> str:

@@ -431,3 +431,31 @@ def test_step_that_nobody_gives_fits_the_time_that_is_given(monkeypatch: pytest.
     monkeypatch.setattr(warmup, "MOST_STEPS", 10)  # else a thousand of them had to be taken
     assert warm_up(CASES["street"], until_s=10_000.0).times_s[1] == 1000.0
     assert warm_up(CASES["street"], until_s=1000.0).times_s[1] == 200.0  # a tenth of 4217 s, round
+
+
+def test_rigid_plant_lifts_its_relief_valve_as_one_drawn_with_rigid_walls() -> None:
+    pipes = Shell(0.02, compliance_per_pa=1e-9)
+    soft = alone(basin(RELIEF, unheated=pipes))
+    drawn = alone(basin(RELIEF, unheated=Shell(0.02)), body(Shell(GALLONS_50)))
+    assert warm_up(soft.rigid) == warm_up(drawn)
+    assert warm_up(soft) != warm_up(drawn)
+
+
+def test_only_what_ends_every_warm_up_cuts_it_short() -> None:
+    assert warm_up(CASES["sealed"]).is_cut_short
+    assert not warm_up(CASES["tank"]).is_cut_short
+
+
+@pytest.mark.parametrize("gives_back", [False, True])
+def test_outlet_set_below_the_static_pressure_runs_from_the_start_and_is_told_once(*, gives_back: bool) -> None:
+    low = Outlet(name="low", opens_abs_pa=FILL - 2.0, blowdown_pa=1e4, gives_back=gives_back)
+    run = warm_up(alone(basin(low)))
+    told = [event.what for event in run.events if event.name == "low"]
+    assert told == ([] if gives_back else [Happening.OUTLET_RUNS])
+    assert run.books.lost_m3.get("low", 0.0) > 0.0 or gives_back
+
+
+def test_outlet_set_at_the_static_pressure_opens_and_closes() -> None:
+    run = warm_up(alone(basin(Outlet(name="low", opens_abs_pa=FILL, blowdown_pa=1e4))))
+    told = [event.what for event in run.events if event.name == "low"]
+    assert told == [Happening.OUTLET_OPENS, Happening.OUTLET_RESEATS]

@@ -70,6 +70,8 @@ Assumed where the later file says nothing
 -----------------------------------------
 
 - a main delivers water at 10 °C (50 °F): street
+- a main stands no higher at night: street
+- a main falls no lower by day: street
 - a relief valve opens at 99 °C (210 °F): heater/relief
 - a fixture does not join hot and cold: tap
 

@@ -68,6 +68,18 @@ def report_on(runs: str, **parts: str) -> dict[str, Any]:
     return report
 
 
+def test_supplies_are_told_at_their_highest_usual_and_least() -> None:
+    report = report_on(
+        "street -> cv -> tee -> heater -> tap.hot\nwell -> cv2 -> tee",
+        street="pressure: 3 bar, highest: 4 bar, lowest: 2 bar",
+        well="cut_in: 1 bar, cut_out: 2 bar",
+    )
+    pressures = [(one["name"], one["pressure_pa"], one["usual_pa"], one["least_pa"]) for one in report["supplies"]]
+    assert pressures == [("street", 4e5, 3e5, 2e5), ("well", 2e5, 2e5, 1e5)]
+    (heater,) = report["heaters"]
+    assert (heater["static_pa"], heater["usual_pa"]) == (4e5, 3e5)
+
+
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
 def test_every_showcase_layout_has_the_promised_keys(path: Path) -> None:
     document = of(to_json([plumbnet.check(plumbnet.read(path))]))
@@ -166,6 +178,12 @@ def test_layout_without_a_heater_has_an_empty_list() -> None:
 def test_defaults_the_answer_rests_on_are_listed() -> None:
     report = report_on("street -> meter -> heater -> tap.hot")
     assert {"text": "a meter has no check valve", "parts": ["meter"]} in report["assumed"]
+
+
+def test_what_the_calculation_takes_for_granted_is_listed_beside_them() -> None:
+    report = report_on("street -> tee -> heater -> tap.hot\ntee -> tank")
+    words = "the gas in a tank stays at one temperature; it is warmed slowly"
+    assert {"text": words, "parts": ["tank"]} in report["assumed"]
 
 
 def test_changed_system_keeps_its_file_and_sum() -> None:

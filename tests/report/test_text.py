@@ -124,6 +124,13 @@ def test_kept_pressure_and_missing_water_are_told() -> None:
     assert said(told, "because").startswith("no way leads to a main or to open air")
 
 
+def test_street_at_its_highest_is_told_where_the_static_pressure_rests_on_it() -> None:
+    told = text("street -> heater -> tap.hot", street="highest: 75 psi")
+    assert said(told, "pressure") == "static 75 psi, the street at its highest; limit 80 psi (fixture tap)"
+    told = text("street -> prv -> heater -> tap.hot", street="highest: 75 psi")
+    assert said(told, "pressure") == "static 50 psi; limit 80 psi (fixture tap)"
+
+
 def test_limit_elsewhere_is_told_as_it_reads_there() -> None:
     told = text(CLOSED, tap="elevation: 30 ft")
     assert said(told, "pressure") == "static 60 psi; limit 93 psi (fixture tap: 80 psi there)"
@@ -157,6 +164,27 @@ def test_nothing_to_heat_and_nothing_to_find() -> None:
     told = text("street -> tap.cold")
     assert "Nothing in this layout heats water." in told
     assert "No findings." in told
+
+
+def test_many_findings_that_one_cure_mends_are_told_together_and_each_by_its_name() -> None:
+    heights = {f"tap{number}": f"elevation: {150 + 10 * number} ft" for number in range(1, 5)}
+    runs = "street -> tee -> tap.cold\n" + "\n".join(f"tee -> {name}.cold" for name in heights)
+    assert (
+        text(runs, **heights)
+        .partition("Findings:\n")[2]
+        .startswith(
+            "  error: tap-without-water, line 11\n"
+            "    no water comes to tap1 at 160 ft: the pressure there would be -9.4 psi.\n"
+            "    Fit a booster pump that adds at least 30.4 psi, or feed it from where more stands.\n"
+            "    [common practice: water stands in every pipe as high as its pressure lifts it]\n"
+            "    The same of 3 more:\n"
+            "      line 14: no water comes to tap2 at 170 ft: the pressure there would be -13.7 psi.\n"
+            "      line 17: no water comes to tap3 at 180 ft: the pressure there would be -18 psi.\n"
+            "      line 20: no water comes to tap4 at 190 ft: the pressure there would be -22.4 psi.\n\n"
+        )
+    )
+    three = "\n".join(line for line in runs.splitlines() if "tap4" not in line)
+    assert text(three, **heights).count("error: tap-without-water") == 3
 
 
 def test_findings_stand_with_clause_and_line_and_say_where_it_is_from_memory() -> None:
@@ -196,3 +224,10 @@ def test_paint_is_asked_for_verdicts_and_severities_alone() -> None:
 @pytest.mark.parametrize("meaning", [*Verdict, *Severity])
 def test_every_verdict_and_severity_has_a_colour(meaning: Verdict | Severity) -> None:
     assert PAINTS[meaning.value]
+
+
+def test_what_the_calculation_takes_for_granted_stands_among_what_is_assumed() -> None:
+    told = text("street -> booster -> tee -> heater -> tap.hot\ntee -> tank")
+    assumed = " ".join(told.partition("Assumed where the file says nothing:")[2].split())
+    assert ("a booster pump runs for the pressure at rest and stands still for growth: booster") in assumed
+    assert "the gas in a tank stays at one temperature; it is warmed slowly: tank" in assumed

@@ -161,3 +161,92 @@ def test_long_walk_tells_what_matters_and_counts_the_rest() -> None:
     assert len(lines) < MOST_LINES
     assert "cv, a check valve: STOPS it: water passes only the other way" in " ".join(lines)
     assert lines[-1].endswith(" more steps that end at shut fixtures and capped pipes")
+
+
+def test_each_heater_s_own_relief_valve_is_the_last_to_stand_behind_it() -> None:
+    runs = "street -> cv -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"
+    fitted = {"heater1": "relief: {pressure: 150 psi}", "heater2": "relief: {pressure: 150 psi}"}
+    for name in ("heater1", "heater2"):
+        last = f"The last to stand behind it is {name}/relief at 150 psi, for emergencies only."
+        assert last in flat(traced(runs, name, **fitted))
+
+
+def test_heater_without_a_relief_valve_of_its_own_is_told_the_one_it_reaches() -> None:
+    runs = "street -> cv -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"
+    told = flat(traced(runs, "heater2", heater1="relief: {pressure: 150 psi}"))
+    assert "The last to stand behind it is heater1/relief at 150 psi" in told
+
+
+def test_walk_goes_on_past_the_limit_to_what_the_ladder_has() -> None:
+    told = traced("street -> prv -> heater -> tap.hot", prv="bypass: true", street="pressure: 95 psi")
+    assert walk(told)[:2] == [
+        (
+            "  by its cold connection, prv, a pressure reducer: lets it back through its bypass only above 95 psi, "
+            "which is past the limit"
+        ),
+        "  then street, a main: takes back any amount once it stands above 95 psi: the way out, past the limit",
+    ]
+    assert "      95 psi  street, main  past the limit" in told
+
+
+def test_outlet_beyond_what_takes_any_amount_takes_none_as_the_ladder_has_it() -> None:
+    told = traced("street -> tee -> heater -> cv -> tee2 -> tap.hot\ntee2 -> spill")
+    assert "spill, an expansion relief: takes none of it: street takes any amount before" in flat(told)
+    assert "psi  spill" not in told
+
+
+def test_gate_beyond_what_takes_any_amount_is_not_passed() -> None:
+    told = flat(traced("street -> tee -> heater -> cv -> tee2 -> tap.hot\nstreet2 -> tee2", street2="pressure: 75 psi"))
+    assert "cv, a check valve: lets it pass only above 75 psi: street takes any amount before" in told
+    assert "street2" not in told
+
+
+def test_waterlogged_tank_is_full_and_a_plugged_relief_valve_a_danger() -> None:
+    told = flat(
+        traced(
+            "street -> cv -> tee -> heater -> tap.hot\ntee -> tank\nheater.relief -> relief",
+            tank="state: waterlogged",
+            relief="state: plugged",
+        )
+    )
+    assert "tank, an expansion tank: full: its air is gone, and it takes nothing" in told
+    assert "relief, a relief valve: plugged: it opens at no pressure, DANGER" in told
+
+
+def test_reducer_that_stands_wide_open_is_not_counted() -> None:
+    open_now = "prv, a pressure reducer: is open now, and nobody guarantees it: not counted"
+    assert open_now in flat(traced("street -> prv -> heater -> tap.hot", street="pressure: 45 psi"))
+    assert open_now not in flat(traced("street -> prv -> heater -> tap.hot", street="pressure: 50 psi"))
+    assert open_now not in flat(traced("street -> cv -> heater -> tap.hot"))
+
+
+@pytest.mark.parametrize(
+    ("tank", "said"),
+    [
+        (
+            "precharge: 40 psi",
+            (
+                "takes water in against its air from 60 psi on; it is charged to 40 psi where the line stands at 60 "
+                "psi: it is part full; charge it to 60 psi"
+            ),
+        ),
+        (
+            "precharge: 70 psi",
+            (
+                "takes water in against its air from 70 psi on; it is charged to 70 psi where the line stands at 60 "
+                "psi: it takes nothing before its charge is reached; charge it to 60 psi"
+            ),
+        ),
+        ("precharge: 59 psi", "takes water in against its air from 60 psi on tap"),
+    ],
+)
+def test_tank_that_is_charged_wrong_is_named_with_its_charge(tank: str, said: str) -> None:
+    lines = walk(traced("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", tank=tank))
+    (line,) = [line for line in lines if "tank, an expansion tank" in line]
+    assert f"{line} tap".partition(": ")[2].startswith(said)
+
+
+def test_tank_of_a_well_belongs_charged_to_just_under_the_cut_in() -> None:
+    runs = "well -> tee -> cv -> tee2 -> heater -> tap.hot\ntee2 -> tank"
+    (line,) = [line for line in walk(traced(runs, tank="precharge: 20 psi")) if "tank, an expansion tank" in line]
+    assert line.endswith("it is part full; charge it to just under the 30 psi at which the pump starts")

@@ -1,12 +1,11 @@
 import plumbnet
-from plumbnet.network.whole import network_of
 from plumbnet.report.walk import MOST_LINES, walked
 
 
 def _walk(text: str, heater: str = "heater") -> list[str]:
     report = plumbnet.check(plumbnet.read_bytes(text.encode()))
     facts = next(one for one in report.heaters if one.name == heater)
-    return list(walked(network_of(report.system), report.facts, facts))
+    return list(walked(report, facts))
 
 
 HOUSE = """\
@@ -42,3 +41,10 @@ def test_quiet_branches_of_a_large_house_are_told_in_one_line() -> None:
     assert len(lines) < taps
     assert "more" in lines[-1]
     assert any("meter" in line for line in lines)
+
+
+def test_relief_valve_that_runs_is_told_so() -> None:
+    (line,) = [line for line in _walk(HOUSE.replace("60 psi", "160 psi")) if "heater/relief" in line]
+    assert line.endswith(
+        "heater/relief, a relief valve: runs all the time: 160 psi stands at it, above its set of 150 psi"
+    )

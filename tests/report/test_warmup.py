@@ -1,15 +1,12 @@
-"""Warm-ups as text, CSV and JSON."""
-
-import csv
-import io
-import json
+"""Warm-ups as text: both ends of the bracket, and the flow beside the published one."""
 
 import pytest
-from conftest import PSI, system
+from conftest import system
 
 import plumbnet
 from plumbnet.analysis.warming import Warming, warm_up
-from plumbnet.report.warmup import time_in_words, to_csv, to_json, to_text
+from plumbnet.report.warmup import time_in_words, to_text
+from plumbnet.report.warmup_data import to_csv, to_json
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = {"heater": "relief: {pressure: 150 psi}"}
@@ -24,15 +21,15 @@ def test_text_tells_course_events_and_sums() -> None:
     text = to_text(warmed())
     assert text.startswith("drawn.yaml\nWarm-up of heater from cold, every fixture shut. 80 % of the input reaches")
     for line in (
-        "    time  temperature   pressure  in tanks     let out",
-        "   0 min      50 degF     60 psi     0 gal       0 gal",
+        "   time  temperature  pressure, rigid  pressure, typical  in tanks  let out, rigid  let out, typical",
+        "  0 min      50 degF           60 psi             60 psi     0 gal           0 gal             0 gal",
         "    0 min  the burner of heater lights",
         "heater/relief opens at 150 psi and lets out what must go",
         "heater/relief closes again at 135 psi, once nothing more grows",
         "the pressure at heater passes the limit of 80 psi",
         "heater reaches its setpoint, 140 degF, and its burner goes out",
-        "highest pressure 150 psi.",
-        "Let out at this heat-up: 0.",
+        "highest pressure\n150 psi.",
+        "Let out at this heat-up by heater/relief: 0.",
         "never plug, cap or remove one",
     ):
         assert line in text
@@ -79,44 +76,38 @@ def test_table_is_short_and_holds_the_first_and_the_last() -> None:
     assert table[0].split()[:2] == ["0", "min"]
 
 
-def test_csv_has_a_row_to_a_moment_with_units_in_its_head() -> None:
-    warming = warmed()
-    rows = list(csv.DictReader(io.StringIO(to_csv(warming))))
-    assert list(rows[0]) == [
-        "time (min)",
-        "heater temperature (degF)",
-        "heater pressure (psi)",
-        "heater firing",
-        "heater/relief let out (gal)",
-    ]
-    assert len(rows) == len(warming.run.moments)
-    assert rows[0] == {
-        "time (min)": "0",
-        "heater temperature (degF)": "50",
-        "heater pressure (psi)": "60",
-        "heater firing": "1",
-        "heater/relief let out (gal)": "0",
-    }
-    assert rows[-1]["heater pressure (psi)"] == "135"
-    assert rows[-1]["heater firing"] == "0"
+def test_text_tells_both_ends_of_the_bracket_each_with_its_walls() -> None:
+    text = to_text(warmed())
+    rigid, typical = (text.index(f"With {walls} walls:") for walls in ("rigid", "typical"))
+    opens = [line for line in text.splitlines() if "heater/relief opens at 150 psi" in line]
+    assert "both are told." in text
+    assert rigid < text.index(opens[0]) < typical < text.index(opens[1])
+    times = [float(line.split()[0]) for line in opens]
+    assert times[0] < 0.5 * times[1]
 
 
-def test_csv_in_metric_units_and_with_tanks() -> None:
-    tanked = system(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
-    head = to_csv(warm_up(plumbnet.check(tanked, units="metric"), "heater")).splitlines()[0]
-    assert head == "time (min),heater temperature (degC),heater pressure (kPa),heater firing,tank water taken (L)"
+def test_text_says_once_what_walls_do_not_change() -> None:
+    text = to_text(warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal"))
+    assert "Rigid walls and typical ones come to the same here." in " ".join(text.split())
+    assert "With rigid walls" not in text
+    assert "temperature  pressure    in tanks  let out" in text
 
 
-def test_json_is_in_si_and_as_long_as_the_course() -> None:
-    warming = warmed()
-    found = json.loads(to_json(warming))
-    (heater,) = found["heaters"]
-    assert len(found["times_s"]) == len(heater["pressure_pa"]) == len(heater["temperature_k"]) == len(heater["firing"])
-    assert heater["temperature_k"][0] == 283.15
-    assert heater["highest_pa"] == pytest.approx(150.0 * PSI, rel=1e-6)
-    assert heater["limit_pa"] == pytest.approx(80.0 * PSI)
-    assert found["let_out_m3"]["heater/relief"][-1] == pytest.approx(warming.run.lost_m3)
-    assert [event["what"] for event in found["events"]][:3] == ["burner on", "limit passed", "outlet opens"]
+def test_course_that_ends_early_with_rigid_walls_says_so_in_its_table() -> None:
+    rows = [line.split("  ") for line in to_text(warmed(heater="volume: 50 gal, relief: null")).splitlines()]
+    table = [row for row in rows if any("degF" in cell for cell in row)]
+    assert any("ended" in " ".join(row) for row in table)
+    assert "ended" not in " ".join(table[0])
+
+
+def test_flow_stands_beside_the_published_one_each_with_what_it_assumes() -> None:
+    text = " ".join(to_text(warmed()).split())
+    assert (
+        "Greatest flow from heater/relief: 0.0189 gpm with rigid walls, 0.0176 gpm with typical ones; from 80 % of the "
+        "input, the water as warm as it then is. Thermal-expansion flow of API 521 and API 520, from memory, "
+        "q = av Q/(500 G c): 0.0236 gpm. It assumes that all 40,000 Btu/h of the input reach the water, that it "
+        "stands at its setpoint, and that nothing yields."
+    ) in text
 
 
 def test_same_file_same_bytes() -> None:
@@ -132,3 +123,19 @@ def test_what_happens_at_once_happens_at_the_start() -> None:
     found = warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
     assert time_in_words(found, 1e-9) == "0 min"
     assert time_in_words(found, 30.0) == "0.5 min"
+
+
+def test_relief_valve_below_its_supply_runs_from_the_start_and_neither_opens_nor_closes() -> None:
+    text = " ".join(to_text(warmed(street="pressure: 160 psi")).split())
+    assert (
+        "0 min heater/relief runs from the start: 160 psi stands at it, above its set of 150 psi; only growth is "
+        "counted as let out"
+    ) in text
+    assert "opens at" not in text
+    assert "closes again" not in text
+
+
+def test_relief_valve_at_the_very_pressure_of_its_supply_opens_with_the_first_growth() -> None:
+    text = to_text(warmed(street="pressure: 150 psi"))
+    assert "heater/relief opens at 150 psi" in text
+    assert "runs" not in text

@@ -8,6 +8,8 @@ from plumbnet.physics.locked import Bracket
 from plumbnet.report.words import driven_round, left_as_it_is, listed, spoken, where
 from plumbnet.rules.facts import LockedFacts
 
+RELIEVED = "relief: {pressure: 150 psi}"
+
 
 @pytest.mark.parametrize(
     ("names", "words"), [(["a"], "a"), (["a", "b"], "a and b"), (["a", "b", "c"], "a, b and c"), ([], "nothing")]
@@ -48,3 +50,12 @@ LEFT = {
 def test_heater_left_as_it_is_is_told_from_rigid_walls_to_typical_ones(words: str) -> None:
     facts = plumbnet.check(system("street -> cv -> heater -> tap.hot")).facts
     assert left_as_it_is(facts, LEFT[words]) == words
+
+
+def test_heater_whose_relief_valve_runs_is_not_told_when_it_will_open() -> None:
+    report = plumbnet.check(system("street -> cv -> heater -> tap.hot", street="pressure: 160 psi", heater=RELIEVED))
+    locked = report.heaters[0].locked
+    assert locked is not None
+    assert left_as_it_is(report.facts, locked) == (
+        "heater/relief runs all the time, hot or cold: what feeds it stands above its set"
+    )

@@ -60,6 +60,17 @@ LAYOUTS: dict[str, System] = {
     "no check at all": system("street -> heater -> tap.hot", heater=RELIEF),
     # as above, under 75 psi (517 kPa)
     "75 psi at the tap": system("street -> heater -> tap.hot", street="pressure: 75 psi", heater=RELIEF),
+    # street --|>-- tee with tank -- heater -- tap; by Boyle's law 3.97 gal hold, the allowance of 4 % asks for 4.62
+    "tank of 4.5 gal": system("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", heater=RELIEF),
+    # street of 10 psi -- heater -- tap
+    "10 psi at the tap": system("street -> heater -> tap.hot", street="pressure: 10 psi", heater=RELIEF),
+    # a circuit of one height, filled to 4.2 psi (0.29 bar) and left open to no air
+    "4.2 psi at the top": system(
+        "street -> loop -> tee -> boiler -> pump -> emitter -> tee\ntee -> tank",
+        loop="fill: 4.2 psi",
+        tank="volume: 10 gal, precharge: 4.2 psi",
+        boiler="relief: {pressure: 30 psi}",
+    ),
     # relief valve of 175 psi (1,207 kPa) on a heater rated for 200
     "relief valve of 175 psi": system(
         "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
@@ -86,14 +97,19 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
         "bypass, main below the set": (UK,),
         "no check at all": (UK,),
         "75 psi at the tap": (UK,),
+        "10 psi at the tap": (UK,),
     },
     "check-missing-at-heater": {
         "bypass, main above the set": (EN, AS),
         "bypass, main below the set": (EN, AS),
         "no check at all": (EN, AS),
         "75 psi at the tap": (EN, AS),
+        "10 psi at the tap": (EN, AS),
     },
+    "tap-below-least": {"10 psi at the tap": (UPC18, UPC24, EN)},
+    "circuit-top-below-least": {"4.2 psi at the top": (EN_HEATING,)},
     "static-above-limit": {"75 psi at the tap": (EN, AS)},
+    "tank-below-method": {"tank of 4.5 gal": (UK,)},
     "relief-set-too-high": {
         "relief valve of 175 psi": (GENERAL, IPC, IRC, UPC18, UPC24, NPC, UK, EN, *HEATING),
     },

@@ -1,5 +1,6 @@
 """Where each finding begins and ends: facts given by hand, at the very bound and beside it."""
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -8,14 +9,17 @@ from conftest import PSI, system
 import plumbnet
 from plumbnet.layout.part import Role
 from plumbnet.network.blocking import Stops
+from plumbnet.network.feeding import Feed, Giver
 from plumbnet.rules.facts import (
     Facts,
     HeaterFacts,
+    LowFacts,
     ReducerFacts,
     ReliefFacts,
     ReturnFacts,
     RungFacts,
     TankFacts,
+    Use,
     Verdict,
 )
 from plumbnet.rules.finding import RULES, Breach
@@ -91,6 +95,34 @@ def test_static_pressure_may_come_to_nine_tenths_of_the_set(static_pa: float, *,
     assert bool(breaches("relief-near-static", facts)) is is_found
 
 
+@pytest.mark.parametrize(("over_pa", "is_found"), [(0.0, False), (1.0, False), (1.5, True)])
+def test_relief_valve_runs_above_its_set_and_is_then_told_once(over_pa: float, *, is_found: bool) -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.0e6 + over_pa))
+    assert bool(breaches("relief-runs", facts)) is is_found
+    assert bool(breaches("relief-near-static", facts)) is not is_found
+
+
+def test_relief_valve_that_nothing_goes_on_feeding_does_not_run() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=1.0e6, static_pa=1.1e6, is_fed=False))
+    assert breaches("relief-runs", facts) == []
+    assert len(breaches("relief-near-static", facts)) == 1
+
+
+def test_supply_is_named_where_the_relief_valve_feels_its_very_pressure() -> None:
+    facts = with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=50 * PSI))
+    (one,) = breaches("relief-runs", facts)
+    assert one.text == "50 psi stands at relief, above its set of 40 psi: it runs all the time."
+    (one,) = breaches("relief-runs", with_relief(replace(RELIEF, set_pa=40 * PSI, static_pa=60 * PSI)))
+    assert one.text == "street stands at 60 psi, above the 40 psi set of relief: it runs all the time."
+
+
+def test_filling_loop_that_stands_open_is_to_be_shut_before_anything_is_fitted() -> None:
+    circuit = system("street -> loop -> boiler\nboiler.relief -> relief", loop="state: open", relief="pressure: 30 psi")
+    (one,) = breaches("relief-runs", plumbnet.check(circuit).facts)
+    assert one.text == "street stands at 60 psi, above the 30 psi set of relief: it runs all the time."
+    assert one.advice.startswith("Shut loop, if it is fed by that; or fit a pressure reducer, or set the one that is ")
+
+
 MOST_K = profile("general").relief_temperature.value_k + 0.2
 
 
@@ -158,12 +190,12 @@ TOLERANCE_PA = profile("general").charge_tolerance.value_pa + 1.0
 def test_charge_may_differ_by_the_tolerance_and_a_pascal(
     charge_pa: float, static_pa: float | None, *, is_found: bool
 ) -> None:
-    facts = with_tank(replace(TANK, precharge_pa=charge_pa, static_pa=static_pa, lowest_pa=static_pa))
+    facts = with_tank(replace(TANK, precharge_pa=charge_pa, static_pa=static_pa, cut_in_pa=static_pa))
     assert bool(breaches("tank-charge-differs", facts)) is is_found
 
 
 def test_charge_of_a_tank_that_a_well_never_lets_fall_is_held_against_what_stands_there() -> None:
-    tank = replace(TANK, static_pa=0.0, lowest_pa=None)
+    tank = replace(TANK, static_pa=0.0, cut_in_pa=None)
     assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA))) == []
     assert breaches("tank-charge-differs", with_tank(replace(tank, precharge_pa=-TOLERANCE_PA - 0.5)))
 
@@ -297,3 +329,166 @@ def test_reason_why_an_expansion_relief_does_not_count_is_told(rules: str, set_p
 def test_relief_valve_behind_a_valve_on_the_tapping_is_told_once_whichever_way_the_pipe_is_drawn() -> None:
     drawn = system("street -> heater -> tap.hot\nrelief -> valve -> heater.relief")
     assert [one.name for one in plumbnet.check(drawn).findings] == ["relief-behind-valve"]
+
+
+@pytest.mark.parametrize(("outlet_pa", "is_found"), [(3.0e5 + 1.0, False), (3.0e5 + 2.0, True)])
+def test_reducer_may_have_its_set_behind_it_within_a_pascal(outlet_pa: float, *, is_found: bool) -> None:
+    facts = with_reducer(replace(REDUCER, set_pa=3.0e5, outlet_pa=outlet_pa, passed_by=("pump",)))
+    assert bool(breaches("reducer-bypassed", facts)) is is_found
+
+
+def test_reducer_above_its_set_is_bypassed_only_where_water_comes_past_it() -> None:
+    assert not breaches("reducer-bypassed", with_reducer(replace(REDUCER, set_pa=3.0e5, outlet_pa=6.0e5)))
+
+
+LEAST_PA = profile("general").least_at_tap.value_pa
+TOP_PA = profile("general").least_at_top.value_pa
+LOW = LowFacts("tap", Use.TAP, "tap", 12.0, 3.0e5, 3.0e5, None)
+
+
+def with_low(low: LowFacts, **changed: object) -> Facts:
+    return replace(FACTS, lows=(replace(low, **changed),))  # type: ignore[arg-type]  # fields by name
+
+
+@pytest.mark.parametrize(
+    ("least_pa", "found"),
+    [
+        (-1.0, ["tap-without-water"]),
+        (0.0, ["tap-without-water"]),
+        (0.9, ["tap-without-water"]),
+        (1.0, ["tap-below-least"]),
+        (LEAST_PA - 1.5, ["tap-below-least"]),
+        (LEAST_PA - 1.0, []),
+        (LEAST_PA, []),
+    ],
+)
+def test_tap_is_dry_up_to_a_pascal_and_too_low_up_to_one_below_the_least(least_pa: float, found: list[str]) -> None:
+    facts = with_low(LOW, least_pa=least_pa)
+    assert [name for name in ("tap-without-water", "tap-below-least") if breaches(name, facts)] == found
+
+
+@pytest.mark.parametrize(
+    ("least_pa", "changed", "found"),
+    [
+        (0.9, {}, ["circuit-not-full"]),
+        (1.0, {}, ["circuit-top-below-least"]),
+        (TOP_PA - 1.5, {}, ["circuit-top-below-least"]),
+        (TOP_PA - 1.0, {}, []),
+        (TOP_PA, {"vapour_pa": 1.0}, []),
+        (TOP_PA, {"vapour_pa": 1.5}, ["circuit-top-below-least"]),
+        (TOP_PA - 1.5, {"is_driven": False}, []),
+        (TOP_PA - 1.5, {"is_vented": True}, []),
+        (0.9, {"is_vented": True}, ["circuit-not-full"]),
+        (0.9, {"is_driven": False}, ["circuit-not-full"]),
+        (0.9, {"use": Use.TAP}, []),
+    ],
+)
+def test_top_of_a_circuit_needs_its_margin_and_what_keeps_it_liquid(
+    least_pa: float, changed: dict[str, object], found: list[str]
+) -> None:
+    top = replace(LOW, name="boiler", use=Use.HEATER, at="attic", is_driven=True, least_pa=least_pa)
+    facts = with_low(top, **changed)
+    assert [name for name in ("circuit-not-full", "circuit-top-below-least") if breaches(name, facts)] == found
+
+
+def test_radiator_that_is_the_top_of_a_circuit_is_told_once() -> None:
+    low = replace(LOW, least_pa=-1.0)
+    boilers = [replace(low, name=name, use=Use.HEATER, at="attic", is_driven=True) for name in ("boiler", "boiler2")]
+    facts = replace(FACTS, lows=(*boilers, replace(low, name="attic", use=Use.EMITTER, at="attic")))
+    assert [one.parts for one in breaches("circuit-not-full", facts)] == [("attic",)]
+    assert [one.parts for one in breaches("circuit-not-full", replace(FACTS, lows=tuple(boilers)))] == [
+        ("attic", "boiler")
+    ]
+    raised = [replace(one, least_pa=2.0) for one in boilers]
+    assert len(breaches("circuit-top-below-least", replace(FACTS, lows=tuple(raised)))) == 1
+
+
+@pytest.mark.parametrize(
+    ("hot_k", "boils_k", "is_found"), [(372.9, 373.0, False), (373.0, 373.0, True), (None, 373.0, False)]
+)
+def test_water_boils_at_the_top_from_the_very_temperature_on(
+    hot_k: float | None, boils_k: float | None, *, is_found: bool
+) -> None:
+    top = replace(LOW, name=HEATER.name, use=Use.HEATER, at="attic", hot_k=hot_k, boils_k=boils_k)
+    facts = replace(FACTS, lows=(top,))
+    assert bool(breaches("loop-above-boiling", facts)) is is_found
+    boils_too = replace(HEATER, boils_k=HEATER.hot_k)
+    assert not breaches("loop-above-boiling", replace(facts, heaters=(boils_too,)))
+
+
+PRV = Feed("prv", Giver.REDUCER, 2.0e5, LEAST_PA)
+BOOSTER = "Fit a booster pump that adds at least 8 psi, or feed it from where more stands."
+
+
+@pytest.mark.parametrize(
+    ("feed", "advice"),
+    [
+        (None, BOOSTER),
+        (Feed("street", Giver.SUPPLY, 2.0e5, 0.0), BOOSTER),
+        (replace(PRV, more_pa=LEAST_PA - 1.0), BOOSTER),
+        (replace(PRV, room_pa=LEAST_PA - 1.0), BOOSTER),
+        (PRV, "Raise the set of prv to at least 37 psi, as far as all that hangs on it may stand that."),
+        (
+            Feed("loop", Giver.FILL, 0.0, math.inf),
+            "Fill at loop, cold, to at least 8 psi, as far as all that hangs on it may stand that.",
+        ),
+    ],
+)
+def test_more_pressure_comes_from_what_can_give_it_or_from_a_booster(feed: Feed | None, advice: str) -> None:
+    (one,) = breaches("tap-without-water", with_low(LOW, least_pa=0.0, feed=feed))
+    assert one.advice == advice
+
+
+def test_supply_that_falls_is_told_as_such() -> None:
+    (one,) = breaches("tap-below-least", with_low(LOW, least_pa=LEAST_PA / 2))
+    assert one.text == "4 psi stands at tap at 39.4 ft, the supply at its lowest; the least is 8 psi."
+    (one,) = breaches("tap-below-least", with_low(LOW, least_pa=LEAST_PA / 2, static_pa=LEAST_PA / 2 + 1.0))
+    assert one.text == "4 psi stands at tap at 39.4 ft; the least is 8 psi."
+
+
+SOAKING = replace(
+    HEATER,
+    verdict=Verdict.ON_DEMAND,
+    heated_volume_m3=0.01,
+    hot_k=333.15,
+    static_pa=4e5,
+    limit_pa=5.5e5,
+    boils_k=425.0,
+    ladder=(),
+)
+
+
+@pytest.mark.parametrize(
+    ("heater", "is_found"),
+    [
+        (SOAKING, True),
+        (replace(SOAKING, heated_volume_m3=0.004), True),
+        (replace(SOAKING, heated_volume_m3=0.0039), False),
+        (replace(SOAKING, verdict=Verdict.OPEN), False),
+        (replace(SOAKING, verdict=Verdict.CONTROLLED), False),
+        (replace(SOAKING, static_pa=None), False),
+        (replace(SOAKING, boils_k=None), False),
+        (replace(SOAKING, boils_k=333.15), False),
+    ],
+)
+def test_closed_heater_that_fires_on_flow_soaks_from_four_litres_of_plain_water_on(
+    heater: HeaterFacts, *, is_found: bool
+) -> None:
+    assert bool(breaches("heat-soak", with_heater(heater))) is is_found
+
+
+def test_heat_soak_goes_no_further_than_boiling() -> None:
+    """By steam tables: 10 L from 60 to 80 degC grow by 1.17 %, from 60 to 65 by 0.27 %."""
+    texts = [breaches("heat-soak", with_heater(replace(SOAKING, boils_k=k)))[0].text for k in (425.0, 338.15)]
+    assert "an estimate of 36 degF it grows by 0.031 gal;" in texts[0]
+    assert "an estimate of 9 degF it grows by 0.0071" in texts[1]
+
+
+def test_heat_soak_names_the_tank_that_takes_it_below_the_limit() -> None:
+    tank, late = rung("tank", Role.TANK, 4e5), rung("spill", Role.EXPANSION_RELIEF, 6e5)
+    valve = rung("relief", Role.SAFETY_RELIEF, 5e5)
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(tank, valve, late))))
+    assert one.text.endswith("gal; tank takes it.")
+    assert one.advice == "Nothing need be done while tank can take it."
+    (one,) = breaches("heat-soak", with_heater(replace(SOAKING, ladder=(valve, late))))
+    assert one.text.endswith("gal; nothing below the limit takes it until a tap is opened.")

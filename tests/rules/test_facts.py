@@ -41,12 +41,12 @@ def test_rungs_carry_the_role_and_the_way() -> None:
 
 
 @pytest.mark.parametrize(
-    ("static_pa", "lowest_pa", "serves"), [(3e5, 2e5, True), (3e5, 3e5, False), (3e5, None, False), (None, 2e5, False)]
+    ("static_pa", "cut_in_pa", "serves"), [(3e5, 2e5, True), (3e5, 3e5, False), (3e5, None, False), (None, 2e5, False)]
 )
 def test_tank_serves_a_pump_where_the_pressure_is_let_fall(
-    static_pa: float | None, lowest_pa: float | None, *, serves: bool
+    static_pa: float | None, cut_in_pa: float | None, *, serves: bool
 ) -> None:
-    tank = TankFacts("tank", 2e5, static_pa, lowest_pa, is_waterlogged=False, reached=True, on_hot_side=False)
+    tank = TankFacts("tank", 2e5, static_pa, cut_in_pa, is_waterlogged=False, reached=True, on_hot_side=False)
     assert tank.serves_a_pump == serves
 
 

@@ -19,6 +19,14 @@ SAID: dict[str, tuple[str, str]] = {
         "check stands in a hot pipe and shuts in the water between itself and the taps.",
         "Take it out unless the design needs it there.",
     ),
+    "circuit-not-full": (
+        "no water stands at attic at 25 ft: the pressure there would be -2.8 psi.",
+        "Fill at loop, cold, to at least 14.8 psi, as far as all that hangs on it may stand that.",
+    ),
+    "circuit-top-below-least": (
+        "1.2 psi stands at attic at 25 ft, the highest place of what boiler warms; it needs 4 psi.",
+        "Fill at loop, cold, to at least 14.8 psi, as far as all that hangs on it may stand that.",
+    ),
     "closed-without-control": (
         (
             "tankless is closed (stopped by meter) and has no control of expansion; that it fires only while water "
@@ -46,6 +54,20 @@ SAID: dict[str, tuple[str, str]] = {
         "heater gives 0.532 gal back towards street; the building's own supply pipe holds 0.407 gal of it.",
         "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
     ),
+    "loop-above-boiling": (
+        "boiler is set to 225 degF; at attic at 25 ft 3.2 psi stands, and water boils there at 222 degF.",
+        (
+            "Set boiler below 222 degF. Or else: fill at loop, cold, to at least 19.1 psi, as far as all that hangs on "
+            "it may stand that."
+        ),
+    ),
+    "heat-soak": (
+        (
+            "tankless holds 3 gal that goes on warming once the tap is shut: by an estimate of 36 degF it grows by "
+            "0.0352 gal; nothing below the limit takes it until a tap is opened."
+        ),
+        "Fit a small expansion tank in its cold pipe, on the building's side of what closes it.",
+    ),
     "open-only-by-crossover": (
         "heater is open only because hot and cold are joined at shower.",
         "Treat it as closed: mend the joint, and fit a control for the expansion in the same visit.",
@@ -53,6 +75,16 @@ SAID: dict[str, tuple[str, str]] = {
     "pump-drives-nothing": (
         "pump runs, but there is no way round on which it could drive the water.",
         "Look for a missing return, a shut valve, or a check that faces the wrong way.",
+    ),
+    "reducer-bypassed": (
+        (
+            "reducer is bypassed: water comes past it by way of heater and pump, and 68 psi stands behind it where it "
+            "is set to 40 psi."
+        ),
+        (
+            "Let no water come back that way: fit a check there or shut what stands open, or let the return of the "
+            "zone behind reducer end behind it."
+        ),
     ),
     "reducer-without-tank": (
         "heated water stands behind reducer, and no expansion tank.",
@@ -82,6 +114,13 @@ SAID: dict[str, tuple[str, str]] = {
         "relief opens at 240 degF.",
         "Fit one that opens at 210 degF or less.",
     ),
+    "relief-runs": (
+        "street stands at 160 psi, above the 150 psi set of relief: it runs all the time.",
+        (
+            "Fit a pressure reducer, or set the one that is there, so that no more than 135 psi stands at it, and look "
+            "for the expansion tank behind the reducer; the valve stays as it is."
+        ),
+    ),
     "relief-set-too-high": (
         "relief is set to 175 psi; the rules allow 150 psi at most.",
         "Fit one set to 150 psi or less, and not above the heater's rating.",
@@ -104,12 +143,31 @@ SAID: dict[str, tuple[str, str]] = {
         ),
         "Set it below 111.6 degC, or raise the pressure within the ratings.",
     ),
+    "pumped-up": (
+        (
+            "with no tap drawn, solar pushes more water through hot-check at each heat-up, and none comes back: tap "
+            "passes 552 kPa at heat-up 3, and goes on to 1000 kPa."
+        ),
+        "Fit a tank before hot-check too, at cold-tee: 50 L (at least 39.7 L), charged to 400 kPa.",
+    ),
     "static-above-limit": (
         "95 psi stands at tap with no water running; the limit is 80 psi.",
         (
             "Fit a pressure reducer, or set the one that is there, so that no fixture stands above 80 psi; a reducer "
             "closes the system, so look for the expansion tank behind it."
         ),
+    ),
+    "tank-below-method": (
+        "tank holds with 5 L; the method uk-4-percent asks for 10.4 L.",
+        "Fit 10.4 L or more where that method is the rule.",
+    ),
+    "tap-below-least": (
+        "6.2 psi stands at attic at 55 ft; the least is 8 psi.",
+        "Fit a booster pump that adds at least 1.8 psi, or feed it from where more stands.",
+    ),
+    "tap-without-water": (
+        "no water comes to attic at 75 ft: the pressure there would be -2.5 psi.",
+        "Fit a booster pump that adds at least 10.5 psi, or feed it from where more stands.",
     ),
     "tank-charge-differs": (
         "tank is charged to 40 psi, below the 60 psi of the line there; it stands part full before anything is heated.",
@@ -128,7 +186,7 @@ SAID: dict[str, tuple[str, str]] = {
             "the water that heater heats grows by 0.671 gal; below 80 psi tank takes 0.211 gal of it, and 0.46 gal "
             "finds no room."
         ),
-        "One tank of 5 gal, charged to 60 psi, takes all of it.",
+        "Fit an expansion tank of 3 gal (at least 2.18 gal), charged to 60 psi, connected at split, beside tank.",
     ),
     "tank-waterlogged": (
         "tank has lost its air; it is full of water and takes no more.",

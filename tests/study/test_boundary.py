@@ -87,6 +87,6 @@ def test_what_lies_beyond_has_the_pressure_and_the_cold_of_the_boundary() -> Non
     source = boundary.beyond.source()
     head = 10 * 0.3048 * 9806.65
     assert source.pressure_pa == pytest.approx(50 * PSI + head)
-    assert source.lowest_pa == pytest.approx(30 * PSI + head)
+    assert source.cut_in_pa == pytest.approx(30 * PSI + head)
     assert source.temperature_k == pytest.approx(280.372, abs=1e-3)
     assert not list(boundary.beyond.outlets())

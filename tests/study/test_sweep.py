@@ -61,3 +61,13 @@ def test_search_can_be_watched() -> None:
 def test_layout_without_heaters_is_swept_too() -> None:
     found = sweep(plumbnet.check(system("street -> valve -> tap.cold")))
     assert [one.outcome.turns for one in found.events] == [()] * len(found.events)
+
+
+def test_plugged_relief_valve_is_never_a_gain() -> None:
+    """A circuit whose tank is too small below the margin of 30 psi: it stays so, and nothing stands behind it."""
+    circuit = "street -> loop -> tee -> boiler -> emitter -> pump -> tee\ntee -> tank"
+    boiler = "relief: {pressure: 30 psi}"
+    given = system(circuit, boiler=boiler, emitter="volume: 20 gal", tank="volume: 2 gal, precharge: 12 psi")
+    found = sweep(plumbnet.check(given))
+    (plugged,) = (one.outcome for one in found.events if one.event.title == "boiler/relief: plugged")
+    assert [(turn.before.value, turn.after.value) for turn in plugged.turns] == [("trapped", "sealed")]

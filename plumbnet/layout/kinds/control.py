@@ -113,6 +113,10 @@ class ReliefValve(Ending):
         if self.state == "sound":
             yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa, self.temperature_k, self.capacity_w)
 
+    def safety_sets(self) -> Iterator[tuple[str, float]]:
+        """Its set, plugged or not."""
+        yield IN, self.pressure_pa
+
 
 @kind("expansion_relief")
 class ExpansionRelief(Ending):

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar
 from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.kinds.inline import Checkable
 from plumbnet.layout.part import IN, OUT, Boosting, Part, Passage, kind
-from plumbnet.layout.quantity import PRESSURE, Quantity
+from plumbnet.layout.quantity import HEAD, PRESSURE, Quantity
 
 
 @kind("booster_pump")
@@ -39,16 +39,26 @@ class BoosterPump(Part):
         """From inlet to outlet."""
         return (IN, OUT)
 
+    def driving_pa(self) -> float:
+        """Its rise."""
+        return self.rise_pa
+
 
 @kind("circulator")
 class Circulator(Checkable):
-    """A circulating pump: moves water round a loop and adds nothing to its standing pressure."""
+    """A circulating pump: moves water round a loop and adds nothing to its standing pressure.
+
+    Where a reducer stands in the loop, the pump must lift water from the set of the reducer to the pressure at which it
+    comes back; a head left out is taken as less than that.
+    """
 
     symbol: ClassVar[str] = "pump"
     assumed: ClassVar = {"check": "has no check valve"}
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
+    head_pa: Annotated[float, Quantity(HEAD, above=0.0)] | None = None
+    """What it adds at no flow, as a pressure or as a height of water; asked for where a reducer stands in its loop."""
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may stop or be started."""
@@ -58,3 +68,7 @@ class Circulator(Checkable):
     def driven(self) -> tuple[str, str] | None:
         """From inlet to outlet while it runs."""
         return (IN, OUT) if self.running else None
+
+    def driving_pa(self) -> float | None:
+        """Its head."""
+        return self.head_pa

@@ -15,33 +15,60 @@ COLD_SUPPLY_K = 283.15
 
 @kind("main")
 class Main(Part):
-    """The street main: gives water at its pressure and takes back any amount at that same pressure."""
+    """The street main: gives water at its pressure and takes back any amount at that same pressure.
+
+    Few mains are steady: the pressure climbs at night, when nobody draws, and falls in the morning. What must hold is
+    judged at the highest, and what comes to the taps at the lowest.
+    """
 
     symbol: ClassVar[str] = "main"
     ports: ClassVar[tuple[str, ...]] = (OUT,)
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     inlet: ClassVar[str | None] = OUT
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
-    assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
+    assumed: ClassVar = {
+        "temperature": "delivers water at 10 °C (50 °F)",
+        "highest": "stands no higher at night",
+        "lowest": "falls no lower by day",
+    }
 
     pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
-    """Static pressure in the main."""
+    """Static pressure in the main, as it usually is."""
+    highest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)] | None = None
+    """Highest static pressure in the main, as at night; the usual pressure when left out."""
+    lowest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)] | None = None
+    """Lowest static pressure in the main, as in the morning; the usual pressure when left out."""
     temperature_k: Temperature = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
 
+    @model_validator(mode="after")
+    def _usual_pressure_lies_between(self) -> Self:
+        if self.highest_pa is not None and self.highest_pa < self.pressure_pa:
+            raise ValueError("the highest pressure must not lie below the usual one")
+        if self.lowest_pa is not None and self.lowest_pa > self.pressure_pa:
+            raise ValueError("the lowest pressure must not lie above the usual one")
+        return self
+
+    @property
+    def works_at_pa(self) -> float:
+        """The highest pressure that stands in it, gauge, which counts for all that must hold."""
+        return self.pressure_pa if self.highest_pa is None else self.highest_pa
+
     def source(self) -> Source:
-        """Water at the main's pressure."""
-        return Source(OUT, self.pressure_pa, self.pressure_pa, self.temperature_k)
+        """Water at the main's highest pressure, its usual and its lowest beside it."""
+        highest_pa, least_pa = self.works_at_pa, self.pressure_pa if self.lowest_pa is None else self.lowest_pa
+        return Source(OUT, highest_pa, highest_pa, self.temperature_k, usual_pa=self.pressure_pa, least_pa=least_pa)
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its pressure may climb to the highest that is allowed where people draw water."""
         yield from super().events(extremes)
-        if self.pressure_pa < extremes.limit_pa:
-            yield Event("pressure up to the limit", "set", {"pressure_pa": extremes.limit_pa})
+        if self.works_at_pa < extremes.limit_pa:
+            field = "pressure_pa" if self.highest_pa is None else "highest_pa"
+            yield Event("pressure up to the limit", "set", {field: extremes.limit_pa})
 
     def outlets(self) -> Iterator[Outlet]:
         """The main takes water back at its own pressure."""
-        yield Outlet(OUT, Role.STREET, self.pressure_pa)
+        yield Outlet(OUT, Role.STREET, self.works_at_pa)
 
 
 @kind("well")
@@ -154,7 +181,9 @@ class FillingLoop(Part):
 
     def source(self) -> Source | None:
         """Water at the pressure of the fill, once it is shut."""
-        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k) if self.state == "shut" else None
+        if self.state == "open":
+            return None
+        return Source(OUT, self.fill_pa, self.fill_pa, self.temperature_k, is_filled_by_hand=True, feeds_on=False)
 
 
 @kind("vent")

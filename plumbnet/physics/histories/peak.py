@@ -15,6 +15,9 @@ from plumbnet.physics.settle import OneWayGate, settle
 MOST_ORDERED = 5
 """Heated zones of which every order is played: 120 orders. Of more, the orders that are usually the worst."""
 
+_SAME = 1e-12
+"""Share of a pressure that rounding leaves: of histories that come equally high the first is told."""
+
 History = tuple[tuple[Zone, ...], ...]
 """Heated zones in the order in which they warm; those in one stage warm together."""
 
@@ -114,7 +117,7 @@ def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zon
     for order in _orders(neighbours, company):
         state = _after(neighbours, order, states)
         for zone in company:
-            if state[zone] > best[zone][0]:
+            if state[zone] > best[zone][0] * (1.0 + _SAME):
                 best[zone] = (state[zone], tuple((each,) for each in order))
     return best
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from string import ascii_lowercase, digits
+from string import ascii_lowercase, ascii_uppercase, digits
 
 from matplotlib.axes import Axes
 
@@ -22,19 +22,24 @@ WIDTH_IN, HEIGHT_IN = 7.2, 4.3
 """Size of a sheet less the list of what happens, in inches."""
 AS_IT_IS = "as it is"
 """Said of the layout of the file."""
+RIGID, TYPICAL = f"{AS_IT_IS}, rigid walls", f"{AS_IT_IS}, typical walls"
+"""Said of it where the two ends of the bracket differ."""
 CURED = "cured"
 """Said of it with the remedy, which the list names."""
 _LEFT_IN, _RIGHT_IN, _TOP_IN, _BOTTOM_IN = 0.75, 1.2, 0.55, 0.55
 _PRESSURE, _TEMPERATURE = 0.6, 0.3  # shares of the height
 _KEY_FROM_IN = 0.5  # from the axes down to the list
 _MARK_IN = 0.16  # room of a mark's letter
-_SYMBOLS = (digits[1:], ascii_lowercase)
-_DASHES = ("-", "--")
+_SYMBOLS = {AS_IT_IS: digits[1:], TYPICAL: digits[1:], RIGID: ascii_uppercase, CURED: ascii_lowercase}
+_DASHES = {AS_IT_IS: "-", TYPICAL: "-", RIGID: "-.", CURED: "--"}
 
 
 @dataclass(frozen=True, slots=True)
 class Courses:
-    """The warm-ups of a heater that stand on one sheet; `cured` is None where nothing is proposed, or it has none."""
+    """The warm-ups of a heater that stand on one sheet; `cured` is None where nothing is proposed, or it has none.
+
+    As it is, both ends of the bracket are drawn where they differ; cured, the one of typical walls.
+    """
 
     as_it_is: Course
     cured: Course | None = None
@@ -43,7 +48,12 @@ class Courses:
     @property
     def lines(self) -> dict[str, Course]:
         """Each with what is written at its end."""
-        return {AS_IT_IS: self.as_it_is} | ({} if self.cured is None else {CURED: self.cured})
+        warming = self.as_it_is.warming
+        if warming.walls_matter:
+            here = {TYPICAL: self.as_it_is, RIGID: Course(warming.rigid)}
+        else:
+            here = {AS_IT_IS: self.as_it_is}
+        return here | ({} if self.cured is None else {CURED: self.cured})
 
 
 def courses(report: Report, heater: str, proposal: Proposal | None) -> Courses:
@@ -90,8 +100,8 @@ def _key(found: Courses) -> list[str]:
     rows = [] if found.cured is None else [f"{CURED}: {found.remedy}"]
     rows += [
         f"{symbol}  {mark.words}"
-        for symbols, course in zip(_SYMBOLS, found.lines.values(), strict=False)
-        for symbol, mark in zip(symbols, course.marks(), strict=False)
+        for words, course in found.lines.items()
+        for symbol, mark in zip(_SYMBOLS[words], course.marks(), strict=False)
     ]
     return [line for row in rows for line in Measure().wrapped(row, width_in).split("\n")]
 
@@ -113,7 +123,8 @@ def _parted(axes: Axes) -> Axes:
 
 
 def _draw(axes: Axes, above: Axes, lines: dict[str, Course], pens: Pens) -> None:
-    for course, dashes, colour in zip(lines.values(), _DASHES, (pens.danger, pens.water), strict=False):
+    for words, course in lines.items():
+        dashes, colour = _DASHES[words], pens.water if words == CURED else pens.danger
         axes.plot(course.minutes, course.pressures, dashes, color=colour, linewidth=1.8, zorder=3.0)
         above.plot(course.minutes, course.temperatures, dashes, color=pens.ink, linewidth=1.2, zorder=3.0)
     limit = next(iter(lines.values())).limit
@@ -123,17 +134,23 @@ def _draw(axes: Axes, above: Axes, lines: dict[str, Course], pens: Pens) -> None
     axes.autoscale_view(scalex=False)
     ends = [(course.pressures[-1], words) for words, course in lines.items()]
     label_ends(axes, [*ends, (limit, f"limit {limit:.4g}")], pens, room_in=_RIGHT_IN - 0.1)
-    for number, (symbols, course) in enumerate(zip(_SYMBOLS, lines.values(), strict=False)):
-        _marks(axes, symbols, course.marks(), pens, above=number == 0)
+    _marks(axes, [each for words in lines if words != CURED for each in _lettered(lines, words)], pens, above=True)
+    _marks(axes, _lettered(lines, CURED), pens, above=False)
 
 
-def _marks(axes: Axes, symbols: str, marks: Sequence[Mark], pens: Pens, *, above: bool) -> None:
+def _lettered(lines: dict[str, Course], words: str) -> list[tuple[str, Mark]]:
+    """The marks of a line, each with its letter; none where it is not drawn."""
+    return list(zip(_SYMBOLS[words], lines[words].marks(), strict=False)) if words in lines else []
+
+
+def _marks(axes: Axes, lettered: Sequence[tuple[str, Mark]], pens: Pens, *, above: bool) -> None:
     """A dot on the line where something happens, its letter beside it."""
     minutes = axes.get_xlim()[1]
     width_in, _ = extent_in(axes)
-    wanted_in = [mark.minutes / minutes * width_in for mark in marks]
+    marks = sorted(lettered, key=lambda each: each[1].minutes)
+    wanted_in = [mark.minutes / minutes * width_in for _, mark in marks]
     placed_in = spread(wanted_in, [_MARK_IN] * len(marks), low=0.0, high=width_in)
-    for symbol, mark, at_in, wanted in zip(symbols, marks, placed_in, wanted_in, strict=False):
+    for (symbol, mark), at_in, wanted in zip(marks, placed_in, wanted_in, strict=True):
         axes.plot([mark.minutes], [mark.pressure], "o", color=pens.ink, markersize=3.5, zorder=4.0, clip_on=False)
         axes.annotate(
             symbol,

@@ -1,5 +1,6 @@
 """A report to the words that stand beside each part: its name, its settings, the pressure at which it opens."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 from plumbnet.analysis.report import Report
@@ -9,17 +10,31 @@ from plumbnet.layout.quantity import VOLUME, show
 from plumbnet.network.whole import Network
 from plumbnet.report.drawing.lettering import folded
 from plumbnet.rules.facts import Facts
+from plumbnet.rules.sentences import comes_to
 
 
 def notes(report: Report) -> Mapping[str, tuple[str, ...]]:
     """The lines beside each part, its name first; pressures are gauge, at the part itself."""
-    opens = _opening_pressures(report.network)
+    opens, limits = _opening_pressures(report.network), _limits_in_words(report.facts)
     found: dict[str, tuple[str, ...]] = {}
     for name, part in report.system.parts.items():
         lines = [*folded(name), *_settings(part, report.facts)]
         if name in opens:
             lines.append(_outlet_in_words(*opens[name], report.facts))
+        lines += limits.get(name, ())
         found[name] = tuple(lines)
+    return found
+
+
+def _limits_in_words(facts: Facts) -> Mapping[str, tuple[str, ...]]:
+    """The limit beside the part that sets that of a heater in trouble, and what comes above it there."""
+    found: dict[str, tuple[str, ...]] = {}
+    for heater in facts.heaters:
+        if heater.limit_own_pa is not None and heater.broken:
+            found[heater.limit_at] = (f"limit {facts.pressure(heater.limit_own_pa)}",)
+    for place in (place for heater in facts.heaters for place in heater.broken if place.highest_pa < math.inf):
+        comes = comes_to(facts, place.highest_pa, place.reached_pa)
+        found[place.part] = (f"limit {facts.pressure(place.limit_pa)}, comes to {comes}",)
     return found
 
 

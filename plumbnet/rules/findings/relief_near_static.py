@@ -25,11 +25,12 @@ GOOD = BAD.replace("pressure: 75 psi}  # <- relief-near-static", "pressure: 150 
 def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """The static pressure stands so near the set of a safety relief valve that the valve weeps.
 
-    A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays.
+    A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays. One whose supply
+    stands above its set is a finding of its own, `relief-runs`.
     """
     for relief in facts.reliefs:
         most_pa = profile.highest_below_relief_pa(relief.set_pa)
-        if relief.static_pa is not None and relief.static_pa > most_pa:
+        if relief.static_pa is not None and relief.static_pa > most_pa and not relief.runs:
             yield Breach(
                 (relief.name,),
                 f"{facts.pressure(relief.static_pa)} stands at {relief.name}, which is set to "

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import ROUNDING_PA, Facts, TankFacts
+from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.profile import Profile
+from plumbnet.rules.sentences import right_charge
 
 BAD = """\
 plumbnet: 1
@@ -44,7 +45,7 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
     of water, to the pressure at the tank's own height. A tank on a well is charged to just under the cut-in.
     """
     for tank in facts.tanks:
-        if not tank.is_waterlogged and tank.static_pa is not None and _differs(tank, profile):
+        if tank.static_pa is not None and tank.is_charged_wrong(profile.charge_tolerance.value_pa):
             below = tank.precharge_pa < tank.static_pa
             charged, line = facts.pressure(tank.precharge_pa), facts.pressure(tank.static_pa)
             effect = "stands part full before anything is heated" if below else "takes nothing until that is reached"
@@ -52,21 +53,5 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 (tank.name,),
                 f"{tank.name} is charged to {charged}, {'below' if below else 'above'} the {line} of the line there; "
                 f"it {effect}.",
-                f"Shut it off, drain it, charge it to {_right_charge(facts, tank)}, and open it again.",
+                f"Shut it off, drain it, charge it to {right_charge(facts, tank)}, and open it again.",
             )
-
-
-def _differs(tank: TankFacts, profile: Profile) -> bool:
-    """On a well the charge belongs just under the cut-in, so anything between that and the cut-out will do."""
-    tolerance_pa = profile.charge_tolerance.value_pa + ROUNDING_PA
-    return not _lowest_pa(tank) - tolerance_pa <= tank.precharge_pa <= (tank.static_pa or 0.0) + tolerance_pa
-
-
-def _lowest_pa(tank: TankFacts) -> float:
-    return (tank.static_pa or 0.0) if tank.lowest_pa is None else tank.lowest_pa
-
-
-def _right_charge(facts: Facts, tank: TankFacts) -> str:
-    if tank.serves_a_pump:
-        return f"just under the {facts.pressure(_lowest_pa(tank))} at which the pump starts"
-    return facts.pressure(tank.static_pa or 0.0)

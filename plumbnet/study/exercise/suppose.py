@@ -63,17 +63,16 @@ def _left_open(system: System, name: str) -> Iterator[Supposition]:
 
 
 def _raised(system: System, name: str) -> Iterator[Supposition]:
-    """A street whose pressure rises."""
-    source = system.parts[name].source()
-    if source is None or "pressure" not in system.written.get(name, {}):
+    """A street whose pressure rises, or the highest of one whose highest is given."""
+    source, written = system.parts[name].source(), system.written.get(name, {})
+    if source is None or "pressure" not in written:
         return
+    field, what = ("highest", "the highest pressure") if "highest" in written else ("pressure", "the pressure")
     usual = USUAL[system.units]
     unit = usual.unit.pressure
     for rise in usual.rises:
         risen = f"{round(to(source.pressure_pa, unit, PRESSURE) + rise)} {unit}"
-        yield Supposition(
-            f"the pressure in {name} rises to {risen}", (change("set", {"part": name, "pressure": risen}),)
-        )
+        yield Supposition(f"{what} in {name} rises to {risen}", (change("set", {"part": name, field: risen}),))
 
 
 _SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (

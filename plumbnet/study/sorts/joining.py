@@ -1,15 +1,17 @@
 """A tank joined to the heater's water: one that is cut off moved there, or a new one added."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from plumbnet.layout.change import Change
 from plumbnet.layout.quantity import PRESSURE, parse
-from plumbnet.rules.facts import HeaterFacts, TankFacts
+from plumbnet.network.piping import Node
+from plumbnet.rules.facts import HeaterFacts, Need, TankFacts
 from plumbnet.study import written
 from plumbnet.study.candidate import Candidate, Effort
-from plumbnet.study.joint import Joint, joints
+from plumbnet.study.joint import Joint, joint_at, joints
 from plumbnet.study.scene import Scene
-from plumbnet.study.sizing import Duty, sizes_to_try
+from plumbnet.study.sizing import sizes_to_try
 from plumbnet.study.sorts.valves import can_be_opened
 
 
@@ -35,19 +37,39 @@ def move(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
 
 
 def add(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
-    """Add a tank to the heater's cold pipe: the smallest size that takes what is short, or several where none does."""
-    if heater.short_m3 <= 0.0:
+    """Add the tank that the heater needs where it is needed, or larger ones, or several where no size does.
+
+    Where that place offers no joint, in the heater's cold pipe instead.
+    """
+    need = heater.need
+    if need is None or need.tank_m3 is None:
         return
-    for joint in joints(scene, heater):
-        duty = Duty(heater.short_m3, joint.static_pa, scene.limit_at_pa(heater, joint.node))
-        least_m3 = duty.least_m3(joint.charge_pa(scene.system))
-        for sizes in () if least_m3 is None else sizes_to_try(least_m3, scene.sizes_m3):
+    least_m3 = max(need.tank_m3, need.asked_m3 or 0.0)
+    for joint in _wanted_joints(scene, heater, need):
+        for sizes in sizes_to_try(least_m3, scene.sizes_m3):
             yield Candidate(
                 Effort.ADD,
                 "add",
                 f"fit {tanks_in_words(scene, sizes)}, charged to {_charge(scene, joint)}, {joint.where}",
                 (*joint.makes, *added(scene, joint, heater.name, sizes)),
             )
+
+
+def _wanted_joints(scene: Scene, heater: HeaterFacts, need: Need) -> Iterator[Joint]:
+    """The joint where the tank is needed, charged as it is to be, then those of the heater."""
+    node = next((node for node in _nodes_at(scene, need.at)), None)
+    wanted = None if node is None else joint_at(scene, node, base=heater.name)
+    charge = written.pressure(scene.system, need.precharge_pa)
+    for joint in [*([] if wanted is None else [wanted]), *joints(scene, heater)]:
+        yield replace(joint, charge=charge) if joint.node == node else joint
+
+
+def _nodes_at(scene: Scene, at: str) -> Iterator[Node]:
+    """Where a part, or a pipe named by its ends, meets its water; of a pipe at the end that it leads to."""
+    piping = scene.network.piping
+    if at in scene.system.parts:
+        yield from piping.nodes_of(at)
+    yield from (piping.node_of[pipe.end] for pipe in scene.system.pipes if pipe.name == at)
 
 
 def added(

@@ -50,8 +50,8 @@ def enlarge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
 
 def charge_pa(tank: TankFacts) -> float:
     """The charge a tank ought to have, gauge at the tank: the line pressure, or on a well just below the cut-in."""
-    if tank.serves_a_pump and tank.lowest_pa is not None:
-        return max(tank.lowest_pa - BELOW_CUT_IN_PA, 0.0)
+    if tank.serves_a_pump and tank.cut_in_pa is not None:
+        return max(tank.cut_in_pa - BELOW_CUT_IN_PA, 0.0)
     return max(tank.static_pa or 0.0, 0.0)
 
 

@@ -47,3 +47,9 @@ def test_run_ends_at_a_part_with_a_single_connection(kind: str) -> None:
     part = usual(kind)
     assert (part.port_names(), part.enters_at(), part.leaves_at(), part.mate("in")) == (("in",), "in", None, None)
     assert list(part.passages()) == []
+
+
+def test_relief_valve_has_its_set_plugged_or_not_and_no_other_part_has_one() -> None:
+    for state in ("sound", "plugged"):
+        assert list(usual("relief_valve", pressure="7 bar", state=state).safety_sets()) == [("in", 700_000.0)]
+        assert list(usual("expansion_relief", state=state).safety_sets()) == []

@@ -3,14 +3,49 @@
 import pytest
 from usual import usual
 
+from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import OneWay, Outlet, Role, Source
 
 
 def test_main_gives_and_takes_water_at_its_pressure() -> None:
     main = usual("main", pressure="400 kPa", temperature="12 degC")
-    assert main.source() == Source("out", 400_000, 400_000, 285.15)
+    assert main.source() == Source("out", 400_000, 400_000, 285.15, usual_pa=400_000, least_pa=400_000)
     assert list(main.outlets()) == [Outlet("out", Role.STREET, 400_000)]
     assert list(main.passages()) == []
+
+
+def test_main_works_at_its_highest_and_falls_to_its_lowest() -> None:
+    main = usual("main", pressure="400 kPa", highest="550 kPa", lowest="250 kPa")
+    assert main.source() == Source("out", 550_000, 550_000, 283.15, usual_pa=400_000, least_pa=250_000)
+    assert list(main.outlets()) == [Outlet("out", Role.STREET, 550_000)]
+    assert list(main.unsaid()) == ["temperature"]
+
+
+@pytest.mark.parametrize("values", [{"highest": "399 kPa"}, {"lowest": "401 kPa"}])
+def test_usual_pressure_of_a_main_lies_between_its_lowest_and_its_highest(values: dict[str, str]) -> None:
+    ((name, _),) = values.items()
+    where = "below" if name == "highest" else "above"
+    with pytest.raises(ValueError, match=f"the {name} pressure must not lie {where} the usual one"):
+        usual("main", pressure="400 kPa", **values)
+
+
+@pytest.mark.parametrize("values", [{"highest": "400 kPa"}, {"lowest": "400 kPa"}, {}])
+def test_main_whose_extremes_are_its_pressure_is_steady(values: dict[str, str]) -> None:
+    source = usual("main", pressure="400 kPa", **values).source()
+    assert source is not None
+    assert (source.pressure_pa, source.usual_pa, source.least_pa) == (400_000, 400_000, 400_000)
+
+
+def test_pressure_of_a_main_climbs_where_it_is_highest() -> None:
+    limit = Extremes(limit_pa=600_000, relief_k=372.0)
+    for values, field in (
+        ({}, "pressure_pa"),
+        ({"lowest": "2 bar"}, "pressure_pa"),
+        ({"highest": "5 bar"}, "highest_pa"),
+    ):
+        events = list(usual("main", pressure="400 kPa", **values).events(limit))
+        assert events == [Event("pressure up to the limit", "set", {field: 600_000})]
+    assert not list(usual("main", pressure="400 kPa", highest="600 kPa").events(limit))
 
 
 def test_main_takes_any_number_of_pipes_and_can_end_a_run() -> None:
@@ -50,7 +85,7 @@ def test_open_tank_is_filled_through_air_and_takes_water_back_at_its_surface() -
 
 def test_filling_loop_is_a_supply_of_its_own_once_it_is_shut() -> None:
     loop = usual("filling_loop", fill="1 bar", temperature="15 degC")
-    assert loop.source() == Source("out", 100_000, 100_000, 288.15)
+    assert loop.source() == Source("out", 100_000, 100_000, 288.15, is_filled_by_hand=True, feeds_on=False)
     assert list(loop.passages()) == []
     assert list(loop.outlets()) == []
     assert (loop.mate("in"), loop.drawn_as()) == ("out", "filling_loop")

@@ -35,9 +35,25 @@ def test_trapped_heater_is_shown_as_it_is_and_cured() -> None:
     assert "cured: Fit an" in words.replace("\n", " ")
     assert "1  " in words
     assert "a  0 min: heater-tank takes its first water" in words
-    solid, dashed = axes.get_lines()[0], axes.get_lines()[1]
-    assert (solid.get_linestyle(), dashed.get_linestyle()) == ("-", "--")
+    solid, rigid, dashed = axes.get_lines()[:3]
+    assert [each.get_linestyle() for each in (solid, rigid, dashed)] == ["-", "-.", "--"]
     assert max(up for _, up in places(dashed)) < 80.0 < max(up for _, up in places(solid))
+
+
+def test_both_ends_of_the_bracket_are_drawn_with_their_names_and_their_letters() -> None:
+    axes = warmup_chart(plumbnet.check(system(HOUSE, **RELIEVED)), "heater")
+    words = "\n".join(written(axes)).replace("\n", " ")
+    assert "as it is, typical walls" in words
+    assert "as it is, rigid walls" in words
+    assert "1  4.55 min: the pressure at heater passes the limit of 80 psi" in words
+    assert "A  0.985 min: the pressure at heater passes the limit of 80 psi" in words
+
+
+def test_walls_are_not_named_where_they_change_nothing() -> None:
+    tanked = system(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal", **RELIEVED)
+    words = "\n".join(written(warmup_chart(plumbnet.check(tanked), "heater"))).replace("\n", " ")
+    assert "as it is" in words
+    assert "walls" not in words
 
 
 def test_open_heater_is_shown_as_it_is_only() -> None:

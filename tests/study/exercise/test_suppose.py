@@ -25,6 +25,17 @@ def test_every_event_is_told_in_words() -> None:
     ]
 
 
+def test_street_whose_highest_is_given_rises_above_that() -> None:
+    rising = system("street -> heater -> tap.hot", street="pressure: 60 psi, highest: 70 psi")
+    words = [one.words for one in suppositions(rising) if "street" in one.words]
+    assert words == [
+        "the highest pressure in street rises to 85 psi",
+        "the highest pressure in street rises to 100 psi",
+    ]
+    for one in suppositions(rising):
+        assert with_changes(rising, one.changes).parts != rising.parts
+
+
 def test_filling_loop_may_be_left_open() -> None:
     circuit = system("street -> loop -> tee -> boiler -> emitter -> tee")
     (left,) = (one for one in suppositions(circuit) if "loop" in one.words)

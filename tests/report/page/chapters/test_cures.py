@@ -27,7 +27,7 @@ def test_remedies_come_with_the_layout_and_the_warm_up_then() -> None:
     assert isinstance(after, Picture)
     assert after.is_small
     assert isinstance(warmup, Picture)
-    assert "climbs to 150 psi as it is; to 7" in warmup.words
+    assert "climbs to 150 psi as it is, typical walls; to 150 psi as it is, rigid walls; to 7" in warmup.words
     assert warmup.draw().axes
 
 

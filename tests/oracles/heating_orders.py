@@ -1,8 +1,8 @@
 """Every order in which heaters may warm, played push by push; pressures absolute at datum, volumes in cubic metres.
 
-Written from the definition. A heated zone that grows pushes through every row of one-way gates that leads out of it: each
-gate takes what it needs to open, and a reducer lets nothing stand beyond it above its set. The zone climbs until
-tanks in reach have taken the growth, or an outlet in reach lets go. Levels are sought by halving, over all rows.
+Written from the definition. A heated zone that grows pushes through every row of one-way gates that leads out of it:
+each gate takes what it needs to open, and a reducer lifts nothing beyond it above its set. The zone climbs until tanks
+in reach have taken the growth, or an outlet in reach lets go. Levels are sought by halving, over all rows.
 """
 
 from collections import defaultdict

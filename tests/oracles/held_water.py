@@ -51,7 +51,7 @@ class HeldWater(WarmWater):
         return min(bounds)
 
     def reach_limit_pa(self, zone: int) -> float:
-        """The lowest limit of all that water of a zone can push into, as it counts there; infinite where none is set."""
+        """The lowest limit of all that water of a zone can push into, as it counts there; infinite where none is."""
         return min(self._counting_pa(zone), default=inf)
 
     def _counting_pa(self, start: int) -> Iterator[float]:
@@ -84,9 +84,9 @@ class HeldWater(WarmWater):
 
     @cached_property
     def _held(self) -> set[int]:
-        return {zone for zone in self.ends_in if self._is_held(zone)}
+        return {zone for zone in self.ends_in if self._stands_open(zone)}
 
-    def _is_held(self, zone: int) -> bool:
+    def _stands_open(self, zone: int) -> bool:
         static_pa = self.static_pa[self.ends_in[zone][0]]
         ways_out = [site for site in self.sites_in(zone) if site.outlet.role.is_way_out]
         return any(static_pa == DRY or site.opens_pa <= static_pa + _SAME_PA for site in ways_out)
@@ -191,7 +191,9 @@ def highest(company: Company) -> State:
     heated = [zone for zone in company.heated if company.lets_go_abs_pa(zone) > company.cold[zone] + _SAME_PA]
     if len(heated) > MOST_ORDERED:
         raise TooMany
-    kept = {zone: replace(one, growth_m3=one.growth_m3 if zone in heated else 0.0) for zone, one in company.vessels.items()}
+    kept = {
+        zone: replace(one, growth_m3=one.growth_m3 if zone in heated else 0.0) for zone, one in company.vessels.items()
+    }
     rising = replace(company, vessels=kept)
     found = [rising.worst()]
     if 1 < len(heated) <= MOST_HALVED:

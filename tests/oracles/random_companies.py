@@ -1,4 +1,4 @@
-"""Random zones that push into each other: tanks and their charges, outlets, checks that need to open, reducers, circles."""
+"""Random zones that push into each other: tanks as they are charged, outlets, checks, reducers, circles."""
 
 from dataclasses import dataclass
 

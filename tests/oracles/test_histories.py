@@ -1,10 +1,11 @@
 """How high zones come in the worst history, against every order played push by push."""
 
 import json
-from collections import Counter
+from collections import Counter, defaultdict
 from dataclasses import dataclass, field, replace
 from math import inf
 from pathlib import Path
+from typing import NotRequired, TypedDict
 
 import pytest
 from conftest import times
@@ -24,7 +25,49 @@ BURST_PA = 1e8
 MOST_HALVED = 3
 """Heated zones whose growth is also played in halves, in every order."""
 MOST_ALIKE_PORTIONS = 40
-CASES = json.loads((Path(__file__).parent / "orders.json").read_text(encoding="utf-8"))["cases"]
+
+
+class CaseZone(TypedDict):
+    """A zone of a case: tanks by litres, charge and acceptance."""
+
+    static: float
+    tanks: NotRequired[list[tuple[float, float, float | None]]]
+    outlet: NotRequired[float | None]
+
+
+CaseGate = TypedDict(
+    "CaseGate", {"from": int, "to": int, "crack": NotRequired[float], "set": NotRequired[float | None]}
+)
+
+
+class CaseHeater(TypedDict):
+    """Water of a zone, and what it grows by."""
+
+    zone: int
+    growth: float
+
+
+class CaseAnswer(TypedDict):
+    """What is known of a zone."""
+
+    zone: int
+    worst_order: float
+    worst_history: float
+    bound: float
+    exact: bool
+
+
+class Case(TypedDict):
+    """A network with its answers; kilopascals, absolute at datum, and litres."""
+
+    name: str
+    zones: list[CaseZone]
+    gates: list[CaseGate]
+    heaters: list[CaseHeater]
+    answer: list[CaseAnswer]
+
+
+CASES: list[Case] = json.loads((Path(__file__).parent / "orders.json").read_text(encoding="utf-8"))["cases"]
 
 
 def peaks_of(drawn: Drawn) -> Peaks[int]:
@@ -116,9 +159,9 @@ def test_no_history_passes_the_highest_pressure_and_one_comes_to_the_reached() -
     assert len(tally.gaps) * 200 >= seen["zones"]
 
 
-def drawn_case(case: dict[str, list[dict[str, object]]]) -> Drawn:
+def drawn_case(case: Case) -> Drawn:
     """A case as written: kilopascals and litres, what grows in one zone together."""
-    growths: Counter[int] = Counter()
+    growths: dict[int, float] = defaultdict(float)
     for heater in case["heaters"]:
         growths[heater["zone"]] += heater["growth"] * 1e-3
     vessels = {number: case_vessel(zone, growths[number]) for number, zone in enumerate(case["zones"])}
@@ -129,16 +172,19 @@ def drawn_case(case: dict[str, list[dict[str, object]]]) -> Drawn:
     return Drawn(Company(vessels, gates))
 
 
-def case_vessel(zone: dict[str, object], growth_m3: float) -> Vessel:
+def case_vessel(zone: CaseZone, growth_m3: float) -> Vessel:
     """A zone of a case; its water yields as a stiff tank does: 1e-4 L in a kilopascal, under a million bar."""
     start, stiff_pa = zone["static"] * 1e3, 1e11
-    tanks = [Gas(litres * 1e-3, charge * 1e3, inf if most is None else most * 1e-3) for litres, charge, most in zone.get("tanks", ())]
+    tanks = [
+        Gas(litres * 1e-3, charge * 1e3, inf if most is None else most * 1e-3)
+        for litres, charge, most in zone.get("tanks", ())
+    ]
     tanks.append(Gas(10.0, stiff_pa, inf, start - stiff_pa))
     return Vessel(start, growth_m3, tuple(tanks), (zone.get("outlet") or 5000.0) * 1e3)
 
 
 @pytest.mark.parametrize("case", CASES, ids=[case["name"] for case in CASES])
-def test_case_that_was_worked_out_by_enumeration_comes_to_its_answer(case: dict[str, list[dict[str, object]]]) -> None:
+def test_case_that_was_worked_out_by_enumeration_comes_to_its_answer(case: Case) -> None:
     drawn = drawn_case(case)
     peaks, orders = peaks_of(drawn), drawn.company.worst()
     for answer in case["answer"]:

@@ -7,6 +7,7 @@ several zones the worst place is told, which may become another: those are count
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import inf
 
 import networkx as nx
@@ -15,9 +16,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from oracles.random_buildings import ANY
-from oracles.random_layouts import Layout
-from oracles.test_metamorphic import CHOICE, by_name, checked, chosen_pipe, inserted, splits, with_change
+from oracles.random_layouts import Layout, Values
 from oracles.standing_water import standing_water
+from oracles.test_metamorphic import CHOICE, by_name, checked, chosen_pipe, inserted, splits, with_change
 from oracles.walking import Sense, Walking
 from plumbnet.analysis.report import Report
 from plumbnet.layout.system import End, System
@@ -84,7 +85,10 @@ def statics(system: System) -> dict[End, float]:
     """Static pressure at every port."""
     network = Drawn(system).network
     zone_of = network.zoning.zone_of
-    return {end: network.standing.at(zone_of[node]) - network.piping.heads_pa[node] for end, node in network.piping.node_of.items()}
+    return {
+        end: network.standing.at(zone_of[node]) - network.piping.heads_pa[node]
+        for end, node in network.piping.node_of.items()
+    }
 
 
 def test_check_in_a_pipe_from_a_heater_to_a_tap_raises_no_limit_by_more_than_it_needs_and_opens_nothing() -> None:
@@ -99,9 +103,11 @@ def test_check_in_a_pipe_from_a_heater_to_a_tap_raises_no_limit_by_more_than_it_
         ways = list(pipes_to_taps(before.system))
         assume(ways)
         heater, start, end = ways[choice % len(ways)]
-        change = inserted("between", "check_valve", f"{start.part}.{start.port}", end, before.system.parts[start.part].elevation_m)
-        change["insert"]["opens"] = f"{opens} kPa"
-        changed = with_change(before.system, change)
+        change = inserted(
+            "between", "check_valve", f"{start.part}.{start.port}", end, before.system.parts[start.part].elevation_m
+        )
+        opening: Values = {"set": {"part": "between", "opens": f"{opens} kPa"}}
+        changed = with_change(before.system, change, opening)
         after = checked(changed)
         old, new = statics(before.system), statics(changed)
         if any(new[each] < old[each] - opens * 1e3 - CLOSE_PA for each in old):
@@ -151,7 +157,7 @@ def pipes_to_taps(system: System) -> Iterator[tuple[str, End, End]]:
         for tap in taps:
             if own.has_node(tap) and nx.has_path(own, End(name, heat.outlet), tap):
                 way = nx.shortest_path(own, End(name, heat.outlet), tap)
-                for start, end in zip(way, way[1:], strict=False):
+                for start, end in pairwise(way):
                     if (start, end) in pipes or (end, start) in pipes:
                         yield name, start, end
 
@@ -187,7 +193,9 @@ def assert_no_place_higher(before: Report, after: Report, tally: Tally) -> None:
     old = broken(before)
     for place, one in broken(after).items():
         if place not in old:
-            assert any(facts.stands_at != now.stands_at for facts, now in zip(before.heaters, after.heaters, strict=True)), place
+            assert any(
+                facts.stands_at != now.stands_at for facts, now in zip(before.heaters, after.heaters, strict=True)
+            ), place
             tally.seen["broken place not told before"] += 1
             continue
         assert is_below(min(one.reached_pa, BURST_PA), old[place].highest_pa), place

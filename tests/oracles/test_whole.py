@@ -24,7 +24,16 @@ LEAST = {
     "changed": {"open": 15, "trapped": 15, "loop": 20},
 }
 """How often each thing comes up, at the least, in the layouts of a family: no comparison can fall silent."""
-SUBJECTS = {"verdict": 150, "ladder": 150, "stops": 150, "closings": 150, "loops": 150, "settled": 150, "broken": 5, "need": 5}
+SUBJECTS = {
+    "verdict": 150,
+    "ladder": 150,
+    "stops": 150,
+    "closings": 150,
+    "loops": 150,
+    "settled": 150,
+    "broken": 5,
+    "need": 5,
+}
 """Comparisons of each subject that two hundred layouts of any family come to, at the least."""
 
 

@@ -78,7 +78,7 @@ class Place:
         return self.settled_at(self.level_pa)
 
     def place_limit_pa(self, zone: int) -> float:
-        """What a zone in reach is judged by: its own limit; where nothing in reach has one, this water by the profile's."""
+        """What a zone in reach is judged by: its own limit; where nothing in reach has one, the profile's."""
         own_pa = self.water.own_limit_pa(zone)
         nothing_sets_one = zone == self.zone and self.water.reach_limit_pa(zone) == inf
         return self.limit_pa if nothing_sets_one else own_pa

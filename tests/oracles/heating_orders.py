@@ -14,7 +14,7 @@ from math import inf
 NOTHING_HOLDS_ABS_PA = 1e13
 """A zone that could climb so high is held by nothing."""
 _CLOSE = 1e-13
-_CLOSE_PA = 1e-5
+_CLOSE_PA = 1e-3
 
 State = dict[int, float]
 

@@ -22,7 +22,7 @@ RELIEF_SHARE = 0.9
 MOST_ORDERED = 4
 """Heated zones of which every order is played."""
 MOST_HALVED = 2
-PORTIONS = 40
+PORTIONS = 12
 _SAME_PA = 1e-3
 
 

@@ -19,6 +19,7 @@ LEAST = {
     "districts": {"trapped": 40, "sealed": 30, "closes 1": 15, "stop pressure_reducer": 25, "stop shut_valve": 6},
     "houses": {"open": 30, "on-demand": 10, "stop checked_meter": 5, "rung expansion tank": 40},
     "closed houses": {"controlled": 12, "on-demand": 22, "trapped": 15, "stop double_check": 11, "stop dual_check": 11},
+    "cascades": {"controlled": 15, "trapped": 60, "in an order": 20},
     "circulation": {"loop": 60, "trapped": 20, "controlled": 3},
     "heating": {"loop": 60, "trapped": 25, "controlled": 5, "stop pressure_reducer_with_bypass": 1},
     "changed": {"open": 15, "trapped": 15, "loop": 20},

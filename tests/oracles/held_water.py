@@ -1,50 +1,78 @@
-"""The limit of each zone, and a whole layout as the zones, gates and tanks in which its heated water settles."""
+"""A whole layout as zones, gates and tanks, the limit of each zone, and how high each comes in any order of heating."""
 
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, field, replace
 from functools import cached_property
+from math import inf
 
-from oracles.pooled_water import Basin, Cushioned, Passing, Rest, at_rest
+import networkx as nx
+
+from oracles.heating_orders import Company, Gas, OneWay, State, Vessel
 from oracles.standing_water import DRY
 from oracles.walking import Site, Step
 from oracles.warm_water import AIR_PA, WarmWater
-from oracles.ways_out import takes_from_pa
 from plumbnet.layout.kinds.control import ReliefValve
 from plumbnet.layout.part import Role
-from plumbnet.layout.system import End
+from plumbnet.layout.system import End, System
 
 DISTRIBUTION_PA = 80 * 0.45359237 * 9.80665 / 0.0254**2
 """80 psi, the highest pressure where people draw water in general practice."""
 RELIEF_SHARE = 0.9
+MOST_ORDERED = 4
+"""Heated zones of which every order is played."""
+MOST_HALVED = 2
+PORTIONS = 12
 _SAME_PA = 1e-3
 
 
+class TooMany(ValueError):
+    """More heated zones that meet than all orders of which are played."""
+
+
 @dataclass(frozen=True)
-class Street:
-    """Stands for a zone that an open way out holds at its pressure, as the far side of one gate."""
-
-    number: int
-    zone: int
-
-
 class HeldWater(WarmWater):
-    """What holds water, and where it settles; pressures gauge at datum."""
+    """What holds water, and how high it comes; pressures gauge at datum."""
 
-    def limit_pa(self, end: End) -> float:
-        """Highest pressure that the zone of a port may reach."""
-        bounds = []
+    system: System
+    _levels: dict[tuple[frozenset[int], frozenset[str]], State] = field(default_factory=dict, compare=False, repr=False)
+
+    def own_limit_pa(self, zone: int) -> float:
+        """The lowest that a part in a zone bears; infinite where none says."""
+        bounds = [inf]
         for name, part in self.system.parts.items():
             drawn = [End(name, port) for port in part.draws_at()]
-            bounds += [DISTRIBUTION_PA + self.head_pa(port) for port in drawn if self.joins(end, port)]
+            bounds += [DISTRIBUTION_PA + self.head_pa(port) for port in drawn if self.zone_of[port] == zone]
             if part.rating_pa is not None:
                 ports = [End(name, port) for port in part.port_names()]
-                bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.joins(end, port)]
-            if isinstance(part, ReliefValve) and self.joins(end, End(name, "in")):  # plugged or not
+                bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.zone_of[port] == zone]
+            if isinstance(part, ReliefValve) and self.zone_of[End(name, "in")] == zone:  # plugged or not
                 bounds.append(RELIEF_SHARE * part.pressure_pa + self.head_pa(End(name, "in")))
-        return min(bounds, default=DISTRIBUTION_PA + self.head_pa(end))
+        return min(bounds)
 
-    def joins(self, one: End, other: End) -> bool:
-        """Whether two ports are in one zone."""
-        return self.zone_of[one] == self.zone_of[other]
+    def reach_limit_pa(self, zone: int) -> float:
+        """The lowest limit of all that water of a zone can push into, as it counts there; infinite where none is."""
+        return min(self._counting_pa(zone), default=inf)
+
+    def _counting_pa(self, start: int) -> Iterator[float]:
+        passes_streets = self.is_held(start)
+        for zone, way in self._gated_ways(start, (), passes_streets=passes_streets):
+            is_street = zone != start and not passes_streets and self.is_held(zone)
+            needed_pa = self.reach_limit_pa(zone) if is_street else self.own_limit_pa(zone)
+            for gate in reversed(way):
+                needed_pa = inf if needed_pa + AIR_PA >= gate.below_abs_pa else needed_pa + gate.opens_pa
+            yield needed_pa
+
+    def _gated_ways(
+        self, zone: int, way: tuple[OneWay, ...], *, passes_streets: bool
+    ) -> Iterator[tuple[int, tuple[OneWay, ...]]]:
+        """Every way through gates in their direction that meets no zone twice; none past a street if so asked."""
+        yield zone, way
+        if self.is_held(zone) and not passes_streets:
+            return
+        for gate in self._out[zone]:
+            if gate.far not in {one.near for one in way}:
+                yield from self._gated_ways(gate.far, (*way, gate), passes_streets=passes_streets)
 
     def sites_in(self, zone: int) -> list[Site]:
         """Outlets of a zone."""
@@ -52,84 +80,124 @@ class HeldWater(WarmWater):
 
     def is_held(self, zone: int) -> bool:
         """Whether a way out that stands open keeps a zone as it is, whatever comes."""
+        return zone in self._held
+
+    @cached_property
+    def _held(self) -> set[int]:
+        return {zone for zone in self.ends_in if self._stands_open(zone)}
+
+    def _stands_open(self, zone: int) -> bool:
         static_pa = self.static_pa[self.ends_in[zone][0]]
         ways_out = [site for site in self.sites_in(zone) if site.outlet.role.is_way_out]
         return any(static_pa == DRY or site.opens_pa <= static_pa + _SAME_PA for site in ways_out)
 
     @cached_property
-    def gates(self) -> list[tuple[int, int, Step]]:
-        """Steps by which heated water can come from one zone to another, out of none that is held."""
-        found = []
+    def _out(self) -> dict[int, list[OneWay]]:
+        """Gates by which water can come from one zone to another."""
+        found: dict[int, list[OneWay]] = defaultdict(list)
         for step in self.steps:
             near, far = self.zone_of[step.start], self.zone_of[step.end]
-            if near != far and self.floor_pa(step) < float("inf") and not self.is_held(near):
-                found.append((near, far, step))
+            if near != far and self.floor_pa(step) < inf:
+                found[near].append(self._gate(near, far, step))
         return found
 
-    @cached_property
-    def streets(self) -> list[Street]:
-        """The far sides of gates that lead to a zone which is held."""
-        held = enumerate(far for _, far, _ in self.gates if self.is_held(far))
-        return [Street(-1 - number, far) for number, far in held]
+    def _gate(self, near: int, far: int, step: Step) -> OneWay:
+        below_pa = self.set_pa(step) if step.is_supply else inf
+        return OneWay(near, far, self.higher_pa(step), below_pa + AIR_PA)
 
     @cached_property
-    def rest(self) -> Rest:
-        """All zones settled. Raises NoHeights, TooMany."""
-        basins = {zone: self._basin(zone) for zone in self.ends_in}
-        basins |= {one.number: self._street(one.zone) for one in self.streets}
-        streets = iter(self.streets)
-        gates = []
-        for near, far, step in self.gates:
-            beyond = next(streets).number if self.is_held(far) else far
-            below = self.set_pa(step) if step.is_supply else float("inf")
-            gates.append(Passing(near, beyond, self.higher_pa(step), below + AIR_PA))
-        return at_rest(basins, tuple(gates))
+    def company(self) -> Company:
+        """All zones, and the gates that lead out of those that no open way out holds."""
+        gates = [gate for zone, out in self._out.items() if not self.is_held(zone) for gate in out]
+        return Company({zone: self._vessel(zone) for zone in self.ends_in}, gates)
 
-    def _basin(self, zone: int) -> Basin:
-        opens = (site.opens_pa for site in self.sites_in(zone) if site.outlet.role is not Role.TANK)
-        return Basin(
-            self.start_pa[zone] + AIR_PA,
-            self.growth_m3[zone],
-            tuple(self._cushion(site) for site in self.sites_in(zone) if site.outlet.role is Role.TANK),
-            min(opens, default=float("inf")) + AIR_PA,
-        )
+    def _vessel(self, zone: int) -> Vessel:
+        start, sites = self.start_pa[zone] + AIR_PA, self.sites_in(zone)
+        if self.is_held(zone):
+            return Vessel(start, 0.0, (), start)
+        opens = (site.opens_pa for site in sites if site.outlet.role is not Role.TANK)
+        tanks = tuple(self._gas(site) for site in sites if site.outlet.role is Role.TANK)
+        return Vessel(start, self.growth_m3[zone], tanks, min(opens, default=inf) + AIR_PA)
 
-    def _street(self, zone: int) -> Basin:
-        start = self.start_pa[zone] + AIR_PA
-        return Basin(start, 0.0, (), start)
-
-    def _cushion(self, site: Site) -> Cushioned:
+    def _gas(self, site: Site) -> Gas:
         cushion = self.system.parts[site.part].cushion()
         assert cushion is not None
-        most_m3 = cushion.volume_m3 if cushion.acceptance_m3 is None else cushion.acceptance_m3
-        charge_abs_pa = cushion.precharge_pa + AIR_PA
-        return Cushioned(cushion.volume_m3, charge_abs_pa, most_m3, self.head_pa(site.end))
+        most_m3 = inf if cushion.acceptance_m3 is None else cushion.acceptance_m3
+        return Gas(cushion.volume_m3, cushion.precharge_pa + AIR_PA, most_m3, self.head_pa(site.end))
 
-    def settled_pa(self, zone: int) -> float | None:
-        """Pressure of a zone once all is hot; None where nothing holds it but a safety relief valve that lifts."""
-        level = self.rest.levels[zone]
-        if level == float("inf") or self.is_relieved(zone):
-            return None
-        return max(level - AIR_PA, self.start_pa[zone])
+    @cached_property
+    def groups(self) -> dict[int, frozenset[int]]:
+        """For each zone all whose levels hang together with its own: what heated zones push into, and so on."""
+        meeting: nx.Graph[int] = nx.Graph()
+        meeting.add_nodes_from(self.ends_in)
+        for zone in self.company.heated:
+            meeting.add_edges_from((zone, far) for far in self.company.rows(zone))
+        return {zone: frozenset(group) for group in nx.connected_components(meeting) for zone in group}
+
+    def level_pa(self, zone: int, cold: frozenset[str] = frozenset()) -> float:
+        """The highest that a zone is brought to, with all water cold that some heaters warm. Raises TooMany."""
+        key = self.groups[zone], cold & self.heaters_in(zone)
+        if key not in self._levels:
+            self._levels[key] = highest(self._grouped(*key))
+        return self._levels[key][zone] - AIR_PA
+
+    def heaters_in(self, zone: int) -> frozenset[str]:
+        """Heaters that warm water in the group of a zone."""
+        return frozenset(name for name in self.sources if self.groups[zone] & self.warmed_by(name).keys())
+
+    def _grouped(self, group: Collection[int], cold: frozenset[str]) -> Company:
+        vessels = {zone: self.company.vessels[zone] for zone in group}
+        warm: dict[int, float] = defaultdict(float)
+        for warmest, piece in self.warmest.values():
+            if not any(piece.name in self._pieces_of[name] for name in cold):
+                warm[self.zone_of[piece.end]] += self.warmth(warmest).growth * piece.volume_m3
+        grown = {zone: replace(one, growth_m3=warm[zone]) for zone, one in vessels.items() if not self.is_held(zone)}
+        return Company(vessels | grown, [gate for gate in self.company.gates if {gate.near, gate.far} <= set(group)])
+
+    @cached_property
+    def _pieces_of(self) -> dict[str, set[str]]:
+        return {name: set() if self.is_idle(name) else {one.name for one in self.pieces(name)} for name in self.sources}
+
+    def warmed_by(self, heater: str) -> dict[int, float]:
+        """Growth by zone of all water that a heater warms, whatever else warms it too."""
+        found: dict[int, float] = defaultdict(float)
+        for warmest, piece in self.warmest.values():
+            if piece.name in self._pieces_of[heater]:
+                found[self.zone_of[piece.end]] += self.warmth(warmest).growth * piece.volume_m3
+        return found
 
     def is_relieved(self, zone: int) -> bool:
-        """Whether water has to leave the pool of a zone and does so by a safety relief valve alone."""
-        members, beyond = self.rest.pool(zone), self.rest.beyond(zone)
-        taken = self.pool_takes_m3(members, self.rest.at(zone, self.rest.levels[zone]))
-        if any(member < 0 for member in beyond) or self.pool_growth_m3(members) <= taken * (1 + 1e-9):
+        """Whether a zone comes so high that its water leaves, and by safety relief valves alone."""
+        lets_go = self.company.lets_go_abs_pa(zone)
+        if lets_go == inf or self.level_pa(zone) + AIR_PA < lets_go - 0.5:
             return False
-        open_roles = {
-            site.outlet.role
-            for member in beyond
-            for site in self.sites_in(member)
-            if takes_from_pa(self, site) + AIR_PA <= self.rest.levels[member] + 10 * _SAME_PA
-        }
-        return Role.SAFETY_RELIEF in open_roles and not any(role.is_way_out for role in open_roles)
+        roles = {site.outlet.role for far in self.company.rows(zone) for site in self._opened(zone, far, lets_go)}
+        return Role.SAFETY_RELIEF in roles and not any(role.is_way_out for role in roles)
 
-    def pool_growth_m3(self, members: set[int]) -> float:
-        """What all zones of a pool would have to take up, what came through reducers included."""
-        return sum(self.rest.basins[member].growth_m3 for member in members)
+    def _opened(self, zone: int, far: int, level: float) -> Iterator[Site]:
+        """Outlets of a far zone that stand open once a zone stands at a level."""
+        vessel = self.company.vessels[far]
+        opens = min(row.needs(vessel.lets_go_abs_pa) for row in self.company.rows(zone)[far])
+        if vessel.outlet_abs_pa < inf and opens <= level + 0.5:
+            yield from (
+                site
+                for site in self.sites_in(far)
+                if site.outlet.role is not Role.TANK and site.opens_pa + AIR_PA <= vessel.lets_go_abs_pa + _SAME_PA
+            )
 
-    def pool_takes_m3(self, members: set[int], level_abs_pa: float) -> float:
-        """What the tanks of a pool take up to a level, in which what checks lose is left out of account."""
-        return sum(self.rest.takes_m3(member, level_abs_pa) for member in members)
+
+def highest(company: Company) -> State:
+    """The highest of every zone in every order, in halves where few are heated, and all together. Raises TooMany."""
+    heated = [zone for zone in company.heated if company.lets_go_abs_pa(zone) > company.cold[zone] + _SAME_PA]
+    if len(heated) > MOST_ORDERED:
+        raise TooMany
+    kept = {
+        zone: replace(one, growth_m3=one.growth_m3 if zone in heated else 0.0) for zone, one in company.vessels.items()
+    }
+    rising = replace(company, vessels=kept)
+    found = [rising.worst()]
+    if 1 < len(heated) <= MOST_HALVED:
+        found.append(rising.worst(portions=2))
+    if len(heated) > 1:
+        found.append(rising.played([heated], PORTIONS))
+    return {zone: max(state[zone] for state in found) for zone in company.vessels}

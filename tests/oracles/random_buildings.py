@@ -239,6 +239,36 @@ def boilers(draw: st.DrawFn) -> Layout:
     return plan.layout()
 
 
+ONE_WAYS: tuple[Values, ...] = (
+    {"kind": "check_valve"},
+    {"kind": "check_valve"},
+    {"kind": "check_valve", "opens": 5},
+    {"kind": "double_check", "opens": 7},
+    {"kind": "reduced_pressure_assembly", "opens": 40},
+    {"kind": "pressure_reducer", "set": 500},
+)
+
+
+@st.composite
+def cascades(draw: st.DrawFn) -> Layout:
+    """Two to four heaters one behind another, or side by side, behind a check each, most with a tank."""
+    plan = Plan(draw)
+    tees = [entry(plan, CLOSING, 1)]
+    for _ in range(draw(st.sampled_from([2, 2, 3, 3, 3, 4]))):
+        cold, hot = plan.part({"kind": "tee"}), plan.part({"kind": "tee"})
+        one = heater(plan, ("storage_heater", "storage_heater", "indirect_heater"))
+        plan.run(draw(st.sampled_from(tees)), plan.part(plan.pick(*ONE_WAYS)), cold, one, hot)
+        if plan.often(of=4):
+            volume, charge = draw(st.sampled_from([8, 18, 18, 60])), draw(st.sampled_from(TANK_PRESSURES))
+            plan.run(cold, plan.part({"kind": "expansion_tank", "volume": volume, "precharge": charge}))
+        tees.append(hot)
+    if plan.often():
+        start, end = draw(st.permutations(tees))[:2]
+        plan.run(start, plan.part(plan.pick(*ONE_WAYS)), end)
+    taps(plan, tees[0], tees[-1])
+    return plan.layout()
+
+
 @st.composite
 def changed(draw: st.DrawFn) -> Layout:
     """Houses, circuits and returns to which things happen: valves turned, failures, draws, other setpoints."""
@@ -271,10 +301,11 @@ class Family:
 
 FAMILIES: dict[str, Family] = {
     "anything": Family(layouts(), 100),
-    "anything closed": Family(closed_layouts(), 150),
+    "anything closed": Family(closed_layouts(), 100),
     "districts": Family(joined_layouts(), 100),
     "houses": Family(houses(), 100),
-    "closed houses": Family(houses(CLOSING, 1), 200),
+    "closed houses": Family(houses(CLOSING, 1), 150),
+    "cascades": Family(cascades(), 100),
     "circulation": Family(returns(), 125),
     "heating": Family(boilers(), 125),
     "changed": Family(changed(), 100),

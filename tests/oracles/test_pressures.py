@@ -134,7 +134,7 @@ def fed(water: StandingWater, *, over_shut_valves: bool) -> set[End]:
     graph: rx.PyDiGraph = rx.PyDiGraph()
     number = dict(zip(water.ends, graph.add_nodes_from(water.ends), strict=True))
     for step in water.steps:
-        if step.is_supply or (over_shut_valves and step.sense is Sense.SHUT):
+        if step.is_way or (over_shut_valves and step.sense is Sense.SHUT):
             graph.add_edge(number[step.start], number[step.end], None)
     parts = water.system.parts.items()
     sources = [End(name, source.port) for name, part in parts if (source := part.source()) is not None]

@@ -15,16 +15,26 @@ from plumbnet.layout.fault import LayoutError
 
 LEAST = {
     "anything": {"open": 60, "rung main": 60, "rung open air": 8},
-    "anything closed": {"controlled": 10, "trapped": 40, "sealed": 25, "on-demand": 3, "stop check_valve": 80},
+    "anything closed": {"controlled": 7, "trapped": 25, "sealed": 16, "on-demand": 2, "stop check_valve": 50},
     "districts": {"trapped": 40, "sealed": 30, "closes 1": 15, "stop pressure_reducer": 25, "stop shut_valve": 6},
     "houses": {"open": 30, "on-demand": 10, "stop checked_meter": 5, "rung expansion tank": 40},
-    "closed houses": {"controlled": 15, "on-demand": 30, "trapped": 20, "stop double_check": 15, "stop dual_check": 15},
+    "closed houses": {"controlled": 12, "on-demand": 22, "trapped": 15, "stop double_check": 11, "stop dual_check": 11},
+    "cascades": {"controlled": 15, "trapped": 60, "in an order": 20},
     "circulation": {"loop": 60, "trapped": 20, "controlled": 3},
     "heating": {"loop": 60, "trapped": 25, "controlled": 5, "stop pressure_reducer_with_bypass": 1},
     "changed": {"open": 15, "trapped": 15, "loop": 20},
 }
 """How often each thing comes up, at the least, in the layouts of a family: no comparison can fall silent."""
-SUBJECTS = {"verdict": 150, "ladder": 150, "stops": 150, "closings": 150, "loops": 150, "settled": 150, "sizing": 5}
+SUBJECTS = {
+    "verdict": 150,
+    "ladder": 150,
+    "stops": 150,
+    "closings": 150,
+    "loops": 150,
+    "settled": 150,
+    "broken": 5,
+    "need": 5,
+}
 """Comparisons of each subject that two hundred layouts of any family come to, at the least."""
 
 

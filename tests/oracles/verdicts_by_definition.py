@@ -2,16 +2,17 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import combinations
+from math import inf
 
-from oracles.held_water import HeldWater
-from oracles.warm_water import AIR_PA, Warmed
+from oracles.held_water import DISTRIBUTION_PA, HeldWater
 from oracles.ways_out import closing_valves, fewest_devices, opening_pressures
 from plumbnet.layout.part import Role
 from plumbnet.layout.system import End
 
 BEST_TO_WORST = ("open", "on-demand", "controlled", "trapped", "sealed")
-CLOSE_PA = 1e-3
-"""What is sought by halving misses by less."""
+RAISED_PA = 0.5
+"""By how much a zone must come higher for a heater to have raised it."""
 WHOLE_PA = 1.0
 """Pressures are compared to one pascal."""
 
@@ -30,7 +31,9 @@ class Place:
 
     @cached_property
     def limit_pa(self) -> float:
-        return self.water.limit_pa(self.end)
+        """The lowest over all that its water can push into; where nothing sets one, the profile's own, here."""
+        reached_pa = self.water.reach_limit_pa(self.zone)
+        return DISTRIBUTION_PA + self.water.head_pa(self.end) if reached_pa == inf else reached_pa
 
     @cached_property
     def static_pa(self) -> float:
@@ -57,13 +60,49 @@ class Place:
         return min(ways_out, default=float("inf"))
 
     @cached_property
-    def settled_pa(self) -> float | None:
-        """Pressure once all is hot. Raises NoHeights, TooMany."""
-        settled_pa = self.water.settled_pa(self.zone)
+    def level_pa(self) -> float:
+        """The highest that any history played brings it to. Raises TooMany."""
+        return self.water.level_pa(self.zone)
+
+    def settled_at(self, level_pa: float) -> float | None:
+        """What is told of water that comes to a level; None where nothing but a safety relief valve holds it."""
+        held = level_pa < inf and not self.water.is_relieved(self.zone)
         if self.way_out_pa > self.bound_pa:
-            return settled_pa
+            return level_pa if held else None
         passed_pa = max(self.way_out_pa, self.water.start_pa[self.zone])
-        return passed_pa if settled_pa is None else min(settled_pa, passed_pa)
+        return min(level_pa, passed_pa) if held else passed_pa
+
+    @cached_property
+    def settled_pa(self) -> float | None:
+        """Pressure in the worst history. Raises TooMany."""
+        return self.settled_at(self.level_pa)
+
+    def place_limit_pa(self, zone: int) -> float:
+        """What a zone in reach is judged by: its own limit; where nothing in reach has one, the profile's."""
+        own_pa = self.water.own_limit_pa(zone)
+        nothing_sets_one = zone == self.zone and self.water.reach_limit_pa(zone) == inf
+        return self.limit_pa if nothing_sets_one else own_pa
+
+    @cached_property
+    def broken(self) -> set[int]:
+        """Zones in reach that come above their own limits through this heater. Raises TooMany."""
+        return {zone for zone in self.water.company.rows(self.zone) if self._breaks(zone)}
+
+    def _breaks(self, zone: int) -> bool:
+        """Whether a zone comes above its limit, and with this heater hot beside some of the others higher than without.
+
+        Not beside all others alone: where an outlet ends the climb any one of them may be one too many.
+        """
+        limit_pa = self.place_limit_pa(zone) + WHOLE_PA
+        if self.water.level_pa(zone) <= limit_pa:
+            return False
+        others = sorted(self.water.heaters_in(zone) - {self.heater})
+        for count in range(len(others) + 1):
+            for cold in map(frozenset, combinations(others, count)):
+                level_pa = self.water.level_pa(zone, cold)
+                if level_pa > limit_pa and level_pa > self.water.level_pa(zone, cold | {self.heater}) + RAISED_PA:
+                    return True
+        return False
 
     @cached_property
     def verdict(self) -> str:
@@ -71,7 +110,7 @@ class Place:
             return "open"
         if self.water.is_idle(self.heater):
             return "on-demand"
-        if self.settled_pa is not None and self.settled_pa <= self.limit_pa + WHOLE_PA:
+        if self.settled_pa is not None and not self.broken:
             return "controlled"
         within = {end for end, pressure in self.opens_pa.items() if pressure <= self.way_out_pa}
         own = {site.end for site in self.water.sites_in(self.zone)}
@@ -83,60 +122,6 @@ class Place:
     def closings(self) -> list[tuple[str, ...]]:
         closes = self.verdict in {"open", "controlled"}
         return closing_valves(self.water, self.end, self.bound_pa) if closes else []
-
-    @cached_property
-    def pool(self) -> set[int]:
-        """Zones that settle together with this one."""
-        return self.water.rest.pool(self.zone)
-
-    @cached_property
-    def limit_level_pa(self) -> float:
-        """The level of the pool at which this zone stands at its limit."""
-        return self.water.rest.at(self.zone, self.limit_pa + AIR_PA)
-
-    @property
-    def short_m3(self) -> float:
-        """What its tanks cannot take, of all that comes to them, at the limit or where a safety relief valve lifts."""
-        lifts_first = self.water.is_relieved(self.zone) and self._level_pa < self.limit_level_pa
-        if self.verdict not in {"trapped", "sealed"} or (self._level_pa <= self.limit_level_pa and not lifts_first):
-            return 0.0
-        taken = self.water.pool_takes_m3(self.pool, min(self.limit_level_pa, self._level_pa))
-        return max(0.0, self.water.pool_growth_m3(self.pool) - taken)
-
-    @property
-    def _level_pa(self) -> float:
-        return self.water.rest.at(self.zone, self.water.rest.levels[self.zone])
-
-    @property
-    def shared_m3(self) -> float:
-        """Growth of all water that settles together with it."""
-        return sum(self.water.growth_m3.get(zone, 0.0) for zone in self.pool)
-
-    def served(self) -> set[int]:
-        """Zones whose water would come to a tank beside the heater if that one stood at this limit.
-
-        Looked for among those that settle with it or above the limit; where a reducer had let water through, among all.
-        """
-        inlet = self.water.zone_of[self.water.inlet(self.heater)]
-        target = inlet if inlet in self.pool else self.zone
-        rest = self.water.rest
-        high = {zone for zone in rest.levels if rest.at(zone, rest.levels[zone]) > self.limit_level_pa + CLOSE_PA}
-        found = self._coming(target, high | self.pool)
-        passed = any(rest.basins[zone].growth_m3 > self.water.growth_m3.get(zone, 0.0) + 1e-15 for zone in found)
-        return self._coming(target, set(rest.levels)) if passed else found
-
-    def _coming(self, target: int, zones: set[int]) -> set[int]:
-        found = {target}
-        while more := {g.near for g in self.water.rest.all_gates if g.far in found and g.near in zones} - found:
-            found |= more
-        return found
-
-    def waters(self) -> list[tuple[str, Warmed]]:
-        """Water that a tank beside the heater would serve, piece by piece, with what warms it most."""
-        served = self.served()
-        return [
-            (heater, piece) for heater, piece in self.water.warmest.values() if self.water.zone_of[piece.end] in served
-        ]
 
 
 def answer(water: HeldWater, heater: str) -> Place:

@@ -37,19 +37,16 @@ def _opens_pa(water: StandingWater, site: Site, gates: list[Step]) -> float | No
     """
     if not gates:
         return takes_from_pa(water, site)
-    static_pa, start = water.unraised_pa, gates[0].start
     left = [water.zone_of[gate.start] for gate in gates]
     if any(water.zone_of[gate.end] in left[: number + 1] for number, gate in enumerate(gates)):
         return None
-    needed_pa = max(takes_from_pa(water, site) - water.raised_pa[site.end], static_pa[site.end])
+    needed_pa = takes_from_pa(water, site)
     for gate in reversed(gates):
-        if needed_pa >= gate.set_pa:
+        needed_pa = max(needed_pa, water.static_pa[gate.end])
+        if needed_pa >= water.set_pa(gate):
             return None
-        if gate.is_joint:
-            needed_pa += water.holds_pa(gate)
-        else:
-            needed_pa = max(needed_pa, static_pa[gate.end] + gate.opens_pa)
-    return max(needed_pa, static_pa[start]) + water.raised_pa[start]
+        needed_pa += water.opens_pa(gate)
+    return max(needed_pa, water.static_pa[gates[0].start])
 
 
 def takes_from_pa(water: StandingWater, site: Site) -> float:

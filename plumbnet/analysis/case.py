@@ -104,7 +104,7 @@ class Case:
     def settled_pa(self) -> float | None:
         """Pressure in the worst history; None where a safety relief valve lifts or nothing holds it."""
         settled_pa = self.highest.pressure_pa
-        held = settled_pa < math.inf and not self.neighbourhood.is_relieved(self.zone)
+        held = self.neighbourhood.is_held(self.zone)
         if self.way_out is None or self.way_out.opens_pa > self.bound_pa:
             return settled_pa if held else None
         passed_pa = max(self.way_out.opens_pa, self.network.start_pa(self.zone))

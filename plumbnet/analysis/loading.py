@@ -98,19 +98,26 @@ class Loading:
             growths[zone][heated.name] += grows_m3(self.network, heated, piece.volume_m3)
         return growths
 
-    def growth_of(self, heater: str) -> Mapping[Zone, float]:
-        """Growth in each zone of all water that a heater warms, whatever else warms it too."""
-        return self._growth_of.get(heater, {})
+    def heaters_in(self, zone: Zone) -> Iterator[str]:
+        """Heaters that warm water in a zone with every fixture shut."""
+        yield from (heated.name for heated in self.network.heated_in.get(zone, ()))
+
+    def growth_by(self, heaters: Collection[str]) -> Mapping[Zone, float]:
+        """Growth in each zone of all water that some heaters warm, whatever else warms it too."""
+        warming = (heated for heated in self.network.heated if heated.name in heaters and not heated.is_idle)
+        found: dict[Zone, float] = defaultdict(float)
+        for name in dict.fromkeys(piece.name for heated in warming for piece in heated.pieces):
+            zone, growth_m3 = self._growths[name]
+            found[zone] += growth_m3
+        return found
 
     @cached_property
-    def _growth_of(self) -> dict[str, dict[Zone, float]]:
-        found: dict[str, dict[Zone, float]] = defaultdict(lambda: defaultdict(float))
-        for heated in self.network.heated:
-            for piece in () if heated.is_idle else heated.pieces:
-                warmest, same = self._warmed[piece.name]
-                zone = self.network.zoning.zone_of[same.node]
-                found[heated.name][zone] += grows_m3(self.network, warmest, same.volume_m3)
-        return found
+    def _growths(self) -> dict[str, tuple[Zone, float]]:
+        """Zone and growth of each piece of heated water, by its name."""
+        return {
+            name: (self.network.zoning.zone_of[piece.node], grows_m3(self.network, heated, piece.volume_m3))
+            for name, (heated, piece) in self._warmed.items()
+        }
 
     @cached_property
     def _warmed_in(self) -> dict[Zone, list[tuple[Heated, Piece]]]:

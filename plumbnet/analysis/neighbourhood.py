@@ -1,9 +1,10 @@
 """A zone to all that settle with it, and the highest pressures to which any history of heating brings each of them."""
 
 import math
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from itertools import combinations
 
 from plumbnet.analysis.loading import Loading
 from plumbnet.analysis.together import gate_of, is_held, together
@@ -17,6 +18,8 @@ from plumbnet.physics.settle import ZoneLoad
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
 
+MOST_OTHERS = 5
+"""Heaters beside one of which every choice is tried to see what it adds to."""
 RAISED_PA = 0.5
 """By how much growth must raise a zone to count as raising it: less than pressures are compared to."""
 
@@ -45,8 +48,7 @@ class Neighbourhood:
     peaks: Peaks[Zone]
     lift_pa: float
     loading: Loading
-    _without: dict[str, "Neighbourhood"] = field(default_factory=dict)
-    _alone: dict[str, "Neighbourhood"] = field(default_factory=dict)
+    _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -92,7 +94,7 @@ class Neighbourhood:
         if lets_go_pa == math.inf or self.highest(zone).pressure_pa < lets_go_pa - RAISED_PA:
             return False
         opened = list(self.opened(zone, lets_go_pa + RAISED_PA))
-        roles = {role for each in opened for role in self.loading.opened(each, self.opens_pa(each))}
+        roles = {role for each in opened for role in self.loading.opened(each, self.opens_pa(each) + RAISED_PA)}
         return Role.SAFETY_RELIEF in roles and not any(role.is_way_out for role in roles)
 
     def lets_go_pa(self, zone: Zone) -> float:
@@ -109,34 +111,41 @@ class Neighbourhood:
         return self.gauge_pa(load.opens_abs_pa) if load.outlet_abs_pa < math.inf else math.inf
 
     def is_brought_by(self, zone: Zone, heater: str, limit_pa: float) -> bool:
-        """Whether a zone comes above a limit through a heater: less high if that stayed cold, or by its growth alone.
+        """Whether a zone comes above a limit through a heater: beside some of the others, and less high without it.
 
-        The second counts where an outlet or nothing at all ends the climb: then no heater's growth raises it further.
+        Beside all others alone it would not do: where a relief valve ends the climb, two of three may be too much, and
+        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all.
         """
-        before = self.peaks.of(zone).highest_abs_pa
-        if before > self.without(heater).peaks.of(zone).highest_abs_pa + RAISED_PA:
+        others = [name for name in self._heaters_of(zone) if name != heater]
+        if any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others)):
             return True
-        return self.alone(heater).highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
+        return (
+            len(others) > MOST_OTHERS
+            and self.only((heater,)).highest(zone).pressure_pa > self.static_pa(zone) + RAISED_PA
+        )
 
-    def without(self, heater: str) -> "Neighbourhood":
-        """The same with all water cold that one heater warms."""
-        if heater not in self._without:
-            self._without[heater] = self._cooled(heater, is_alone=False)
-        return self._without[heater]
+    def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
+        """Whether some heaters bring a zone above a limit with another, and less high without it."""
+        level_pa = self.only((*others, heater)).highest(zone).pressure_pa
+        return level_pa > max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA
 
-    def alone(self, heater: str) -> "Neighbourhood":
-        """The same with all water cold but what one heater warms."""
-        if heater not in self._alone:
-            self._alone[heater] = self._cooled(heater, is_alone=True)
-        return self._alone[heater]
+    def _heaters_of(self, zone: Zone) -> list[str]:
+        """Names of the heaters that have to do with what pushes into a zone."""
+        company = {each for pusher in self.pushers(zone) for each in self._neighbours.company(pusher)}
+        return sorted({name for each in company for name in self.loading.heaters_in(each)})
 
-    def _cooled(self, heater: str, *, is_alone: bool) -> "Neighbourhood":
-        growth_of = self.loading.growth_of(heater)
-        loads = dict(self._neighbours.loads)
-        for zone, load in loads.items():
-            own_m3 = growth_of.get(zone, 0.0)
-            loads[zone] = _growing(load, own_m3 if is_alone else load.expansion_m3 - own_m3)
-        return self._with(loads)
+    def only(self, heaters: tuple[str, ...]) -> "Neighbourhood":
+        """The same with all water cold but what some heaters warm."""
+        names = tuple(sorted(heaters))
+        if names not in self._only:
+            growth = self.loading.growth_by(names)
+            loads = {zone: _growing(load, growth.get(zone, 0.0)) for zone, load in self._neighbours.loads.items()}
+            self._only[names] = self._with(loads)
+        return self._only[names]
+
+    def is_held(self, zone: Zone) -> bool:
+        """Whether something other than a safety relief valve holds a zone."""
+        return self.highest(zone).pressure_pa < math.inf and not self.is_relieved(zone)
 
     def with_tank(self, zone: Zone, tank: Tank) -> "Neighbourhood":
         """The same with one tank more, absolute and at datum as if nothing were lifted."""
@@ -170,6 +179,16 @@ class Neighbourhood:
     def gauge_pa(self, abs_pa: float) -> float:
         """The other way round."""
         return abs_pa - ATMOSPHERE_PA - self.lift_pa
+
+
+def _choices(others: Sequence[str]) -> Iterator[tuple[str, ...]]:
+    """All of the others, none, and where they are few every choice between."""
+    yield tuple(others)
+    if others:
+        yield ()
+    if len(others) <= MOST_OTHERS:
+        for count in range(1, len(others)):
+            yield from combinations(others, count)
 
 
 def _growing(load: ZoneLoad, growth_m3: float) -> ZoneLoad:

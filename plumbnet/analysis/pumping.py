@@ -31,7 +31,7 @@ class Pumping:
     neighbourhoods: Neighbourhoods
 
     def found(self) -> Iterator[PumpedFacts]:
-        """What some heaters pump up: of the places that one heat-up leaves below their limits, the first to pass its."""
+        """What some heaters pump up: of the places that one heat-up leaves below their limits, the first to pass."""
         zones = sorted(
             (zone for zone, limit in self.limits.of_zone.items() if limit.part),
             key=lambda zone: self.limits.of_zone[zone].part,

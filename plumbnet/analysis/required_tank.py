@@ -148,7 +148,7 @@ class Trial:
     def _holds(self, neighbourhood: Neighbourhood) -> bool:
         """Whether every heater is held in every zone of its water."""
         return not any(
-            neighbourhood.is_relieved(self.network.zoning.zone_of[node])
+            not neighbourhood.is_held(self.network.zoning.zone_of[node])
             or any(broken_places(self.limits, neighbourhood, heated.name, node))
             for heated, node in self._places
         )

@@ -113,7 +113,7 @@ def test_both_in_a_row_are_held_in_the_worst_order() -> None:
         middle = (low + high) / 2
         enough = grown / (10 * GALLON + middle) + grown / middle <= share(80)
         low, high = (low, middle) if enough else (middle, high)
-    assert one.tank.task.place.name == "tee2"
+    assert one.task.place.name == "tee2"
     assert one.least_m3 == pytest.approx(high, rel=1e-4)
     assert one.need().serves == ("heater1", "heater2")
 
@@ -122,8 +122,8 @@ def test_tank_before_the_check_holds_nothing_beyond_it() -> None:
     # the second has no tank of its own: whatever stands at the first, the second brings the tap too high
     one = trial(ROW, "heater2", ("heater1", "heater2"))
     first = next(heated for heated in one.network.heated if heated.name == "heater1")
-    at_first = replace(one, task=replace(one.tank.task, place=tank_place(one.network, first)))
-    assert (one.tank.task.place.name, at_first.task.place.name) == ("tee2", "tee1")
+    at_first = replace(one, task=replace(one.task, place=tank_place(one.network, first)))
+    assert (one.task.place.name, at_first.task.place.name) == ("tee2", "tee1")
     assert one.least_m3 == pytest.approx(2 * growth_m3(one) / share(80), rel=1e-4)
     assert at_first.least_m3 is None
 

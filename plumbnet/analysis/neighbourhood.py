@@ -29,7 +29,10 @@ _NOTHING = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Highest:
-    """What a zone comes to, gauge at datum: `reached_pa` by `history`, and `pressure_pa`, which no history passes."""
+    """What a zone comes to, gauge at datum: `reached_pa` by `history`, and `pressure_pa`, which no history passes.
+
+    Where every order comes to the same, that is told as one stage.
+    """
 
     pressure_pa: float
     reached_pa: float
@@ -63,7 +66,8 @@ class Neighbourhood:
     def highest(self, zone: Zone) -> Highest:
         """What a zone comes to in the worst history."""
         peak = self.peaks.of(zone)
-        return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), peak.history)
+        history = (tuple(each for stage in peak.history for each in stage),) if peak.in_any_order else peak.history
+        return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), history)
 
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
         """All zones into which water of a zone can push, itself first."""

@@ -16,6 +16,9 @@ from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.rules.facts import Need
 
+_SAME = 1e-3
+"""Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
+
 
 @dataclass(frozen=True)
 class TankChoice:
@@ -56,8 +59,9 @@ class TankChoice:
 
     @property
     def short_m3(self) -> float:
-        """What finds no room all at once; else what the tank needed has to take in the worst order."""
-        return self.company.short_m3 or self._chosen.takes_m3
+        """What finds no room all at once; or what the tank has to take in the worst order, where that is more."""
+        at_once_m3, takes_m3 = self.company.short_m3, self._chosen.takes_m3
+        return takes_m3 if takes_m3 > at_once_m3 * (1.0 + _SAME) else at_once_m3
 
     @property
     def asked_m3(self) -> float | None:

@@ -25,6 +25,8 @@ CLOSE = 1e-8
 _NOTHING_M3 = 1e-12
 _ROUNDS = 3
 """Times that all ceilings are lowered, each by what the others have become; after that little is gained."""
+_MOST_SETS = 256
+"""Sets of heated zones whose growth is held against what only they can fill; of more, a flow is computed."""
 _MOST_SOURCES = 24
 """Heated zones of which a flow is still computed; of more, all growth is held against all room."""
 
@@ -73,10 +75,18 @@ class Ceilings(Generic[Zone]):
             return False
         if not near.outside or self._lifts_itself(zone, neighbours.cold[zone], lifted):
             return True
+
+        def is_pushed(level: float) -> bool:
+            return any(self._pushes_last(zone, pusher, level, least) for pusher in near.outside)
+
+        if is_pushed(level_abs_pa):  # the hardest first, then the easiest: what lies between takes a search
+            return True
+        if not is_pushed(neighbours.cold[zone]):
+            return False
         weakest = _least_beyond(
             lambda level: not self._lifts_itself(zone, level, lifted), neighbours.cold[zone], level_abs_pa
         )
-        return any(self._pushes_last(zone, pusher, weakest, least) for pusher in near.outside)
+        return is_pushed(weakest)
 
     def _lets_go_below(self, zone: Zone, pressure_abs_pa: float) -> bool:
         load = self.neighbours.loads[zone]
@@ -184,7 +194,27 @@ class _Band(Generic[Zone]):
 
 
 def _flows(growth_m3: Mapping[Zone, float], bands: "list[_Band[Zone]]") -> bool:
-    """Whether what grows can fill every band: a maximum flow of as much as all bands hold."""
+    """Whether what grows can fill every band.
+
+    So it is where the bands that only some zones can fill hold no more than those grow by, for all such sets of zones.
+    Source: Gale 1957, the theorem of supply and demand (from memory); of many sets a maximum flow.
+    """
+    held: dict[frozenset[Zone], float] = {}
+    for band in bands:
+        held[frozenset(band.sources)] = held.get(frozenset(band.sources), 0.0) + band.volume_m3
+    sets: set[frozenset[Zone]] = set()
+    for own in held:
+        sets |= {own} | {own | other for other in sets}
+        if len(sets) > _MOST_SETS:
+            return _is_met_by_flow(growth_m3, bands)
+    return all(
+        math.fsum(volume_m3 for own, volume_m3 in held.items() if own <= some)
+        <= math.fsum(growth_m3[zone] for zone in some) + _NOTHING_M3
+        for some in sets
+    )
+
+
+def _is_met_by_flow(growth_m3: Mapping[Zone, float], bands: "list[_Band[Zone]]") -> bool:
     flow = FlowGraph()
     for number, band in enumerate(bands):
         flow.supply(number, band.volume_m3)

@@ -22,16 +22,20 @@ _ALIKE = 1e-5
 """Share of a pressure, a pascal or some, by which orders may differ and still all come to the same."""
 
 History = tuple[tuple[Zone, ...], ...]
-"""Heated zones in the order in which they warm; those in one stage warm together, or in any order."""
+"""Heated zones in the order in which they warm; those in one stage warm together."""
 
 
 @dataclass(frozen=True, slots=True)
 class Peak(Generic[Zone]):
-    """What a zone comes to: `reached_abs_pa` by `history`, and `highest_abs_pa`, which no history passes."""
+    """What a zone comes to: `reached_abs_pa` by `history`, and `highest_abs_pa`, which no history passes.
+
+    `in_any_order` says that every order that was played brings it there.
+    """
 
     reached_abs_pa: float
     highest_abs_pa: float
     history: History[Zone] = ()
+    in_any_order: bool = True
 
 
 @dataclass
@@ -59,7 +63,7 @@ class Peaks(Generic[Zone]):
             row, peak = self.neighbours.reach(pusher)[zone], self.of(pusher)
             reached = lifted_abs_pa(row, peak.reached_abs_pa)
             if reached > best.reached_abs_pa:
-                best = replace(best, reached_abs_pa=reached, history=peak.history)
+                best = replace(best, reached_abs_pa=reached, history=peak.history, in_any_order=peak.in_any_order)
             highest = max(best.highest_abs_pa, lifted_abs_pa(row, peak.highest_abs_pa))
             best = replace(best, highest_abs_pa=highest)
         return best
@@ -72,11 +76,11 @@ class Peaks(Generic[Zone]):
         if self._is_left_alone(zone):
             return self._together(zone)
         played, ceilings = self._pairs(company)
-        reached, history = played[zone]
+        reached, history, in_any_order = played[zone]
         highest = max(reached, ceilings[zone])
         if math.isclose(reached, highest, rel_tol=2.0 * CLOSE):
             highest = reached
-        return Peak(reached, highest, history)
+        return Peak(reached, highest, history, in_any_order)
 
     def _is_left_alone(self, zone: Zone) -> bool:
         """Whether nobody outside pushes into its reach, and all gates in it are checks that open at once."""
@@ -100,7 +104,7 @@ class Peaks(Generic[Zone]):
     def _pairs(self, company: tuple[Zone, ...]) -> "_Pairs[Zone]":
         if company not in self._paired:
             played = _played(self.neighbours, company)
-            reached = {zone: level for zone, (level, _) in played.items()}
+            reached = {zone: level for zone, (level, *_) in played.items()}
             self._paired[company] = played, Ceilings(self.neighbours, company, reached).found()
         return self._paired[company]
 
@@ -109,13 +113,13 @@ class Peaks(Generic[Zone]):
         return {}
 
 
-_Reached = tuple[float, History[Zone]]
+_Reached = tuple[float, History[Zone], bool]
 _Pairs = tuple[Mapping[Zone, _Reached[Zone]], Mapping[Zone, float]]
 
 
 def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zone, _Reached[Zone]]:
     """The highest that each heated zone comes to in the orders played, and the order."""
-    best: dict[Zone, _Reached[Zone]] = {zone: (neighbours.cold[zone], ()) for zone in company}
+    best: dict[Zone, _Reached[Zone]] = {zone: (neighbours.cold[zone], (), True) for zone in company}
     lowest = dict.fromkeys(company, math.inf)
     states: dict[tuple[Zone, ...], dict[Zone, float]] = {(): neighbours.cold}
     for order in _orders(neighbours, company):
@@ -123,11 +127,10 @@ def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zon
         for zone in company:
             lowest[zone] = min(lowest[zone], state[zone])
             if state[zone] > best[zone][0] * (1.0 + _SAME):
-                best[zone] = (state[zone], tuple((each,) for each in order))
-    for zone, (level, _) in best.items():
-        if lowest[zone] >= level * (1.0 - _ALIKE):
-            best[zone] = (level, (company,))
-    return best
+                best[zone] = (state[zone], tuple((each,) for each in order), False)
+    return {
+        zone: (level, history, lowest[zone] >= level * (1.0 - _ALIKE)) for zone, (level, history, _) in best.items()
+    }
 
 
 def _after(

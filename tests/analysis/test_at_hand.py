@@ -71,6 +71,25 @@ def test_tanks_are_not_asked_of_a_heater_that_stays_cold() -> None:
     assert sheet(made, made.heaters[0]).at_hand is None
 
 
+def taking(made: Sheet) -> dict[str, float]:
+    """What the sheet puts into the sum of the usual tank, by symbol."""
+    return {item.symbol: item.value for item in section(made, "What tank takes up to the limit").items}
+
+
+def test_most_that_a_tank_lets_in_is_told_where_the_file_gives_it() -> None:
+    assert "V_most" not in taking(sheet_of(TANKED))
+    assert taking(sheet_of(TANKED, tank="acceptance: 2 gal"))["V_most"] == pytest.approx(2 * 231 * 0.0254**3)
+
+
+@pytest.mark.parametrize("tank", ["volume: 10 gal", "volume: 2 gal"])
+def test_pressure_they_settle_at_is_that_of_the_report_at_the_heater(tank: str) -> None:
+    made = sheet_of(TANKED, tank=tank, heater=f"{RELIEF}, elevation: 10 ft")
+    facts = plumbnet.check(system(TANKED, tank=tank, heater=f"{RELIEF}, elevation: 10 ft")).heaters[0]
+    assert made.at_hand is not None
+    assert facts.settled_pa is not None or tank == "volume: 2 gal"
+    assert made.at_hand.settled_pa == (None if facts.settled_pa is None else pytest.approx(facts.settled_pa))
+
+
 def test_membrane_stops_a_tank_before_the_limit() -> None:
     tank = Tank(0.1, charge_abs_pa=2e5, start_abs_pa=3e5, most_m3=0.05)
     taken = uptake_step("V_in", "tank", tank, "p_2", 6e5)

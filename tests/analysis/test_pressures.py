@@ -76,6 +76,22 @@ def test_limit_below_a_relief_valve_shows_the_share_of_its_set() -> None:
     assert share.value == pytest.approx(135 * PSI)
 
 
+def test_limit_below_a_relief_valve_shows_the_share_where_the_margin_is_less() -> None:
+    drawn = system("street -> cv -> heater", street="pressure: 1.5 bar", heater="relief: {pressure: 10 bar}")
+    made = plumbnet.check(drawn, rules="en-12828")
+    (limit,) = (step for step in sheet(made, made.heaters[0]).sections[0].steps if step.symbol == "d_limit")
+    assert limit.formula == "e_limit * d_relief"
+    assert limit.value == pytest.approx(9e5)
+
+
+def test_method_gets_the_lowest_relief_valve_of_the_zone() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> relief"
+    found = items(runs, "en-12828", heater=RELIEF, relief="pressure: 125 psi")
+    assert (found["d_sv"].name, found["d_sv"].value) == ("set of relief", pytest.approx(125 * PSI))
+    found = items(runs, "en-12828", heater=RELIEF, relief="pressure: 160 psi")
+    assert (found["d_sv"].name, found["d_sv"].value) == ("set of heater/relief", pytest.approx(150 * PSI))
+
+
 def test_limit_of_a_rated_part_is_its_rating() -> None:
     found = items("street -> cv -> heater -> tap.hot", heater="rating: 70 psi")
     assert found["d_limit"].name == "rating of heater"

@@ -6,7 +6,7 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from conftest import PSI, system
+from conftest import PSI, layout, system
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from oracles.random_closed import closed_layouts
@@ -315,3 +315,13 @@ def test_vent_far_above_the_water_is_not_refused() -> None:
     vented = "street -> tee -> heater -> tap.hot\ntee -> vent"
     report = plumbnet.check(system(vented, vent="kind: vent, elevation: 300 ft"))
     assert [heater.verdict.value for heater in report.heaters] == ["open"]
+
+
+def test_acceptance_that_no_finding_meets_is_told_as_idle_and_one_that_does_is_not() -> None:
+    trapped = "street -> cv -> heater -> tap.hot\nheater.relief -> relief"
+    accept = [f"{{finding: trapped-expansion, part: {part}, reason: as it is}}" for part in ("heater", "tap")]
+    text = layout(trapped) + "accept:\n" + "".join(f"  - {one}\n" for one in accept)
+    made = plumbnet.check(plumbnet.read_bytes(text.encode(), file="drawn.yaml"))
+    assert [(one.finding.name, one.finding.parts[0]) for one in made.accepted] == [("trapped-expansion", "heater")]
+    assert [(one.finding, one.part) for one in made.idle] == [("trapped-expansion", "tap")]
+    assert "trapped-expansion" not in {finding.name for finding in made.findings}

@@ -54,6 +54,12 @@ def test_safety_relief_that_lifts_is_no_settling() -> None:
     assert settled(drawn(CLOSED), "heater") is None
 
 
+def test_way_out_that_opens_just_above_a_safety_relief_valve_does_not_hold_it() -> None:
+    assert settled(drawn(f"{CLOSED}\ntee -> spill", relief="pressure: 90 psi", spill="pressure: 91 psi"), "tee") is None
+    held = drawn(f"{CLOSED}\ntee -> spill", relief="pressure: 91 psi", spill="pressure: 90 psi")
+    assert settled(held, "tee") == pytest.approx(90.0)
+
+
 def test_nothing_holds_a_zone_without_any_outlet() -> None:
     assert settled(drawn("street -> cv -> heater -> tap.hot"), "heater") is None
 

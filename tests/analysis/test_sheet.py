@@ -115,6 +115,29 @@ def test_european_vessel_takes_head_and_relief_valve_from_the_layout() -> None:
     assert "column of water above the tank" in [item.name for section in made.sections for item in section.items]
 
 
+def test_two_waters_have_a_tank_each_and_one_for_all_and_the_next_size_is_tried_with_both() -> None:
+    other = "  other: {kind: storage_heater, volume: 100 L, setpoint: 80 degC, relief: {pressure: 8 bar}}\n  tee: tee\n"
+    heater = "kind: storage_heater, volume: 100 L, setpoint: 60 degC, relief: {pressure: 8 bar}"
+    text = closed(heater, "3 bar", more=other, runs="  - tee -> other\n").replace("cv -> heater", "cv -> tee -> heater")
+    made = only(text, "membrane")
+    first, second, whole, last = (section for section in made.sections[1:5])
+    assert [one.title for one in (first, second, whole, last)] == [
+        "Tank for the water of heater, Membrane tank by Boyle's law",
+        "Tank for the water of other, Membrane tank by Boyle's law",
+        "One tank for all of it",
+        "With the next size up",
+    ]
+    (total,) = whole.steps
+    assert (total.symbol, total.name, total.formula) == ("V_t", "tank", "V_t1 + V_t2")
+    assert total.value == first.steps[-1].value + second.steps[-1].value == made.outcome.method_m3
+    settled, gauge = last.steps
+    assert (settled.symbol, settled.name) == ("p_settled", "pressure at which it settles")
+    assert (gauge.symbol, gauge.name) == ("d_settled", "the same, gauge")
+    # 1.678 L and 2.871 L into 12 L charged to 3 bar, all absolute: 4.01325 * 12 / (12 - 4.5497)
+    assert settled.value == pytest.approx(4.01325e5 * 12.0 / (12.0 - 4.54967), rel=1e-5)
+    assert made.outcome.settled_pa == gauge.value == pytest.approx(settled.value - 101325.0)
+
+
 def test_european_vessel_without_relief_valve_is_refused_in_words_and_the_report_falls_back() -> None:
     made = check(closed("kind: boiler, volume: 100 L, setpoint: 80 degC, rating: 3 bar, sizing: en-12828", "1 bar"))
     answer = sheet(made, made.heaters[0])

@@ -138,6 +138,14 @@ def test_closed_heater_and_one_that_fires_on_flow_give_nothing_back() -> None:
     assert facts(layout(SERVICE, "stop -> heater", TAIL, kind="tankless_heater")) == ()
 
 
+def test_heater_whose_growth_goes_to_the_main_only_past_its_limit_gives_nothing_back() -> None:
+    reducer = "stop: {kind: pressure_reducer, set: 3 bar, bypass: true}"
+    runs = (SERVICE, with_pipe("stop -> heater", 2), TAIL)
+    for bar, count in ((5, 1), (15, 0)):
+        text = layout(*runs).replace("stop: valve", reducer).replace("pressure: 3 bar", f"pressure: {bar} bar")
+        assert len(facts(text)) == count
+
+
 def test_nothing_is_reckoned_where_the_rules_let_growth_into_the_main() -> None:
     assert facts(layout(SERVICE, with_pipe("stop -> heater", 2), TAIL), rules="general") == ()
 

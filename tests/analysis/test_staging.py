@@ -5,6 +5,7 @@ from conftest import PSI, drawn
 
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Stage
+from plumbnet.physics.heating import Burner
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.profile import GENERAL, profile
 
@@ -100,3 +101,25 @@ def test_main_that_takes_water_back_gives_it_back_too() -> None:
     outlets = [one for basin in plant.basins.values() for one in basin.outlets]
     assert [(one.name, one.gives_back, one.blowdown_pa) for one in outlets] == [("street", True, 0.0)] * len(outlets)
     assert outlets
+
+
+def test_burner_fires_by_the_file_and_the_efficiency_asked_for() -> None:
+    (body,) = stage("street -> cv -> heater -> tap.hot").plant.bodies
+    (burner,) = body.burners
+    assert burner == Burner(name="heater", input_w=burner.input_w, hot_k=burner.hot_k, efficiency=0.8)
+    assert (burner.input_w, burner.hot_k) == (pytest.approx(11_722.8, rel=1e-4), pytest.approx(333.15))
+
+
+def test_zone_is_filled_to_its_highest_place_at_the_pressure_that_stands_there() -> None:
+    """20 ft up the water stands 8.7 psi lower; where it could not be lifted so far, it is filled under air."""
+    high, all_high = (
+        stage("street -> cv -> heater -> tap.hot", tap=f"elevation: {feet} ft").plant.basins for feet in (20, 200)
+    )
+    (basin,) = high.values()
+    assert basin.fill_abs_pa == pytest.approx(60.0 * PSI - 20.0 * 0.3048 * 9806.65 + ATMOSPHERE_PA)
+    assert [one.fill_abs_pa for one in all_high.values()] == [ATMOSPHERE_PA]
+
+
+def test_pipes_beside_the_heated_water_stay_cold() -> None:
+    (basin,) = stage("street -> cv -> tee -> heater -> tap.hot\ntee -> store").plant.basins.values()
+    assert basin.unheated.volume_m3 == pytest.approx(80 * 231 * 0.0254**3)

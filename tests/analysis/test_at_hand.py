@@ -81,9 +81,9 @@ def test_most_that_a_tank_lets_in_is_told_where_the_file_gives_it() -> None:
     assert taking(sheet_of(TANKED, tank="acceptance: 2 gal"))["V_most"] == pytest.approx(2 * 231 * 0.0254**3)
 
 
-@pytest.mark.parametrize(("charge", "start"), [("40 psi", 60.0), ("70 psi", 70.0)])
-def test_tank_starts_at_its_charge_or_at_what_stands_there_where_that_is_more(charge: str, start: float) -> None:
-    taken = section(sheet_of(TANKED, tank=f"volume: 2 gal, precharge: {charge}"), "What tank takes up to the limit")
+@pytest.mark.parametrize(("charge", "start"), [(40.0, 60.0), (70.0, 70.0)])
+def test_tank_starts_at_its_charge_or_at_what_stands_there_where_that_is_more(charge: float, start: float) -> None:
+    taken = section(sheet_of(TANKED, tank=f"volume: 2 gal, precharge: {charge} psi"), "What tank takes up to the limit")
     assert [(item.symbol, item.name, item.dimension) for item in taken.items] == [
         ("V_n", "volume of tank", "volume"),
         ("d_0", "charge of tank", "pressure difference"),
@@ -92,7 +92,7 @@ def test_tank_starts_at_its_charge_or_at_what_stands_there_where_that_is_more(ch
     ]
     assert [step.symbol for step in taken.steps] == ["p_0", "p_1", "V_in"]
     gas, first, room = taken.steps
-    assert gas.value == pytest.approx(float(charge.split()[0]) * PSI + 101325.0)
+    assert gas.value == pytest.approx(charge * PSI + 101325.0)
     assert first.value == pytest.approx(start * PSI + 101325.0)
     assert room.numbers["p_1"].value == first.value
     assert room.numbers["p_0"].value == gas.value

@@ -66,7 +66,7 @@ def test_two_heaters_on_one_pipe_are_told_alone_and_together() -> None:
     assert both.store_m3 == pytest.approx(0.32)
 
 
-def two_on_one_pipe(**wanted: str) -> str:
+def two_on_one_pipe(*wanted: tuple[str, str]) -> str:
     """Two stores on one supply pipe, each with a branch of its own, text exchanged as asked."""
     text = layout(
         SERVICE,
@@ -77,7 +77,7 @@ def two_on_one_pipe(**wanted: str) -> str:
         "second -> tap2.hot",
         second=True,
     )
-    for old, new in wanted.values():
+    for old, new in wanted:
         assert text.count(old) == 1
         text = text.replace(old, new)
     return text
@@ -88,7 +88,7 @@ def test_pipe_that_two_share_takes_the_heat_of_both(cold_c: float) -> None:
     """Balance of heat: what each alone brings into its own pipes, both bring into all of them."""
     hotter = ("200 L, setpoint: 60 degC", "200 L, setpoint: 75 degC")
     colder = ("pressure: 3 bar", f"pressure: 3 bar, temperature: {cold_c} degC")
-    first, second, both = facts(two_on_one_pipe(second=hotter, street=colder))
+    first, second, both = facts(two_on_one_pipe(hotter, colder))
     cold_k = 273.15 + cold_c
     assert first.mixed_k is not None
     assert second.mixed_k is not None

@@ -91,6 +91,10 @@ def test_one_input_not_given_of_two_leaves_the_time_open_for_both(unknown: str) 
     assert [each is not None and each.rise_k.rigid > 0.0 for each in found] == [True, True]
 
 
+def test_burner_that_gives_nothing_never_lifts_a_valve() -> None:
+    assert locked(heater=f"{RELIEVED}, input: 0 W").firing_s is None
+
+
 @pytest.mark.parametrize("mixed", ["heater", "heater2"])
 def test_antifreeze_in_one_of_two_heaters_that_share_water_leaves_both_open(mixed: str) -> None:
     pytest.importorskip("CoolProp")

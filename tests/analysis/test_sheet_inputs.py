@@ -41,6 +41,14 @@ def test_of_two_supplies_that_reach_it_the_colder_is_named() -> None:
         assert cold.origin.startswith(f"{colder}, line ")
 
 
+def test_water_of_a_later_heater_names_its_own_supply() -> None:
+    runs = "street -> cv -> heater -> tap.hot\nstreet2 -> cv2 -> heater2 -> tap2.hot"
+    made = plumbnet.check(system(runs, street2="pressure: 60 psi, temperature: 45 degF"))
+    (first, _), (second, _) = (sheet(made, heater).inputs for heater in made.heaters)
+    assert first.origin.startswith("street, ")
+    assert second.origin.startswith("street2, ")
+
+
 def test_water_that_only_shares_the_tanks_at_hand_is_told_as_such() -> None:
     runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> tankless -> tap2.hot\ntee -> tank"
     made = plumbnet.check(system(runs))

@@ -140,6 +140,13 @@ def test_heater_that_needs_none_has_one_for_all_beside_it_and_one_that_stays_col
     assert own.volume_m3 == pytest.approx(231 * 0.0254**3)
 
 
+def test_tank_beyond_a_check_is_sized_for_the_water_of_both_though_they_settle_apart() -> None:
+    one = choice(APART, **TANKS)
+    assert one.company.heaters == ("heater1",)
+    assert one.task.place.name == "tee2"
+    assert [water.heaters for water in one.waters] == [("heater1", "heater2")]
+
+
 def test_tank_is_sized_at_the_limit_as_it_counts_in_its_zone() -> None:
     """The taps bind at 80 psi behind a check that takes 3 psi to open: before it, 83 psi may stand."""
     one = choice("street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nheater.relief -> relief", cv2="opens: 3 psi")

@@ -84,3 +84,10 @@ def test_way_out_beyond_the_limit_holds_only_what_does_not_come_to_a_relief_valv
     first = case(f"{vented}\ntee2 -> relief", vent="elevation: 300 ft", relief="pressure: 100 psi")
     assert (first.settled_pa, first.verdict) == (None, Verdict.TRAPPED)
     assert relieved.settled_pa == pytest.approx(250 * 0.3048 * 9806.65)
+
+
+def test_heater_that_fires_only_while_water_runs_is_on_demand_unless_a_way_stands_open() -> None:
+    closed, bare = "street -> cv -> tee -> tankless -> tap.hot", "street -> tankless -> tap.hot"
+    assert [case(runs).verdict for runs in (closed, bare)] == [Verdict.ON_DEMAND, Verdict.OPEN]
+    assert case(closed).share is None
+    assert not case(closed).is_closed

@@ -126,3 +126,26 @@ def test_method_asked_and_what_it_asks_of_a_controlled_heater_are_told() -> None
     assert trapped.asked_tank_m3 is None
     assert trapped.need is not None
     assert trapped.need.asked_m3 == pytest.approx(one.asked_tank_m3)
+
+
+def test_what_stops_it_is_told_unless_it_is_open() -> None:
+    assert heater(CLOSED).stopped_by.sets == (("cv",),)
+    assert heater(f"{CLOSED}\ntee -> tank", tank="volume: 10 gal").stopped_by.sets == (("cv",),)
+    assert heater("street -> heater -> tap.hot").stopped_by.sets == ()
+
+
+def test_joint_of_hot_and_cold_or_a_bypass_that_alone_holds_it_open_is_told() -> None:
+    joined = heater("street -> tee -> cv -> heater -> tap.hot\ntee -> tap.cold", tap="crossover: true")
+    assert (joined.verdict.value, joined.open_by_accident, joined.open_by_bypass) == ("open", ("tap",), ())
+    passed = heater("street -> prv -> heater -> tap.hot", prv="bypass: true")
+    assert (passed.verdict.value, passed.open_by_accident, passed.open_by_bypass) == ("open", (), ("prv",))
+    plain = heater("street -> heater -> tap.hot", tap="crossover: true")
+    assert (plain.open_by_accident, plain.open_by_bypass) == ((), ())
+
+
+def test_heaters_of_one_stage_are_told_by_name() -> None:
+    names = [f"heater{number}" for number in (7, 2, 5, 3, 6, 1, 4)]
+    more = "".join(f"\ntee -> {name} -> {name.replace('heater', 'tap')}.hot" for name in names)
+    one = heater(f"street -> cv -> tee -> tank{more}", "heater5", tank="volume: 90 gal")
+    assert one.verdict.value == "controlled"
+    assert one.history == (tuple(sorted(names)),)

@@ -161,3 +161,17 @@ def test_what_a_trapped_heater_is_short_of_is_all_its_growth_or_what_the_worst_o
     small_m3 = need(APART, "heater1", **TANKS).tank_m3 or 0.0
     gas = (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA)
     assert first.short_m3 == pytest.approx(small_m3 * (1.0 - gas), rel=1e-3)
+
+
+def test_place_at_which_no_tank_holds_it_is_told_without_a_size() -> None:
+    asked = need("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 80 psi")
+    assert (asked.at, asked.serves, asked.tank_m3, asked.nominal_m3) == ("tee", ("heater",), None, None)
+
+
+def test_heater_that_a_tank_can_hold_has_one_though_no_tank_holds_the_other_whose_water_comes_to_it() -> None:
+    """The first stands at its limit cold, 5 psi above the last: what it grows by is too much wherever it goes."""
+    runs = f"{ROW}tee1 -> tap1.cold"
+    first, last = (need(runs, name, street="pressure: 80 psi", cv2="opens: 5 psi") for name in ("heater1", "heater2"))
+    assert (first.at, first.serves, first.tank_m3) == ("tee1", ("heater1",), None)
+    assert (last.at, last.serves) == ("tee2", ("heater2",))
+    assert last.tank_m3 is not None

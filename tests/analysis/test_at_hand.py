@@ -100,6 +100,20 @@ def test_tank_starts_at_its_charge_or_at_what_stands_there_where_that_is_more(ch
     assert room.value == pytest.approx(2 * 231 * 0.0254**3 * (gas.value / first.value - gas.value / end))
 
 
+def test_tank_is_reckoned_with_at_its_own_height() -> None:
+    high = section(sheet_of(TANKED, tank="elevation: 10 ft, precharge: 50 psi"), "What tank takes up to the limit")
+    column, values = 10 * 0.3048 * 9806.65, {item.symbol: item.value for item in high.items}
+    assert values["p_static"] == pytest.approx(60 * PSI + 101325.0 - column)
+    assert values["p_2"] == pytest.approx(80 * PSI + 101325.0 - column)
+    assert high.steps[1].value == values["p_static"]
+    made = sheet_of(TANKED, tank="elevation: 10 ft, volume: 9 gal")
+    hot = section(made, "When all is hot (heater)").steps[0]
+    assert made.at_hand is not None
+    assert made.at_hand.settled_pa is not None
+    assert hot.numbers["p_settled"].value == pytest.approx(made.at_hand.settled_pa + 101325.0 - column)
+    assert hot.value == pytest.approx(made.at_hand.growth_m3, rel=1e-6)
+
+
 def test_waters_that_share_the_tanks_are_shown_with_their_growth_where_no_step_before_did() -> None:
     """The allowance of the rules has shown no growth as it is, so that of both waters stands before the tanks."""
     runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot\ntee -> tank"

@@ -149,3 +149,11 @@ def test_heaters_of_one_stage_are_told_by_name() -> None:
     one = heater(f"street -> cv -> tee -> tank{more}", "heater5", tank="volume: 90 gal")
     assert one.verdict.value == "controlled"
     assert one.history == (tuple(sorted(names)),)
+
+
+def test_water_is_told_by_its_volume_and_both_its_temperatures() -> None:
+    one = heater(CLOSED, street="pressure: 60 psi, temperature: 41 degF")
+    assert [one.heated_volume_m3, one.cold_k, one.hot_k] == pytest.approx([50 * 231 * 0.0254**3, 278.15, 333.15])
+    assert (one.kind, one.stands_at, one.on_flow, one.is_cut_off) == ("storage_heater", "heater", False, False)
+    dry = heater("heater -> tap.hot\nstreet -> tap.cold")
+    assert (dry.static_pa, dry.usual_pa, dry.cold_k, dry.boils_k) == (None, None, None, None)

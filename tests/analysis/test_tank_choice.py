@@ -166,6 +166,8 @@ def test_what_a_trapped_heater_is_short_of_is_all_its_growth_or_what_the_worst_o
 def test_place_at_which_no_tank_holds_it_is_told_without_a_size() -> None:
     asked = need("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 80 psi")
     assert (asked.at, asked.serves, asked.tank_m3, asked.nominal_m3) == ("tee", ("heater",), None, None)
+    one = heater("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 80 psi")
+    assert one.short_m3 == one.expansion_m3 > 0.0
 
 
 def test_heater_that_a_tank_can_hold_has_one_though_no_tank_holds_the_other_whose_water_comes_to_it() -> None:
@@ -175,3 +177,11 @@ def test_heater_that_a_tank_can_hold_has_one_though_no_tank_holds_the_other_whos
     assert (first.at, first.serves, first.tank_m3) == ("tee1", ("heater1",), None)
     assert (last.at, last.serves) == ("tee2", ("heater2",))
     assert last.tank_m3 is not None
+
+
+def test_limit_of_a_tank_beyond_a_check_is_less_by_what_that_takes_to_open() -> None:
+    small = {"tank1": "volume: 10 gal", "tank2": "volume: 4 gal, precharge: 57 psi"}
+    one = choice(APART, **small, cv2="opens: 3 psi")
+    assert one.limit_pa == pytest.approx(83 * PSI)
+    assert one.task.place.name == "tee2"
+    assert one.task.limit_pa == pytest.approx(80 * PSI)

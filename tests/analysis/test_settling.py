@@ -77,6 +77,15 @@ def test_house_below_the_datum_settles_as_one_above_it() -> None:
     assert found[0] == pytest.approx(found[1], rel=1e-9)
 
 
+def test_relief_valve_lifts_in_a_house_far_below_the_datum_too() -> None:
+    """Read at the datum, the pressure at which it lifts lies below a vacuum."""
+    deep = "elevation: -180 m"
+    runs = "cistern -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
+    parts = dict.fromkeys(("cv", "tee", "heater", "tap"), deep)
+    layout = drawn(runs, **parts, cistern="elevation: -150 m", relief=f"{deep}, pressure: 150 psi")
+    assert settled(layout, "heater") is None
+
+
 def test_nothing_holds_a_zone_without_any_outlet() -> None:
     assert settled(drawn("street -> cv -> heater -> tap.hot"), "heater") is None
 

@@ -91,3 +91,13 @@ def test_heater_that_fires_only_while_water_runs_is_on_demand_unless_a_way_stand
     assert [case(runs).verdict for runs in (closed, bare)] == [Verdict.ON_DEMAND, Verdict.OPEN]
     assert case(closed).share is None
     assert not case(closed).is_closed
+
+
+def test_places_that_a_closed_heater_breaks_are_those_its_tank_is_looked_for_beside() -> None:
+    trapped = case(f"{CLOSED}\nheater.relief -> relief")
+    assert (
+        [place.limit.part for place in trapped.tank.broken] == [place.limit.part for place in trapped.broken] == ["tap"]
+    )
+    held = case(f"{CLOSED}\nheater.relief -> relief\ntee -> tank", tank="volume: 10 gal")
+    assert (held.verdict, held.broken, held.tank.broken) == (Verdict.CONTROLLED, (), ())
+    assert (trapped.tank.is_wanted, held.tank.is_wanted) == (True, False)

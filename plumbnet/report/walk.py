@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from plumbnet.analysis.report import Report
 from plumbnet.layout.part import Free, Outlet, Part, Role
 from plumbnet.layout.system import End
-from plumbnet.network.ladder import floor_pa
+from plumbnet.network.ladder import MOST_RUNGS, floor_pa
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Crossing
 from plumbnet.report.met import charge, lost, running, taking
@@ -159,6 +159,8 @@ class _Walk:
         first = self.heater.way_out
         if rung is None and first is not None:
             return _Meeting(f"takes none of it: {first.outlet} takes any amount before", onward)
+        if rung is None and len(self.heater.ladder) < MOST_RUNGS:
+            return _Meeting("takes none of it: a reducer on the way shuts before", onward)
         opens_pa = self._own_pa(end, outlet) if rung is None else rung.opens_pa
         words = running(self.facts, end.part) or taking(self.facts, outlet, opens_pa, bound_pa=self._bound_pa)
         words += charge(self.facts, end.part, tolerance_pa=self.tolerance_pa)

@@ -47,9 +47,24 @@ def test_gas_of_every_tank_is_said_to_stay_at_one_temperature() -> None:
             "tee2 -> tap.hot",
             ("heater",),
         ),
+        (
+            "street -> heater\nheater -> tee\ntee -> tap.hot\ntee -> pump\npump -> heater.return",
+            "heater -> tee",
+            None,
+        ),
+        (
+            "street -> heater\nheater -> tee\ntee -> tap.hot\ntee -> pump\npump -> heater.return",
+            "tee -> tap.hot",
+            ("heater",),
+        ),
     ],
 )
 def test_hot_pipes_that_no_pump_drives_are_said_to_stay_cold(
     runs: str, piece: str, heaters: tuple[str, ...] | None
 ) -> None:
     assert piped(runs, piece).get(COLD_PIPES) == heaters
+
+
+def test_kind_of_several_words_is_told_without_its_underscore() -> None:
+    found = assumed("street -> prv -> heater -> tap.hot\nstreet -> prv2 -> tap2.cold")
+    assert found["a pressure reducer has no bypass"] == ("prv", "prv2")

@@ -1,7 +1,7 @@
 """What the tanks that are there take: up to the limit, and when all is hot."""
 
 import pytest
-from conftest import system
+from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.at_hand import sum_step, uptake_step
@@ -69,6 +69,73 @@ def test_without_tanks_there_is_nothing_at_hand() -> None:
 def test_tanks_are_not_asked_of_a_heater_that_stays_cold() -> None:
     made = plumbnet.check(system("street -> cv -> tee -> tankless -> tap.hot\ntee -> tank"))
     assert sheet(made, made.heaters[0]).at_hand is None
+
+
+def taking(made: Sheet) -> dict[str, float]:
+    """What the sheet puts into the sum of the usual tank, by symbol."""
+    return {item.symbol: item.value for item in section(made, "What tank takes up to the limit").items}
+
+
+def test_most_that_a_tank_lets_in_is_told_where_the_file_gives_it() -> None:
+    assert "V_most" not in taking(sheet_of(TANKED))
+    assert taking(sheet_of(TANKED, tank="acceptance: 2 gal"))["V_most"] == pytest.approx(2 * 231 * 0.0254**3)
+
+
+@pytest.mark.parametrize(("charge", "start"), [(40.0, 60.0), (70.0, 70.0)])
+def test_tank_starts_at_its_charge_or_at_what_stands_there_where_that_is_more(charge: float, start: float) -> None:
+    taken = section(sheet_of(TANKED, tank=f"volume: 2 gal, precharge: {charge} psi"), "What tank takes up to the limit")
+    assert [(item.symbol, item.name, item.dimension) for item in taken.items] == [
+        ("V_n", "volume of tank", "volume"),
+        ("d_0", "charge of tank", "pressure difference"),
+        ("p_static", "static pressure at tank", "pressure"),
+        ("p_2", "limit at tank", "pressure"),
+    ]
+    assert [step.symbol for step in taken.steps] == ["p_0", "p_1", "V_in"]
+    gas, first, room = taken.steps
+    assert gas.value == pytest.approx(charge * PSI + 101325.0)
+    assert first.value == pytest.approx(start * PSI + 101325.0)
+    assert room.numbers["p_1"].value == first.value
+    assert room.numbers["p_0"].value == gas.value
+    end = 80 * PSI + 101325.0
+    assert room.value == pytest.approx(2 * 231 * 0.0254**3 * (gas.value / first.value - gas.value / end))
+
+
+def test_tank_is_reckoned_with_at_its_own_height() -> None:
+    high = section(sheet_of(TANKED, tank="elevation: 10 ft, precharge: 50 psi"), "What tank takes up to the limit")
+    column, values = 10 * 0.3048 * 9806.65, {item.symbol: item.value for item in high.items}
+    assert values["p_static"] == pytest.approx(60 * PSI + 101325.0 - column)
+    assert values["p_2"] == pytest.approx(80 * PSI + 101325.0 - column)
+    assert high.steps[1].value == values["p_static"]
+    made = sheet_of(TANKED, tank="elevation: 10 ft, volume: 9 gal")
+    hot = section(made, "When all is hot (heater)").steps[0]
+    assert made.at_hand is not None
+    assert made.at_hand.settled_pa is not None
+    assert hot.numbers["p_settled"].value == pytest.approx(made.at_hand.settled_pa + 101325.0 - column)
+    assert hot.value == pytest.approx(made.at_hand.growth_m3, rel=1e-6)
+
+
+def test_waters_that_share_the_tanks_are_shown_with_their_growth_where_no_step_before_did() -> None:
+    """The allowance of the rules has shown no growth as it is, so that of both waters stands before the tanks."""
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot\ntee -> tank"
+    made = sheet_of(runs, heater=f"{RELIEF}, sizing: uk-4-percent", heater2="setpoint: 160 degF", tank="volume: 9 gal")
+    titles = [one.title for one in made.sections]
+    assert [title for title in titles if title.endswith("grows by")] == [
+        "What the water of heater grows by",
+        "What the water of heater2 grows by",
+    ]
+    shares = section(made, "The tanks at hand at the limit").steps
+    assert [step.symbol for step in shares] == ["V_taken", "V_growth", "V_short"]
+    assert made.at_hand is not None
+    assert shares[1].value == pytest.approx(made.at_hand.growth_m3, rel=1e-9)
+
+
+@pytest.mark.parametrize("tank", ["volume: 10 gal", "volume: 2 gal"])
+def test_pressure_they_settle_at_is_that_of_the_report_at_the_heater(tank: str) -> None:
+    made = sheet_of(TANKED, tank=tank, heater=f"{RELIEF}, elevation: 10 ft")
+    facts = plumbnet.check(system(TANKED, tank=tank, heater=f"{RELIEF}, elevation: 10 ft")).heaters[0]
+    assert made.at_hand is not None
+    assert facts.settled_pa is not None or tank == "volume: 2 gal"
+    assert made.at_hand.settled_pa == (None if facts.settled_pa is None else pytest.approx(facts.settled_pa))
 
 
 def test_membrane_stops_a_tank_before_the_limit() -> None:

@@ -5,6 +5,7 @@ from conftest import PSI, drawn
 
 from plumbnet.analysis.loading import Loading
 from plumbnet.analysis.settling import Settling
+from plumbnet.layout.part import Role
 from plumbnet.physics.expansion import growth
 from plumbnet.physics.tank import Tank
 from plumbnet.physics.water import ATMOSPHERE_PA
@@ -64,3 +65,41 @@ def test_outlets_that_have_opened_at_a_pressure_are_told_and_tanks_are_not() -> 
     loading, zone = Loading(layout.network), layout.zone("tee")
     opened = {at: [role.value for role in loading.opened(zone, at * PSI + 1.0)] for at in (60, 100, 150)}
     assert opened == {60: [], 100: ["expansion relief"], 150: ["expansion relief", "safety relief"]}
+
+
+def test_outlet_has_opened_at_the_very_pressure_at_which_it_opens() -> None:
+    layout = drawn("street -> cv -> tee -> heater -> spill")
+    zone = layout.zone("tee")
+    (opening,) = layout.network.openings[zone]
+    opened = [list(Loading(layout.network).opened(zone, opening.opens_pa + by_pa)) for by_pa in (-1e-3, 0.0)]
+    assert opened == [[], [Role.EXPANSION_RELIEF]]
+
+
+def test_growth_of_all_that_a_heater_warms_is_told_by_zone_whatever_else_warms_it() -> None:
+    layout = drawn(LOOP, heater2="setpoint: 180 degF")
+    loading, zone = Loading(layout.network), layout.zone("tee")
+    assert loading.growth_by(("heater1",)) == loading.growth_by(("heater2",))
+    assert list(loading.growth_by(("heater1",))) == [zone]
+    per_m3 = growth(283.15, (180 + 459.67) / 1.8, pressure_abs_pa=60 * PSI + ATMOSPHERE_PA)
+    assert loading.growth_by(("heater1",))[zone] == pytest.approx(180 * GALLON * per_m3, rel=1e-9)
+    assert loading.load(zone).expansions_m3 == {"heater2": pytest.approx(180 * GALLON * per_m3)}
+    assert loading.growth_by(("tap",)) == {}
+
+
+def test_heater_that_stays_cold_grows_by_nothing() -> None:
+    layout = drawn("street -> cv -> tankless -> tap.hot")
+    loading, zone = Loading(layout.network), layout.zone("tankless")
+    assert (loading.growth_by(("tankless",)), list(loading.waters([zone]))) == ({}, [])
+    assert loading.load(zone).expansions_m3 == {}
+
+
+def test_load_of_a_zone_is_lifted_as_a_whole() -> None:
+    layout = drawn("street -> cv -> tee -> heater -> spill\ntee -> tank", tank="elevation: 10 m")
+    loading, zone = Loading(layout.network), layout.zone("tee")
+    low, high = loading.load(zone), loading.load(zone, 1000.0)
+    assert low.outlet_abs_pa == pytest.approx(100 * PSI + ATMOSPHERE_PA)
+    for attribute in ("static_abs_pa", "outlet_abs_pa"):
+        assert getattr(high, attribute) - getattr(low, attribute) == pytest.approx(1000.0)
+    assert high.tanks[0].start_abs_pa - low.tanks[0].start_abs_pa == pytest.approx(1000.0)
+    assert high.tanks[0].head_pa - low.tanks[0].head_pa == pytest.approx(1000.0)
+    assert high.tanks[0].charge_abs_pa == low.tanks[0].charge_abs_pa

@@ -68,6 +68,42 @@ def test_input_not_given_leaves_the_time_open() -> None:
     assert locked(heater=bare).firing_s is None
 
 
+SHARED = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"
+
+
+def test_burners_of_heaters_that_share_water_fire_together() -> None:
+    """Twice the water, twice the burners: as long as one alone; by 100/50 : 50000/40000 longer with a small one."""
+    alone, both = locked(heater=RELIEVED).firing_s, locked(SHARED, heater=RELIEVED).firing_s
+    small = locked(SHARED, heater=RELIEVED, heater2="input: 10000 Btu/h").firing_s
+    assert alone is not None
+    assert both is not None
+    assert small is not None
+    assert both.rigid == pytest.approx(alone.rigid, rel=1e-6)
+    assert small.rigid == pytest.approx(alone.rigid * 1.6, rel=1e-6)
+
+
+@pytest.mark.parametrize("unknown", ["heater", "heater2"])
+def test_one_input_not_given_of_two_leaves_the_time_open_for_both(unknown: str) -> None:
+    bare = "kind: storage_heater, volume: 50 gal, setpoint: 140 degF, relief: {pressure: 150 psi}"
+    parts = {"heater": RELIEVED, "heater2": RELIEVED, unknown: bare}
+    found = [each.locked for each in plumbnet.check(system(SHARED, **parts)).heaters]
+    assert [each is not None and each.firing_s for each in found] == [None, None]
+    assert [each is not None and each.rise_k.rigid > 0.0 for each in found] == [True, True]
+
+
+def test_burner_that_gives_nothing_never_lifts_a_valve() -> None:
+    assert locked(heater=f"{RELIEVED}, input: 0 W").firing_s is None
+
+
+@pytest.mark.parametrize("mixed", ["heater", "heater2"])
+def test_antifreeze_in_one_of_two_heaters_that_share_water_leaves_both_open(mixed: str) -> None:
+    pytest.importorskip("CoolProp")
+    antifreeze = {mixed: f"{RELIEVED}, antifreeze: {{glycol: propylene, share: 30 %}}"}
+    heaters = plumbnet.check(system(SHARED, **{"heater": RELIEVED, "heater2": RELIEVED, **antifreeze})).heaters
+    assert [each.verdict.value for each in heaters] == ["trapped", "trapped"]
+    assert [each.locked for each in heaters] == [None, None]
+
+
 def test_sealed_heater_is_asked_for_the_pressure_it_is_tested_to() -> None:
     found = locked()
     assert found.outlet is None

@@ -75,6 +75,13 @@ def test_pipe_that_ends_in_the_air_may_stand_empty_at_the_top() -> None:
     assert ("circuit-not-full", ("emitter",)) in found(runs, **heights | {"emitter": "elevation: 20 ft"})
 
 
+def test_open_tank_through_which_a_loop_runs_is_no_place_of_it() -> None:
+    """It stands open to the air, and no water is missed there: what is judged is the boiler below it."""
+    one = lows("cistern -> boiler -> pump -> emitter -> cistern.out", cistern="elevation: 20 ft")["boiler"]
+    assert (one.at, one.is_driven, one.is_vented) == ("boiler", True, True)
+    assert psi(one) == pytest.approx(20 * FOOT_PSI)
+
+
 def test_what_keeps_hot_water_liquid_is_asked_of_plain_water_only() -> None:
     runs = "street -> loop -> tee -> boiler -> pump -> emitter -> tee"
     plain = lows(runs, boiler="setpoint: 230 degF")["boiler"]

@@ -9,8 +9,10 @@ import plumbnet
 from plumbnet.analysis.case import Case
 from plumbnet.analysis.need import answer, nominal_m3, sized
 from plumbnet.analysis.verdict import judge_of
+from plumbnet.layout.part import Mixture
 from plumbnet.layout.system import System
 from plumbnet.network.whole import network_of
+from plumbnet.physics import glycol
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import MissingInput, OutsideMethod
 from plumbnet.physics.tank import NoTank
@@ -99,6 +101,19 @@ def test_waters_warmed_alike_are_one_water() -> None:
         system("street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot", heater2="setpoint: 160 degF")
     )
     assert [water.heaters for water in other.tank.waters] == [("heater",), ("heater2",)]
+
+
+def test_water_with_antifreeze_is_one_by_itself_and_grows_as_it_does() -> None:
+    pytest.importorskip("CoolProp")
+    mixed = "antifreeze: {glycol: propylene, share: 30 %}"
+    both = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"
+    plain, other = case(system(both, heater2=mixed)).tank.waters
+    assert (plain.heaters, plain.mixture) == (("heater",), None)
+    assert (other.heaters, other.mixture) == (("heater2",), Mixture("propylene", 0.3))
+    sizings = sized(case(system(both, heater2=mixed)).tank.task, "membrane")
+    expected = [glycol.growth("propylene", 0.3, 283.15, 333.15) * other.volume_m3]
+    assert [sizings[1].expansion_m3] == pytest.approx(expected)
+    assert sizings[0].expansion_m3 < sizings[1].expansion_m3
 
 
 def test_water_that_two_warm_names_the_warmer_first() -> None:

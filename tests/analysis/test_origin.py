@@ -57,6 +57,17 @@ def test_changed_value_is_no_line_of_the_file() -> None:
     assert origins.field("heater", "setpoint") == "line 7 of house.yaml"
 
 
+def test_field_that_a_change_brought_has_no_line() -> None:
+    change = Change.model_validate({"set": {"part": "heater", "elevation": "3 m"}})
+    assert Origins(with_changes(read(), [change]), "us").field("heater", "elevation") == "a change to house.yaml"
+
+
+def test_default_without_words_of_its_own_is_told_by_what_the_field_says() -> None:
+    origins = Origins(read(), "us")
+    assert origins.field("street", "highest") == "default: it stands no higher at night"
+    assert origins.field("heater", "sizing") == "default: method by which its expansion tank is sized"
+
+
 def test_pieces_are_named_by_part_side_and_pipe() -> None:
     origins = Origins(read(), "us")
     assert origins.piece(Piece("heater.cold", 0, 0.1)) == ("heater", "line 6 of house.yaml")

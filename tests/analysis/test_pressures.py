@@ -76,6 +76,53 @@ def test_limit_below_a_relief_valve_shows_the_share_of_its_set() -> None:
     assert share.value == pytest.approx(135 * PSI)
 
 
+def test_limit_below_a_relief_valve_shows_the_share_where_the_margin_is_less() -> None:
+    drawn = system("street -> cv -> heater", street="pressure: 1.5 bar", heater="relief: {pressure: 10 bar}")
+    made = plumbnet.check(drawn, rules="en-12828")
+    (limit,) = (step for step in sheet(made, made.heaters[0]).sections[0].steps if step.symbol == "d_limit")
+    assert limit.formula == "e_limit * d_relief"
+    assert limit.value == pytest.approx(9e5)
+
+
+def test_method_gets_the_lowest_relief_valve_of_the_zone() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> relief"
+    found = items(runs, "en-12828", heater=RELIEF, relief="pressure: 125 psi")
+    assert found["d_sv"].name == "set of relief"
+    assert found["d_sv"].value == pytest.approx(125 * PSI)
+    found = items(runs, "en-12828", heater=RELIEF, relief="pressure: 160 psi")
+    assert found["d_sv"].name == "set of heater/relief"
+    assert found["d_sv"].value == pytest.approx(150 * PSI)
+
+
+def test_tank_that_takes_water_before_the_valve_lifts_is_no_valve_and_without_one_none_is_told() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
+    found = items(runs, "en-12828", heater=RELIEF)
+    assert found["d_sv"].name == "set of heater/relief"
+    bare = pressures(runs, "en-12828")
+    assert "d_sv" not in {item.symbol for item in bare.items}
+    assert [step.symbol for step in bare.steps] == ["p_static", "p_limit"]
+
+
+def test_column_leads_from_the_higher_of_the_two_down_to_the_lower() -> None:
+    runs, feet = "street -> cv -> tee -> heater -> tap.hot", 9806.65 * 0.3048
+    found = items(runs, street="elevation: 10 ft, pressure: 60 psi")
+    assert found["d_static_column"].value == pytest.approx(10 * feet)
+    assert found["d_static_column"].name == "column of water between street and the tank"
+    assert found["d_static_column"].origin.endswith("from street down to the tank")
+    found = items(runs, tee="elevation: 10 ft")
+    assert found["d_static_column"].value == pytest.approx(-10 * feet)
+    assert found["d_static_column"].origin.endswith("from the tank down to street")
+    assert "d_static_column" not in items(runs)
+
+
+def test_what_a_device_on_the_way_needs_or_holds_back_is_told_by_its_name() -> None:
+    runs = "street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nheater.relief -> relief"
+    found = items(runs, cv2="opens: 3 psi")
+    assert found["d_limit_way"].value == pytest.approx(3 * PSI)
+    assert found["d_limit_way"].name == "what cv2 needs to open or holds back"
+    assert found["d_limit_way"].origin == "the layout: one-way devices"
+
+
 def test_limit_of_a_rated_part_is_its_rating() -> None:
     found = items("street -> cv -> heater -> tap.hot", heater="rating: 70 psi")
     assert found["d_limit"].name == "rating of heater"

@@ -6,7 +6,7 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from conftest import PSI, system
+from conftest import PSI, layout, system
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from oracles.random_closed import closed_layouts
@@ -315,3 +315,35 @@ def test_vent_far_above_the_water_is_not_refused() -> None:
     vented = "street -> tee -> heater -> tap.hot\ntee -> vent"
     report = plumbnet.check(system(vented, vent="kind: vent, elevation: 300 ft"))
     assert [heater.verdict.value for heater in report.heaters] == ["open"]
+
+
+def test_acceptance_that_no_finding_meets_is_told_as_idle_and_one_that_does_is_not() -> None:
+    trapped = "street -> cv -> heater -> tap.hot\nheater.relief -> relief"
+    accept = [f"{{finding: trapped-expansion, part: {part}, reason: as it is}}" for part in ("heater", "tap")]
+    text = layout(trapped) + "accept:\n" + "".join(f"  - {one}\n" for one in accept)
+    made = plumbnet.check(plumbnet.read_bytes(text.encode(), file="drawn.yaml"))
+    assert [(one.finding.name, one.finding.parts[0]) for one in made.accepted] == [("trapped-expansion", "heater")]
+    assert [(one.finding, one.part) for one in made.idle] == [("trapped-expansion", "tap")]
+    assert "trapped-expansion" not in {finding.name for finding in made.findings}
+
+
+def test_parts_that_no_water_reaches_are_told_less_the_device_that_keeps_it_away() -> None:
+    dry = report("street -> heater -> tap.hot\ncv -> tee -> valve -> tap2.cold\ntee -> cv2 -> heater.return")
+    assert dry.facts.unreached == ("cv", "tee", "valve", "tap2")
+    shut = report("street -> tee -> heater -> tap.hot\ntap2.cold -> cv -> tee")
+    assert shut.facts.unreached == ("tap2",)
+    assert report("street -> heater -> tap.hot").facts.unreached == ()
+
+
+def test_tank_is_parted_by_the_devices_next_to_what_heated_water_reaches_and_by_no_other() -> None:
+    # the tank hangs behind cv2 at the street, of which no heated water comes
+    one = tank(report("street -> tee2 -> cv -> tee -> heater -> tap.hot\ntee2 -> cv2 -> tee3 -> tank"))
+    assert (one.reached, one.stopped_by) == (False, ())
+    beyond = tank(report("street -> tee2 -> cv1 -> tee -> heater -> tap.hot\ntee -> prv -> tee3 -> tank"))
+    assert (beyond.reached, beyond.stopped_by) == (False, ("prv",))
+
+
+def test_checks_on_the_hot_side_and_pumps_that_drive_nothing_are_told() -> None:
+    one = report("street -> cv -> heater -> cv2 -> tee -> tap.hot\ntee -> pump -> tap2.hot\ntee -> booster -> tap3.hot")
+    assert one.facts.hot_side_checks == ("cv2",)
+    assert one.facts.idle_pumps == ("pump",)

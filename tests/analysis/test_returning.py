@@ -66,6 +66,60 @@ def test_two_heaters_on_one_pipe_are_told_alone_and_together() -> None:
     assert both.store_m3 == pytest.approx(0.32)
 
 
+def two_on_one_pipe(*wanted: tuple[str, str]) -> str:
+    """Two stores on one supply pipe, each with a branch of its own, text exchanged as asked."""
+    text = layout(
+        SERVICE,
+        with_pipe("stop -> split", 6),
+        with_pipe("split -> heater", 3),
+        TAIL,
+        with_pipe("split -> second", 2),
+        "second -> tap2.hot",
+        second=True,
+    )
+    for old, new in wanted:
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    return text
+
+
+@pytest.mark.parametrize("cold_c", [10.0, 5.0])
+def test_pipe_that_two_share_takes_the_heat_of_both(cold_c: float) -> None:
+    """Balance of heat: what each alone brings into its own pipes, both bring into all of them."""
+    hotter = ("200 L, setpoint: 60 degC", "200 L, setpoint: 75 degC")
+    colder = ("pressure: 3 bar", f"pressure: 3 bar, temperature: {cold_c} degC")
+    first, second, both = facts(two_on_one_pipe(hotter, colder))
+    cold_k = 273.15 + cold_c
+    assert first.mixed_k is not None
+    assert second.mixed_k is not None
+    assert both.mixed_k is not None
+    brought = (first.mixed_k - cold_k) * first.held_m3 + (second.mixed_k - cold_k) * second.held_m3
+    assert (both.mixed_k - cold_k) * both.held_m3 == pytest.approx(brought, rel=1e-9)
+    mean_k = (first.mixed_k - cold_k) * first.held_m3 / first.expansion_m3
+    assert 25.0 < mean_k < 60.0 - cold_c  # the store gives off water between cold and hot, past half way
+
+
+def test_water_that_two_warm_goes_back_as_the_hotter_warms_it() -> None:
+    """
+    street - stop - split - heater - tee - pump - second -+
+                      +------------------------------------+
+    """
+    loop = (SERVICE, with_pipe("stop -> split", 20), "split -> heater", "heater -> tee -> tap.hot")
+    parts = "  tee: tee\n  pump: circulator\n"
+    text = layout(*loop, "tee -> pump -> second -> split", second=True).replace("  tap2: fixture\n", parts)
+    hotter = text.replace("200 L, setpoint: 60 degC", "200 L, setpoint: 75 degC")
+    other = text.replace("120 L, setpoint: 60 degC", "120 L, setpoint: 75 degC")
+    both_hot = hotter.replace("120 L, setpoint: 60 degC", "120 L, setpoint: 75 degC")
+    plain, one, two, each = (facts(drawn)[-1] for drawn in (text, hotter, other, both_hot))
+    assert one.heaters == ("heater", "second")
+    assert one.store_m3 == pytest.approx(0.32)
+    assert (one.expansion_m3, one.mixed_k) == pytest.approx((each.expansion_m3, each.mixed_k))
+    assert (two.expansion_m3, two.mixed_k) == pytest.approx((each.expansion_m3, each.mixed_k))
+    assert plain.mixed_k is not None
+    assert each.mixed_k is not None
+    assert plain.mixed_k < each.mixed_k - 2.0
+
+
 def test_heaters_with_pipes_of_their_own_are_not_told_together() -> None:
     runs = (
         SERVICE,
@@ -82,6 +136,14 @@ def test_closed_heater_and_one_that_fires_on_flow_give_nothing_back() -> None:
     closed = layout("street -> stop -> check -> heater -> tap.hot", check=True)
     assert facts(closed) == ()
     assert facts(layout(SERVICE, "stop -> heater", TAIL, kind="tankless_heater")) == ()
+
+
+def test_heater_whose_growth_goes_to_the_main_only_past_its_limit_gives_nothing_back() -> None:
+    reducer = "stop: {kind: pressure_reducer, set: 3 bar, bypass: true}"
+    runs = (SERVICE, with_pipe("stop -> heater", 2), TAIL)
+    for bar, count in ((5, 1), (15, 0)):
+        text = layout(*runs).replace("stop: valve", reducer).replace("pressure: 3 bar", f"pressure: {bar} bar")
+        assert len(facts(text)) == count
 
 
 def test_nothing_is_reckoned_where_the_rules_let_growth_into_the_main() -> None:

@@ -54,6 +54,38 @@ def test_safety_relief_that_lifts_is_no_settling() -> None:
     assert settled(drawn(CLOSED), "heater") is None
 
 
+def test_way_out_that_opens_just_above_a_safety_relief_valve_does_not_hold_it() -> None:
+    assert settled(drawn(f"{CLOSED}\ntee -> spill", relief="pressure: 90 psi", spill="pressure: 91 psi"), "tee") is None
+    held = drawn(f"{CLOSED}\ntee -> spill", relief="pressure: 91 psi", spill="pressure: 90 psi")
+    assert settled(held, "tee") == pytest.approx(90.0)
+
+
+def test_water_that_does_not_grow_lets_nothing_off_though_a_relief_valve_stands_at_its_set() -> None:
+    for set_psi in (60, 70):
+        layout = drawn(CLOSED, relief=f"pressure: {set_psi} psi", heater="setpoint: 50 degF")
+        assert settled(layout, "heater") == pytest.approx(60.0)
+
+
+def test_house_below_the_datum_settles_as_one_above_it() -> None:
+    """The same house once at the datum and once 140 m lower, where all stands far below the air if read at datum."""
+    runs = "cistern -> cv -> tee -> heater -> tank"
+    found = []
+    for metres in (0, -140):
+        tank = f"{BIG}, precharge: 30 psi, elevation: {metres - 40} m"
+        layout = drawn(runs, cistern=f"elevation: {metres - 10} m", tank=tank, heater=f"elevation: {metres - 40} m")
+        found.append(settled_at(layout, "heater") - metres * METRE_PA / PSI)
+    assert found[0] == pytest.approx(found[1], rel=1e-9)
+
+
+def test_relief_valve_lifts_in_a_house_far_below_the_datum_too() -> None:
+    """Read at the datum, the pressure at which it lifts lies below a vacuum."""
+    deep = "elevation: -180 m"
+    runs = "cistern -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
+    parts = dict.fromkeys(("cv", "tee", "heater", "tap"), deep)
+    layout = drawn(runs, **parts, cistern="elevation: -150 m", relief=f"{deep}, pressure: 150 psi")
+    assert settled(layout, "heater") is None
+
+
 def test_nothing_holds_a_zone_without_any_outlet() -> None:
     assert settled(drawn("street -> cv -> heater -> tap.hot"), "heater") is None
 
@@ -254,6 +286,14 @@ def test_water_that_stands_above_the_limit_before_a_check_would_come_too() -> No
     assert settling.share(last).zones == {last}
     assert settling.pushing(last, {last}, 80 * PSI) == {first, last}
     assert settling.pushing(last, {last}, 110 * PSI) == {last}
+
+
+def test_limit_is_asked_at_the_height_of_the_zone_that_a_check_lifts() -> None:
+    # the first stands at 100 psi by its spill, which is 95 psi beyond a check that takes 5 psi to open
+    layout = drawn(f"{ROW}\ntee1 -> spill\nheater2.relief -> relief", cv2="opens: 5 psi")
+    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    assert settling.pushing(last, {last}, 94 * PSI) == {first, last}
+    assert settling.pushing(last, {last}, 96 * PSI) == {last}
 
 
 def test_water_before_a_reducer_that_shuts_would_come_too() -> None:

@@ -1,5 +1,6 @@
 """Whole layout files to calculation sheets: published answers, provenance, rounding, both systems of units."""
 
+import hashlib
 import re
 from pathlib import Path
 
@@ -115,6 +116,29 @@ def test_european_vessel_takes_head_and_relief_valve_from_the_layout() -> None:
     assert "column of water above the tank" in [item.name for section in made.sections for item in section.items]
 
 
+def test_two_waters_have_a_tank_each_and_one_for_all_and_the_next_size_is_tried_with_both() -> None:
+    other = "  other: {kind: storage_heater, volume: 100 L, setpoint: 80 degC, relief: {pressure: 8 bar}}\n  tee: tee\n"
+    heater = "kind: storage_heater, volume: 100 L, setpoint: 60 degC, relief: {pressure: 8 bar}"
+    text = closed(heater, "3 bar", more=other, runs="  - tee -> other\n").replace("cv -> heater", "cv -> tee -> heater")
+    made = only(text, "membrane")
+    first, second, whole, last = (section for section in made.sections[1:5])
+    assert [one.title for one in (first, second, whole, last)] == [
+        "Tank for the water of heater, Membrane tank by Boyle's law",
+        "Tank for the water of other, Membrane tank by Boyle's law",
+        "One tank for all of it",
+        "With the next size up",
+    ]
+    (total,) = whole.steps
+    assert (total.symbol, total.name, total.formula) == ("V_t", "tank", "V_t1 + V_t2")
+    assert total.value == first.steps[-1].value + second.steps[-1].value == made.outcome.method_m3
+    settled, gauge = last.steps
+    assert (settled.symbol, settled.name) == ("p_settled", "pressure at which it settles")
+    assert (gauge.symbol, gauge.name) == ("d_settled", "the same, gauge")
+    # 1.678 L and 2.871 L into 12 L charged to 3 bar, all absolute: 4.01325 * 12 / (12 - 4.5497)
+    assert settled.value == pytest.approx(4.01325e5 * 12.0 / (12.0 - 4.54967), rel=1e-5)
+    assert made.outcome.settled_pa == gauge.value == pytest.approx(settled.value - 101325.0)
+
+
 def test_european_vessel_without_relief_valve_is_refused_in_words_and_the_report_falls_back() -> None:
     made = check(closed("kind: boiler, volume: 100 L, setpoint: 80 degC, rating: 3 bar, sizing: en-12828", "1 bar"))
     answer = sheet(made, made.heaters[0])
@@ -123,6 +147,68 @@ def test_european_vessel_without_relief_valve_is_refused_in_words_and_the_report
     need = made.heaters[0].need
     assert need is not None
     assert need.tank_m3 == sheet(made, made.heaters[0], method="membrane").outcome.tank_m3
+
+
+# What it rests on, and the tank that was tried.
+
+
+def test_sheet_names_its_file_rules_and_method() -> None:
+    text = "title: Mill Lane\n" + closed("kind: storage_heater, volume: 210 L, setpoint: 65 degC, rating: 6 bar")
+    made = plumbnet.check(plumbnet.read_bytes(text.encode(), file="mill.yaml"), rules="uk-2010")
+    one = sheet(made, made.heaters[0])
+    assert (one.file, one.title, one.scenario) == ("mill.yaml", "Mill Lane", made.scenario)
+    assert one.sha256 == hashlib.sha256(text.encode()).hexdigest()
+    assert (one.rules, one.rules_title) == ("uk-2010", made.profile.title)
+    assert one.rules_sha256 == made.profile.sha256
+    assert (one.method.name, one.method.chosen.split(":")[0]) == (made.profile.sizing.value, "profile uk-2010")
+    assert one.heater is made.heaters[0]
+
+
+SMALL = """\
+plumbnet: 1
+units: us
+parts:
+  street: {kind: main, pressure: 60}
+  cv: check_valve
+  tee: tee
+  heater: {kind: storage_heater, volume: 50, setpoint: 140, relief: {pressure: 150}}
+  small: {kind: expansion_tank, volume: 2, precharge: 60}
+  tap: fixture
+runs:
+  - street -> cv -> tee -> heater -> tap.hot
+  - tee -> small
+"""
+
+
+def test_tank_beside_one_that_is_too_small_is_shown_as_tried_with_what_the_next_size_comes_to() -> None:
+    made = check(SMALL)
+    one, need = sheet(made, made.heaters[0]), made.heaters[0].need
+    assert need is not None
+    (least, comes) = next(each for each in one.sections if each.title == "The tank tried in the layout").items
+    assert (least.symbol, least.name, least.value) == (
+        "V_t",
+        "least tank that holds, beside small as it stands",
+        need.tank_m3,
+    )
+    assert least.origin == "found by halving: each size hung there, and every order in which the heaters warm looked at"
+    assert (comes.symbol, comes.name, comes.origin) == ("d_settled", "what the next size comes to", least.origin)
+    assert one.outcome.settled_pa == comes.value
+    assert one.outcome.holds_m3 == need.tank_m3
+    assert one.outcome.beside == ("small",)
+    with_it = SMALL.replace("  - tee -> small", "  - tee -> small\n  - tee -> large")
+    large = f"  large: {{kind: expansion_tank, volume: {(need.nominal_m3 or 0.0) / GALLON!r}, precharge: 60}}\n"
+    both = check(with_it.replace("  tap: fixture\n", f"{large}  tap: fixture\n")).heaters[0]
+    assert both.settled_pa == pytest.approx(comes.value, abs=2.0)
+    assert both.verdict is Verdict.CONTROLLED
+
+
+def test_tank_that_no_listed_size_reaches_settles_nowhere() -> None:
+    made = check(f"tank_sizes: [0.5 gal]\n{SMALL}")
+    one = sheet(made, made.heaters[0])
+    tried = next(each for each in one.sections if each.title == "The tank tried in the layout").items
+    assert [item.symbol for item in tried] == ["V_t"]
+    assert (one.outcome.nominal_m3, one.outcome.settled_pa) == (None, None)
+    assert one.outcome.sizes_from == "the sizes that the file lists"
 
 
 # What stands in the file, and where.

@@ -1,5 +1,6 @@
 """What goes into a sheet, and where it came from."""
 
+import pytest
 from conftest import system
 
 import plumbnet
@@ -29,6 +30,30 @@ def test_cold_water_names_the_supply_it_came_from_or_that_none_did() -> None:
     assert cold.origin.startswith("street, ")
     (cold, _) = sheet_of("street -> tee\nheater -> tap.hot").inputs
     assert cold.origin == "default: no supply reaches it, and cold water is taken at this temperature"
+
+
+def test_of_two_supplies_that_reach_it_the_colder_is_named() -> None:
+    runs = "street -> tee -> heater -> tap.hot\nstreet2 -> tee"
+    for colder, other in (("street", "street2"), ("street2", "street")):
+        parts = {colder: "pressure: 60 psi, temperature: 40 degF", other: "pressure: 60 psi, temperature: 55 degF"}
+        (cold, _) = sheet_of(runs, **parts).inputs
+        assert cold.value == pytest.approx(277.594, abs=1e-3)
+        assert cold.origin.startswith(f"{colder}, line ")
+
+
+def test_water_of_a_later_heater_names_its_own_supply() -> None:
+    runs = "street -> cv -> heater -> tap.hot\nstreet2 -> cv2 -> heater2 -> tap2.hot"
+    made = plumbnet.check(system(runs, street2="pressure: 60 psi, temperature: 45 degF"))
+    (first, _), (second, _) = (sheet(made, heater).inputs for heater in made.heaters)
+    assert first.origin.startswith("street, ")
+    assert second.origin.startswith("street2, ")
+
+
+def test_water_that_only_shares_the_tanks_at_hand_is_told_as_such() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> tankless -> tap2.hot\ntee -> tank"
+    made = plumbnet.check(system(runs))
+    whose = [{one.heater for one in sheet(made, heater).contents} for heater in made.heaters]
+    assert whose == [{"heater"}, {"tankless"}]
 
 
 def test_antifreeze_goes_in_with_its_share() -> None:

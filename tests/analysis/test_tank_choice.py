@@ -5,8 +5,12 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.analysis.tank_choice import TankChoice
+from plumbnet.analysis.verdict import judge_of
+from plumbnet.network.whole import network_of
 from plumbnet.physics.water import ATMOSPHERE_PA
 from plumbnet.rules.facts import HeaterFacts, Need, Verdict
+from plumbnet.rules.profile import profile
 
 RELIEF = "relief: {pressure: 150 psi}"
 
@@ -141,3 +145,84 @@ def test_tank_for_a_circuit_filled_by_hand_holds_under_the_fill_pressure_of_the_
             )
         )
         assert made.heaters[0].verdict.value == verdict
+
+
+# What the first grows by, warmed before the last, brings the last's tap above its limit: each has a tank of its own.
+#
+#     street >| tee1 with tank1 > heater1 >| tee2 with tank2 > heater2
+
+APART = f"{ROW}tee1 -> tank1\ntee2 -> tank2"
+TANKS = {"tank1": "volume: 10 gal", "tank2": "volume: 5.2 gal"}
+
+
+def test_one_tank_is_found_from_both_sides_and_named_for_all_whose_water_is_too_much_there() -> None:
+    first, last = (need(APART, name, **TANKS) for name in ("heater1", "heater2"))
+    assert first == last
+    assert (first.at, first.serves, first.beside) == ("tee2", ("heater1", "heater2"), ("tank1", "tank2"))
+    assert first.tank_m3 is not None
+    assert first.is_tight
+    more = f"{APART}\ntee2 -> tank3"
+    held, short = (
+        heater(more, "heater2", **TANKS, tank3=f"volume: {share * first.tank_m3 * 1000!r} L") for share in (1.01, 0.97)
+    )
+    assert (held.verdict, short.verdict) == (Verdict.CONTROLLED, Verdict.TRAPPED)
+
+
+def choice(runs: str, **parts: str) -> TankChoice:
+    network = network_of(system(runs, **parts))
+    return judge_of(network, profile("general")).case(network.heated[0]).tank
+
+
+def test_heater_that_needs_none_has_one_for_all_beside_it_and_one_that_stays_cold_for_itself() -> None:
+    runs = "street -> tee -> {} -> tap.hot\ntee -> heater2 -> tap2.hot"
+    assert [water.heaters for water in choice(runs.format("heater")).waters] == [("heater", "heater2")]
+    (own,) = choice(runs.format("tankless"), tankless="setpoint: 140 degF, volume: 1 gal").waters
+    assert own.heaters == ("tankless",)
+    assert own.volume_m3 == pytest.approx(231 * 0.0254**3)
+
+
+def test_tank_beyond_a_check_is_sized_for_the_water_of_both_though_they_settle_apart() -> None:
+    one = choice(APART, **TANKS)
+    assert one.company.heaters == ("heater1",)
+    assert one.task.place.name == "tee2"
+    assert [water.heaters for water in one.waters] == [("heater1", "heater2")]
+
+
+def test_tank_is_sized_at_the_limit_as_it_counts_in_its_zone() -> None:
+    """The taps bind at 80 psi behind a check that takes 3 psi to open: before it, 83 psi may stand."""
+    one = choice("street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nheater.relief -> relief", cv2="opens: 3 psi")
+    assert one.task.place.name == "tee"
+    assert one.task.limit_pa == pytest.approx(83 * PSI)
+
+
+def test_what_a_trapped_heater_is_short_of_is_all_its_growth_or_what_the_worst_order_leaves() -> None:
+    alone = heater("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief")
+    assert alone.short_m3 == pytest.approx(alone.expansion_m3, rel=1e-9)
+    first = heater(APART, "heater1", **TANKS)
+    small_m3 = need(APART, "heater1", **TANKS).tank_m3 or 0.0
+    gas = (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA)
+    assert first.short_m3 == pytest.approx(small_m3 * (1.0 - gas), rel=1e-3)
+
+
+def test_place_at_which_no_tank_holds_it_is_told_without_a_size() -> None:
+    asked = need("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 80 psi")
+    assert (asked.at, asked.serves, asked.tank_m3, asked.nominal_m3) == ("tee", ("heater",), None, None)
+    one = heater("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 80 psi")
+    assert one.short_m3 == one.expansion_m3 > 0.0
+
+
+def test_heater_that_a_tank_can_hold_has_one_though_no_tank_holds_the_other_whose_water_comes_to_it() -> None:
+    """The first stands at its limit cold, 5 psi above the last: what it grows by is too much wherever it goes."""
+    runs = f"{ROW}tee1 -> tap1.cold"
+    first, last = (need(runs, name, street="pressure: 80 psi", cv2="opens: 5 psi") for name in ("heater1", "heater2"))
+    assert (first.at, first.serves, first.tank_m3) == ("tee1", ("heater1",), None)
+    assert (last.at, last.serves) == ("tee2", ("heater2",))
+    assert last.tank_m3 is not None
+
+
+def test_limit_of_a_tank_beyond_a_check_is_less_by_what_that_takes_to_open() -> None:
+    small = {"tank1": "volume: 10 gal", "tank2": "volume: 4 gal, precharge: 57 psi"}
+    one = choice(APART, **small, cv2="opens: 3 psi")
+    assert one.limit_pa == pytest.approx(83 * PSI)
+    assert one.task.place.name == "tee2"
+    assert one.task.limit_pa == pytest.approx(80 * PSI)

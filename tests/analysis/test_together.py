@@ -1,8 +1,11 @@
+import math
+
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.together import heights, is_held, pushing, together
+from plumbnet.analysis.together import gate_of, heights, is_held, pushing, together
 from plumbnet.physics.settle import OneWayGate
+from plumbnet.physics.water import ATMOSPHERE_PA
 
 SERIES = "street -> cv1 -> heater1 -> cv2 -> heater2 -> tap.hot"
 
@@ -96,3 +99,16 @@ def test_water_comes_to_a_zone_from_those_before_its_gates() -> None:
     assert pushing(2, {1, 2, 3, 4}, gates) == {1, 2}
     assert pushing(3, {1, 2, 3, 4}, gates) == {1, 2, 3, 4}
     assert pushing(3, {1, 3, 4}, gates) == {3, 4}
+
+
+def test_gate_leads_from_the_near_zone_to_the_far_shuts_at_the_set_and_opens_by_its_difference() -> None:
+    layout = drawn(SERIES, cv2="opens: 5 psi")
+    (crossing,) = together(layout.network, layout.zone("heater1"))[1]
+    gate = gate_of(layout.network, crossing)
+    assert (gate.near, gate.far, gate.below_abs_pa) == (layout.zone("heater1"), layout.zone("heater2"), math.inf)
+    assert gate.opens_pa == pytest.approx(5 * PSI)
+    layout = drawn("street -> cv1 -> heater1 -> prv -> heater2 -> tap.hot", prv="set: 70 psi")
+    (crossing,) = together(layout.network, layout.zone("heater1"))[1]
+    gate = gate_of(layout.network, crossing, 1000.0)
+    assert gate.below_abs_pa == pytest.approx(70 * PSI + ATMOSPHERE_PA + 1000.0)
+    assert gate.opens_pa == 0.0

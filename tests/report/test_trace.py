@@ -48,6 +48,24 @@ def test_trace_of_a_trapped_heater_from_end_to_end() -> None:
     assert flat(told).endswith(CAUTION)
 
 
+def rungs(told: str) -> list[str]:
+    """The lines of the ladder."""
+    lines = told.splitlines()
+    start = lines.index("As the pressure climbs, these open in turn (read at the heater):") + 1
+    return lines[start : lines.index("", start)]
+
+
+@pytest.mark.parametrize(("spill", "beyond"), [("80 psi", ""), ("81 psi", "  past the limit")])
+def test_outlet_at_the_limit_is_not_past_it(spill: str, beyond: str) -> None:
+    told = traced("street -> cv -> tee -> heater -> tap.hot\ntee -> spill", spill=f"pressure: {spill}")
+    assert rungs(told) == [f"      {spill}  spill, expansion relief{beyond}"]
+
+
+def test_outlet_that_opens_at_the_pressure_of_the_fill_is_not_past_the_limit_though_that_is() -> None:
+    told = traced("street -> valve -> heater -> tap.hot\nheater.relief -> relief", street="pressure: 95 psi")
+    assert rungs(told) == ["      95 psi  street, main", "     150 psi  relief, safety relief  past the limit"]
+
+
 def test_walk_goes_deeper_where_the_way_forks() -> None:
     lines = walk(traced(f"{CLOSED}\ntee -> valve -> tap2.cold"))
     assert lines[:4] == [

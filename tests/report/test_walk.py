@@ -48,3 +48,12 @@ def test_relief_valve_that_runs_is_told_so() -> None:
     assert line.endswith(
         "heater/relief, a relief valve: runs all the time: 160 psi stands at it, above its set of 150 psi"
     )
+
+
+def test_relief_valve_behind_a_reducer_that_shuts_before_takes_none_of_it() -> None:
+    low = HOUSE.replace(
+        "  tap: fixture\n",
+        "  tap: fixture\n  prv: {kind: pressure_reducer, set: 70 psi}\n  far: {kind: relief_valve, pressure: 90 psi}\n",
+    )
+    lines = _walk(low + "  - split -> prv -> far\n")
+    assert any("far, a relief valve: takes none of it: a reducer on the way shuts before" in line for line in lines)

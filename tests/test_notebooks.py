@@ -12,7 +12,7 @@ MOVED = {
     "4-sizing-for-a-school": (
         "set_kpa",
         300,
-        "reducer at 300 kPa: at least 1.19 L, charged to 300 kPa, for lab-heater",
+        "reducer at 300 kPa: at least 6.27 L, charged to 300 kPa, for lab-heater",
     ),
 }
 """What each slider is moved to, and what it says then."""

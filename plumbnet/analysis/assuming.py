@@ -49,6 +49,6 @@ def _unsaid(system: System) -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
     for name, part in system.parts.items():
         for field in part.unsaid():
-            words = f"{with_article(part.kind).replace('_', ' ')} {part.assumed[field]}"
+            words = f"{with_article(part.kind).replace('_', ' ')} {part.taken(field)}"
             found.setdefault(words, []).append(name)
     return {words: tuple(names) for words, names in found.items()}

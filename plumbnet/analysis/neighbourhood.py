@@ -66,7 +66,9 @@ class Neighbourhood:
     def highest(self, zone: Zone) -> Highest:
         """What a zone comes to in the worst history."""
         peak = self.peaks.of(zone)
-        history = (tuple(each for stage in peak.history for each in stage),) if peak.in_any_order else peak.history
+        history = peak.history
+        if history and peak.in_any_order:
+            history = (tuple(each for stage in history for each in stage),)
         return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), history)
 
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:

@@ -278,6 +278,10 @@ class Part(Declared):
         written = {fields[field].alias or field for field in self.model_fields_set}
         yield from (field for field in self.assumed if field not in written)
 
+    def taken(self, field: str) -> str:
+        """What a field means that its author left out, in words."""
+        return self.assumed[field]
+
     def can_fail(self) -> Iterator[str]:
         """Its failures, less those that it has suffered already."""
         for how, values in self.failures.items():

@@ -28,7 +28,6 @@ class Main(Part):
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
     assumed: ClassVar = {
         "temperature": "delivers water at 10 °C (50 °F)",
-        "pressure": "is steady, by night and by day",
         "highest": "stands no higher at night",
         "lowest": "falls no lower by day",
     }
@@ -56,11 +55,15 @@ class Main(Part):
         return self.pressure_pa if self.highest_pa is None else self.highest_pa
 
     def unsaid(self) -> Iterator[str]:
-        """Neither of its extremes said, it is taken as steady; else the one that is left out stands for itself."""
+        """Neither of its extremes said, it is taken as steady, which is told once."""
         left = list(super().unsaid())
-        extremes = [field for field in left if field in {"highest", "lowest"}]
-        yield from (field for field in left if field not in extremes)
-        yield from ["pressure"] if len(extremes) > 1 else extremes
+        yield from (field for field in left if field != "lowest" or "highest" not in left)
+
+    def taken(self, field: str) -> str:
+        """What a field that is left out means."""
+        if field == "highest" and self.lowest_pa is None:
+            return "is steady, by night and by day"
+        return super().taken(field)
 
     def source(self) -> Source:
         """Water at the main's highest pressure, its usual and its lowest beside it."""

@@ -60,20 +60,26 @@ class Trial:
             method=self.method if asked_m3 is not None else "",
             beside=tuple(self._beside),
             recharge=tuple(self._recharge()),
-            is_tight=least_m3 is None or not self.holds_m3(least_m3 * _TIGHT),
+            is_tight=self._found[1],
         )
 
-    @cached_property
+    @property
     def least_m3(self) -> float | None:
-        """The smallest tank that holds all of them, sought by halving; None where none does."""
+        """The smallest tank that holds all of them; None where none does."""
+        return self._found[0]
+
+    @cached_property
+    def _found(self) -> tuple[float | None, bool]:
+        """The smallest tank, and whether one hundredth less fails: by a formula where its answer stands the trial."""
+        by_formula = [_sum_m3(found) for found in (self._sizings, answer(self.task, ALWAYS)) if found]
+        for guess_m3 in dict.fromkeys(by_formula):
+            if self.holds_m3(guess_m3) and not self.holds_m3(guess_m3 * (1.0 - _GUESSED)):
+                return guess_m3, True
         growth_m3 = math.fsum(self.neighbourhood.growths_m3.values())
         if growth_m3 <= 0.0 or not self.holds_m3(_LARGEST * growth_m3):
-            return None
-        by_formula = [_sum_m3(found) for found in (self._sizings, answer(self.task, ALWAYS)) if found]
-        for guess_m3 in by_formula:
-            if self.holds_m3(guess_m3) and not self.holds_m3(guess_m3 * (1.0 - _GUESSED)):
-                return guess_m3
-        return least(self.holds_m3, (by_formula or [growth_m3])[0], floor=CLOSE * growth_m3)
+            return None, True
+        least_m3 = least(self.holds_m3, (by_formula or [growth_m3])[0], floor=CLOSE * growth_m3)
+        return least_m3, not self.holds_m3(least_m3 * _TIGHT)
 
     def holds_m3(self, volume_m3: float) -> bool:
         """Whether a tank of that size, charged as it ought to be, holds every heater in every history."""

@@ -11,7 +11,17 @@ def right_charge_pa(network: Network, tank: str) -> float:
     """The charge, gauge at the tank: the static pressure there, or on a well just below the cut-in."""
     node = next(network.piping.nodes_of(tank))
     zone, head_pa = network.zoning.zone_of[node], network.piping.heads_pa[node]
-    static_pa, cut_in_pa = network.standing.static_pa[zone], network.standing.cut_in_pa[zone]
-    if static_pa is not None and cut_in_pa is not None and cut_in_pa < static_pa:
-        return max(cut_in_pa - head_pa - BELOW_CUT_IN_PA, 0.0)
-    return max((static_pa or 0.0) - head_pa, 0.0)
+    cut_in_pa = network.standing.cut_in_pa[zone]
+    own_pa = (network.standing.static_pa[zone] or 0.0) - head_pa
+    return usual_charge_pa(own_pa, None if cut_in_pa is None else cut_in_pa - head_pa)
+
+
+def usual_charge_pa(static_pa: float, cut_in_pa: float | None) -> float:
+    """The charge of a tank under a static pressure that a pump lets fall to its cut-in, all gauge at the tank.
+
+    >>> usual_charge_pa(400_000, None), round(usual_charge_pa(400_000, 200_000))
+    (400000, 186210)
+    """
+    if cut_in_pa is not None and cut_in_pa < static_pa:
+        return max(cut_in_pa - BELOW_CUT_IN_PA, 0.0)
+    return max(static_pa, 0.0)

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator
 
-from plumbnet.analysis.charges import BELOW_CUT_IN_PA
+from plumbnet.analysis.charges import usual_charge_pa
 from plumbnet.layout.part import Cushion
 from plumbnet.layout.quantity import PRESSURE, VOLUME, parse
 from plumbnet.physics.tank import Tank
@@ -50,9 +50,7 @@ def enlarge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
 
 def charge_pa(tank: TankFacts) -> float:
     """The charge a tank ought to have, gauge at the tank: the line pressure, or on a well just below the cut-in."""
-    if tank.serves_a_pump and tank.cut_in_pa is not None:
-        return max(tank.cut_in_pa - BELOW_CUT_IN_PA, 0.0)
-    return max(tank.static_pa or 0.0, 0.0)
+    return usual_charge_pa(tank.static_pa or 0.0, tank.cut_in_pa)
 
 
 def cushion_of(scene: Scene, name: str) -> Cushion:

@@ -44,11 +44,11 @@ def __getattr__(name: str) -> object:
 
 
 def draw(system: System, report: Report | None = None, ax: "Axes | None" = None) -> "Axes":
-    """Draw the schematic of a system into axes of matplotlib, or a figure of its own; see `report.drawing.axes`.
+    """Draw the schematic of a system into axes of matplotlib, or a figure of its own; see `report.schematic.axes`.
 
     Raises LayoutError as `check` does where no report is given.
     """
-    drawn: Axes = import_module("plumbnet.report.drawing.axes").draw(system, report, ax)
+    drawn: Axes = import_module("plumbnet.report.schematic.axes").draw(system, report, ax)
     return drawn
 
 

@@ -16,8 +16,9 @@ from campus import campus, school
 
 import plumbnet
 from plumbnet.analysis.sheet import sheets
-from plumbnet.report.drawing.schematic import layout_of, schematic, schematic_file
+from plumbnet.drawing.ink import composition
 from plumbnet.report.picture import saved
+from plumbnet.report.schematic import schematic, schematic_file, schematic_of
 from plumbnet.study.sweep import sweep
 
 HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
@@ -113,7 +114,7 @@ def drawing_ratios(parts: int, times: int) -> tuple[float, float, float]:
     """
     report = plumbnet.check(plumbnet.read_bytes(campus(parts).encode(), file="campus"))
     bare = seconds(lambda: _run([sys.executable, "-c", BARE_FIGURE]), times)
-    layout = seconds(lambda: layout_of(report), times)
+    layout = seconds(lambda: composition(schematic_of(report)), times)
     svg = seconds(lambda: schematic_file(report, "svg"), times)
     figure = schematic(report)
     saving = seconds(lambda: saved(figure, "svg", title="campus"), times)

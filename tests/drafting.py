@@ -3,64 +3,70 @@
 from collections.abc import Iterable, Iterator
 from itertools import combinations, pairwise
 
-from plumbnet.report.drawing.model import Model
-from plumbnet.report.drawing.places import Box, Placed, Route
-from plumbnet.report.drawing.symbol import Point
+from plumbnet.drawing.items import Diagram
+from plumbnet.drawing.routing import Arrangement, Box, Placement, Route
+from plumbnet.drawing.symbols import Point
 
 CLOSE = 0.1
 
 
-def faults(model: Model, placed: Placed) -> list[str]:
+def faults(diagram: Diagram, arrangement: Arrangement) -> list[str]:
     """Everything that is wrong, in words; none for a drawing that is right."""
     return [
-        *_missing(model, placed),
-        *_slanted(placed),
-        *_through_symbols(placed),
-        *_loose_ends(placed),
-        *_on_each_other(placed),
-        *_symbols_that_touch(placed),
-        *_words_that_touch(placed),
-        *_words_on_pipes(placed),
+        *_missing(diagram, arrangement),
+        *_slanted(arrangement),
+        *_through_symbols(arrangement),
+        *_loose_ends(arrangement),
+        *_on_each_other(arrangement),
+        *_symbols_that_touch(arrangement),
+        *_words_that_touch(arrangement),
+        *_words_on_pipes(arrangement),
     ]
 
 
-def crossing_count(placed: Placed) -> int:
+def crossing_count(arrangement: Arrangement) -> int:
     """How often pipes cross that are not joined there."""
     return sum(
         min(a[0], b[0]) + 1 < c[0] < max(a[0], b[0]) - 1 and min(c[1], d[1]) + 1 < a[1] < max(c[1], d[1]) - 1
-        for one, a, b in placed.segments
-        for other, c, d in placed.segments
+        for one, a, b in arrangement.segments
+        for other, c, d in arrangement.segments
         if one != other and abs(a[1] - b[1]) < CLOSE and abs(c[0] - d[0]) < CLOSE
     )
 
 
-def _missing(model: Model, placed: Placed) -> Iterator[str]:
-    drawn = sorted([body.item.name for body in placed.bodies] + [joint.item.name for joint in placed.joints])
-    if drawn != sorted(model.items):
-        yield f"drawn {drawn}, wanted {sorted(model.items)}"
-    linked = sorted(route.link.number for route in placed.routes if route.link is not None)
-    if linked != [link.number for link in model.links]:
+def _missing(diagram: Diagram, arrangement: Arrangement) -> Iterator[str]:
+    drawn = sorted(
+        [placement.item.name for placement in arrangement.placements]
+        + [joint.item.name for joint in arrangement.junctions]
+    )
+    if drawn != sorted(diagram.items):
+        yield f"drawn {drawn}, wanted {sorted(diagram.items)}"
+    linked = sorted(route.link.number for route in arrangement.routes if route.link is not None)
+    if linked != [link.number for link in diagram.links]:
         yield f"pipes drawn {linked}"
 
 
-def _slanted(placed: Placed) -> Iterator[str]:
-    for number, a, b in placed.segments:
+def _slanted(arrangement: Arrangement) -> Iterator[str]:
+    for number, a, b in arrangement.segments:
         if abs(a[0] - b[0]) > CLOSE and abs(a[1] - b[1]) > CLOSE:
-            yield f"{name_of(placed.routes[number])} slants from {a} to {b}"
+            yield f"{name_of(arrangement.routes[number])} slants from {a} to {b}"
 
 
-def _through_symbols(placed: Placed) -> Iterator[str]:
-    for number, a, b in placed.segments:
-        for body in placed.bodies:
-            if _overlap(_thin(a, b), _shrunk(_shared(body.box, body.outer_box), 0.5)):
-                yield f"{name_of(placed.routes[number])} runs through {body.item.name}"
+def _through_symbols(arrangement: Arrangement) -> Iterator[str]:
+    for number, a, b in arrangement.segments:
+        for placement in arrangement.placements:
+            if _overlap(_thin(a, b), _shrunk(_shared(box_of(placement), placement.outer_box), 0.5)):
+                yield f"{name_of(arrangement.routes[number])} runs through {placement.item.name}"
 
 
-def _loose_ends(placed: Placed) -> Iterator[str]:
+def _loose_ends(arrangement: Arrangement) -> Iterator[str]:
     """Pipes that end neither on the edge of their part nor on the lines of their joint."""
-    boxes = {body.item.name: body.box for body in placed.bodies}
-    feet = {body.item.name: body.at(_foot(body.item.symbol.sockets.values())) for body in placed.bodies}
-    for route in placed.routes:
+    boxes = {placement.item.name: box_of(placement) for placement in arrangement.placements}
+    feet = {
+        placement.item.name: placement.at(_foot(placement.item.symbol.sockets.values()))
+        for placement in arrangement.placements
+    }
+    for route in arrangement.routes:
         if route.link is None:
             continue
         for end, point in ((route.link.start, route.whole[0]), (route.link.end, route.whole[-1])):
@@ -71,7 +77,7 @@ def _loose_ends(placed: Placed) -> Iterator[str]:
                 at_foot = abs(point[0] - feet[end.part][0]) < CLOSE and abs(point[1] - feet[end.part][1]) < CLOSE
                 if not (at_side or at_end or at_foot):
                     yield f"{name_of(route)} ends at {point}, off {end.part} {boxes[end.part]}"
-            elif not any(_is_on(point, a, b) for a, b in _lines_of(placed, end.part, route)):
+            elif not any(_is_on(point, a, b) for a, b in _lines_of(arrangement, end.part, route)):
                 yield f"{name_of(route)} ends at {point}, off the joint {end.part}"
 
 
@@ -79,19 +85,19 @@ def _foot(sockets: Iterable[Point]) -> Point:
     return next(iter(sockets), (0.0, 0.0))
 
 
-def _lines_of(placed: Placed, joint: str, but: Route) -> Iterator[tuple[Point, Point]]:
-    for each in placed.joints:
+def _lines_of(arrangement: Arrangement, joint: str, but: Route) -> Iterator[tuple[Point, Point]]:
+    for each in arrangement.junctions:
         if each.item.name == joint:
             yield from ((dot, dot) for dot in each.dots)
-    for route in placed.routes:
+    for route in arrangement.routes:
         names = {route.joint} if route.link is None else {route.link.start.part, route.link.end.part}
         if route is not but and joint in names:
             yield from pairwise(route.points)
 
 
-def _on_each_other(placed: Placed) -> Iterator[str]:
+def _on_each_other(arrangement: Arrangement) -> Iterator[str]:
     """Two pipes on one line; those that meet in a joint may touch at its dots and no further."""
-    for (one, a, b), (other, c, d) in combinations(placed.segments, 2):
+    for (one, a, b), (other, c, d) in combinations(arrangement.segments, 2):
         if one == other:
             continue
         for along, across in ((0, 1), (1, 0)):
@@ -99,30 +105,30 @@ def _on_each_other(placed: Placed) -> Iterator[str]:
             low = max(min(a[along], b[along]), min(c[along], d[along]))
             high = min(max(a[along], b[along]), max(c[along], d[along]))
             if is_same_line and high - low > 1.0:
-                yield f"{name_of(placed.routes[one])} lies on {name_of(placed.routes[other])} at {a}, {b}"
+                yield f"{name_of(arrangement.routes[one])} lies on {name_of(arrangement.routes[other])} at {a}, {b}"
 
 
-def _symbols_that_touch(placed: Placed) -> Iterator[str]:
-    for one, other in combinations(placed.bodies, 2):
+def _symbols_that_touch(arrangement: Arrangement) -> Iterator[str]:
+    for one, other in combinations(arrangement.placements, 2):
         if _overlap(one.outer_box, other.outer_box):
             yield f"{one.item.name} touches {other.item.name}"
 
 
-def _words_that_touch(placed: Placed) -> Iterator[str]:
-    for one, other in combinations(placed.bodies, 2):
-        if one.item.words and other.item.words and _overlap(one.words_box, other.words_box):
+def _words_that_touch(arrangement: Arrangement) -> Iterator[str]:
+    for one, other in combinations(arrangement.placements, 2):
+        if one.item.lines and other.item.lines and _overlap(one.words_box, other.words_box):
             yield f"the words of {one.item.name} touch those of {other.item.name}"
-    for body in placed.bodies:
-        for other in placed.bodies:
-            if body.item.words and _overlap(_shrunk(body.words_box, 0.5), other.outer_box):
-                yield f"the words of {body.item.name} touch {other.item.name}"
+    for placement in arrangement.placements:
+        for other in arrangement.placements:
+            if placement.item.lines and _overlap(_shrunk(placement.words_box, 0.5), other.outer_box):
+                yield f"the words of {placement.item.name} touch {other.item.name}"
 
 
-def _words_on_pipes(placed: Placed) -> Iterator[str]:
-    for body in placed.bodies:
-        for number, a, b in placed.segments:
-            if body.item.words and _overlap(_shrunk(body.words_box, 0.5), _thin(a, b)):
-                yield f"the words of {body.item.name} stand on {name_of(placed.routes[number])}"
+def _words_on_pipes(arrangement: Arrangement) -> Iterator[str]:
+    for placement in arrangement.placements:
+        for number, a, b in arrangement.segments:
+            if placement.item.lines and _overlap(_shrunk(placement.words_box, 0.5), _thin(a, b)):
+                yield f"the words of {placement.item.name} stand on {name_of(arrangement.routes[number])}"
 
 
 def name_of(route: Route) -> str:
@@ -130,6 +136,15 @@ def name_of(route: Route) -> str:
     if route.link is None:
         return f"the run of {route.joint}"
     return f"{route.link.start.part}.{route.link.start.port} -> {route.link.end.part}.{route.link.end.port}"
+
+
+def box_of(placement: Placement) -> Box:
+    """Left, top, right and bottom of a symbol without the strokes that go beyond it."""
+    symbol = placement.item.symbol
+    wide, high = symbol.width / 2, symbol.height * placement.stretch / 2
+    if placement.quarters % 2:
+        wide, high = high, wide
+    return placement.x - wide, placement.y - high, placement.x + wide, placement.y + high
 
 
 def _thin(a: Point, b: Point) -> Box:

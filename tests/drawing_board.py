@@ -7,22 +7,16 @@ from conftest import system as system_of
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.drawing.columns import Footprint, Grid, Layers, layers_of
+from plumbnet.drawing.columns.arcs import ArcGraph
+from plumbnet.drawing.columns.mounts import Mount
+from plumbnet.drawing.columns.order import Columns, order
+from plumbnet.drawing.ink import Composition, composition
+from plumbnet.drawing.items import Diagram, Schematic, Stack, stacks
+from plumbnet.drawing.palette import Service
+from plumbnet.drawing.routing import Arrangement, Junction, Placement, Route, arrangement_of
 from plumbnet.layout.system import System
-from plumbnet.report.drawing.columns import columns
-from plumbnet.report.drawing.grid import Grid, grid_of
-from plumbnet.report.drawing.hanging import Hung
-from plumbnet.report.drawing.model import Model, Stack, layered, model_of, stacks
-from plumbnet.report.drawing.notes import notes
-from plumbnet.report.drawing.order import Columns, order
-from plumbnet.report.drawing.paint import Layout
-from plumbnet.report.drawing.places import Body, Joint, Placed, Route
-from plumbnet.report.drawing.placing import placed
-from plumbnet.report.drawing.plan import Plan, plan_of
-from plumbnet.report.drawing.remarks import Remarks, remarks
-from plumbnet.report.drawing.schematic import layout_of
-from plumbnet.report.drawing.service import services
-from plumbnet.report.drawing.stance import Stance, Stances
-from plumbnet.report.palette import Service
+from plumbnet.report.schematic import schematic_of
 
 
 @dataclass(frozen=True)
@@ -36,67 +30,69 @@ class Sketch:
         return plumbnet.check(self.system)
 
     @cached_property
-    def remarks(self) -> Remarks:
-        return remarks(self.report)
+    def schematic(self) -> Schematic:
+        return schematic_of(self.report)
 
     @cached_property
-    def model(self) -> Model:
-        verdicts = {heater.name: heater.verdict for heater in self.report.heaters}
-        lines = notes(self.report)
-        return model_of(self.system, services(self.system), notes=lines, verdicts=verdicts, ringed=self.remarks.stops)
+    def diagram(self) -> Diagram:
+        return self.schematic.diagram
 
     @cached_property
     def stacks(self) -> tuple[Stack, ...]:
-        return stacks(self.model)
+        return stacks(self.diagram)
 
     @cached_property
-    def plan(self) -> Plan:
-        return plan_of(layered(self.model, self.stacks))
+    def layers(self) -> Layers:
+        return layers_of(self.diagram)
 
     @cached_property
     def grid(self) -> Grid:
-        return grid_of(self.plan, columns(self.plan))
+        return self.layers.grid
+
+    @cached_property
+    def graph(self) -> ArcGraph:
+        return self.grid.graph
 
     @cached_property
     def columns(self) -> Columns:
         return order(self.grid)
 
     @cached_property
-    def stances(self) -> tuple[Stance, ...]:
-        return Stances(self.grid, self.columns, self.model, self.stacks).all()
+    def footprints(self) -> tuple[Footprint, ...]:
+        return self.layers.footprints
 
     @cached_property
-    def placed(self) -> Placed:
-        return placed(self.model)
+    def arrangement(self) -> Arrangement:
+        return arrangement_of(self.diagram)
 
     @cached_property
-    def layout(self) -> Layout:
-        return layout_of(self.report)
+    def composition(self) -> Composition:
+        return composition(self.schematic)
 
     def service(self, name: str) -> Service:
         """The service of the pipe of that name, as "street -> meter"."""
-        found = dict(zip((pipe.name for pipe in self.system.pipes), services(self.system), strict=True))
-        return found[name]
+        services = (link.service for link in self.diagram.links)
+        return dict(zip((pipe.name for pipe in self.system.pipes), services, strict=True))[name]
 
     def column(self, name: str) -> int:
-        return self.grid.column_of[self.plan.pieces[name][0]]
+        return self.grid.column_of[self.graph.pieces[name][0]]
 
-    def stance(self, name: str) -> Stance:
-        return self.stances[self.plan.pieces[name][0]]
+    def footprint(self, name: str) -> Footprint:
+        return self.footprints[self.graph.pieces[name][0]]
 
-    def hung(self, host: str) -> tuple[Hung, ...]:
-        return self.stance(host).hung
+    def mounts(self, host: str) -> tuple[Mount, ...]:
+        return self.footprint(host).mounts
 
-    def body(self, name: str) -> Body:
-        return next(body for body in self.placed.bodies if body.item.name == name)
+    def placement(self, name: str) -> Placement:
+        return next(placement for placement in self.arrangement.placements if placement.item.name == name)
 
-    def joint(self, name: str) -> Joint:
-        return next(joint for joint in self.placed.joints if joint.item.name == name)
+    def joint(self, name: str) -> Junction:
+        return next(joint for joint in self.arrangement.junctions if joint.item.name == name)
 
     def route(self, start: str, end: str) -> Route:
         return next(
             route
-            for route in self.placed.routes
+            for route in self.arrangement.routes
             if route.link is not None and (route.link.start.part, route.link.end.part) == (start, end)
         )
 

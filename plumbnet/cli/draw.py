@@ -31,8 +31,8 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     The symbols are generic trade practice and claim conformity with no standard.
     """
-    from plumbnet.report.drawing.schematic import schematic_file  # noqa: PLC0415  drawing is slow to import
     from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
+    from plumbnet.report.schematic import schematic_file  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
     report = report_supposed(file, None, rules, units, scenario)

@@ -6,65 +6,16 @@ zones in hatch, and each carries its word.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from enum import StrEnum
+from dataclasses import replace
 from typing import Literal
 
+from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 from plumbnet.rules.facts import Verdict
 
 Theme = Literal["light", "dark", "bw"]
 """For paper and screen, for a dark screen, for a printer without colours."""
-Dash = tuple[float, ...]
-"""Lengths of line and gap in turn, in points; empty for a line without gaps."""
-Hatch = Literal["", "rising", "falling", "crossed", "level", "dotted"]
-"""How an area is hatched."""
-
-
-class Service(StrEnum):
-    """What water a pipe carries."""
-
-    COLD = "cold"
-    HOT = "hot"
-    MIXED = "mixed"
-    RETURN = "return"
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """How a line is drawn; `width` in points."""
-
-    colour: str
-    width: float
-    dash: Dash = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Shade:
-    """How an area is drawn: its fill, its edge (also the colour of its word), its hatch."""
-
-    fill: str
-    edge: str
-    hatch: Hatch
-
-
-@dataclass(frozen=True, slots=True)
-class Palette:
-    """All colours of a picture, as #rrggbb.
-
-    `ink` is for outlines and words, `faint` for what stands back, `stop` rings what stops the water, `way` marks
-    the way out.
-    """
-
-    ground: str
-    ink: str
-    faint: str
-    stop: str
-    way: str
-    services: Mapping[Service, Line]
-    verdicts: Mapping[Verdict, Shade]
-
-
 _RETURN: Dash = (5.0, 2.0)
+_TRAPPED: Dash = (6.0, 1.8)
 _MIXED: Dash = (10.0, 1.6, 1.4, 1.6)
 _HATCHES: Mapping[Verdict, Hatch] = {
     Verdict.OPEN: "",
@@ -75,17 +26,21 @@ _HATCHES: Mapping[Verdict, Hatch] = {
 }
 
 
-def _services(cold: str, hot: str, mixed: str) -> dict[Service, Line]:
+def _services(cold: str, hot: str, mixed: str) -> dict[Service, LineStyle]:
     return {
-        Service.COLD: Line(cold, 1.5),
-        Service.HOT: Line(hot, 2.0),
-        Service.MIXED: Line(mixed, 1.9, _MIXED),
-        Service.RETURN: Line(hot, 1.5, _RETURN),
+        Service.COLD: LineStyle(cold, 1.5),
+        Service.HOT: LineStyle(hot, 2.0),
+        Service.MIXED: LineStyle(mixed, 1.9, _MIXED),
+        Service.RETURN: LineStyle(hot, 1.5, _RETURN),
     }
 
 
-def _verdicts(**shades: tuple[str, str]) -> dict[Verdict, Shade]:
-    return {verdict: Shade(*shades[verdict.name.lower()], hatch) for verdict, hatch in _HATCHES.items()}
+def _shades(*, dash: Dash = _TRAPPED, **colours: tuple[str, str]) -> dict[str, Shade]:
+    """A shade for each verdict; `dash` is that of the outline of trapped zones, in widths of the line."""
+    shades = {verdict: Shade(*colours[verdict.name.lower()], hatch) for verdict, hatch in _HATCHES.items()}
+    shades[Verdict.TRAPPED] = replace(shades[Verdict.TRAPPED], dash=dash)
+    shades[Verdict.SEALED] = replace(shades[Verdict.SEALED], width=2.0)
+    return {verdict.value: shade for verdict, shade in shades.items()}
 
 
 PALETTES: Mapping[Theme, Palette] = {
@@ -93,10 +48,11 @@ PALETTES: Mapping[Theme, Palette] = {
         ground="#ffffff",
         ink="#1b1b1b",
         faint="#5a5a5a",
-        stop="#a3006d",
-        way="#9fdcc0",
+        ring="#a3006d",
+        band="#9fdcc0",
+        band_edge="#00654a",
         services=_services("#004b87", "#d55e00", "#84502f"),
-        verdicts=_verdicts(
+        shades=_shades(
             open=("#dff2ea", "#00654a"),
             controlled=("#e0ecf7", "#1f5fa8"),
             trapped=("#fff1c9", "#7a5600"),
@@ -108,10 +64,11 @@ PALETTES: Mapping[Theme, Palette] = {
         ground="#14181d",
         ink="#e8e8e8",
         faint="#a8b0b8",
-        stop="#ff8fd6",
-        way="#1f5b48",
+        ring="#ff8fd6",
+        band="#1f5b48",
+        band_edge="#59d3a8",
         services=_services("#56b4e9", "#ff7a33", "#ffd9a0"),
-        verdicts=_verdicts(
+        shades=_shades(
             open=("#12302a", "#59d3a8"),
             controlled=("#17293c", "#8fc1ff"),
             trapped=("#3a3114", "#f0e442"),
@@ -123,15 +80,18 @@ PALETTES: Mapping[Theme, Palette] = {
         ground="#ffffff",
         ink="#000000",
         faint="#3c3c3c",
-        stop="#000000",
-        way="#c4c4c4",
+        ring="#000000",
+        band="#c4c4c4",
+        band_edge="#000000",
         services={
-            Service.COLD: Line("#000000", 1.1),
-            Service.HOT: Line("#000000", 2.0, (11.0, 1.6, 1.3, 1.6, 1.3, 1.6)),
-            Service.MIXED: Line("#000000", 1.5, (9.0, 1.6, 1.3, 1.6)),
-            Service.RETURN: Line("#000000", 1.3, (3.6, 2.0)),
+            Service.COLD: LineStyle("#000000", 1.1),
+            Service.HOT: LineStyle("#000000", 2.0, (11.0, 1.6, 1.3, 1.6, 1.3, 1.6)),
+            Service.MIXED: LineStyle("#000000", 1.5, (9.0, 1.6, 1.3, 1.6)),
+            Service.RETURN: LineStyle("#000000", 1.3, (3.6, 2.0)),
         },
-        verdicts=_verdicts(
+        # In black a dashed outline would be taken for a return pipe.
+        shades=_shades(
+            dash=(),
             open=("#ffffff", "#000000"),
             controlled=("#f4f4f4", "#000000"),
             trapped=("#ececec", "#000000"),

@@ -13,8 +13,8 @@ from plumbnet.physics.methods import METHODS
 from plumbnet.report import cures, warmup, warmup_data
 from plumbnet.report.comparison import Compared, comparison_text
 from plumbnet.report.comparison_json import comparison_json
-from plumbnet.report.drawing.schematic import schematic_file
 from plumbnet.report.page.file import page_file
+from plumbnet.report.schematic import schematic_file
 from plumbnet.report.sheet import sheets_markdown, sheets_text
 from plumbnet.report.sheet_json import sheets_json
 from plumbnet.report.sweep import sweep_text

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from plumbnet.report.palette import PALETTES, Service, Theme
+from plumbnet.drawing.palette import Service
+from plumbnet.report.palette import PALETTES, Theme
 from plumbnet.rules.facts import Verdict
 
 Colour = NDArray[np.float64]
@@ -73,9 +74,9 @@ def test_lines_and_words_stand_out_from_the_ground(theme: Theme) -> None:
     palette = PALETTES[theme]
     for line in palette.services.values():
         assert contrast(line.colour, palette.ground) >= 3
-    for words in (palette.ink, palette.faint, palette.stop):
+    for words in (palette.ink, palette.faint, palette.ring):
         assert contrast(words, palette.ground) >= 4.5
-    for shade in palette.verdicts.values():
+    for shade in palette.shades.values():
         assert contrast(shade.edge, palette.ground) >= 4.5
         assert contrast(shade.edge, shade.fill) >= 4.5
 
@@ -85,12 +86,12 @@ def test_pipes_stand_out_from_a_shaded_zone(theme: Theme) -> None:
     palette = PALETTES[theme]
     for verdict in (Verdict.TRAPPED, Verdict.SEALED):
         for line in palette.services.values():
-            assert contrast(line.colour, palette.verdicts[verdict].fill) >= 3
+            assert contrast(line.colour, palette.shades[verdict].fill) >= 3
 
 
 @pytest.mark.parametrize("theme", THEMES)
 def test_every_verdict_has_a_shade_and_its_own_hatch(theme: Theme) -> None:
-    verdicts = PALETTES[theme].verdicts
+    verdicts = PALETTES[theme].shades
     assert set(verdicts) == set(Verdict)
     assert len({shade.hatch for shade in verdicts.values()}) == len(Verdict)
 
@@ -98,5 +99,5 @@ def test_every_verdict_has_a_shade_and_its_own_hatch(theme: Theme) -> None:
 @pytest.mark.parametrize("theme", COLOURED)
 @pytest.mark.parametrize("eye", EYES)
 def test_trapped_and_sealed_are_told_apart_by_every_eye(theme: Theme, eye: str) -> None:
-    verdicts = PALETTES[theme].verdicts
+    verdicts = PALETTES[theme].shades
     assert distance(verdicts[Verdict.TRAPPED].edge, verdicts[Verdict.SEALED].edge, EYES[eye]) > 12

@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from plumbnet.report.palette import PALETTES, Palette, Service, Theme
+from plumbnet.drawing.palette import Palette, Service
+from plumbnet.report.palette import PALETTES, Theme
 from plumbnet.rules.facts import Verdict
 
 
@@ -30,8 +31,8 @@ def _pens(palette: Palette) -> Pens:
         ink=palette.ink,
         faint=palette.faint,
         water=palette.services[Service.COLD].colour,
-        rise=palette.verdicts[Verdict.CONTROLLED].fill,
-        danger=palette.stop,
+        rise=palette.shades[Verdict.CONTROLLED].fill,
+        danger=palette.ring,
     )
 
 

@@ -5,9 +5,10 @@ from dataclasses import replace
 from matplotlib.axes import Axes
 from matplotlib.ticker import MaxNLocator
 
+from plumbnet.drawing.palette import Hatch, Shade
 from plumbnet.report.charts.ink import axes_of, figure_of, inked, style
 from plumbnet.report.charts.pens import PENS, Pens
-from plumbnet.report.palette import PALETTES, Hatch, Shade, Theme
+from plumbnet.report.palette import PALETTES, Theme
 from plumbnet.report.picture import Form, saved
 from plumbnet.report.sums import counted
 from plumbnet.report.survey.sums import Sums
@@ -41,7 +42,7 @@ def verdicts_chart(sums: Sums, ax: Axes | None = None, *, theme: Theme = "light"
         axes.set_xlim(0.0, _ROOM * max(1, *before.values(), *after.values()))
         axes.set_ylim(len(before) - 0.4, -0.6)
         for row, (verdict, count) in enumerate(before.items()):
-            shade = PALETTES[theme].verdicts[verdict]
+            shade = PALETTES[theme].shades[verdict]
             if not sums.is_supposed:
                 _bar(axes, row, count, shade)
                 _words(axes, (count, row), str(count), pens)

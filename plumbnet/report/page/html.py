@@ -10,8 +10,8 @@ from itertools import count
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from plumbnet.drawing.ink import identifier
 from plumbnet.layout.fault import visible
-from plumbnet.report.drawing.ink import identifier
 from plumbnet.report.page.content import Chapter, Entry, Page, PageBlock, Picture
 from plumbnet.report.page.looks import looks
 from plumbnet.report.page.svg import inline, width_in

@@ -1,6 +1,6 @@
 """How the mark of an entry looks: a verdict as in every picture, a severity like the verdict that is as grave."""
 
-from plumbnet.report.palette import Palette, Shade
+from plumbnet.drawing.palette import Palette, Shade
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Severity
 
@@ -9,5 +9,4 @@ _LIKE = {Severity.ERROR: Verdict.SEALED, Severity.WARNING: Verdict.TRAPPED, Seve
 
 def looks(palette: Palette) -> dict[str, Shade]:
     """Fill and edge of each mark, by the word of its verdict or severity."""
-    shades = {verdict.value: shade for verdict, shade in palette.verdicts.items()}
-    return shades | {severity.value: palette.verdicts[verdict] for severity, verdict in _LIKE.items()}
+    return {**palette.shades, **{severity.value: palette.shades[verdict] for severity, verdict in _LIKE.items()}}

@@ -13,4 +13,4 @@ def test_every_verdict_and_severity_has_its_look_in_every_theme() -> None:
 
 def test_verdicts_look_as_in_every_picture() -> None:
     light = PALETTES["light"]
-    assert looks(light)["trapped"] == light.verdicts[Verdict.TRAPPED]
+    assert looks(light)["trapped"] == light.shades[Verdict.TRAPPED]

@@ -1,0 +1,20 @@
+"""An arrangement to shapes of matplotlib: symbols, pipes, shaded areas, words where there is room, and the sheet."""
+
+from plumbnet.drawing.ink.composition import Composition, composition
+from plumbnet.drawing.ink.paint import paint_composition
+from plumbnet.drawing.ink.paper import PaperSize, paper_for
+from plumbnet.drawing.ink.pen import Pen, identifier
+from plumbnet.drawing.ink.sheet import DrawingSheet, draw_sheet, sheet_for
+
+__all__ = [
+    "Composition",
+    "DrawingSheet",
+    "PaperSize",
+    "Pen",
+    "composition",
+    "draw_sheet",
+    "identifier",
+    "paint_composition",
+    "paper_for",
+    "sheet_for",
+]

@@ -1,0 +1,62 @@
+"""A schematic to its composition: symbols and pipes, the names of joints and the shaded zones in their places."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from matplotlib.path import Path
+
+from plumbnet.drawing.ink.areas import way_boxes, zone_boxes
+from plumbnet.drawing.ink.outline import edges, outline
+from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
+from plumbnet.drawing.items import MOST_ITEMS, Diagram, Schematic, Shading, abridged
+from plumbnet.drawing.routing import Arrangement, Box, arrangement_of
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A shaded zone on paper: what it covers, and where its tag stands."""
+
+    shading: Shading
+    boxes: tuple[Box, ...]
+    outline: Path
+    tag_box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Composition:
+    """What is drawn, with the names of joints and the shaded zones in their places."""
+
+    diagram: Diagram
+    arrangement: Arrangement
+    ways: tuple[tuple[str, ...], ...]
+    names: Mapping[str, Box]
+    areas: tuple[Area, ...]
+
+    @property
+    def tones(self) -> frozenset[str]:
+        """The tones of all areas."""
+        return frozenset(area.shading.tone for area in self.areas)
+
+
+def composition(schematic: Schematic) -> Composition:
+    """Everything of a schematic in its place, quiet branches in one symbol each where there are more than 300 items.
+
+    The names of joints find their places first, then the tags of zones, which may lie over nothing of the piping.
+    """
+    diagram = schematic.diagram
+    if len(diagram.items) > MOST_ITEMS:
+        diagram = abridged(diagram, keep=schematic.on_ways)
+    arrangement = arrangement_of(diagram)
+    occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways)])
+    names = dict(joint_names(arrangement, occupancy))
+    found: list[tuple[Shading, list[Box], Path]] = []
+    for shading in schematic.shadings:
+        boxes = zone_boxes(diagram, arrangement, shading.ports, names)
+        if boxes:
+            found.append((shading, boxes, outline(boxes)))
+            for edge in edges(found[-1][2]):
+                occupancy.take(edge)
+    areas = [
+        Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
+    ]
+    return Composition(diagram, arrangement, schematic.ways, names, tuple(areas))

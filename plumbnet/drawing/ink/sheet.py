@@ -1,0 +1,160 @@
+"""The sheet round a drawing: its title, legend, title block and caution."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from matplotlib.artist import Artist
+from matplotlib.axes import Axes
+
+from plumbnet.drawing.ink.composition import Composition
+from plumbnet.drawing.ink.legend import LEGEND_SIZE, SAMPLE, LegendEntry, entries
+from plumbnet.drawing.ink.pen import Group, Pen, add_group, line, text
+from plumbnet.drawing.items import BlockRow, Schematic
+from plumbnet.drawing.lettering import shortened, width
+from plumbnet.drawing.routing import Box
+
+PAD = 18.0
+"""Between the drawing and the edge of the sheet."""
+_TITLE = 10.0
+_SMALL = 6.5
+_ROW = 11.0
+_NARROWEST = 600.0
+_GAP = 16.0
+_SHEET = 0.5
+
+
+def extent(composition: Composition) -> Box:
+    """The box of all symbols, words, pipes and shaded areas."""
+    arrangement = composition.arrangement
+    boxes = [box for placement in arrangement.placements for box in (placement.outer_box, placement.words_box)]
+    points = [point for route in arrangement.routes for point in route.points]
+    points += [dot for joint in arrangement.junctions for dot in joint.dots]
+    boxes += [(x, y, x, y) for x, y in points]
+    boxes += [*composition.names.values(), *(area.tag_box for area in composition.areas)]
+    boxes += [(a - 4.0, b - 4.0, c + 4.0, d + 4.0) for area in composition.areas for a, b, c, d in area.boxes]
+    if not boxes:
+        return 0.0, 0.0, 0.0, 0.0
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    return min(lefts), min(tops), max(rights), max(bottoms)
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingSheet:
+    """The sheet: its whole box, and what stands on it round the drawing."""
+
+    box: Box
+    title: str
+    columns: tuple[tuple[LegendEntry, ...], ...]
+    rows: tuple[BlockRow, ...]
+    foot: float
+    """Upper edge of legend and title block."""
+    cautions: tuple[str, ...]
+
+
+def sheet_for(composition: Composition, schematic: Schematic) -> DrawingSheet:
+    """The sheet for what a schematic has come to."""
+    left, top, right, bottom = extent(composition)
+    title, block = schematic.title, schematic.block
+    least = max(_NARROWEST, width(title, _TITLE, bold=True))
+    spare = max(0.0, least - (right - left)) / 2
+    left, right = left - spare - PAD, right + spare + PAD
+    room = right - left - 2 * PAD - block_width(block) - _GAP
+    columns = _columns(entries(composition, schematic.legend), room)
+    height = max(_height(columns), len(block) * _ROW)
+    cautions = tuple(_wrapped(schematic.caution, right - left - 2 * PAD))
+    foot = bottom + PAD
+    end = foot + height + 8.0 + len(cautions) * _SMALL * 1.3 + PAD / 2
+    return DrawingSheet((left, top - PAD - 2 * _TITLE, right, end), title, columns, block, foot, cautions)
+
+
+def block_width(block: Sequence[BlockRow]) -> float:
+    """Width of the title block."""
+    return _names_width(block) + max(width(shortened(row.words), _SMALL, bold=True) for row in block) + 14.0
+
+
+def _names_width(block: Sequence[BlockRow]) -> float:
+    return max(width(shortened(row.name, 24), _SMALL) for row in block) + 8.0
+
+
+def _columns(entries: Sequence[LegendEntry], room: float) -> tuple[tuple[LegendEntry, ...], ...]:
+    """The legend in as many columns as the room allows, filled evenly from the top down."""
+    for count in range(len(entries), 0, -1):
+        share = sum(entry.height for entry in entries) / count
+        columns: list[list[LegendEntry]] = [[]]
+        filled = 0.0
+        for entry in entries:
+            if columns[-1] and filled + entry.height / 2 > share and len(columns) < count:
+                columns.append([])
+                filled = 0.0
+            columns[-1].append(entry)
+            filled += entry.height
+        wide = sum(max(entry.width for entry in column) + _GAP for column in columns)
+        if wide <= room and (count == 1 or _height(columns) >= 3 * _ROW):
+            return tuple(tuple(column) for column in columns)
+    return (tuple(entries),) if entries else ()
+
+
+def _height(columns: Sequence[Sequence[LegendEntry]]) -> float:
+    return max((sum(entry.height for entry in column) for column in columns), default=0.0)
+
+
+def _wrapped(words: str, room: float) -> Iterator[str]:
+    """Sentences, broken where they are wider than the room."""
+    shown = ""
+    for word in words.split():
+        if shown and width(f"{shown} {word}", _SMALL) > room:
+            yield shown
+            shown = word
+        else:
+            shown = f"{shown} {word}".lstrip()
+    yield shown
+
+
+def draw_sheet(axes: Axes, page: DrawingSheet, pen: Pen) -> None:
+    """Put title, legend, title block and caution on the sheet."""
+    left, top, _, bottom = page.box
+    title = text(
+        (left + PAD, top + PAD), page.title, _TITLE * pen.scale, colour=pen.palette.ink, across="left", is_bold=True
+    )
+    add_group(axes, Group("title", [title], 6.0))
+    add_group(axes, Group("legend", list(_legend(page, pen)), 6.0))
+    add_group(axes, Group("title-block", list(_block(page, pen)), 6.0))
+    first = bottom - PAD / 2 - (len(page.cautions) - 0.5) * _SMALL * 1.3
+    cautions = [
+        text((left + PAD, first + n * _SMALL * 1.3), words, _SMALL * pen.scale, colour=pen.palette.faint, across="left")
+        for n, words in enumerate(page.cautions)
+    ]
+    add_group(axes, Group("caution", cautions, 6.0))
+
+
+def _legend(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
+    x = page.box[0] + PAD
+    for column in page.columns:
+        y = page.foot
+        for entry in column:
+            middle = y + entry.height / 2
+            yield from entry.sample(x, middle, pen)
+            at = (x + SAMPLE + 5.0, middle)
+            yield text(at, entry.words, LEGEND_SIZE * pen.scale, colour=pen.palette.ink, across="left")
+            y += entry.height
+        x += max(entry.width for entry in column) + _GAP
+
+
+def _block(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
+    right = page.box[2] - PAD
+    left = right - block_width(page.rows)
+    bar = left + _names_width(page.rows)
+    foot = page.foot + len(page.rows) * _ROW
+    corners = [(left, page.foot), (right, page.foot), (right, foot), (left, foot), (left, page.foot)]
+    yield line(corners, pen.palette.ink, 0.8, scale=pen.scale)
+    yield line([(bar, page.foot), (bar, foot)], pen.palette.faint, _SHEET, scale=pen.scale)
+    for number, row in enumerate(page.rows):
+        y = page.foot + (number + 0.5) * _ROW
+        if number:
+            yield line([(left, y - _ROW / 2), (right, y - _ROW / 2)], pen.palette.faint, _SHEET, scale=pen.scale)
+        colour = pen.palette.ink if row.tone is None else pen.palette.shades[row.tone].edge
+        size = _SMALL * pen.scale
+        yield text((left + 4.0, y), shortened(row.name, 24), size, colour=pen.palette.faint, across="left")
+        yield text(
+            (bar + 4.0, y), shortened(row.words), size, colour=colour, across="left", is_bold=row.tone is not None
+        )

@@ -1,0 +1,24 @@
+"""What is to be drawn, as plain data: items and links between ports, stacks of accessories, branches in one symbol.
+
+A `Schematic` has all that a caller hands over; nothing here has a place yet.
+"""
+
+from plumbnet.drawing.items.branches import MOST_ITEMS, abridged
+from plumbnet.drawing.items.item import Diagram, Item, Link
+from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
+from plumbnet.drawing.items.stacks import Stack, stacks, without_stacks
+
+__all__ = [
+    "MOST_ITEMS",
+    "BlockRow",
+    "Diagram",
+    "Item",
+    "LegendWords",
+    "Link",
+    "Schematic",
+    "Shading",
+    "Stack",
+    "abridged",
+    "stacks",
+    "without_stacks",
+]

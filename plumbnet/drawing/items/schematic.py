@@ -1,0 +1,54 @@
+"""What a schematic says beyond its items and links: shaded zones, ways, and the words on its sheet."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from plumbnet.drawing.items.item import Diagram
+from plumbnet.drawing.palette import Service
+from plumbnet.layout.system import End
+
+
+@dataclass(frozen=True, slots=True)
+class Shading:
+    """A zone to be shaded: the tone of its shade, the words that mark it, the ports in it."""
+
+    tone: str
+    tag: str
+    ports: frozenset[End]
+
+
+@dataclass(frozen=True, slots=True)
+class BlockRow:
+    """A row of the title block: what it is, what it says, and the tone that this takes."""
+
+    name: str
+    words: str
+    tone: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LegendWords:
+    """What lines, shades, rings and bands stand for, in the order of the legend; told where there are any."""
+
+    services: Mapping[Service, str] = field(default_factory=dict)
+    tones: Mapping[str, str] = field(default_factory=dict)
+    ring: str = ""
+    band: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Schematic:
+    """All that is drawn, and what stands on the sheet round it; a band marks each of `ways`, the names along it."""
+
+    title: str
+    diagram: Diagram
+    block: tuple[BlockRow, ...]
+    shadings: tuple[Shading, ...] = ()
+    ways: tuple[tuple[str, ...], ...] = ()
+    legend: LegendWords = field(default_factory=LegendWords)
+    caution: str = ""
+
+    @property
+    def on_ways(self) -> frozenset[str]:
+        """The names along all ways."""
+        return frozenset(name for way in self.ways for name in way)

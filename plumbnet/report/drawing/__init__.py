@@ -1,1 +1,0 @@
-"""The schematic: a report to symbols, pipes, shaded zones and words on a sheet."""

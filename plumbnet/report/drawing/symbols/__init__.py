@@ -1,1 +1,0 @@
-"""The symbols of piping, a function each, by the sort of part they stand for."""

@@ -1,0 +1,6 @@
+from plumbnet.drawing.items import Diagram, Schematic
+
+
+def test_names_along_all_ways_are_gathered() -> None:
+    schematic = Schematic("two ways", Diagram({}, ()), (), ways=(("heater1", "street"), ("heater2", "tee", "street")))
+    assert schematic.on_ways == {"heater1", "heater2", "tee", "street"}

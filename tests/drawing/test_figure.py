@@ -1,0 +1,73 @@
+"""A schematic without a layout behind it: whoever has items and links has a drawing."""
+
+from matplotlib.figure import Figure
+
+from plumbnet.drawing.figure import draw_schematic, schematic_figure
+from plumbnet.drawing.ink.pen import Group
+from plumbnet.drawing.items import BlockRow, Diagram, Item, LegendWords, Link, Schematic, Shading
+from plumbnet.drawing.palette import LineStyle, Palette, Service, Shade
+from plumbnet.drawing.symbols import SYMBOLS
+from plumbnet.layout.system import End
+
+PALETTE = Palette(
+    ground="#ffffff",
+    ink="#000000",
+    faint="#555555",
+    ring="#aa0000",
+    band="#00aa00",
+    band_edge="#005500",
+    services={service: LineStyle("#0000aa", 1.5) for service in Service},
+    shades={"alarm": Shade("#ffeeee", "#880000", "rising")},
+)
+ITEMS = [
+    Item("supply", SYMBOLS["main"], ("out",), ("supply",), is_source=True),
+    Item("stop", SYMBOLS["valve"], ("in", "out"), ("stop", "CLOSED"), "alarm", is_ringed=True),
+    Item("use", SYMBOLS["fixture"], ("hot", "cold"), ("use",)),
+]
+LINKS = (
+    Link(0, End("supply", "out"), End("stop", "in"), Service.COLD),
+    Link(1, End("stop", "out"), End("use", "cold"), Service.COLD),
+)
+SCHEMATIC = Schematic(
+    "Three items",
+    Diagram({item.name: item for item in ITEMS}, LINKS),
+    (BlockRow("stop", "CLOSED", "alarm"),),
+    (Shading("alarm", "NO WATER", frozenset({End("stop", "out"), End("use", "cold")})),),
+    legend=LegendWords({Service.COLD: "cold"}, {"alarm": "no water"}, ring="closed"),
+)
+
+
+def drawn_in(figure: Figure) -> dict[str | None, list[str]]:
+    """The words in each group of a figure."""
+    groups = [each for each in figure.axes[0].get_children() if isinstance(each, Group)]
+    return {
+        group.get_gid(): [member.get_text() for member in group.members if hasattr(member, "get_text")]
+        for group in groups
+    }
+
+
+def test_items_and_links_make_a_schematic() -> None:
+    drawn = drawn_in(schematic_figure(SCHEMATIC, PALETTE))
+    assert {"part-supply", "part-stop", "part-use", "pipe-0", "pipe-1", "zone-1"} <= drawn.keys()
+    assert drawn["part-stop"] == ["stop", "CLOSED"]
+    assert drawn["zone-1-tag"] == ["NO WATER"]
+    assert drawn["title"] == ["Three items"]
+    assert drawn["legend"] == ["cold", "no water", "closed", "main", "valve", "fixture"]
+    assert drawn["title-block"] == ["stop", "CLOSED"]
+
+
+def test_sheet_of_paper_is_larger_than_the_drawing() -> None:
+    natural, on_paper = (
+        schematic_figure(SCHEMATIC, PALETTE, on_paper=each).get_size_inches() for each in (False, True)
+    )
+    assert tuple(on_paper) != tuple(natural)
+    assert max(on_paper) * 25.4 > 296.9
+
+
+def test_schematic_is_fitted_into_axes() -> None:
+    figure = Figure((4, 4))
+    axes = figure.add_axes((0.0, 0.0, 1.0, 0.5))
+    draw_schematic(axes, SCHEMATIC, PALETTE)
+    wide, high = (abs(high - low) for low, high in (axes.get_xlim(), axes.get_ylim()))
+    assert abs(wide / high - 2.0) < 1e-9
+    assert "part-use" in drawn_in(figure)

@@ -51,7 +51,7 @@ class Arc:
 
 @dataclass(frozen=True, slots=True)
 class ArcGraph:
-    """Cells by number, arcs, and the pieces of each item, in the order of the run."""
+    """Stations by number, arcs, and the pieces of each item, in the order of the run."""
 
     stations: tuple[Station, ...]
     arcs: tuple[Arc, ...]

@@ -1,4 +1,4 @@
-"""Words that look for a occupancy spot: names of joints and the tags of zones."""
+"""Words that look for a free spot: names of joints and the tags of zones."""
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
@@ -11,7 +11,7 @@ JOINT_SIZE = 6.0
 """Size of a joint's name, in points: it stands back behind the names of devices."""
 TAG_SIZE = 7.0
 _PIPE = 1.5
-"""Half the width that words keep occupancy of a pipe."""
+"""Half the width that words keep free of a pipe."""
 _DOT = 3.0
 _SQUARE = 64.0
 _GAP = 1.2
@@ -29,7 +29,7 @@ class Occupancy:
             self.take(box)
 
     def take(self, box: Box) -> None:
-        """Keep a spot occupancy of what comes later."""
+        """Keep a spot free of what comes later."""
         for square in _squares(box):
             self._squares[square].append(len(self._boxes))
         self._boxes.append(box)

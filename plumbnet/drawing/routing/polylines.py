@@ -1,4 +1,4 @@
-"""A coordinates to the points of every arc, and what arcs of one joint share drawn once."""
+"""Coordinates to the points of every arc, what arcs of one joint share drawn once."""
 
 import math
 from collections import defaultdict

@@ -15,8 +15,7 @@ from plumbnet.report.document import Heading, Paragraph
 from plumbnet.report.page.content import PageBlock, Picture
 from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.sheet import blocks
-from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.scene import TROUBLED
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
 
 MOST_SHEETS = 12
 """Heaters with a sheet, those in trouble before others."""

@@ -13,8 +13,7 @@ from plumbnet.report.drawing.schematic import schematic
 from plumbnet.report.page.content import Entry, PageBlock, Picture
 from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.words import listed
-from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.scene import TROUBLED
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
 
 ACROSS = 3
 """Ladders side by side on a sheet as wide as the page."""

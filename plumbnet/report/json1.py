@@ -3,16 +3,17 @@
 import json
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from plumbnet.analysis.report import Report
 from plumbnet.physics.locked import Bracket
 from plumbnet.report.record import program_version
-from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.streamed import Array, array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found, Remedy, remedies_if_small
+from plumbnet.study.checked import Checked
+from plumbnet.study.remedy import Found, Remedy
 from plumbnet.study.written import change_fields
 
 SCHEMA = 1
@@ -44,30 +45,40 @@ class JsonWriter:
     """Reports as one JSON document, the errors of files that could not be read at its end."""
 
     is_for_people: bool = False
+    shows_remedies: bool = True
 
-    def answered(self, report: Report) -> Piece:
-        """The report, with remedies where the layout is small."""
-        return Piece(answers=(fragment(report_fields(report, remedies_if_small(report)), _DEPTH),))
+    def answered(self, checked: Checked) -> Piece:
+        """The report, with its remedies."""
+        return Piece(answers=(fragment(report_fields(checked.report, checked.remedies), _DEPTH),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for every mistake."""
         return Piece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
-        """The same bytes as `to_json` makes, and a line break."""
-        errors: list[str] = []
-        yield opened(_head()) + member("reports", 1)
-        yield from array(_answers(outcomes, errors), _DEPTH)
-        yield member("errors", 1)
-        yield from array(errors, _DEPTH)
-        yield closed() + "\n"
+    def document(self) -> "Reports":
+        """The same bytes as `written` makes of the whole, and a line break."""
+        return Reports()
 
 
-def _answers(outcomes: Iterable[Outcome], errors: list[str]) -> Iterator[str]:
-    """The answers as they come; errors are kept for the end."""
-    for outcome in outcomes:
-        errors += outcome.piece.errors
-        yield from outcome.piece.answers
+@dataclass(slots=True)
+class Reports:
+    """The document; errors are kept for its end."""
+
+    reports: Array = field(default_factory=lambda: Array(_DEPTH))
+    errors: list[str] = field(default_factory=list)
+
+    def opening(self) -> str:
+        """The program, the schema, and where the reports begin."""
+        return opened(_head()) + member("reports", 1)
+
+    def add(self, outcome: Outcome) -> str:
+        """The report on a file."""
+        self.errors += outcome.piece.errors
+        return self.reports.add(outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The errors."""
+        return self.reports.end() + member("errors", 1) + array(self.errors, _DEPTH) + closed() + "\n"
 
 
 def _head() -> Json:

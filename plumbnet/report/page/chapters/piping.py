@@ -11,9 +11,9 @@ from plumbnet.report.charts.ladder import ladder_chart
 from plumbnet.report.document import Paragraph
 from plumbnet.report.drawing.schematic import schematic
 from plumbnet.report.page.content import Entry, PageBlock, Picture
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.words import listed
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
+from plumbnet.study.dossier import Dossier
 
 ACROSS = 3
 """Ladders side by side on a sheet as wide as the page."""

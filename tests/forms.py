@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, LayoutError
+from plumbnet.report import json1
 from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
 from plumbnet.rules.finding import Accepted, Finding, Severity
 from plumbnet.study.checked import Checked
@@ -84,6 +85,11 @@ def written(writer: Writer, *answers: Report | Unread) -> str:
     """The whole document."""
     document, made = writer.document(), outcomes(writer, answers)
     return "".join([document.opening(), *map(document.add, made), document.closing()])
+
+
+def as_json(*reports: Report) -> str:
+    """Reports as the JSON document has them, remedies not looked for."""
+    return json1.written({"reports": [json1.report_fields(one) for one in reports], "errors": []})
 
 
 def _outcome(writer: Writer, one: Report | Unread) -> Outcome:

@@ -2,8 +2,8 @@
 
 import json
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass, field
 
 from plumbnet.analysis.report import Report
 from plumbnet.physics.locked import Bracket
@@ -11,7 +11,6 @@ from plumbnet.report.record import program_version
 from plumbnet.report.streamed import Array, array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
-from plumbnet.rules.finding import Finding
 from plumbnet.study.checked import Checked
 from plumbnet.study.remedy import Found, Remedy
 from plumbnet.study.written import change_fields
@@ -20,19 +19,6 @@ SCHEMA = 1
 _DEPTH = 2  # of a report in the document
 
 Json = dict[str, object]
-
-
-def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Sequence[Found | None] = ()) -> str:
-    """Reports and the errors of files that could not be read, as one JSON document.
-
-    `remedies` are those of each report in turn; None, or too few of them, where they were not looked for.
-    """
-    searched = [*remedies, *[None] * (len(reports) - len(remedies))]
-    document = {
-        "reports": [report_fields(report, found) for report, found in zip(reports, searched, strict=True)],
-        "errors": list(errors),
-    }
-    return written(document)
 
 
 def written(fields: Mapping[str, object]) -> str:
@@ -105,9 +91,9 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
-        "findings": [finding_fields(finding) for finding in report.findings],
+        "findings": [asdict(finding) for finding in report.findings],
         "accepted": [
-            {"finding": finding_fields(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
+            {"finding": asdict(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
         ],
         "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
@@ -223,18 +209,4 @@ def _need(need: Need) -> Json:
         "beside": list(need.beside),
         "recharge": [{"tank": one.tank, "precharge_pa": one.right_pa} for one in need.recharge],
         "is_tight": need.is_tight,
-    }
-
-
-def finding_fields(finding: Finding) -> Json:
-    """A finding as the report has it."""
-    return {
-        "name": finding.name,
-        "severity": finding.severity.value,
-        "parts": list(finding.parts),
-        "line": finding.line,
-        "clause": finding.clause,
-        "verified": finding.verified,
-        "text": finding.text,
-        "advice": finding.advice,
     }

@@ -6,7 +6,6 @@
 ['open']
 """
 
-from collections.abc import Callable
 from importlib import import_module
 from typing import TYPE_CHECKING
 
@@ -14,6 +13,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.api import check, read, read_bytes
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
+from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.shown import show_with
 from plumbnet.layout.system import System
 
@@ -48,19 +48,26 @@ def draw(system: System, report: Report | None = None, ax: "Axes | None" = None)
 
     Raises LayoutError as `check` does where no report is given.
     """
-    drawn: Axes = import_module("plumbnet.report.schematic.axes").draw(system, report, ax)
+    drawn: Axes = import_module("plumbnet.report.schematic.axes").draw(report or check(system), ax)
     return drawn
 
 
-def _display(name: str) -> Callable[[object], str]:
-    """A function of `plumbnet.report.display` that is imported when something is first to be shown: drawing is slow."""
-
-    def shown(thing: object) -> str:
-        html: str = getattr(import_module("plumbnet.report.display"), name)(thing)
-        return html
-
-    return shown
+def _report_html(report: Report) -> str:
+    """A report as a notebook shows it; what shows it is imported only then: drawing is slow."""
+    html: str = import_module("plumbnet.report.display").report_html(report)
+    return html
 
 
-show_with(Report, _display("report_html"))
-show_with(System, _display("system_html"))
+def _system_html(system: System) -> str:
+    """A system as a notebook shows it, with the report on it or why there is none."""
+    answer: Report | LayoutError
+    try:
+        answer = check(system)
+    except LayoutError as error:
+        answer = error
+    html: str = import_module("plumbnet.report.display").system_html(system, answer)
+    return html
+
+
+show_with(Report, _report_html)
+show_with(System, _system_html)

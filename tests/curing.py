@@ -7,7 +7,8 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.candidate import Effort
-from plumbnet.study.remedies import Remedy, remedies
+from plumbnet.study.remedies import remedies
+from plumbnet.study.remedy import Remedy
 from plumbnet.study.scene import Scene
 
 RELIEVED = "relief: {pressure: 150 psi}"

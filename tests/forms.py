@@ -9,8 +9,11 @@ from hypothesis import strategies as st
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, LayoutError
+from plumbnet.report import json1
 from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
 from plumbnet.rules.finding import Accepted, Finding, Severity
+from plumbnet.study.checked import Checked
+from plumbnet.study.remedies import remedies_if_small
 
 CONTROL = ("\x1b", "\x07", "\u202e", "\x9b", "\x00", "\u200f", "\ud800")
 HOSTILE = (
@@ -80,14 +83,21 @@ def outcomes(writer: Writer, answers: Iterable[Report | Unread]) -> list[Outcome
 
 def written(writer: Writer, *answers: Report | Unread) -> str:
     """The whole document."""
-    return "".join(writer.document(outcomes(writer, answers)))
+    document, made = writer.document(), outcomes(writer, answers)
+    return "".join([document.opening(), *map(document.add, made), document.closing()])
+
+
+def as_json(*reports: Report) -> str:
+    """Reports as the JSON document has them, remedies not looked for."""
+    return json1.written({"reports": [json1.report_fields(one) for one in reports], "errors": []})
 
 
 def _outcome(writer: Writer, one: Report | Unread) -> Outcome:
     if isinstance(one, Unread):
         return Outcome(one.file, Fate.NOT_UNDERSTOOD, writer.refused(one), words=one.words)
     verdicts = tuple(heater.verdict for heater in one.heaters)
-    piece = writer.answered(one)
+    found = remedies_if_small(one) if writer.shows_remedies else None
+    piece = writer.answered(Checked(one, found))
     return Outcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
 
 

@@ -1,9 +1,11 @@
 """The house rules: every module has its tests, everything public is documented, nothing points outside."""
 
 import ast
+import importlib
 import importlib.metadata
 import inspect
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -122,3 +124,33 @@ def test_example_values_of_the_format_are_real() -> None:
     runs = "runs: [street -> meter -> heater]"
     parts = "{street: {kind: main, pressure: 62 psi}, meter: meter, heater: {kind: boiler, volume: 5, setpoint: 180}}"
     assert read_system(f"plumbnet: 1\nparts: {parts}\n{runs}".encode(), file="f").pipes
+
+
+WORDED = {
+    "floor_pa": "the pressure at which a gate opens, read off a network whose pressures are known",
+    "to_each_of": "a change to each of many, from the text that a survey keeps of it",
+    "as_scenario": "a remedy as the text of a scenario",
+    "scenario_text": "changes as the text of a scenario",
+    "change_fields": "a change as the fields of a file",
+}
+"""Functions of lower floors that writers call, and what they put into other words; none analyses or searches."""
+
+
+def called_by_writers() -> Iterator[tuple[str, str]]:
+    """Functions and modules of the floors that compute which are imported in report/, and where."""
+    for module in (HOUSE / "report").rglob("*.py"):
+        for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ImportFrom) and node.module and node.module.startswith(COMPUTING):
+                own = importlib.import_module(node.module)
+                for one in node.names:
+                    thing = getattr(own, one.name)
+                    if inspect.isfunction(thing) or inspect.ismodule(thing):
+                        yield one.name, name_of(module)
+
+
+COMPUTING = tuple(f"plumbnet.{room}" for room in ("analysis", "api", "network", "physics", "study"))
+
+
+def test_writers_import_types_from_the_floors_below_and_call_nothing_that_computes() -> None:
+    assert [(name, where) for name, where in called_by_writers() if name not in WORDED] == []
+    assert {name for name, _ in called_by_writers()} == WORDED.keys()

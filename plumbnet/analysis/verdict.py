@@ -14,7 +14,7 @@ from plumbnet.network.heated import Heated
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, HeaterFacts
 from plumbnet.rules.profile import Profile
 
 
@@ -68,7 +68,3 @@ def judge_of(network: Network, profile: Profile) -> Judge:
     """The judge of a network under a profile; limits and what settles are searched anew."""
     settling = Settling(network)
     return Judge(network, profile, Limits(network, profile), settling, Neighbourhoods(network, settling.loading))
-
-
-FROM_BEST_TO_WORST = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)
-"""Verdicts in order, the last being that of the greatest danger."""

@@ -38,8 +38,8 @@ class NoWarmUp(ValueError):
 class Warming:
     """A warm-up of a heater, and of all others that fire with it: the one asked for first.
 
-    `heads_pa` is what the pressure of its zone stands above that at each heater, tank and outlet itself; `plant`,
-    `until_s` and `step_s` are what was run.
+    `heads_pa` is what the pressure of its zone stands above that at each heater, tank and outlet itself; `plant` is
+    what was run, and `rigid_run` what came of it with walls that yield to nothing (None: it was not asked for).
     """
 
     report: Report
@@ -48,16 +48,18 @@ class Warming:
     run: WarmUp
     heads_pa: Mapping[str, float]
     plant: Plant
-    until_s: float | None = None
-    step_s: float | None = None
+    rigid_run: WarmUp | None = None
     walls: Walls = "typical"
 
     @cached_property
     def rigid(self) -> "Warming":
-        """The same warm-up with walls that yield to nothing: the other end of the bracket."""
-        plant = self.plant.rigid
-        run = run_warm_up(plant, until_s=self.until_s, step_s=self.step_s)
-        return replace(self, plant=plant, run=run, walls="rigid")
+        """The same warm-up with walls that yield to nothing: the other end of the bracket.
+
+        Raises ValueError where it was not asked for.
+        """
+        if self.rigid_run is None:
+            raise ValueError("this warm-up was run with typical walls alone")
+        return replace(self, plant=self.plant.rigid, run=self.rigid_run, walls="rigid")
 
     @property
     def bracket(self) -> "tuple[Warming, Warming]":
@@ -132,9 +134,24 @@ def warm_up(
 ) -> Warming:
     """The warm-up of a heater from its cold fill, with every fixture shut, until all is hot or for some minutes.
 
+    It is run with typical walls and with rigid ones.
     All heaters whose water meets the same zones fire at once. No heat is lost, so times are the shortest there can
     be. Raises NoWarmUp for a heater that is not there, has no input, or does not fire while nothing is drawn.
     """
+    typical = typical_warm_up(report, heater, minutes=minutes, efficiency=efficiency, step_s=step_s)
+    until_s = None if minutes is None else 60.0 * minutes
+    return replace(typical, rigid_run=run_warm_up(typical.plant.rigid, until_s=until_s, step_s=step_s))
+
+
+def typical_warm_up(
+    report: Report,
+    heater: str,
+    *,
+    minutes: float | None = None,
+    efficiency: float = USUAL_EFFICIENCY,
+    step_s: float | None = None,
+) -> Warming:
+    """The same with typical walls alone. Raises NoWarmUp."""
     if minutes is not None and not 0.0 <= minutes <= LONGEST_MINUTES:
         raise NoWarmUp(f"a warm-up lasts from 0 to {LONGEST_MINUTES:g} minutes, not {minutes:g}")
     if not 0.0 < efficiency <= 1.0:
@@ -152,7 +169,7 @@ def warm_up(
     _refuse_what_cannot_be_warmed(report, stage)
     until_s = None if minutes is None else 60.0 * minutes
     run = run_warm_up(stage.plant, until_s=until_s, step_s=step_s)
-    return Warming(report, tuple(stage.fired()), efficiency, run, stage.heads_pa, stage.plant, until_s, step_s)
+    return Warming(report, tuple(stage.fired()), efficiency, run, stage.heads_pa, stage.plant)
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:

@@ -12,7 +12,9 @@ from plumbnet.layout.source import decode, parse
 from plumbnet.layout.system import System
 from plumbnet.report.writer import Fate, Outcome, Writer, unread
 from plumbnet.rules.profile import Profile
+from plumbnet.study.checked import Checked
 from plumbnet.study.many import cores
+from plumbnet.study.remedies import remedies_if_small
 
 KEY = "plumbnet"
 """The key at the top of a file that makes it a layout."""
@@ -40,7 +42,8 @@ class Asking:
 
     def _answered(self, target: Target, system: System) -> Outcome:
         report = plumbnet.check(system, rules=self.rules, units=self.units)
-        piece = self.writer.answered(report)
+        found = remedies_if_small(report) if self.writer.shows_remedies else None
+        piece = self.writer.answered(Checked(report, found))
         verdicts = tuple(heater.verdict for heater in report.heaters)
         return Outcome(target.file, Fate.CHECKED, piece, verdicts, report.findings, len(report.accepted))
 

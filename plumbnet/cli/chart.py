@@ -12,8 +12,9 @@ from plumbnet.cli.reading import fail
 from plumbnet.cli.saving import Out, form_of, save
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
-from plumbnet.report.charts.sizes import NoChart
 from plumbnet.rules.sentences import listed
+from plumbnet.study.tank_size import NoChart, Sizes, sizes
+from plumbnet.study.warm_ups import WarmUps, warm_ups_with_tank
 
 Of = Annotated[
     Literal["ladder", "warmup", "tank"],
@@ -38,12 +39,20 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     form = form_of(output, FORMS)
     report = report_supposed(file, heater, rules, units, scenario)
+    name = heater or ("" if of == "ladder" else _only(report))
     try:
-        content = chart_file(report, of, heater or ("" if of == "ladder" else _only(report)), form)
+        found = _shown(report, of, name)
     except (NoChart, NoWarmUp) as error:
         fail(str(error))
-    save(output, content)
+    save(output, chart_file(report, name, found, form))
     raise typer.Exit(status([report]))
+
+
+def _shown(report: Report, of: Of, heater: str) -> Sizes | WarmUps | None:
+    """What a chart shows, worked out; a ladder stands in the report. Raises NoChart, NoWarmUp."""
+    if of == "tank":
+        return sizes(report, heater)
+    return warm_ups_with_tank(report, heater) if of == "warmup" else None
 
 
 def _only(report: Report) -> str:

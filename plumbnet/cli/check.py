@@ -1,7 +1,7 @@
 """The command `check`."""
 
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
@@ -91,10 +91,13 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     asking = Asking(writer, profile, units)
     workers = jobs or jobs_for(found)
     handful = max(1, min(MOST_TOGETHER, len(found) // (workers * HANDFULS)))
+    document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
     try:
-        outcomes = course.followed(answers(found, asking, jobs=workers, handful=handful))
-        for words in writer.document(watched(outcomes, len(found), "checking") if has_bar else outcomes):
-            write(words)
+        write(document.opening())
+        for outcome in watched(outcomes, len(found), "checking") if has_bar else outcomes:
+            course.follow(outcome)
+            write(document.add(outcome))
+        write(document.closing())
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
@@ -121,15 +124,13 @@ class Course:
     status: int = FINE
     is_empty: bool = True
 
-    def followed(self, outcomes: Iterable[Outcome]) -> Iterator[Outcome]:
-        """The outcomes as they come, each counted."""
-        for outcome in outcomes:
-            self.done += 1
-            self.is_empty &= outcome.fate is Fate.NO_LAYOUT
-            self.status = max(self.status, self._status_of(outcome))
-            if outcome.words:
-                self._tell(outcome.words)
-            yield outcome
+    def follow(self, outcome: Outcome) -> None:
+        """Count the outcome of one more file, and tell what is wrong with it."""
+        self.done += 1
+        self.is_empty &= outcome.fate is Fate.NO_LAYOUT
+        self.status = max(self.status, self._status_of(outcome))
+        if outcome.words:
+            self._tell(outcome.words)
 
     def tell_kept(self) -> None:
         """Tell what was kept."""

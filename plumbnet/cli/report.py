@@ -9,6 +9,7 @@ from plumbnet.cli.options import File, Rules, Scenario, Units
 from plumbnet.cli.saving import Out, form_of, save
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
+from plumbnet.study.dossier import dossier
 
 Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
 
@@ -25,5 +26,5 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     form = form_of(output, FORMS)
     found = report_supposed(file, None, rules, units, scenario)
-    save(output, page_file(found, form, date=date))
+    save(output, page_file(dossier(found, date=date), form))
     raise typer.Exit(status([found]))

@@ -16,7 +16,7 @@ from plumbnet.report.survey.asked import Asked
 from plumbnet.report.survey.book import Book
 from plumbnet.report.survey.entry import Change, Entry, answered, refused
 from plumbnet.report.writer import Fate
-from plumbnet.study.whatif import whatif
+from plumbnet.study.whatif import untouched, whatif
 
 KEPT: Final = "with --into what was done is kept, and the same command goes on from there"
 """What becomes of a survey that ends early."""
@@ -64,8 +64,8 @@ class Surveying:
         try:
             scenario, changes = self.asked.supposed.touches(report.system)
             if scenario is None and not changes:
-                return answered(path, report, report, Change.NOT_TOUCHED)
-            return answered(path, report, whatif(report, changes, scenario=scenario).after, Change.MADE)
+                return answered(path, report, untouched(report), Change.NOT_TOUCHED)
+            return answered(path, report, whatif(report, changes, scenario=scenario), Change.MADE)
         except ChangeError as error:
             faults = [Fault(0, 0, str(mistake)) for mistake in error.mistakes]
         except LayoutError as error:

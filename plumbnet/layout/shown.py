@@ -4,10 +4,10 @@ from collections.abc import Callable
 from typing import TypeVar
 
 _Kind = TypeVar("_Kind")
-_HOW: dict[type, Callable[[object], str]] = {}
+_HOW: dict[type, Callable[..., str]] = {}
 
 
-def show_with(kind: type[_Kind], how: Callable[[object], str]) -> None:
+def show_with(kind: type[_Kind], how: Callable[[_Kind], str]) -> None:
     """Show objects of a class, which is `Shown`, as the HTML that `how` makes of them."""
     _HOW[kind] = how
 

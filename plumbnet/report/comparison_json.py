@@ -1,9 +1,10 @@
 """A layout and its revision as JSON: verdicts and key figures before and after, findings, what was changed."""
 
+from dataclasses import asdict
+
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fields import FieldChange
 from plumbnet.report.comparison import Compared
-from plumbnet.report.json1 import Json, finding_fields, written
+from plumbnet.report.json1 import Json, written
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.difference import HeaterChange
 from plumbnet.study.revision import Changes, Named, Revision
@@ -22,12 +23,10 @@ def comparison_json(compared: Compared) -> str:
         "is_better": found.is_better,
         "heaters": [_heater(heater) for heater in found.heaters],
         "findings": {
-            "new": [finding_fields(one) for one in found.new],
-            "gone": [finding_fields(one) for one in found.gone],
-            "accepted": [finding_fields(one) for one in found.accepted],
-            "altered": [
-                {"before": finding_fields(one.before), "after": finding_fields(one.after)} for one in found.altered
-            ],
+            "new": [asdict(one) for one in found.new],
+            "gone": [asdict(one) for one in found.gone],
+            "accepted": [asdict(one) for one in found.accepted],
+            "altered": [asdict(one) for one in found.altered],
         },
         "changes": _changed(compared.revision),
     }
@@ -66,7 +65,7 @@ def _stops(heater: HeaterFacts | None) -> list[list[str]] | None:
 
 def _changed(revision: Revision) -> Json:
     return {
-        "head": [_field(one) for one in revision.head],
+        "head": [asdict(one) for one in revision.head],
         "parts": _changes(revision.parts),
         "pipes": _changes(revision.pipes),
         "scenarios": _changes(revision.scenarios),
@@ -78,13 +77,9 @@ def _changes(changes: Changes) -> Json:
     return {
         "added": [_thing(one) for one in changes.added],
         "removed": [_thing(one) for one in changes.removed],
-        "altered": [{"name": one.name, "fields": [_field(each) for each in one.fields]} for one in changes.altered],
+        "altered": [{"name": one.name, "fields": [asdict(each) for each in one.fields]} for one in changes.altered],
     }
 
 
 def _thing(thing: Named) -> Json:
     return {"name": thing.name, "kind": thing.kind} if thing.kind else {"name": thing.name}
-
-
-def _field(change: FieldChange) -> Json:
-    return {"field": change.field, "before": change.before, "after": change.after}

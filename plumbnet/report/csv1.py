@@ -12,9 +12,10 @@ from typing import Final
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, visible
 from plumbnet.report.record import program_version
-from plumbnet.report.writer import Outcome, Piece, Unread
+from plumbnet.report.writer import Listing, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.rules.finding import Finding
+from plumbnet.study.checked import Checked
 
 Cell = str | float | int | None
 Row = Mapping[str, Cell]
@@ -72,11 +73,11 @@ class CsvWriter:
     """One table of everything."""
 
     is_for_people: bool = False
+    shows_remedies: bool = False
 
-    def answered(self, report: Report) -> Piece:
+    def answered(self, checked: Checked) -> Piece:
         """A row for the file, then one for each heater, finding, accepted finding and assumption."""
-        file = report.system.record.file
-        return Piece(answers=(_text({"file": file, **row} for row in _rows(report)),))
+        return Piece(answers=(_text({"file": checked.file, **row} for row in _rows(checked.report)),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for each mistake."""
@@ -84,11 +85,9 @@ class CsvWriter:
             answers=(_text({"record": "error", "file": unread.file, **fault_cells(fault)} for fault in unread.faults),)
         )
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+    def document(self) -> Listing:
         """The names of the columns, then the rows as they come; lines end as RFC 4180 says."""
-        yield _text([dict(zip(COLUMNS, COLUMNS, strict=True))])
-        for outcome in outcomes:
-            yield from outcome.piece.answers
+        return Listing(_text([dict(zip(COLUMNS, COLUMNS, strict=True))]))
 
 
 def cell(value: Cell) -> str:

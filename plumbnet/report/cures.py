@@ -11,7 +11,7 @@ from plumbnet.report.text import CAUTION, WIDTH, plain
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.sentences import listed
 from plumbnet.study.placement import Plan
-from plumbnet.study.remedies import MOST_PARTS, Found, Remedy
+from plumbnet.study.remedy import MOST_PARTS, Found, Remedy
 from plumbnet.study.scenario import as_scenario, scenario_text
 
 MOST_SHOWN = 3

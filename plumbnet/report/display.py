@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from plumbnet.analysis.report import Report
-from plumbnet.api import check
 from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.system import System
 from plumbnet.report.document import Paragraph
@@ -11,9 +10,9 @@ from plumbnet.report.page.chapters.findings import findings
 from plumbnet.report.page.chapters.piping import drawn
 from plumbnet.report.page.chapters.verdicts import summary
 from plumbnet.report.page.content import PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.page.html import to_fragment
 from plumbnet.report.text import CAUTION
+from plumbnet.study.dossier import Dossier
 
 
 def report_html(report: Report) -> str:
@@ -21,9 +20,9 @@ def report_html(report: Report) -> str:
     return to_fragment(report.system.title or report.system.record.file, list(_report(report)))
 
 
-def system_html(system: System) -> str:
-    """How many parts and pipes there are, and the piping; a sentence where nothing can be computed of it."""
-    return to_fragment(system.title or system.record.file, list(_system(system)))
+def system_html(system: System, answer: Report | LayoutError) -> str:
+    """How many parts and pipes there are, and the piping as its report has it; or why nothing can be computed of it."""
+    return to_fragment(system.title or system.record.file, list(_system(system, answer)))
 
 
 def _report(report: Report) -> Iterator[PageBlock]:
@@ -34,11 +33,11 @@ def _report(report: Report) -> Iterator[PageBlock]:
     yield Paragraph(CAUTION)
 
 
-def _system(system: System) -> Iterator[PageBlock]:
+def _system(system: System, answer: Report | LayoutError) -> Iterator[PageBlock]:
     heaters = sum(part.heat() is not None for part in system.parts.values())
     counts = [(len(system.parts), "part"), (len(system.pipes), "pipe"), (heaters, "heater")]
     yield Paragraph(", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts) + ".")
-    try:
-        yield drawn(check(system), "The piping")
-    except LayoutError as error:
-        yield Paragraph("; ".join(fault.sentence for fault in error.faults))
+    if isinstance(answer, LayoutError):
+        yield Paragraph("; ".join(fault.sentence for fault in answer.faults))
+    else:
+        yield drawn(answer, "The piping")

@@ -2,36 +2,23 @@
 
 import json
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass, field
 
 from plumbnet.analysis.report import Report
 from plumbnet.physics.locked import Bracket
 from plumbnet.report.record import program_version
-from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.streamed import Array, array, closed, fragment, member, opened
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
-from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import Found, Remedy, remedies_if_small
+from plumbnet.study.checked import Checked
+from plumbnet.study.remedy import Found, Remedy
 from plumbnet.study.written import change_fields
 
 SCHEMA = 1
 _DEPTH = 2  # of a report in the document
 
 Json = dict[str, object]
-
-
-def to_json(reports: Sequence[Report], errors: Iterable[Json] = (), remedies: Sequence[Found | None] = ()) -> str:
-    """Reports and the errors of files that could not be read, as one JSON document.
-
-    `remedies` are those of each report in turn; None, or too few of them, where they were not looked for.
-    """
-    searched = [*remedies, *[None] * (len(reports) - len(remedies))]
-    document = {
-        "reports": [report_fields(report, found) for report, found in zip(reports, searched, strict=True)],
-        "errors": list(errors),
-    }
-    return written(document)
 
 
 def written(fields: Mapping[str, object]) -> str:
@@ -44,30 +31,40 @@ class JsonWriter:
     """Reports as one JSON document, the errors of files that could not be read at its end."""
 
     is_for_people: bool = False
+    shows_remedies: bool = True
 
-    def answered(self, report: Report) -> Piece:
-        """The report, with remedies where the layout is small."""
-        return Piece(answers=(fragment(report_fields(report, remedies_if_small(report)), _DEPTH),))
+    def answered(self, checked: Checked) -> Piece:
+        """The report, with its remedies."""
+        return Piece(answers=(fragment(report_fields(checked.report, checked.remedies), _DEPTH),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for every mistake."""
         return Piece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
-        """The same bytes as `to_json` makes, and a line break."""
-        errors: list[str] = []
-        yield opened(_head()) + member("reports", 1)
-        yield from array(_answers(outcomes, errors), _DEPTH)
-        yield member("errors", 1)
-        yield from array(errors, _DEPTH)
-        yield closed() + "\n"
+    def document(self) -> "Reports":
+        """The same bytes as `written` makes of the whole, and a line break."""
+        return Reports()
 
 
-def _answers(outcomes: Iterable[Outcome], errors: list[str]) -> Iterator[str]:
-    """The answers as they come; errors are kept for the end."""
-    for outcome in outcomes:
-        errors += outcome.piece.errors
-        yield from outcome.piece.answers
+@dataclass(slots=True)
+class Reports:
+    """The document; errors are kept for its end."""
+
+    reports: Array = field(default_factory=lambda: Array(_DEPTH))
+    errors: list[str] = field(default_factory=list)
+
+    def opening(self) -> str:
+        """The program, the schema, and where the reports begin."""
+        return opened(_head()) + member("reports", 1)
+
+    def add(self, outcome: Outcome) -> str:
+        """The report on a file."""
+        self.errors += outcome.piece.errors
+        return self.reports.add(outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The errors."""
+        return self.reports.end() + member("errors", 1) + array(self.errors, _DEPTH) + closed() + "\n"
 
 
 def _head() -> Json:
@@ -94,9 +91,9 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
-        "findings": [finding_fields(finding) for finding in report.findings],
+        "findings": [asdict(finding) for finding in report.findings],
         "accepted": [
-            {"finding": finding_fields(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
+            {"finding": asdict(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
         ],
         "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
@@ -212,18 +209,4 @@ def _need(need: Need) -> Json:
         "beside": list(need.beside),
         "recharge": [{"tank": one.tank, "precharge_pa": one.right_pa} for one in need.recharge],
         "is_tight": need.is_tight,
-    }
-
-
-def finding_fields(finding: Finding) -> Json:
-    """A finding as the report has it."""
-    return {
-        "name": finding.name,
-        "severity": finding.severity.value,
-        "parts": list(finding.parts),
-        "line": finding.line,
-        "clause": finding.clause,
-        "verified": finding.verified,
-        "text": finding.text,
-        "advice": finding.advice,
     }

@@ -11,8 +11,9 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.report.record import program_version
 from plumbnet.report.text import clause_in_words
-from plumbnet.report.writer import Outcome, Piece, Unread
+from plumbnet.report.writer import Listing, Piece, Unread
 from plumbnet.rules.finding import Finding, Severity
+from plumbnet.study.checked import Checked
 
 OTHER = "everything else"
 """Name of the case for findings that no heater leads."""
@@ -26,10 +27,11 @@ class JunitWriter:
 
     failing: frozenset[Severity] = frozenset({Severity.ERROR})
     is_for_people: bool = False
+    shows_remedies: bool = False
 
-    def answered(self, report: Report) -> Piece:
+    def answered(self, checked: Checked) -> Piece:
         """A suite with a case for every heater, and one for what no heater leads."""
-        suite = _suite(report.system.record.file)
+        report, suite = checked.report, _suite(checked.file)
         properties = SubElement(suite, "properties")
         for name, value in _properties(report):
             SubElement(properties, "property", name=name, value=visible(value))
@@ -50,12 +52,10 @@ class JunitWriter:
         error.text = "\n".join(map(visible, unread.words.split("\n")))
         return Piece(answers=(_text(suite),))
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+    def document(self) -> Listing:
         """All suites; ends with a line break."""
-        yield f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {program_version()}">\n'
-        for outcome in outcomes:
-            yield from outcome.piece.answers
-        yield "</testsuites>\n"
+        head = f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {program_version()}">\n'
+        return Listing(head, "</testsuites>\n")
 
     def _case(self, suite: Element, name: str, findings: Sequence[Finding], notes: Iterable[str]) -> None:
         case = SubElement(suite, "testcase", classname=suite.attrib["name"], name=visible(name))

@@ -1,10 +1,9 @@
 """Reports for people: one behind the other in full, or a line to a file; sums at the end where there are several."""
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 
-from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import visible
 from plumbnet.report import text
 from plumbnet.report.cures import section
@@ -13,7 +12,7 @@ from plumbnet.report.table import Paint
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.rules.finding import Finding
-from plumbnet.study.remedies import remedies_if_small
+from plumbnet.study.checked import Checked
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,19 +21,20 @@ class TextWriter:
 
     paint: Paint = text.plain
     is_for_people: bool = True
+    shows_remedies: bool = True
 
-    def answered(self, report: Report) -> Piece:
-        """The report, with remedies where the layout is small."""
-        found = remedies_if_small(report)
-        return Piece(answers=(text.to_text(report, paint=self.paint, more=section(report.facts, found)),))
+    def answered(self, checked: Checked) -> Piece:
+        """The report, with its remedies."""
+        more = section(checked.report.facts, checked.remedies)
+        return Piece(answers=(text.to_text(checked.report, paint=self.paint, more=more),))
 
     def refused(self, unread: Unread) -> Piece:  # noqa: ARG002  every writer has it
         """Nothing: it is told beside the document."""
         return Piece()
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+    def document(self) -> "Summed":
         """The reports as they come, then the sums."""
-        yield from _summed(outcomes, self.paint, between="\n")
+        return Summed(self.paint, between="\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,35 +43,53 @@ class LineWriter:
 
     paint: Paint = text.plain
     is_for_people: bool = True
+    shows_remedies: bool = False
 
-    def answered(self, report: Report) -> Piece:
+    def answered(self, checked: Checked) -> Piece:
         """One line."""
+        report = checked.report
         heaters = _verdicts(report.heaters, self.paint)
         found_here = _findings(report.findings, self.paint)
         accepted = f"{len(report.accepted)} accepted" if report.accepted else ""
-        file = visible(report.system.record.file)
-        return Piece(answers=(f"{file}: {'; '.join(filter(None, (heaters, found_here, accepted)))}\n",))
+        return Piece(
+            answers=(f"{visible(checked.file)}: {'; '.join(filter(None, (heaters, found_here, accepted)))}\n",)
+        )
 
     def refused(self, unread: Unread) -> Piece:
         """One line; why is told beside the document."""
         how = self.paint("not understood", "error")
         return Piece(answers=(f"{visible(unread.file)}: {how}\n",))
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+    def document(self) -> "Summed":
         """The lines as they come, then the sums."""
-        yield from _summed(outcomes, self.paint, between="")
+        return Summed(self.paint, between="")
 
 
-def _summed(outcomes: Iterable[Outcome], paint: Paint, *, between: str) -> Iterator[str]:
+@dataclass(slots=True)
+class Summed:
     """The answers, and behind an empty line the sums where there is more than one file."""
-    sums, is_first = Sums(), True
-    for outcome in outcomes:
-        sums.add(outcome)
-        for answer in outcome.piece.answers:
-            yield answer if is_first else between + answer
-            is_first = False
-    if sums.is_of_many:
-        yield ("" if is_first else "\n") + "\n".join(sums.lines(paint)) + "\n"
+
+    paint: Paint
+    between: str
+    sums: Sums = field(default_factory=Sums)
+    is_empty: bool = True
+
+    def opening(self) -> str:
+        """Nothing."""
+        return ""
+
+    def add(self, outcome: Outcome) -> str:
+        """The answer for a file, apart from the one before."""
+        self.sums.add(outcome)
+        before = "" if self.is_empty else self.between
+        self.is_empty &= not outcome.piece.answers
+        return "".join(before + answer for answer in outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The sums."""
+        if not self.sums.is_of_many:
+            return ""
+        return ("" if self.is_empty else "\n") + "\n".join(self.sums.lines(self.paint)) + "\n"
 
 
 def _verdicts(heaters: Iterable[HeaterFacts], paint: Paint) -> str:

@@ -6,8 +6,8 @@ Source: OASIS Standard, Static Analysis Results Interchange Format (SARIF) Versi
 import hashlib
 import inspect
 import sys
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import PurePath
 from typing import Final
@@ -17,10 +17,11 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, visible
 from plumbnet.report.json1 import Json
 from plumbnet.report.record import program_version
-from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.streamed import Array, array, closed, fragment, member, opened
 from plumbnet.report.text import CAUTION, clause_in_words
 from plumbnet.report.writer import Outcome, Piece, Unread
 from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity
+from plumbnet.study.checked import Checked
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 NOT_UNDERSTOOD = "layout-not-understood"
@@ -37,12 +38,13 @@ class SarifWriter:
     """One run with every finding of every file; what is accepted is there too, suppressed with its reason."""
 
     is_for_people: bool = False
+    shows_remedies: bool = False
 
-    def answered(self, report: Report) -> Piece:
+    def answered(self, checked: Checked) -> Piece:
         """A result for every finding and a record of the file."""
         return Piece(
-            answers=tuple(fragment(result, _DEPTH) for result in self._results(report)),
-            records=(fragment(_artifact(report), _DEPTH),),
+            answers=tuple(fragment(result, _DEPTH) for result in self._results(checked.report)),
+            records=(fragment(_artifact(checked.report), _DEPTH),),
         )
 
     def refused(self, unread: Unread) -> Piece:
@@ -53,20 +55,9 @@ class SarifWriter:
             errors=(fragment(_notification(unread), _DEPTH + 2),),
         )
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
+    def document(self) -> "Log":
         """One log with one run, and a line break."""
-        records: list[str] = []
-        errors: list[str] = []
-        run = {"tool": {"driver": _driver()}, "columnKind": "unicodeCodePoints", "originalUriBaseIds": _BASES}
-        yield opened({"$schema": SCHEMA, "version": "2.1.0"}) + member("runs", 1) + "[\n  " + opened(run, 2)
-        yield member("results", 3)
-        yield from array(_answers(outcomes, records, errors), _DEPTH)
-        yield member("artifacts", 3)
-        yield from array(dict.fromkeys(records), _DEPTH)  # one file given twice is one artifact
-        yield member("invocations", 3) + "[\n    " + opened({"executionSuccessful": not errors}, 4)
-        yield member("toolExecutionNotifications", 5)
-        yield from array(errors, _DEPTH + 2)
-        yield closed(4) + "\n   ]" + closed(2) + "\n ]" + closed() + "\n"
+        return Log()
 
     @cached_property
     def _index(self) -> dict[str, int]:
@@ -112,6 +103,39 @@ class SarifWriter:
         }
 
 
+@dataclass(slots=True)
+class Log:
+    """The document; records and errors are kept for its end."""
+
+    results: Array = field(default_factory=lambda: Array(_DEPTH))
+    records: dict[str, None] = field(default_factory=dict)
+    """One file given twice is one record."""
+    errors: list[str] = field(default_factory=list)
+
+    def opening(self) -> str:
+        """The run, and where its results begin."""
+        run = {"tool": {"driver": _driver()}, "columnKind": "unicodeCodePoints", "originalUriBaseIds": _BASES}
+        log = opened({"$schema": SCHEMA, "version": "2.1.0"})
+        return log + member("runs", 1) + "[\n  " + opened(run, 2) + member("results", 3)
+
+    def add(self, outcome: Outcome) -> str:
+        """The results of a file."""
+        self.records |= dict.fromkeys(outcome.piece.records)
+        self.errors += outcome.piece.errors
+        return self.results.add(outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The records and the errors."""
+        return "".join(
+            [
+                self.results.end() + member("artifacts", 3) + array(self.records, _DEPTH),
+                member("invocations", 3) + "[\n    " + opened({"executionSuccessful": not self.errors}, 4),
+                member("toolExecutionNotifications", 5) + array(self.errors, _DEPTH + 2),
+                closed(4) + "\n   ]" + closed(2) + "\n ]" + closed() + "\n",
+            ]
+        )
+
+
 _BASES: Final[Json] = {_BASE: {"description": {"text": "The folder in which the program was run."}}}
 
 
@@ -127,14 +151,6 @@ def uri(file: str) -> str:
     if path.is_absolute():
         return path.as_uri()
     return quote(path.as_posix(), errors=sys.getfilesystemencodeerrors())
-
-
-def _answers(outcomes: Iterable[Outcome], records: list[str], errors: list[str]) -> Iterator[str]:
-    """The results as they come; the rest is kept for the end."""
-    for outcome in outcomes:
-        records += outcome.piece.records
-        errors += outcome.piece.errors
-        yield from outcome.piece.answers
 
 
 def _driver() -> Json:

@@ -1,8 +1,9 @@
 """Calculation sheets to JSON, schema 1: SI units; pressures gauge or absolute as each key or dimension says."""
 
 from collections.abc import Iterable
+from dataclasses import asdict
 
-from plumbnet.analysis.form import AtHand, Content, Item, MethodUsed, Outcome, Section, Sheet
+from plumbnet.analysis.form import Content, Item, Outcome, Section, Sheet
 from plumbnet.layout.quantity import Units
 from plumbnet.physics.sizing import Step
 from plumbnet.report.json1 import Json, written
@@ -31,24 +32,14 @@ def _sheet(sheet: Sheet) -> Json:
         "kind": heater.kind,
         "line": heater.line,
         "verdict": sheet.verdict.value,
-        "method": _method(sheet.method),
+        "method": asdict(sheet.method),
         "inputs": [_item(item) for item in sheet.inputs],
         "heated": [_content(content) for content in sheet.contents],
         "sections": [_section(section) for section in sheet.sections],
         "tank": _outcome(sheet.outcome),
-        "at_hand": None if sheet.at_hand is None else _at_hand(sheet.at_hand),
+        "at_hand": None if sheet.at_hand is None else asdict(sheet.at_hand),
         "assumptions": list(sheet.assumptions),
         "cautions": [*sheet.cautions, CAUTION],
-    }
-
-
-def _method(method: MethodUsed) -> Json:
-    return {
-        "name": method.name,
-        "title": method.title,
-        "source": method.source,
-        "verified": method.verified,
-        "chosen": method.chosen,
     }
 
 
@@ -84,9 +75,7 @@ def _step(step: Step) -> Json:
         "symbol": step.symbol,
         "name": step.name,
         "formula": step.formula,
-        "numbers": {
-            symbol: {"value": number.value, "dimension": number.dimension} for symbol, number in step.numbers.items()
-        },
+        "numbers": {symbol: asdict(number) for symbol, number in step.numbers.items()},
         "value": step.value,
         "dimension": step.dimension,
         "source": step.source,
@@ -104,15 +93,4 @@ def _outcome(outcome: Outcome) -> Json:
         "method_m3": outcome.method_m3,
         "holds_m3": outcome.holds_m3,
         "beside": list(outcome.beside),
-    }
-
-
-def _at_hand(hand: AtHand) -> Json:
-    return {
-        "tanks": list(hand.tanks),
-        "heaters": list(hand.heaters),
-        "growth_m3": hand.growth_m3,
-        "takes_m3": hand.takes_m3,
-        "short_m3": hand.short_m3,
-        "settled_pa": hand.settled_pa,
     }

@@ -1,7 +1,8 @@
 """JSON written piece by piece, byte for byte as `json.dumps` with an indent of one writes the whole."""
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 
 def fragment(value: object, depth: int) -> str:
@@ -27,13 +28,30 @@ def member(name: str, depth: int) -> str:
     return f",\n{' ' * depth}{json.dumps(name)}: "
 
 
-def array(fragments: Iterable[str], depth: int) -> Iterator[str]:
-    """A list of fragments that stand so deep, each written as it comes."""
-    between = "[\n"
-    for one in fragments:
-        yield f"{between}{' ' * depth}{one}"
-        between = ",\n"
-    yield "[]" if between == "[\n" else f"\n{' ' * (depth - 1)}]"
+@dataclass(slots=True)
+class Array:
+    """A list of fragments that stand so deep, written as they come."""
+
+    depth: int
+    is_empty: bool = True
+
+    def add(self, fragments: Iterable[str]) -> str:
+        """Some more of them."""
+        written = ""
+        for one in fragments:
+            written += f"{'[' if self.is_empty else ','}\n{' ' * self.depth}{one}"
+            self.is_empty = False
+        return written
+
+    def end(self) -> str:
+        """The end of the list."""
+        return "[]" if self.is_empty else f"\n{' ' * (self.depth - 1)}]"
+
+
+def array(fragments: Iterable[str], depth: int) -> str:
+    """A whole list of fragments that stand so deep."""
+    whole = Array(depth)
+    return whole.add(fragments) + whole.end()
 
 
 def closed(depth: int = 0) -> str:

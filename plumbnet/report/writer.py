@@ -1,14 +1,13 @@
 """What every form of output has in common: one file's outcome as text that can be sent between processes."""
 
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Protocol
 
-from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import Fault, LayoutError, reason_of, visible
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Finding
+from plumbnet.study.checked import Checked
 
 
 class Fate(StrEnum):
@@ -64,6 +63,39 @@ class Outcome:
     words: str = ""
 
 
+class Document(Protocol):
+    """A document that grows by one file at a time; what each call gives is to be written at once, and is not kept."""
+
+    def opening(self) -> str:
+        """What stands before everything."""
+
+    def add(self, outcome: Outcome) -> str:
+        """What one more file adds."""
+
+    def closing(self) -> str:
+        """What stands behind everything."""
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """A document of answers one behind the other, between a head and a foot."""
+
+    head: str
+    foot: str = ""
+
+    def opening(self) -> str:
+        """The head."""
+        return self.head
+
+    def add(self, outcome: Outcome) -> str:
+        """The answers of a file."""
+        return "".join(outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The foot."""
+        return self.foot
+
+
 class Writer(Protocol):
     """A form of output. Its pieces are made where a file is checked, in any process; the document in one, in order."""
 
@@ -71,11 +103,15 @@ class Writer(Protocol):
     def is_for_people(self) -> bool:
         """Whether what is wrong with a file is told beside the document and not in it."""
 
-    def answered(self, report: Report) -> Piece:
+    @property
+    def shows_remedies(self) -> bool:
+        """Whether remedies are to be looked for, because it shows them."""
+
+    def answered(self, checked: Checked) -> Piece:
         """The piece of a file that was checked."""
 
     def refused(self, unread: Unread) -> Piece:
         """The piece of a file that could not be understood."""
 
-    def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
-        """The document in pieces, each written before the next outcome is asked for."""
+    def document(self) -> Document:
+        """A document in which nothing stands yet."""

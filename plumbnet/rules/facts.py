@@ -35,6 +35,12 @@ class Verdict(StrEnum):
     """Closed, but the heater fires only while water is drawn and sits in no driven loop."""
 
 
+FROM_BEST_TO_WORST = (Verdict.OPEN, Verdict.ON_DEMAND, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED)
+"""Verdicts in order, the last being that of the greatest danger."""
+TROUBLED = frozenset({Verdict.TRAPPED, Verdict.SEALED})
+"""Verdicts under which a heater's expansion is not held."""
+
+
 Basis: TypeAlias = Literal["fixture", "rating", "relief", "profile"]
 """What a limit rests on: people drawing water, a part's rating, a relief valve's set, the profile alone."""
 

@@ -5,12 +5,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.layout.quantity import PRESSURE, VOLUME, Dimension
-from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, ROUNDING_PA, TROUBLED, HeaterFacts
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.study.matching import FindingChange, matched
-from plumbnet.study.scene import TROUBLED
 
 ROUNDING_M3 = 1e-9
 """Volumes are compared to a cubic millimetre, finer than any vessel is made and coarser than rounding in a sum."""

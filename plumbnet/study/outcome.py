@@ -3,9 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.layout.acceptance import Acceptance
-from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 from plumbnet.rules.finding import RULES, Severity, severity_of
 from plumbnet.rules.profile import Profile
 

@@ -1,20 +1,11 @@
 """A heater in trouble to the layout in which it is cured: the remedy that adds a tank, or else the first."""
 
-from dataclasses import dataclass
-
 from plumbnet.analysis.report import Report
 from plumbnet.study.candidate import Effort
-from plumbnet.study.remedies import Found, Remedy, remedies
+from plumbnet.study.remedies import remedies
+from plumbnet.study.remedy import Found, Proposal, Remedy
 from plumbnet.study.scene import Scene
 from plumbnet.study.trial import tried
-
-
-@dataclass(frozen=True, slots=True)
-class Proposal:
-    """A remedy, and the report on the layout with it."""
-
-    remedy: Remedy
-    after: Report
 
 
 def with_remedy(report: Report, remedy: Remedy) -> Proposal:

@@ -1,13 +1,13 @@
 """A report to its remedies: for each heater in trouble the changes that cure it and break nothing, least work first."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from plumbnet.analysis.report import Report
-from plumbnet.layout.change import Change
 from plumbnet.rules.facts import HeaterFacts, Verdict
-from plumbnet.study.candidate import Candidate, Effort, Sort
+from plumbnet.study.candidate import Candidate, Sort
 from plumbnet.study.relief import Safeguard, safeguards
+from plumbnet.study.remedy import MOST_PARTS, Found, Remedy
 from plumbnet.study.scene import Scene
 from plumbnet.study.sorts.devices import bypass, remove_check
 from plumbnet.study.sorts.joining import add, move
@@ -29,34 +29,6 @@ SORTS: tuple[Sort, ...] = (
     lower,
 )
 """Every sort of remedy, least work first."""
-MOST_PARTS = 300
-"""Parts up to which remedies are looked for beside every check; more are left to those who ask for them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Remedy:
-    """Changes that were made to a copy of the layout, analysed, and found to cure a heater and to break nothing.
-
-    `verdict` and `settled_pa` are the heater's afterwards (gauge at its height; None where nothing holds it).
-    `title` is one sentence for the installer, in the report's units. `cures` are all heaters it cures.
-    """
-
-    changes: tuple[Change, ...]
-    verdict: Verdict
-    heater: str
-    title: str
-    effort: Effort
-    settled_pa: float | None
-    cures: tuple[str, ...]
-
-    @property
-    def rank(self) -> tuple[int, int, str]:
-        """Sorts remedies by what they ask of the installer."""
-        return self.effort, len(self.changes), self.title
-
-
-Found = Mapping[str, tuple[Remedy, ...]]
-"""Remedies by heater, least work first; a heater that needs none is left out."""
 
 
 def remedies(report: Report) -> Found:

@@ -6,7 +6,7 @@ import yaml
 
 from plumbnet.layout.change import Change
 from plumbnet.layout.scalar import resolved
-from plumbnet.study.remedies import Remedy
+from plumbnet.study.remedy import Remedy
 from plumbnet.study.written import change_fields
 
 _NO_WRAP = 1 << 20

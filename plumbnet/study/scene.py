@@ -13,11 +13,8 @@ from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network
 from plumbnet.network.zones import Zone
 from plumbnet.physics.tank import nominal_sizes
-from plumbnet.rules.facts import HeaterFacts, TankFacts, Verdict
+from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 from plumbnet.rules.finding import Severity
-
-TROUBLED = frozenset({Verdict.TRAPPED, Verdict.SEALED})
-"""Verdicts under which a heater's expansion is not held."""
 
 
 @dataclass(frozen=True)

@@ -9,9 +9,9 @@ from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.part import OneWay
 from plumbnet.layout.refusal import ChangeError
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import TROUBLED, Verdict
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.study.scene import TROUBLED, Scene
+from plumbnet.study.scene import Scene
 
 _HELD = frozenset({Verdict.OPEN, Verdict.CONTROLLED})
 

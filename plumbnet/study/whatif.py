@@ -48,6 +48,11 @@ def whatif(report: Report, changes: Iterable[Change] = (), *, scenario: str | No
     return WhatIf(scenario, note, made, report, after, difference(report, after))
 
 
+def untouched(report: Report) -> WhatIf:
+    """A layout in which nothing is changed: what becomes of it is what it is."""
+    return WhatIf(report.scenario, "", (), report, report, difference(report, report))
+
+
 def _unknown(name: str, known: Sequence[str]) -> str:
     words = f"no scenario is called {quoted(name)}"
     near = nearest(name, known)

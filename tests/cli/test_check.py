@@ -1,5 +1,6 @@
 import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -13,9 +14,11 @@ import pytest
 from jsonschema import Draft4Validator
 from running import CONTROL, FAULTY, HOSTILE, ONLY_PIPE, OPEN, TRAPPED, Write, document, on_a_terminal, real, run
 
+from plumbnet.analysis.report import Report
 from plumbnet.cli import asking
 from plumbnet.cli import check as command
 from plumbnet.cli.check import Format
+from plumbnet.study.remedy import Found
 
 FORMATS = [form.value for form in Format]
 
@@ -207,6 +210,38 @@ def test_output_is_the_same_bytes_however_many_processes_work(form: str) -> None
     alone, together = (real(*arguments, "--jobs", jobs) for jobs in ("1", "3"))
     assert (alone.returncode, alone.stdout, alone.stderr) == (together.returncode, together.stdout, together.stderr)
     assert alone.returncode == 2
+
+
+@pytest.mark.parametrize("form", FORMATS)
+def test_each_file_is_written_before_the_next_is_checked(
+    write: Write, monkeypatch: pytest.MonkeyPatch, form: str
+) -> None:
+    order: list[str] = []
+
+    def told(things: Any, ask: Any, **_: int) -> Any:  # noqa: ANN401  a stand-in
+        for thing in things:
+            order.append("c")
+            yield ask(thing)
+
+    monkeypatch.setattr(command, "answers", told)
+    monkeypatch.setattr(command, "write", lambda words: order.append("w" if words else ""))
+    run("check", *[write("f.yaml", TRAPPED)] * 3, "--format", form)
+    assert re.fullmatch("w?(cw){3}w?", "".join(order))
+
+
+@pytest.mark.parametrize("form", FORMATS)
+def test_remedies_are_looked_for_where_the_form_shows_them_and_only_there(
+    write: Write, monkeypatch: pytest.MonkeyPatch, form: str
+) -> None:
+    searched: list[str] = []
+
+    def none_found(report: Report) -> Found:
+        searched.append(report.system.record.file)
+        return {}
+
+    monkeypatch.setattr(asking, "remedies_if_small", none_found)
+    run("check", write("f.yaml", TRAPPED), "--format", form)
+    assert searched == (["f.yaml"] if form in {"text", "json"} else [])
 
 
 def test_profile_of_a_file_is_used_by_every_process(write: Write) -> None:

@@ -24,6 +24,7 @@ from plumbnet.report.whatif import whatifs_text
 from plumbnet.report.whatif_json import whatifs_json
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.difference import difference
+from plumbnet.study.dossier import dossier
 from plumbnet.study.placement import plans
 from plumbnet.study.revision import revision
 
@@ -57,7 +58,7 @@ def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
     yield lambda: ("json", comparison_json(_compared(_usual(), report)))
     if with_pictures:
         yield lambda: ("xml", schematic_file(report, "svg").decode())
-        yield lambda: (NOTHING[0], page_file(report, "html", date="")[:0].decode())
+        yield lambda: (NOTHING[0], page_file(dossier(report), "html")[:0].decode())
 
 
 @cache

@@ -23,6 +23,8 @@ from plumbnet.report.sarif import SarifWriter
 from plumbnet.report.text import plain
 from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
 from plumbnet.rules.finding import Severity
+from plumbnet.study.checked import Checked
+from plumbnet.study.remedies import remedies_if_small
 
 LONGEST_S: Final = 2.0
 """CPU time that an input may take to be read, checked and written."""
@@ -132,7 +134,8 @@ def _written(data: bytes, chosen: tuple[tuple[Writer, Callable[[str], None]], ..
         answer = unread(FILE, error)
     documents = []
     for writer, look in chosen:
-        text = "".join(writer.document([_outcome(writer, answer)]))
+        document = writer.document()
+        text = document.opening() + document.add(_outcome(writer, answer)) + document.closing()
         look(text)
         documents.append(text)
     return "refused" if isinstance(answer, Unread) else "analysed", documents
@@ -141,7 +144,8 @@ def _written(data: bytes, chosen: tuple[tuple[Writer, Callable[[str], None]], ..
 def _outcome(writer: Writer, answer: Report | Unread) -> Outcome:
     if isinstance(answer, Unread):
         return Outcome(FILE, Fate.NOT_UNDERSTOOD, writer.refused(answer), words=answer.words)
-    piece = writer.answered(answer)
+    found = remedies_if_small(answer) if writer.shows_remedies else None
+    piece = writer.answered(Checked(answer, found))
     verdicts = tuple(heater.verdict for heater in answer.heaters)
     return Outcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from conftest import system
+from forms import as_json
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from oracles.random_layouts import Layout, layouts
@@ -16,7 +17,6 @@ from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.refusal import ChangeError
 from plumbnet.layout.system import System
 from plumbnet.layout.undo import inverse, undo
-from plumbnet.report.json1 import to_json
 
 SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 HOUSE = """street -> meter -> valve -> tee -> heater -> tap.hot
@@ -36,7 +36,7 @@ def change(fields: Mapping[str, object]) -> Change:
 def answer(of: System) -> str:
     """The whole report, or what stands in its way."""
     try:
-        return to_json([plumbnet.check(of)])
+        return as_json(plumbnet.check(of))
     except LayoutError as error:
         return str(error)
 

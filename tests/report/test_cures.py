@@ -4,11 +4,12 @@ import json
 import re
 
 from curing import HOUSE, RELIEVED, TANKED, house
+from forms import as_json, written
 
 import plumbnet
 from plumbnet.layout.system import System
 from plumbnet.report.cures import MOST_SHOWN, NONE_FOUND, RELIEF_FIRST, section, to_text
-from plumbnet.report.json1 import to_json
+from plumbnet.report.json1 import JsonWriter
 from plumbnet.study.placement import plans
 from plumbnet.study.remedies import remedies
 
@@ -82,12 +83,12 @@ def test_plan_for_several_heaters_says_where_and_for_whom() -> None:
 
 def test_json_carries_each_remedy_with_its_change_and_verdict() -> None:
     report = plumbnet.check(house())
-    document = json.loads(to_json([report], (), [remedies(report)]))
+    document = json.loads(written(JsonWriter(), report))
     (found,) = document["reports"][0]["heaters"][0]["remedies"]
     assert found["verdict"] == "controlled"
     assert found["cures"] == ["heater"]
     assert found["change"][0]["add"]["volume"] == "5 gal"
     assert document["reports"][0]["remedies_searched"] is True
-    unsearched = json.loads(to_json([report]))["reports"][0]
+    unsearched = json.loads(as_json(report))["reports"][0]
     assert unsearched["remedies_searched"] is False
     assert unsearched["heaters"][0]["remedies"] == []

@@ -4,10 +4,12 @@ import subprocess
 import sys
 from dataclasses import replace
 
+import pytest
 from conftest import system
 from pages import Reading
 
 import plumbnet
+from plumbnet.layout.fault import LayoutError
 from plumbnet.report.display import report_html, system_html
 
 HOUSE = system("street -> cv -> tee -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
@@ -25,14 +27,17 @@ def test_report_shows_verdicts_piping_and_findings() -> None:
 
 
 def test_system_shows_its_counts_and_its_piping() -> None:
-    reading = Reading(system_html(HOUSE))
+    reading = Reading(system_html(HOUSE, plumbnet.check(HOUSE)))
     assert "6 parts, 5 pipes, 1 heater." in reading.all("p")[1].words
     assert len(reading.all("svg")) == 1
 
 
 def test_system_of_which_nothing_can_be_computed_says_why() -> None:
     high = system("street -> heater -> tap.hot", tap="elevation: 3000 ft")
-    reading = Reading(system_html(high))
+    with pytest.raises(LayoutError) as refused:
+        plumbnet.check(high)
+    reading = Reading(system_html(high, refused.value))
+    assert high._repr_html_() == system_html(high, refused.value)
     assert "reaches higher than the supply can lift water" in reading.all("div")[0].words
     assert reading.all("svg") == []
 

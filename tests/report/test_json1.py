@@ -9,13 +9,14 @@ from typing import Any
 
 import pytest
 from conftest import PSI, system
-from forms import accepting, fine, missing, refusal, trapped, written
+from forms import accepting, as_json, fine, missing, refusal, trapped, written
 
 import plumbnet
 from plumbnet.layout.acceptance import Acceptance
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
-from plumbnet.report.json1 import JsonWriter, to_json
+from plumbnet.report import json1
+from plumbnet.report.json1 import JsonWriter
 from plumbnet.study.remedies import remedies
 
 SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
@@ -64,7 +65,7 @@ def of(text: str) -> dict[str, Any]:
 
 
 def report_on(runs: str, **parts: str) -> dict[str, Any]:
-    report: dict[str, Any] = of(to_json([plumbnet.check(system(runs, **parts))]))["reports"][0]
+    report: dict[str, Any] = of(as_json(plumbnet.check(system(runs, **parts))))["reports"][0]
     return report
 
 
@@ -82,7 +83,7 @@ def test_supplies_are_told_at_their_highest_usual_and_least() -> None:
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
 def test_every_showcase_layout_has_the_promised_keys(path: Path) -> None:
-    document = of(to_json([plumbnet.check(plumbnet.read(path))]))
+    document = of(as_json(plumbnet.check(plumbnet.read(path))))
     assert document.keys() >= {"plumbnet", "schema", "reports", "errors"}
     (report,) = document["reports"]
     holds(report, {**REPORT, "findings": list})
@@ -104,7 +105,7 @@ def test_every_showcase_layout_has_the_promised_keys(path: Path) -> None:
 
 
 def test_document_says_which_program_and_which_schema_it_is() -> None:
-    document = of(to_json([]))
+    document = of(as_json())
     assert document == {"plumbnet": version("plumbnet"), "schema": 1, "reports": [], "errors": []}
 
 
@@ -189,7 +190,7 @@ def test_what_the_calculation_takes_for_granted_is_listed_beside_them() -> None:
 def test_changed_system_keeps_its_file_and_sum() -> None:
     before = system("street -> valve -> heater -> tap.hot")
     after = with_changes(before, [Change(close="valve")])
-    (report,) = of(to_json([plumbnet.check(after)]))["reports"]
+    (report,) = of(as_json(plumbnet.check(after)))["reports"]
     assert (report["file"], report["sha256"]) == ("drawn.yaml", before.record.sha256)
     assert len(report["sha256"]) == 64
 
@@ -204,12 +205,13 @@ def test_faults_of_a_file_are_rows_with_their_place() -> None:
 
 def test_document_written_file_by_file_is_that_of_the_whole() -> None:
     reports = [trapped(), fine(), accepting(trapped(), "So be it.")]
-    assert written(JsonWriter(), *reports) == to_json(reports, remedies=[*map(remedies, reports)]) + "\n"
-    assert written(JsonWriter()) == to_json([]) + "\n"
+    fields = [json1.report_fields(one, remedies(one)) for one in reports]
+    assert written(JsonWriter(), *reports) == json1.written({"reports": fields, "errors": []}) + "\n"
+    assert written(JsonWriter()) == as_json() + "\n"
 
 
 def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() -> None:
-    (report,) = of(to_json([accepting(trapped(), "Letter of the authority.", line=9)]))["reports"]
+    (report,) = of(as_json(accepting(trapped(), "Letter of the authority.", line=9)))["reports"]
     assert report["findings"] == []
     (accepted,) = report["accepted"]
     holds(accepted["finding"], FINDING)
@@ -219,13 +221,13 @@ def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() ->
 
 def test_acceptance_of_what_is_not_found_is_told() -> None:
     idle = replace(fine(), idle=(Acceptance(finding="trapped-expansion", part="heater", reason="So be it."),))
-    (report,) = of(to_json([idle]))["reports"]
+    (report,) = of(as_json(idle))["reports"]
     assert report["accepted_but_not_found"] == [{"finding": "trapped-expansion", "part": "heater"}]
 
 
 def test_profile_is_named_with_its_sum() -> None:
     report = trapped()
-    (found,) = of(to_json([report]))["reports"]
+    (found,) = of(as_json(report))["reports"]
     assert (found["rules"], found["rules_sha256"]) == ("general", report.profile.sha256)
     assert len(found["rules_sha256"]) == 64
 
@@ -233,7 +235,7 @@ def test_profile_is_named_with_its_sum() -> None:
 def test_document_is_plain_ascii_whatever_the_title() -> None:
     top = 'plumbnet: 1\ntitle: "Bäckerei \\e[2J\\u202e"\n'
     named = plumbnet.read_bytes(f"{top}parts: {{m: {{kind: main, pressure: 60}}, t: tee}}\nruns: [m -> t]".encode())
-    text = to_json([plumbnet.check(named)])
+    text = as_json(plumbnet.check(named))
     assert text.isascii()
     assert "\x1b" not in text
     assert of(text)["reports"][0]["title"] == "Bäckerei \x1b[2J\u202e"
@@ -241,12 +243,12 @@ def test_document_is_plain_ascii_whatever_the_title() -> None:
 
 def test_number_that_is_none_cannot_slip_in() -> None:
     with pytest.raises(ValueError, match="not JSON compliant"):
-        to_json([], [{"line": math.nan}])
+        json1.written({"line": math.nan})
 
 
 def test_heater_left_as_it_is_has_pairs_from_rigid_walls_to_typical_ones() -> None:
     relieved = {"heater": "relief: {pressure: 150 psi}"}
-    (heater,) = of(to_json([plumbnet.check(system("street -> cv -> heater -> tap.hot", **relieved))]))["reports"][0][
+    (heater,) = of(as_json(plumbnet.check(system("street -> cv -> heater -> tap.hot", **relieved))))["reports"][0][
         "heaters"
     ]
     locked = heater["locked"]
@@ -260,6 +262,6 @@ def test_heater_left_as_it_is_has_pairs_from_rigid_walls_to_typical_ones() -> No
 def test_what_typical_walls_take_without_end_is_null() -> None:
     warm = {"heater": "relief: {pressure: 150 psi}, setpoint: 60 degF"}
     report = plumbnet.check(system("street -> cv -> heater -> tap.hot", **warm))
-    locked = of(to_json([report]))["reports"][0]["heaters"][0]["locked"]
+    locked = of(as_json(report))["reports"][0]["heaters"][0]["locked"]
     assert locked["rise_k"][1] is None
     assert locked["firing_s"][1] is None

@@ -2,13 +2,12 @@
 
 import json
 import math
-from collections.abc import Iterator
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.report.streamed import array, closed, fragment, member, opened
+from plumbnet.report.streamed import Array, array, closed, fragment, member, opened
 
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | st.text(),
@@ -28,25 +27,20 @@ def test_pieces_make_the_same_bytes_as_the_whole(
     pieces = [
         opened(head),
         member("first", 1),
-        *array([fragment(one, 2) for one in first], 2),
+        array([fragment(one, 2) for one in first], 2),
         member("second", 1),
-        *array([fragment(one, 2) for one in second], 2),
+        array([fragment(one, 2) for one in second], 2),
         closed(),
     ]
     assert "".join(pieces) == json.dumps({**head, "first": first, "second": second}, indent=1)
 
 
-def test_array_writes_each_fragment_before_it_asks_for_the_next() -> None:
-    asked: list[int] = []
-
-    def fragments() -> Iterator[str]:
-        for number in range(3):
-            asked.append(number)
-            yield str(number)
-
-    pieces = array(fragments(), 1)
-    assert next(pieces) == "[\n 0"
-    assert asked == [0]
+def test_list_that_comes_a_few_at_a_time_is_the_whole_list() -> None:
+    some = Array(1)
+    assert some.add(["0"]) == "[\n 0"
+    assert some.add([]) == ""
+    assert some.add(["1", "2"]) + some.end() == ",\n 1,\n 2\n]"
+    assert Array(1).end() == array([], 1) == "[]"
 
 
 @pytest.mark.parametrize("number", [math.nan, math.inf])

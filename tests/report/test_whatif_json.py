@@ -3,10 +3,10 @@
 import json
 
 from conftest import layout
+from forms import as_json
 
 import plumbnet
 from plumbnet.layout.change import Change
-from plumbnet.report.json1 import to_json
 from plumbnet.report.whatif_json import whatifs_json
 from plumbnet.study.whatif import whatif
 
@@ -21,9 +21,9 @@ def test_reports_are_those_of_the_json_report_and_what_differs_is_named() -> Non
     found = [whatif(before, scenario="shut"), whatif(before, [Change(draw="tap")])]
     document = json.loads(whatifs_json(found))
     assert document["schema"] == 1
-    assert document["before"] == json.loads(to_json([before]))["reports"][0]
+    assert document["before"] == json.loads(as_json(before))["reports"][0]
     shut, drawn = document["whatifs"]
-    assert shut.pop("after") == json.loads(to_json([found[0].after]))["reports"][0]
+    assert shut.pop("after") == json.loads(as_json(found[0].after))["reports"][0]
     assert shut == {
         "scenario": "shut",
         "note": "A repair.",

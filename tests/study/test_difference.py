@@ -8,10 +8,9 @@ from conftest import PSI
 from curing import HOUSE, RELIEVED, TANKED, house
 
 import plumbnet
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 from plumbnet.rules.finding import Accepted, Severity
 from plumbnet.study.difference import Difference, HeaterChange, difference
 

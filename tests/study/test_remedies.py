@@ -12,10 +12,10 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.system import System
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import TROUBLED, Verdict
 from plumbnet.study.candidate import Effort
-from plumbnet.study.remedies import MOST_PARTS, SORTS, Found, remedies, remedies_if_small
-from plumbnet.study.scene import TROUBLED
+from plumbnet.study.remedies import SORTS, remedies, remedies_if_small
+from plumbnet.study.remedy import MOST_PARTS, Found
 from plumbnet.study.trial import tried
 from plumbnet.study.written import change_fields
 

@@ -1,7 +1,7 @@
 """A layout before and after changes."""
 
 import pytest
-from conftest import layout
+from conftest import layout, system
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -9,7 +9,7 @@ from plumbnet.layout.change import Change
 from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.refusal import ChangeError
 from plumbnet.rules.facts import Verdict
-from plumbnet.study.whatif import UnknownScenario, whatif
+from plumbnet.study.whatif import UnknownScenario, untouched, whatif
 
 RUNS = """street -> valve -> tee -> heater -> tap.hot
           tee -> tank"""
@@ -82,3 +82,11 @@ def test_file_without_scenarios_says_so() -> None:
 def test_what_cannot_be_computed_is_an_error_of_the_layout() -> None:
     with pytest.raises(LayoutError, match="reaches higher than the supply can lift water"):
         whatif(report(), [Change.model_validate({"set": {"part": "heater", "elevation": "400 ft"}})])
+
+
+def test_layout_that_is_not_touched_stays_what_it_is() -> None:
+    report = plumbnet.check(system("street -> cv -> heater -> tap.hot"))
+    found = untouched(report)
+    assert found.before is found.after is report
+    assert found.changes == ()
+    assert (found.difference.is_worse, found.difference.is_better) == (False, False)

@@ -1,6 +1,4 @@
-"""A report and the name of a chart to the bytes of a file with that chart alone."""
-
-from typing import Literal, TypeAlias
+"""What a chart shows to the bytes of a file with that chart alone."""
 
 from matplotlib.axes import Axes
 
@@ -11,26 +9,24 @@ from plumbnet.report.charts.tank import tank_chart
 from plumbnet.report.charts.warmup import warmup_chart
 from plumbnet.report.palette import Theme
 from plumbnet.report.picture import Form, saved
+from plumbnet.study.tank_size import Sizes
+from plumbnet.study.warm_ups import WarmUps
 
-Sort: TypeAlias = Literal["ladder", "warmup", "tank"]
-"""What a chart shows."""
 
-
-def chart_file(report: Report, of: Sort, heater: str, form: Form, *, theme: Theme = "light") -> bytes:
-    """A chart as a file; of ladders that of one heater, or of all where the name is empty.
-
-    Raises NoChart (report.charts.sizes) and NoWarmUp (analysis.warming) with a sentence where there is none to draw.
-    """
-    axes = _axes(report, of, heater, theme)
+def chart_file(
+    report: Report, heater: str, found: Sizes | WarmUps | None, form: Form, *, theme: Theme = "light"
+) -> bytes:
+    """A chart as a file: of a tank, of warm-ups, or else of the ladder of a heater, of all where the name is empty."""
+    of, axes = _chart(report, heater, found, theme)
     name = report.system.title or report.system.record.file
     return saved(figure_of(axes), form, title=f"{name}: {of} chart{f' of {heater}' if heater else ''}")
 
 
-def _axes(report: Report, of: Sort, heater: str, theme: Theme) -> Axes:
-    match of:
-        case "ladder":
-            return ladder_chart(report, heaters=[heater] if heater else None, theme=theme)
-        case "warmup":
-            return warmup_chart(report, heater, theme=theme)
-        case "tank":
-            return tank_chart(report, heater, theme=theme)
+def _chart(report: Report, heater: str, found: Sizes | WarmUps | None, theme: Theme) -> tuple[str, Axes]:
+    match found:
+        case None:
+            return "ladder", ladder_chart(report, heaters=[heater] if heater else None, theme=theme)
+        case WarmUps():
+            return "warmup", warmup_chart(found, theme=theme)
+        case Sizes():
+            return "tank", tank_chart(report, heater, found, theme=theme)

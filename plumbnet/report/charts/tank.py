@@ -11,9 +11,9 @@ from plumbnet.report.charts.ends import label_ends
 from plumbnet.report.charts.ink import POINTS, axes_of, extent_in, heading, inked, style
 from plumbnet.report.charts.pens import PENS, Pens
 from plumbnet.report.charts.scale import scaled, unit
-from plumbnet.report.charts.sizes import Sizes, sizes
 from plumbnet.report.palette import Theme
 from plumbnet.rules.sentences import place
+from plumbnet.study.tank_size import Sizes
 
 WIDTH_IN, HEIGHT_IN = 7.2, 4.2
 """Size of a sheet, in inches."""
@@ -29,17 +29,12 @@ _DASHES = {0: "-", -1: "--", -2: (0.0, (4.0, 1.5, 1.0, 1.5)), 1: (0.0, (1.0, 1.5
 """Lines by how many steps their charge lies above the tank's own."""
 
 
-def tank_chart(report: Report, heater: str, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+def tank_chart(report: Report, heater: str, found: Sizes, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
     """The smallest tank for a heater against the highest pressure allowed at it, for several charges.
 
-    The one chosen is marked, and the sizes that can be had are the scale. Raises NoChart where there is no tank to
-    draw, KeyError for an unknown heater.
+    The one chosen is marked, and the sizes that can be had are the scale. `found` is that of
+    `study.tank_size.sizes`.
     """
-    return draw_sizes(sizes(report, heater), report, heater, ax, theme=theme)
-
-
-def draw_sizes(found: Sizes, report: Report, heater: str, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
-    """The same of a tank that is known."""
     pens, units = PENS[theme], report.facts.units
     with style():
         axes = ax or axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)

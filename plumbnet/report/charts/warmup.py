@@ -1,13 +1,11 @@
 """A heater to its warm-up chart: temperature and pressure in time as it is and once it is cured, with what happens."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from string import ascii_lowercase, ascii_uppercase, digits
 
 from matplotlib.axes import Axes
 
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.warming import NoWarmUp, warm_up
 from plumbnet.layout.quantity import PRESSURE, TEMPERATURE
 from plumbnet.report.charts.course import Course, Mark
 from plumbnet.report.charts.ends import label_ends
@@ -16,7 +14,7 @@ from plumbnet.report.charts.pens import PENS, Pens
 from plumbnet.report.charts.scale import unit
 from plumbnet.report.charts.spread import spread
 from plumbnet.report.palette import Theme
-from plumbnet.study.proposal import Proposal, with_tank
+from plumbnet.study.warm_ups import WarmUps
 
 WIDTH_IN, HEIGHT_IN = 7.2, 4.3
 """Size of a sheet less the list of what happens, in inches."""
@@ -34,58 +32,27 @@ _SYMBOLS = {AS_IT_IS: digits[1:], TYPICAL: digits[1:], RIGID: ascii_uppercase, C
 _DASHES = {AS_IT_IS: "-", TYPICAL: "-", RIGID: "-.", CURED: "--"}
 
 
-@dataclass(frozen=True, slots=True)
-class Courses:
-    """The warm-ups of a heater that stand on one sheet; `cured` is None where nothing is proposed, or it has none.
-
-    As it is, both ends of the bracket are drawn where they differ; cured, the one of typical walls.
-    """
-
-    as_it_is: Course
-    cured: Course | None = None
-    remedy: str = ""
-
-    @property
-    def lines(self) -> dict[str, Course]:
-        """Each with what is written at its end."""
-        warming = self.as_it_is.warming
-        if warming.walls_matter:
-            here = {TYPICAL: self.as_it_is, RIGID: Course(warming.rigid)}
-        else:
-            here = {AS_IT_IS: self.as_it_is}
-        return here | ({} if self.cured is None else {CURED: self.cured})
+def lines(found: WarmUps) -> dict[str, Course]:
+    """Each line with what is written at its end: as it is, both ends of the bracket where they differ, then cured."""
+    warming = found.as_it_is
+    if warming.walls_matter:
+        here = {TYPICAL: Course(warming), RIGID: Course(warming.rigid)}
+    else:
+        here = {AS_IT_IS: Course(warming)}
+    return here | ({} if found.cured is None else {CURED: Course(found.cured)})
 
 
-def courses(report: Report, heater: str, proposal: Proposal | None) -> Courses:
-    """The warm-up of a heater, and that with a proposal. Raises NoWarmUp (analysis.warming)."""
-    first = Course(warm_up(report, heater))
-    if proposal is None:
-        return Courses(first)
-    try:
-        return Courses(first, Course(warm_up(proposal.after, heater)), proposal.remedy.title)
-    except NoWarmUp:
-        return Courses(first)
-
-
-def warmup_chart(
-    report: Report, heater: str, ax: Axes | None = None, *, proposal: Proposal | None = None, theme: Theme = "light"
-) -> Axes:
+def warmup_chart(found: WarmUps, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
     """Temperature and pressure of a heater from cold, with every fixture shut, until all is hot.
 
-    Where it is in trouble, the same with the proposal beside it: the one given, or that of `study.proposal.with_tank`.
-    Returns the axes of pressure; those of temperature stand above them. Raises NoWarmUp (analysis.warming).
+    `found` is that of `study.warm_ups`. Returns the axes of pressure; those of temperature stand above them.
     """
-    return draw_courses(courses(report, heater, proposal or with_tank(report, heater)), ax, theme=theme)
-
-
-def draw_courses(found: Courses, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
-    """The chart of warm-ups that have been run; axes as those of `warmup_chart`."""
-    warming, lines = found.as_it_is.warming, found.lines
+    warming, drawn = found.as_it_is, lines(found)
     with style():
-        key = _key(found)
+        key = _key(drawn, found.remedy)
         axes = ax or _sheet(key, PENS[theme])
         above = _parted(axes)
-        _draw(axes, above, lines, PENS[theme])
+        _draw(axes, above, drawn, PENS[theme])
         _write(axes, key, PENS[theme])
         _scales(axes, above, warming.report)
         heading(above, warming.report, f"warm-up of {warming.fired[0].name} from cold, every fixture shut")
@@ -94,13 +61,13 @@ def draw_courses(found: Courses, ax: Axes | None = None, *, theme: Theme = "ligh
     return axes
 
 
-def _key(found: Courses) -> list[str]:
+def _key(drawn: dict[str, Course], remedy: str) -> list[str]:
     """What each mark stands for, and what cures, in lines."""
     width_in = WIDTH_IN - _LEFT_IN - 0.2
-    rows = [] if found.cured is None else [f"{CURED}: {found.remedy}"]
+    rows = [f"{CURED}: {remedy}"] if CURED in drawn else []
     rows += [
         f"{symbol}  {mark.words}"
-        for words, course in found.lines.items()
+        for words, course in drawn.items()
         for symbol, mark in zip(_SYMBOLS[words], course.marks(), strict=False)
     ]
     return [line for row in rows for line in Measure().wrapped(row, width_in).split("\n")]
@@ -122,25 +89,25 @@ def _parted(axes: Axes) -> Axes:
     return figure.add_axes((box.x0, box.y1 - top, box.width, top), sharex=axes)
 
 
-def _draw(axes: Axes, above: Axes, lines: dict[str, Course], pens: Pens) -> None:
-    for words, course in lines.items():
+def _draw(axes: Axes, above: Axes, drawn: dict[str, Course], pens: Pens) -> None:
+    for words, course in drawn.items():
         dashes, colour = _DASHES[words], pens.water if words == CURED else pens.danger
         axes.plot(course.minutes, course.pressures, dashes, color=colour, linewidth=1.8, zorder=3.0)
         above.plot(course.minutes, course.temperatures, dashes, color=pens.ink, linewidth=1.2, zorder=3.0)
-    limit = next(iter(lines.values())).limit
+    limit = next(iter(drawn.values())).limit
     axes.axhline(limit, color=pens.ink, linewidth=1.0, linestyle=(0.0, (1.0, 2.0)))
-    axes.set_xlim(0.0, max(course.minutes[-1] for course in lines.values()) or 1.0)
+    axes.set_xlim(0.0, max(course.minutes[-1] for course in drawn.values()) or 1.0)
     axes.margins(y=0.12)
     axes.autoscale_view(scalex=False)
-    ends = [(course.pressures[-1], words) for words, course in lines.items()]
+    ends = [(course.pressures[-1], words) for words, course in drawn.items()]
     label_ends(axes, [*ends, (limit, f"limit {limit:.4g}")], pens, room_in=_RIGHT_IN - 0.1)
-    _marks(axes, [each for words in lines if words != CURED for each in _lettered(lines, words)], pens, above=True)
-    _marks(axes, _lettered(lines, CURED), pens, above=False)
+    _marks(axes, [each for words in drawn if words != CURED for each in _lettered(drawn, words)], pens, above=True)
+    _marks(axes, _lettered(drawn, CURED), pens, above=False)
 
 
-def _lettered(lines: dict[str, Course], words: str) -> list[tuple[str, Mark]]:
+def _lettered(drawn: dict[str, Course], words: str) -> list[tuple[str, Mark]]:
     """The marks of a line, each with its letter; none where it is not drawn."""
-    return list(zip(_SYMBOLS[words], lines[words].marks(), strict=False)) if words in lines else []
+    return list(zip(_SYMBOLS[words], drawn[words].marks(), strict=False)) if words in drawn else []
 
 
 def _marks(axes: Axes, lettered: Sequence[tuple[str, Mark]], pens: Pens, *, above: bool) -> None:

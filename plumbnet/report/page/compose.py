@@ -10,8 +10,8 @@ from plumbnet.report.page.chapters.piping import ladders, piping
 from plumbnet.report.page.chapters.scenarios import scenarios
 from plumbnet.report.page.chapters.verdicts import verdicts
 from plumbnet.report.page.content import Chapter, Page, PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.text import CAUTION
+from plumbnet.study.dossier import Dossier
 
 CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] = (
     ("verdicts", "Verdicts", verdicts),

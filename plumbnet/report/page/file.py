@@ -1,24 +1,23 @@
-"""A report to the file to hand over, as HTML or PDF."""
+"""A dossier to the file to hand over, as HTML or PDF."""
 
 from typing import Literal, TypeAlias
 
-from plumbnet.analysis.report import Report
 from plumbnet.report.page.compose import page
-from plumbnet.report.page.dossier import dossier
 from plumbnet.report.page.html import to_html
 from plumbnet.report.page.pdf import to_pdf
+from plumbnet.study.dossier import Dossier
 
 Form: TypeAlias = Literal["html", "pdf"]
 FORMS: tuple[Form, ...] = ("html", "pdf")
 """How a page can be written."""
 
 
-def page_file(report: Report, form: Form, *, date: str = "") -> bytes:
-    """Everything a report has to tell, in one file: the same bytes for the same layout, rules and program.
+def page_file(dossier: Dossier, form: Form) -> bytes:
+    """Everything a dossier has to tell, in one file: the same bytes for the same layout, rules and program.
 
-    `date` is printed as it is. A PDF is on A4 where the units of the report are metric, and else on Letter.
+    Its date is printed as it is. A PDF is on A4 where the units of the report are metric, and else on Letter.
     """
-    found = page(dossier(report, date=date))
+    found = page(dossier)
     if form == "html":
         return to_html(found).encode()
-    return to_pdf(found, paper="a4" if report.facts.units == "metric" else "letter")
+    return to_pdf(found, paper="a4" if dossier.report.facts.units == "metric" else "letter")

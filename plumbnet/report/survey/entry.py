@@ -9,7 +9,8 @@ from plumbnet.layout.fault import Fault
 from plumbnet.report.csv1 import Row, fault_cells, finding_cells, heater_cells
 from plumbnet.report.writer import Fate
 from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.difference import Difference, HeaterChange, difference
+from plumbnet.study.difference import HeaterChange
+from plumbnet.study.whatif import WhatIf
 
 OF_BOTH = ("line", "name", "kind")
 """What a heater is before and after a what-if; all else of it stands twice, the second time under `AFTER`."""
@@ -45,20 +46,19 @@ def refused(path: str, sha256: str | None, faults: Sequence[Fault]) -> Entry:
 
 
 def answered(
-    path: str, report: Report, after: Report | None, change: Change | None, faults: Sequence[Fault] = ()
+    path: str, report: Report, found: WhatIf | None, change: Change | None, faults: Sequence[Fault] = ()
 ) -> Entry:
     """The entry of a file that was checked, and of the same with a what-if made.
 
-    `change` tells what became of the what-if, None where nothing was asked; `after` is None unless there is an answer;
+    `change` tells what became of the what-if, None where nothing was asked; `found` is None unless there is an answer;
     `faults` say why there is none.
     """
-    found = None if after is None else difference(report, after)
     file: Row = {
         "title": report.system.title,
         "rules": report.profile.profile,
         "what_if": change,
-        "is_worse": None if found is None else int(found.is_worse),
-        "is_better": None if found is None else int(found.is_better),
+        "is_worse": None if found is None else int(found.difference.is_worse),
+        "is_better": None if found is None else int(found.difference.is_better),
     }
     return Entry(
         path,
@@ -66,16 +66,16 @@ def answered(
         Fate.CHECKED,
         file,
         tuple(_heaters(report, found)),
-        tuple(_findings(report, after)),
+        tuple(_findings(report, None if found is None else found.after)),
         tuple(map(fault_cells, faults)),
     )
 
 
-def _heaters(report: Report, found: Difference | None) -> Iterator[Row]:
+def _heaters(report: Report, found: WhatIf | None) -> Iterator[Row]:
     if found is None:
         yield from map(heater_cells, report.heaters)
         return
-    for heater in found.heaters:
+    for heater in found.difference.heaters:
         yield {**_cells(heater), "is_worse": int(heater.is_worse), "is_better": int(heater.is_better)}
 
 

@@ -5,11 +5,10 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, Generic, TypeVar
 
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.report.survey.book import path_of
 from plumbnet.report.survey.entry import Change
 from plumbnet.report.writer import Fate
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 from plumbnet.rules.finding import Severity
 
 MOST = 20

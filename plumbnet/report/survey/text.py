@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.report.changing import all_done_in_words
 from plumbnet.report.document import Block, Heading, Paragraph, Points, Table, to_text
 from plumbnet.report.record import program, rules
@@ -12,7 +11,7 @@ from plumbnet.report.survey.entry import Change
 from plumbnet.report.survey.sums import First, Item, Misread, Place, Standing, Sums, Turn
 from plumbnet.report.text import CAUTION
 from plumbnet.report.writer import Fate
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
 ALL = "all"
 NO_ANSWER = "no answer"

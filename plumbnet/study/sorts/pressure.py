@@ -8,12 +8,12 @@ from plumbnet.layout.change import Change
 from plumbnet.layout.kinds.supplies import FillingLoop
 from plumbnet.layout.quantity import PRESSURE, parse
 from plumbnet.layout.system import End, System
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study import written
 from plumbnet.study.candidate import Candidate, Effort
 from plumbnet.study.entry import feed, gap_behind
 from plumbnet.study.joint import between
-from plumbnet.study.scene import TROUBLED, Scene
+from plumbnet.study.scene import Scene
 from plumbnet.study.sorts.joining import add, move
 from plumbnet.study.sorts.tanks import enlarge, exchange, recharge
 from plumbnet.study.trial import Trial, tried

@@ -5,8 +5,8 @@ from conftest import layout, system
 
 import plumbnet
 from plumbnet.report.page.compose import page
-from plumbnet.report.page.dossier import dossier
 from plumbnet.report.text import CAUTION
+from plumbnet.study.dossier import dossier
 from plumbnet.study.whatif import whatif
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

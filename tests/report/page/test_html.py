@@ -17,8 +17,8 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.fault import LayoutError
 from plumbnet.report.page.compose import page
-from plumbnet.report.page.dossier import dossier
 from plumbnet.report.page.html import to_html
+from plumbnet.study.dossier import dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = {"heater": "relief: {pressure: 150 psi}, input: 40000 Btu/h"}

@@ -14,8 +14,8 @@ from pypdf import PdfReader
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.page.compose import page
-from plumbnet.report.page.dossier import dossier
 from plumbnet.report.page.html import to_html
+from plumbnet.study.dossier import dossier
 
 SYSTEMS = Path(__file__).parents[3] / "systems"
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

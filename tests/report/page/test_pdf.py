@@ -13,8 +13,8 @@ from pypdf.generic import DictionaryObject
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.page.compose import page
-from plumbnet.report.page.dossier import dossier
 from plumbnet.report.page.pdf import Paper, to_pdf
+from plumbnet.study.dossier import dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = {"heater": "relief: {pressure: 150 psi}, input: 40000 Btu/h"}

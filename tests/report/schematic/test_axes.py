@@ -16,19 +16,19 @@ def drawn_in(axes: object) -> set[str | None]:
 
 
 def test_system_is_drawn_in_a_figure_of_its_own() -> None:
-    axes = draw(sketch(RUNS).system)
+    axes = draw(sketch(RUNS).report)
     assert {"part-street", "part-cv", "part-heater", "part-tap", "zone-1"} <= drawn_in(axes)
 
 
 def test_system_is_drawn_into_given_axes() -> None:
     axes = Figure((6, 4)).add_subplot()
-    assert draw(sketch(RUNS).system, ax=axes) is axes
+    assert draw(sketch(RUNS).report, axes) is axes
     assert "part-heater" in drawn_in(axes)
 
 
 def test_report_that_is_given_is_the_one_that_is_drawn() -> None:
     closed, opened = sketch(RUNS), sketch("street -> valve -> heater -> tap.hot")
-    assert "zone-1" not in drawn_in(draw(closed.system, opened.report))
+    assert "zone-1" not in drawn_in(plumbnet.draw(closed.system, opened.report))
 
 
 def test_drawing_is_offered_by_the_package_and_imported_only_when_it_is_used() -> None:

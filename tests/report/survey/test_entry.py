@@ -5,7 +5,8 @@ from plumbnet.layout.change import Change as LayoutChange
 from plumbnet.layout.fault import Fault
 from plumbnet.report.survey.entry import Change, answered, refused
 from plumbnet.report.writer import Fate
-from plumbnet.study.whatif import whatif
+from plumbnet.study.difference import difference
+from plumbnet.study.whatif import WhatIf, whatif
 
 HOUSE = "street -> meter -> heater -> tap.hot"
 CHECKED = LayoutChange.model_validate({"set": {"part": "meter", "check": True}})
@@ -13,7 +14,7 @@ CHECKED = LayoutChange.model_validate({"set": {"part": "meter", "check": True}})
 
 def test_heater_stands_in_one_row_as_it_is_and_as_it_would_be() -> None:
     report = plumbnet.check(system(HOUSE))
-    (row,) = answered("f", report, whatif(report, [CHECKED]).after, Change.MADE).heaters
+    (row,) = answered("f", report, whatif(report, [CHECKED]), Change.MADE).heaters
     assert (row["verdict"], row["after_verdict"]) == ("open", "sealed")
     assert (row["is_worse"], row["is_better"]) == (1, 0)
     assert row["after_stopped_by"] == "meter"
@@ -29,7 +30,7 @@ def test_nothing_supposed_leaves_what_would_be_empty() -> None:
 
 def test_findings_say_when_they_stand() -> None:
     report = plumbnet.check(system(HOUSE, street="pressure: 90 psi"))
-    entry = answered("f", report, whatif(report, [CHECKED]).after, Change.MADE)
+    entry = answered("f", report, whatif(report, [CHECKED]), Change.MADE)
     stands = {(row["name"], row["stands_before"], row["stands_after"]) for row in entry.findings}
     assert ("sealed-heater", 0, 1) in stands
     assert ("static-above-limit", 1, 1) in stands
@@ -46,10 +47,11 @@ def test_accepted_finding_is_kept_with_its_reason() -> None:
 
 def test_heater_that_goes_or_comes_has_one_side_only() -> None:
     report = plumbnet.check(system("street -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"))
-    gone = whatif(report, [LayoutChange(remove="heater2")]).after
+    gone = whatif(report, [LayoutChange(remove="heater2")])
+    come = WhatIf(None, "", (), gone.after, report, difference(gone.after, report))
     rows = {row["name"]: row for row in answered("f", report, gone, Change.MADE).heaters}
     assert rows["heater2"].get("after_verdict") is None
-    rows = {row["name"]: row for row in answered("f", gone, report, Change.MADE).heaters}
+    rows = {row["name"]: row for row in answered("f", gone.after, come, Change.MADE).heaters}
     assert (rows["heater2"].get("verdict"), rows["heater2"]["kind"]) == (None, "storage_heater")
 
 

@@ -1,25 +1,19 @@
 """The chapter of calculation: the sheet of each heater, every step of it, and the size of tank against pressure."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 
 from matplotlib.figure import Figure
 
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.sheet import sheets
 from plumbnet.report.charts.ink import figure_of
-from plumbnet.report.charts.sizes import NoChart, Sizes, sizer
-from plumbnet.report.charts.tank import draw_sizes
+from plumbnet.report.charts.tank import tank_chart
 from plumbnet.report.document import Heading, Paragraph
 from plumbnet.report.page.content import PageBlock, Picture
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.sheet import blocks
-from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.scene import TROUBLED
-
-MOST_SHEETS = 12
-"""Heaters with a sheet, those in trouble before others."""
+from plumbnet.study.dossier import Dossier
+from plumbnet.study.tank_size import Sizes
 
 _SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
 """Labels of what a sheet says by itself, and the page once for all."""
@@ -28,32 +22,25 @@ _SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
 def calculation(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
-    chosen = sorted(report.heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_SHEETS]
-    sizes = sizer(report)
-    for sheet in sheets(report, chosen):
+    for sheet in dossier.sheets:
         for block in blocks(sheet, report.facts.units):
             if isinstance(block, Heading):
                 yield replace(block, level=block.level + 2)
             elif not (isinstance(block, Paragraph) and block.label in _SAID_ABOVE):
                 yield block
-        yield from _chart(report, sheet.heater, sizes)
-    left = len(report.heaters) - len(chosen)
+        if sheet.heater.name in dossier.sizes:
+            yield _chart(report, sheet.heater.name, dossier.sizes[sheet.heater.name])
+    left = len(report.heaters) - len(dossier.sheets)
     if left:
         yield Paragraph(f"The command plumbnet size prints the sheets of the other {left} heaters.")
 
 
-def _chart(report: Report, heater: HeaterFacts, sizes: Callable[[str], Sizes]) -> Iterator[PageBlock]:
-    """The size of a tank against pressure, for a heater that needs one."""
-    if heater.verdict not in TROUBLED:
-        return
-    try:
-        found = sizes(heater.name)
-    except NoChart:
-        return
+def _chart(report: Report, heater: str, found: Sizes) -> Picture:
+    """The size of a tank against pressure."""
     least, end = report.facts.volume(found.least_m3), report.facts.pressure(found.end_pa)
-    words = f"The smallest tank for {heater.name} against the highest pressure allowed: {least} at {end}."
-    yield Picture(f"Size of the tank for {heater.name}", words, partial(_figure, found, report, heater.name))
+    words = f"The smallest tank for {heater} against the highest pressure allowed: {least} at {end}."
+    return Picture(f"Size of the tank for {heater}", words, partial(_figure, report, heater, found))
 
 
-def _figure(found: Sizes, report: Report, heater: str) -> Figure:
-    return figure_of(draw_sizes(found, report, heater))
+def _figure(report: Report, heater: str, found: Sizes) -> Figure:
+    return figure_of(tank_chart(report, heater, found))

@@ -6,25 +6,17 @@ from functools import partial
 from matplotlib.figure import Figure
 
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.warming import NoWarmUp
 from plumbnet.layout.quantity import PRESSURE
 from plumbnet.report.charts.ink import figure_of
-from plumbnet.report.charts.warmup import Courses, courses, draw_courses
+from plumbnet.report.charts.warmup import lines, warmup_chart
 from plumbnet.report.cures import MOST_SHOWN, NONE_FOUND, RELIEF_FIRST, outcome
 from plumbnet.report.document import Heading, Paragraph, Points
 from plumbnet.report.page.chapters.piping import drawn
 from plumbnet.report.page.content import PageBlock, Picture
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.rules.facts import Verdict
-from plumbnet.study.proposal import Proposal
-from plumbnet.study.remedies import MOST_PARTS, Remedy
-
-MOST_PICTURES = 4
-"""Heaters whose cure is drawn."""
-MOST_WARM_UPS = 2
-"""Heaters whose warm-up is drawn."""
-MOST_TOGETHER = 8
-"""Heaters that share one water; the warm-up of more takes too long to run beside a page."""
+from plumbnet.study.dossier import Dossier
+from plumbnet.study.remedy import MOST_PARTS, Remedy
+from plumbnet.study.warm_ups import WarmUps
 
 
 def cures(dossier: Dossier) -> Iterator[PageBlock]:
@@ -42,8 +34,8 @@ def cures(dossier: Dossier) -> Iterator[PageBlock]:
         if heater in sealed:
             yield Paragraph(RELIEF_FIRST)
         yield Points(tuple(_told(dossier, own))) if own else Paragraph(NONE_FOUND)
-        if heater in dossier.cures:
-            yield from _pictures(dossier, heater, shown)
+        if own:
+            yield from _pictures(dossier, heater, own[0].title, shown)
 
 
 def _told(dossier: Dossier, own: tuple[Remedy, ...]) -> Iterator[str]:
@@ -53,29 +45,25 @@ def _told(dossier: Dossier, own: tuple[Remedy, ...]) -> Iterator[str]:
         yield f"{len(own) - MOST_SHOWN} more; the command plumbnet remedies shows them all."
 
 
-def _pictures(dossier: Dossier, heater: str, shown: dict[str, str]) -> Iterator[PageBlock]:
-    """The layout with the first remedy and the warm-up with it; a layout that stands there already is named."""
-    proposal = dossier.cures[heater]
-    if proposal.remedy.title in shown:
-        yield Paragraph(f"The picture at {shown[proposal.remedy.title]} shows it.")
+def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) -> Iterator[PageBlock]:
+    """The layout with the remedy of that title and the warm-up with it; one that stands there already is named."""
+    if title in shown:
+        yield Paragraph(f"The picture at {shown[title]} shows it.")
         return
-    if len(shown) == MOST_PICTURES:
+    if heater not in dossier.cures:
         return
-    shown[proposal.remedy.title] = heater
-    yield drawn(proposal.after, f"With the first remedy for {heater}", is_small=True)
-    together = next(each for each in dossier.report.heaters if each.name == heater).shares_with
-    if len(shown) <= MOST_WARM_UPS and len(together) < MOST_TOGETHER:
-        yield _warm_up(dossier.report, heater, proposal)
+    shown[title] = heater
+    yield drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    if heater in dossier.warm_ups:
+        yield _warm_up(dossier.report, heater, dossier.warm_ups[heater])
+    if heater in dossier.cold:
+        yield Paragraph(f"There is no picture of the warm-up: {dossier.cold[heater]}.")
 
 
-def _warm_up(report: Report, heater: str, proposal: Proposal) -> PageBlock:
-    """The warm-up as a picture, or a sentence that says why there is none."""
-    try:
-        found = courses(report, heater, proposal)
-    except NoWarmUp as error:
-        return Paragraph(f"There is no picture of the warm-up: {error}.")
+def _warm_up(report: Report, heater: str, found: WarmUps) -> Picture:
+    """The warm-up as a picture."""
     unit = PRESSURE.us if report.facts.units == "us" else PRESSURE.metric
-    highest = [f"{max(course.pressures):.4g} {unit} {words}" for words, course in found.lines.items()]
+    highest = [f"{max(course.pressures):.4g} {unit} {words}" for words, course in lines(found).items()]
     words = (
         f"Temperature and pressure of {heater} from cold with every fixture shut. The pressure climbs to "
         f"{'; to '.join(highest)}"
@@ -83,5 +71,5 @@ def _warm_up(report: Report, heater: str, proposal: Proposal) -> PageBlock:
     return Picture(f"Warm-up of {heater}", words, partial(_chart, found))
 
 
-def _chart(found: Courses) -> Figure:
-    return figure_of(draw_courses(found))
+def _chart(found: WarmUps) -> Figure:
+    return figure_of(warmup_chart(found))

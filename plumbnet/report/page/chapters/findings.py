@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from plumbnet.report.document import Heading, Paragraph
 from plumbnet.report.page.content import Entry, PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.text import clause_in_words
 from plumbnet.report.words import listed
 from plumbnet.rules.finding import Finding
+from plumbnet.study.dossier import Dossier
 
 
 def findings(dossier: Dossier) -> Iterator[PageBlock]:

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from plumbnet.report.document import Paragraph, Points, Table
 from plumbnet.report.page.content import PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.record import program
 from plumbnet.report.words import listed
+from plumbnet.study.dossier import Dossier
 
 
 def assumptions(dossier: Dossier) -> Iterator[PageBlock]:

@@ -10,11 +10,10 @@ from plumbnet.report.charts.ink import figure_of
 from plumbnet.report.charts.ladder import ladder_chart
 from plumbnet.report.document import Paragraph
 from plumbnet.report.page.content import Entry, PageBlock, Picture
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.schematic import schematic
 from plumbnet.report.words import listed
-from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.scene import TROUBLED
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
+from plumbnet.study.dossier import Dossier
 
 ACROSS = 3
 """Ladders side by side on a sheet as wide as the page."""

@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from plumbnet.report.document import Heading, Paragraph
 from plumbnet.report.page.content import PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.whatif import side_by_side
+from plumbnet.study.dossier import Dossier
 
 
 def scenarios(dossier: Dossier) -> Iterator[PageBlock]:

@@ -4,17 +4,15 @@ from collections import Counter
 from collections.abc import Iterator
 
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.verdict import FROM_BEST_TO_WORST
 from plumbnet.report.document import Paragraph, Table
 from plumbnet.report.page.chapters.piping import shown_up
 from plumbnet.report.page.content import Entry, PageBlock
-from plumbnet.report.page.dossier import Dossier
 from plumbnet.report.table import HEAD, rows
 from plumbnet.report.text import story
 from plumbnet.report.words import listed, spoken
-from plumbnet.rules.facts import Facts, HeaterFacts
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts
 from plumbnet.rules.finding import Severity
-from plumbnet.study.scene import TROUBLED
+from plumbnet.study.dossier import Dossier
 
 MOST_STORIES = 40
 """Heaters whose story is told in full, those in trouble before others; all stand in the table."""

@@ -4,15 +4,15 @@ from conftest import system
 
 import plumbnet
 from plumbnet.report.document import Heading, Paragraph, Steps
-from plumbnet.report.page.chapters.calculation import MOST_SHEETS, calculation
+from plumbnet.report.page.chapters.calculation import calculation
 from plumbnet.report.page.content import PageBlock, Picture
-from plumbnet.report.page.dossier import Dossier
+from plumbnet.study.dossier import MOST_SHEETS, dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 
 
 def blocks(runs: str, **parts: str) -> list[PageBlock]:
-    return list(calculation(Dossier(plumbnet.check(system(runs, **parts)), None, {}, (), {})))
+    return list(calculation(dossier(plumbnet.check(system(runs, **parts)))))
 
 
 def test_sheet_stands_under_the_chapter_with_every_step_and_a_chart() -> None:

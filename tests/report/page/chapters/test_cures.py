@@ -7,9 +7,9 @@ from conftest import system
 import plumbnet
 from plumbnet.report.cures import RELIEF_FIRST
 from plumbnet.report.document import Heading, Paragraph, Points
-from plumbnet.report.page.chapters.cures import MOST_PICTURES, MOST_TOGETHER, MOST_WARM_UPS, cures
+from plumbnet.report.page.chapters.cures import cures
 from plumbnet.report.page.content import PageBlock, Picture
-from plumbnet.report.page.dossier import dossier
+from plumbnet.study.dossier import MOST_PICTURES, MOST_TOGETHER, MOST_WARM_UPS, dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 

@@ -7,7 +7,7 @@ import plumbnet
 from plumbnet.report.document import Heading, Paragraph
 from plumbnet.report.page.chapters.findings import findings
 from plumbnet.report.page.content import Entry, PageBlock
-from plumbnet.report.page.dossier import Dossier
+from plumbnet.study.dossier import Dossier
 
 
 def blocks(runs: str, accept: list[dict[str, str]]) -> list[PageBlock]:

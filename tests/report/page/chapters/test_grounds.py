@@ -8,7 +8,7 @@ from conftest import layout, system
 import plumbnet
 from plumbnet.report.document import Points, Table
 from plumbnet.report.page.chapters.grounds import assumptions, record
-from plumbnet.report.page.dossier import Dossier
+from plumbnet.study.dossier import Dossier
 from plumbnet.study.whatif import whatif
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

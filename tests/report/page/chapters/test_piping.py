@@ -6,7 +6,7 @@ import plumbnet
 from plumbnet.report.document import Paragraph
 from plumbnet.report.page.chapters.piping import ACROSS, MOST_DRAWN, MOST_LADDERS, drawn, ladders, piping, shown_up
 from plumbnet.report.page.content import Entry, Picture
-from plumbnet.report.page.dossier import Dossier
+from plumbnet.study.dossier import Dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 

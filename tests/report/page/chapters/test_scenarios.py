@@ -6,7 +6,7 @@ from conftest import layout, system
 import plumbnet
 from plumbnet.report.document import Heading, Paragraph, Table
 from plumbnet.report.page.chapters.scenarios import scenarios
-from plumbnet.report.page.dossier import dossier
+from plumbnet.study.dossier import dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 

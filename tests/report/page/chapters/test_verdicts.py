@@ -6,7 +6,7 @@ import plumbnet
 from plumbnet.report.document import Paragraph, Table
 from plumbnet.report.page.chapters.verdicts import MOST_STORIES, verdicts
 from plumbnet.report.page.content import Entry, PageBlock
-from plumbnet.report.page.dossier import Dossier
+from plumbnet.study.dossier import Dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 

@@ -8,10 +8,10 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.sheet import sheet
-from plumbnet.report.charts.sizes import NoChart, sizes
+from plumbnet.study.tank_size import NoChart, sizes
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
-SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
+SYSTEMS = sorted((Path(__file__).parents[2] / "systems").glob("*.yaml"))
 
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)

@@ -5,8 +5,8 @@ from conftest import layout, system
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.report.page.dossier import dossier
 from plumbnet.rules.facts import Verdict
+from plumbnet.study.dossier import dossier
 from plumbnet.study.whatif import whatif
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+import pytest
 import yaml
 from hypothesis import HealthCheck, settings
 
@@ -20,6 +21,13 @@ settings.register_profile(
 )
 if settings.get_current_profile_name() not in {"house", "long"}:  # the command line may have chosen one already
     settings.load_profile("house")
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_configure(config: pytest.Config) -> None:
+    """No test of the long run is held to the time that one may take as a rule."""
+    if config.getoption("hypothesis_profile") == "long" and config.getoption("timeout") is None:
+        config.option.timeout = 0
 
 
 def times(share: float) -> settings:

@@ -32,7 +32,7 @@ TELLS_OF_PROFILES = str(Path(__file__).parent / "rules" / "test_every_profile.py
 def pytest_configure(config: pytest.Config) -> None:
     """No test of the long run is held to the time that one may take as a rule.
 
-    A profile that is refused would make nearly every test fail, each with a story of its own: only one is run, and tells.
+    A profile that is refused would make nearly every test fail, each with its own story: one is run alone, and tells.
     """
     if config.getoption("hypothesis_profile") == "long" and config.getoption("timeout") is None:
         config.option.timeout = 0

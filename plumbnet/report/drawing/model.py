@@ -9,7 +9,7 @@ from plumbnet.discover import discover
 from plumbnet.layout.part import Part, Role
 from plumbnet.layout.system import End, System
 from plumbnet.report.drawing import symbols
-from plumbnet.report.drawing.symbol import SYMBOLS, Symbol
+from plumbnet.report.drawing.symbol import Symbol, symbol_named
 from plumbnet.report.palette import Service
 from plumbnet.rules.facts import Verdict
 
@@ -108,7 +108,7 @@ def model_of(
     items = {
         name: Item(
             name,
-            SYMBOLS[part.drawn_as()],
+            symbol_named(part.drawn_as()),
             part.port_names(),
             notes.get(name, ()),
             part.elevation_m,

@@ -8,6 +8,8 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from plumbnet.report.drawing import lettering
+
 Point = tuple[float, float]
 Fill = Literal["none", "ground", "ink"]
 """What is inside a closed stroke: what lies behind it, the colour of the ground, the colour of the lines."""
@@ -125,6 +127,18 @@ def symbol(name: str) -> Callable[[Callable[[str], Symbol]], Callable[[str], Sym
         return make
 
     return register
+
+
+def symbol_named(name: str) -> Symbol:
+    """The symbol of that name, or a box with the name in it where none was drawn, its ports spread over both sides."""
+    return SYMBOLS.get(name) or _named_box(name)
+
+
+def _named_box(name: str) -> Symbol:
+    words = name.replace("_", " ")
+    across = max(34.0, lettering.width(words) + 8.0)
+    marks = box(across, 30.0), Letter(0.0, 0.0, words, lettering.SIZE)
+    return Symbol(name, across, 30.0, marks, is_two_sided=True)
 
 
 def in_line(name: str, width: float, height: float, *marks: Mark) -> Symbol:

@@ -2,7 +2,8 @@ from itertools import pairwise
 
 import pytest
 
-from plumbnet.report.drawing.symbol import SYMBOLS, Disc, Stroke, arrow, check, in_line, shifted
+from plumbnet.report.drawing.lettering import width
+from plumbnet.report.drawing.symbol import SYMBOLS, Disc, Letter, Stroke, arrow, check, in_line, shifted, symbol_named
 
 
 def test_check_is_a_triangle_that_points_at_a_bar() -> None:
@@ -26,6 +27,15 @@ def test_reach_holds_every_stroke() -> None:
 def test_shifted_mark_keeps_its_shape() -> None:
     assert shifted(Disc(1.0, 2.0, 3.0), 4.0) == Disc(5.0, 2.0, 3.0)
     assert shifted(Stroke(((0.0, 0.0), (1.0, 1.0))), 4.0).points == ((4.0, 0.0), (5.0, 1.0))  # type: ignore[union-attr]  # a stroke
+
+
+def test_kind_without_a_symbol_is_a_box_that_holds_its_name() -> None:
+    symbol = symbol_named("flow_switch")
+    assert symbol.words == "flow switch"
+    assert Letter(0.0, 0.0, "flow switch", 7.0) in symbol.marks
+    assert symbol.width > width("flow switch", 7.0)
+    assert symbol.is_two_sided
+    assert symbol_named("meter") is SYMBOLS["meter"]
 
 
 def test_words_say_what_a_symbol_stands_for() -> None:

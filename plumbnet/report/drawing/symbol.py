@@ -4,6 +4,7 @@ One drawing unit is one point; x grows to the right, y downwards. The symbols ar
 claim conformity with no standard.
 """
 
+import textwrap
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
@@ -135,10 +136,14 @@ def symbol_named(name: str) -> Symbol:
 
 
 def _named_box(name: str) -> Symbol:
-    words = name.replace("_", " ")
-    across = max(34.0, lettering.width(words) + 8.0)
-    marks = box(across, 30.0), Letter(0.0, 0.0, words, lettering.SIZE)
-    return Symbol(name, across, 30.0, marks, is_two_sided=True)
+    """A box round the words of a name; half as wide again as they are, since a legend shrinks letters less."""
+    lines = tuple(textwrap.wrap(name.replace("_", " "), 12))
+    across, high = (1.5 * each for each in lettering.extent(lines, bold=True))
+    width, height = max(34.0, across), max(30.0, high)
+    step = lettering.SIZE * lettering.LEADING
+    top = -step * (len(lines) - 1) / 2
+    words = (Letter(0.0, top + step * row, line, lettering.SIZE) for row, line in enumerate(lines))
+    return Symbol(name, width, height, (box(width, height), *words), is_two_sided=True)
 
 
 def in_line(name: str, width: float, height: float, *marks: Mark) -> Symbol:

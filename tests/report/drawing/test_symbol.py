@@ -2,8 +2,12 @@ from itertools import pairwise
 
 import pytest
 
+from plumbnet.discover import discover
+from plumbnet.report.drawing import symbols
 from plumbnet.report.drawing.lettering import width
 from plumbnet.report.drawing.symbol import SYMBOLS, Disc, Letter, Stroke, arrow, check, in_line, shifted, symbol_named
+
+discover(symbols)
 
 
 def test_check_is_a_triangle_that_points_at_a_bar() -> None:
@@ -30,11 +34,13 @@ def test_shifted_mark_keeps_its_shape() -> None:
 
 
 def test_kind_without_a_symbol_is_a_box_that_holds_its_name() -> None:
-    symbol = symbol_named("flow_switch")
-    assert symbol.words == "flow switch"
-    assert Letter(0.0, 0.0, "flow switch", 7.0) in symbol.marks
-    assert symbol.width > width("flow switch", 7.0)
-    assert symbol.is_two_sided
+    switch, long = symbol_named("flow_switch"), symbol_named("thermostatic_balancing_valve")
+    assert switch.words == "flow switch"
+    assert switch.marks[1:] == (Letter(0.0, 0.0, "flow switch", 7.0),)
+    assert switch.width > 1.4 * width("flow switch", bold=True)
+    assert [mark.text for mark in long.marks if isinstance(mark, Letter)] == ["thermostatic", "balancing", "valve"]
+    assert long.height > 3 * 7.0
+    assert switch.is_two_sided
     assert symbol_named("meter") is SYMBOLS["meter"]
 
 

@@ -17,7 +17,7 @@ def pytest_says(*arguments: str) -> str:
 
 
 def test_every_test_has_a_limit_of_time(pytestconfig: pytest.Config) -> None:
-    assert pytestconfig.getini("timeout") == "300"
+    assert pytestconfig.getini("timeout") == "600"
 
 
 def test_tests_of_the_long_run_have_none() -> None:

@@ -13,7 +13,7 @@ from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Power, Quant
 RELIEF_TEMPERATURE_K = 372.0389
 """Temperature at which a combined relief valve opens where the author gives none: 210 degF (common practice)."""
 
-SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(500e3, 1000e3))]
+SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
 OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, RELIEF_TEMPERATURE_K))]
 
 

@@ -17,7 +17,7 @@ Values = dict[str, object]
 Strategy = st.SearchStrategy[object]
 
 SAID: Final = st.sampled_from([False, False, True])
-"""Whether a field is written that may be left out: one time in three, since devices are mostly what they usually are."""
+"""Whether a field is written that may be left out: one in three, since devices are mostly what they usually are."""
 STEPS: Final = 4
 """Into so many a usual range is cut: with few values between, many parts lie exactly alike, which makes hard cases."""
 DRAWN_ELSEWHERE: Final = {

@@ -2,16 +2,20 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from pathlib import Path
 
+import pytest
 import yaml
 from hypothesis import HealthCheck, settings
 
+from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.quantity import PASCAL_PER_METRE
 from plumbnet.layout.read import read_system
 from plumbnet.layout.runs import stops
 from plumbnet.layout.system import End, System
 from plumbnet.network.piping import Node
 from plumbnet.network.whole import Network, network_of
+from plumbnet.rules.profile import GENERAL, profile, profile_names
 
 LATE = (HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large)
 settings.register_profile("house", max_examples=100, deadline=None, derandomize=True, database=None)
@@ -20,6 +24,31 @@ settings.register_profile(
 )
 if settings.get_current_profile_name() not in {"house", "long"}:  # the command line may have chosen one already
     settings.load_profile("house")
+
+TELLS_OF_PROFILES = str(Path(__file__).parent / "rules" / "test_every_profile.py")
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_configure(config: pytest.Config) -> None:
+    """No test of the long run is held to the time that one may take as a rule.
+
+    A profile that is refused would make nearly every test fail, each with its own story: one is run alone, and tells.
+    """
+    if config.getoption("hypothesis_profile") == "long" and config.getoption("timeout") is None:
+        config.option.timeout = 0
+    if refused_profiles():
+        config.args, config.option.keyword, config.option.markexpr = [TELLS_OF_PROFILES], "", ""
+
+
+def refused_profiles() -> str:
+    """What is wrong with the profiles that come with the program, or with that which all extend; nothing as a rule."""
+    told = {}
+    for name in profile_names():
+        try:
+            profile(name)
+        except LayoutError as error:
+            told[name] = str(error)
+    return told.get(GENERAL) or "\n".join(told.values())
 
 
 def times(share: float) -> settings:

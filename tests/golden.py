@@ -4,6 +4,7 @@ import os
 import re
 from pathlib import Path
 
+from shown import as_kept
 from typer.testing import CliRunner
 
 from plumbnet.cli.every import app
@@ -12,8 +13,8 @@ ROOT = Path(__file__).parent.parent
 
 
 def output(*arguments: str) -> str:
-    """What a command prints."""
-    return CliRunner().invoke(app, list(arguments)).output
+    """What a command prints, as it is kept."""
+    return as_kept(CliRunner().invoke(app, list(arguments)).output)
 
 
 def write_systems() -> None:

@@ -7,6 +7,7 @@ from typing import Any
 
 import nbformat
 from nbclient import NotebookClient
+from shown import as_kept
 
 FOLDER = Path(__file__).parents[1] / "notebooks"
 NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
@@ -44,6 +45,8 @@ def stored(notebook: Notebook) -> Notebook:
         if SLIDER in cell.metadata.get("tags", []):
             cell.outputs = []
         for output in cell.outputs:
+            if output.output_type == "stream":
+                output.text = as_kept(output.text)
             if "execution_count" in output:
                 output.execution_count = None
     return copy

@@ -13,6 +13,7 @@ from xml.etree import ElementTree as ET
 import pytest
 import yaml
 from conftest import PSI
+from shown import as_kept
 from typer.testing import CliRunner
 
 import plumbnet
@@ -31,7 +32,7 @@ def test_readme_shows_what_the_example_prints(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     Path("house.yaml").write_text(EXAMPLE, encoding="utf-8")
-    assert CliRunner().invoke(app, [command, "house.yaml"]).output == shown
+    assert as_kept(CliRunner().invoke(app, [command, "house.yaml"]).output) == shown
 
 
 def test_readme_names_every_command() -> None:

@@ -1,7 +1,12 @@
 """A part of any kind with nothing but the fields it requires."""
 
+from typing import get_args
+
+from pydantic.fields import FieldInfo
+
 from plumbnet.layout.build import make_part
 from plumbnet.layout.part import KINDS, Part
+from plumbnet.layout.quantity import quantity_of
 
 ENOUGH: dict[str, object] = {
     "volume": "5 gal",
@@ -16,7 +21,7 @@ ENOUGH: dict[str, object] = {
     "ports": ["in", "out"],
     "passages": [{"free": ["in", "out"]}],
 }
-"""A value for every field that some kind requires."""
+"""Values for fields that kinds require, where more is wanted of them than that they can be read."""
 
 
 def field_names(kind: str) -> list[str]:
@@ -27,7 +32,17 @@ def field_names(kind: str) -> list[str]:
 def required(kind: str) -> dict[str, object]:
     """The fields a kind requires, with values."""
     fields = KINDS[kind].model_fields.items()
-    return {key: ENOUGH[key] for key in (field.alias or name for name, field in fields if field.is_required())}
+    return {field.alias or name: _enough(field.alias or name, field) for name, field in fields if field.is_required()}
+
+
+def _enough(name: str, field: FieldInfo) -> object:
+    """A value for a required field: for one that nobody foresaw, an example of its dimension or its first choice."""
+    quantity = quantity_of(field)
+    if name in ENOUGH:
+        return ENOUGH[name]
+    if quantity is not None:
+        return quantity.dimension.examples[0]
+    return field.examples[0] if field.examples else (*get_args(field.annotation), False)[0]
 
 
 def usual(kind: str, **more: object) -> Part:

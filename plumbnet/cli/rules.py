@@ -10,7 +10,7 @@ from plumbnet.cli.writing import write
 from plumbnet.layout.fault import quoted
 from plumbnet.report import rulebook
 from plumbnet.rules.finding import RULES
-from plumbnet.rules.profile import FILE_ENDINGS, GENERAL, profile, profile_names
+from plumbnet.rules.profile import FILE_ENDINGS, GENERAL, profile_names
 
 
 @app.command()
@@ -25,7 +25,7 @@ def rules(
     if findings and name is None:
         write(rulebook.findings_text(grading))
     elif name is None:
-        write(rulebook.profiles_text([profile(each) for each in profile_names()]))
+        write(rulebook.profiles_text([profile_named(each) for each in profile_names()]))
     elif name in RULES:
         write(rulebook.finding_text(name, grading))
     elif name in profile_names() or name.endswith(FILE_ENDINGS):

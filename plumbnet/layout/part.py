@@ -167,9 +167,9 @@ class Part(Declared):
     `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
-    is left out. `symbol` names the symbol it is drawn by. A fitting only joins pipes, a vessel holds hot water
-    under pressure, a check is a device whose whole purpose is that water passes one way; what `cools` is there
-    to give the water's heat away.
+    is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
+    name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
+    purpose is that water passes one way; what `cools` is there to give the water's heat away.
     """
 
     kind: ClassVar[str]
@@ -307,6 +307,8 @@ def kind(name: str) -> Callable[[Kind], Kind]:
 
     def register(declared: Kind) -> Kind:
         declared.kind = name
+        if not hasattr(declared, "symbol"):
+            declared.symbol = name
         KINDS[name] = declared
         return declared
 

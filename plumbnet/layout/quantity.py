@@ -78,6 +78,8 @@ class Quantity:
     above: float | None = None
     at_least: float | None = None
     at_most: float | None = None
+    usual: tuple[float, float] | None = None
+    """Between what it lies in most buildings, in SI (common practice, from memory); nothing is held to it."""
 
     def read(self, written: str | float, units: Units | None) -> float:
         """The SI value of what an author wrote, within the bounds. Raises QuantityError."""

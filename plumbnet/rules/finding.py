@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from plumbnet.rules.facts import Facts
+from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.profile import Profile
 from plumbnet.rules.ruling import Ruling, is_certain
 
@@ -66,7 +67,8 @@ Test = Callable[[Facts, Profile], Iterator[Breach]]
 class Rule:
     """A finding as declared: its test, and a layout that shows it (marked by a comment) and one that does not.
 
-    `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value.
+    `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value. `practice` is
+    the clause where common practice stands behind it and a profile writes no other; empty where profiles must.
     """
 
     name: str
@@ -75,6 +77,7 @@ class Rule:
     bad: str
     good: str
     rests_on: str = ""
+    practice: str = ""
 
     @property
     def about(self) -> str:
@@ -85,11 +88,14 @@ class Rule:
 RULES: dict[str, Rule] = {}
 
 
-def finding(name: str, severity: Severity, *, bad: str, good: str, rests_on: str = "") -> Callable[[Test], Test]:
+def finding(  # noqa: PLR0913  # all that a finding is, said in one place
+    name: str, severity: Severity, *, bad: str, good: str, rests_on: str = "", practice: str = ""
+) -> Callable[[Test], Test]:
     """Register a test as the finding `name`; `bad` marks the line of each finding with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good, rests_on)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice)
+        RESTS_ON[name] = None if practice else rests_on
         return test
 
     return register
@@ -115,8 +121,9 @@ def severity_of(rule: Rule, profile: Profile) -> Severity | None:
 
 
 def ruling_of(rule: Rule, profile: Profile) -> Ruling:
-    """The clause behind a finding: the profile's on the finding itself, or on the value that it rests on."""
-    return profile.findings.get(rule.name) or profile.rulings()[rule.rests_on]
+    """The clause behind a finding: the profile's on the finding itself or on what it rests on, or common practice."""
+    written = profile.findings.get(rule.name) or profile.rulings().get(rule.rests_on)
+    return written or Ruling(clause=rule.practice, verified=False)
 
 
 def _stamped(rule: Rule, severity: Severity, breach: Breach, facts: Facts, profile: Profile) -> Finding:

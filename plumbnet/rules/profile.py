@@ -1,6 +1,7 @@
 """A rule profile read from data: every value with its clause, and whether that clause was seen."""
 
 import hashlib
+from collections.abc import Iterator
 from functools import lru_cache
 from importlib.resources import files
 from typing import ClassVar
@@ -13,7 +14,10 @@ from plumbnet.layout.declared import Declared
 from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
 from plumbnet.layout.node import Node, Plain
 from plumbnet.layout.source import decode, parse
+from plumbnet.layout.wording import Mistake
+from plumbnet.rules.known import RESTS_ON, without_clause
 from plumbnet.rules.ruling import (
+    COMMON_PRACTICE,
     BypassRuling,
     ChoiceRuling,
     ExpansionReliefRuling,
@@ -157,12 +161,37 @@ def read_profile(data: bytes, *, file: str) -> Profile:
     if root is not None and not faults:
         try:
             fields, digest = _with_what_it_extends(root.value, data)
-            return Profile.model_validate(fields, context={"units": "us", "sha256": digest})
+            faults.extend(mistake.fault(root) for mistake in _unknown_findings(root))
+            read = Profile.model_validate(fields, context={"units": "us", "sha256": digest})
+            if not faults:  # a slip in a name leaves another without a clause
+                faults.extend(mistake.fault(root) for mistake in _clauses_missing(read))
+            if not faults:
+                return read
         except ValidationError as error:
             faults.extend(wording.faults(error, root, what="a rule profile", model=Profile))
         except UnknownProfile as error:
             faults.append(_at(root.at("extends"), str(error)))
     raise LayoutError(file, faults, text or "")
+
+
+def _unknown_findings(root: Node) -> Iterator[Mistake]:
+    """The findings that a profile writes and that there are not."""
+    written = root.value.get("findings") if isinstance(root.value, dict) else None
+    for name in written if isinstance(written, dict) else ():
+        if name not in RESTS_ON:
+            hint = "the command plumbnet rules --findings lists them all"
+            text = f"no finding is called {quoted(name)}"
+            yield Mistake(("findings", name), text, hint, at_key=True, meant=(name, RESTS_ON))
+
+
+def _clauses_missing(read: Profile) -> Iterator[Mistake]:
+    """That findings have no clause, all in one sentence."""
+    missing = sorted(without_clause(read.findings, read.rulings()))
+    if missing:
+        text = f"a rule profile needs a clause for each finding, and has none for {', '.join(missing)}"
+        entry = f'{missing[0]}: {{clause: "{COMMON_PRACTICE}", verified: false}}'
+        hint = f"write {entry}, or extends: {GENERAL} to take over what is left out"
+        yield Mistake(("findings",), text, hint, at_key=True)
 
 
 def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:

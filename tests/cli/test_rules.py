@@ -1,4 +1,5 @@
 import os
+from importlib.resources import files
 
 import pytest
 from running import CONTROL, Write, run
@@ -60,6 +61,16 @@ def test_faulty_profile_is_told_with_its_line_and_missing_one_by_name(write: Wri
         'ours.yaml:3:10: no rule profile is called "ipc2021": did you mean "ipc-2021"?'
     )
     assert run("check", "near.yaml", "--rules", "none.yaml").stderr == "none.yaml: no such file or directory\n"
+
+
+def test_profile_that_forgets_a_finding_is_no_finding_but_not_understood(write: Write) -> None:
+    write("near.yaml", NEAR)
+    general = (files("plumbnet") / "data" / "profiles" / "general.yaml").read_text(encoding="utf-8")
+    write("ours.yaml", f"{general.partition('findings:')[0]}findings: {{}}\n")
+    for command in ("check near.yaml", "sweep near.yaml", "rules", "rules ours.yaml"):
+        result = run(*command.split(), "--rules", "ours.yaml")
+        assert (result.exit_code, result.stdout) == (2, "")
+        assert ": a rule profile needs a clause for each finding, and has none for check-on-hot-side" in result.stderr
 
 
 @pytest.mark.parametrize(("command", "status"), [("check near.yaml near.yaml", 1), ("compare near.yaml near.yaml", 0)])

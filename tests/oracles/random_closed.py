@@ -8,6 +8,7 @@ KINDS = (
     "storage_heater",
     "storage_heater",
     "tankless_heater",
+    "tankless_heater",
     "boiler",
     "expansion_tank",
     "expansion_tank",

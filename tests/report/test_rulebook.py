@@ -4,7 +4,7 @@ import pytest
 
 from plumbnet.layout.read import read_system
 from plumbnet.report.rulebook import finding_text, findings_text, profile_text, profiles_text
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.finding import RULES, ruling_of
 from plumbnet.rules.profile import profile, profile_names, read_profile
 
 
@@ -29,7 +29,7 @@ def test_profile_tells_every_value_and_clause_and_marks_those_from_memory(name: 
     assert chosen.sha256 in text
     marks = text.count("* ") - 1  # one stands in the note below
     assert marks == sum(not ruling.is_certain for ruling in chosen.rulings().values()) + sum(
-        not (chosen.findings.get(one) or chosen.rulings()[rule.rests_on]).is_certain for one, rule in RULES.items()
+        not ruling_of(rule, chosen).is_certain for rule in RULES.values()
     )
 
 

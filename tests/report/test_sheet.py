@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from reckoning import Printed, in_markdown, in_text
+from shown import as_kept
 
 import plumbnet
 from plumbnet.analysis.form import Sheet
@@ -137,7 +138,8 @@ def test_what_a_file_says_does_not_reach_the_terminal_as_a_command() -> None:
 @pytest.mark.parametrize("path", sorted(GOLDEN.glob("*.yaml")), ids=lambda path: path.stem)
 def test_sheet_is_the_one_on_file(path: Path) -> None:
     made = plumbnet.check(plumbnet.read_bytes(path.read_bytes(), file=path.name))
-    assert sheets_markdown(all_sheets(made), made.facts.units) == path.with_suffix(".md").read_text(encoding="utf-8")
+    told = as_kept(sheets_markdown(all_sheets(made), made.facts.units))
+    assert told == path.with_suffix(".md").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("verdict", Verdict)

@@ -7,7 +7,9 @@ import plumbnet
 from plumbnet.rules import finding as registry
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings, severity_of
+from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.profile import Profile, profile, read_profile
+from plumbnet.rules.ruling import COMMON_PRACTICE
 
 DRAWN = system("street -> cv -> tee -> heater -> tap.hot")
 
@@ -35,6 +37,7 @@ def alone(monkeypatch: pytest.MonkeyPatch) -> dict[str, Rule]:
     """An empty register in place of the real one."""
     empty: dict[str, Rule] = {}
     monkeypatch.setattr(registry, "RULES", empty)
+    monkeypatch.setattr(registry, "RESTS_ON", {})
     return empty
 
 
@@ -60,6 +63,23 @@ def test_finding_rests_on_the_value_that_it_names_or_on_none(alone: dict[str, Ru
         profile("general").bypass.clause,
         profile("general").findings["tank-cut-off"].clause,
     ]
+
+
+def test_clause_of_common_practice_stands_with_the_finding_unless_a_profile_writes_its_own(
+    alone: dict[str, Rule], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    finding("tag-missing", Severity.NOTE, bad="", good="", practice="common practice: tags")(on("tee"))
+    monkeypatch.setitem(RESTS_ON, "tag-missing", None)
+    written = "findings: {tag-missing: {clause: Tag Code 3, verified: true}}\n"
+    ours = read_profile(f"profile: ours\ntitle: Ours\nextends: general\n{written}".encode(), file="ours.yaml")
+    assert [rule.practice for rule in alone.values()] == ["common practice: tags"]
+    (by_practice,), (by_code,) = (findings(facts(), rules) for rules in (profile("general"), ours))
+    assert (by_practice.clause, by_practice.verified) == ("common practice: tags", False)
+    assert (by_code.clause, by_code.verified) == ("Tag Code 3", True)
+
+
+def test_what_a_finding_says_of_practice_names_no_code() -> None:
+    assert all(rule.practice.startswith(COMMON_PRACTICE) for rule in RULES.values() if rule.practice)
 
 
 @pytest.mark.parametrize(("graded", "expected"), [("note", Severity.NOTE), ("off", None), (None, Severity.ERROR)])

@@ -85,6 +85,65 @@ def test_file_that_is_no_profile_is_refused() -> None:
     assert 'a rule profile has no field "limit"' in fault(f"limit: 3\n{TEXT}")
 
 
+def without(name: str) -> str:
+    """General practice less the clause of one finding."""
+    at = LINES.index(f"  {name}:")
+    return "\n".join([*LINES[:at], *LINES[at + 3 :]])
+
+
+def test_profile_without_a_clause_for_a_finding_is_refused_and_told_how_to_say_it() -> None:
+    line = LINES.index("findings:") + 1
+    assert fault(without("tank-waterlogged")) == (
+        f"small.yaml:{line}:1: a rule profile needs a clause for each finding, and has none for tank-waterlogged; "
+        'write tank-waterlogged: {clause: "common practice", verified: false}, '
+        "or extends: general to take over what is left out\n"
+        f"  {line} | findings:\n{' ' * len(str(line))}   | ^~~~~~~~"
+    )
+
+
+def test_profile_with_no_clause_for_any_finding_is_told_all_in_one_sentence() -> None:
+    said = fault(f"{TEXT.partition('findings:')[0]}findings: {{}}\n")
+    assert said.count("small.yaml:") == 1
+    assert all(f" {name}" in said for name, rule in RULES.items() if not (rule.rests_on or rule.practice))
+    assert not any(f" {name}" in said for name, rule in RULES.items() if rule.rests_on or rule.practice)
+
+
+def test_finding_needs_a_clause_of_its_own_where_the_value_is_left_out_that_it_rests_on() -> None:
+    start = LINES.index("relief_set:")
+    text = "\n".join([*LINES[:start], *LINES[start + 4 :]])
+    assert "a clause for each finding, and has none for relief-set-too-high; write" in fault(text)
+    clause = '  relief-set-too-high: {clause: "ours", verified: true}'
+    assert read_profile(f"{text}\n{clause}\n".encode(), file="small.yaml").relief_set is None
+
+
+def test_finding_that_there_is_not_is_told_with_the_nearest_or_where_they_are_listed() -> None:
+    line = LINES.index("  tank-waterlogged:") + 1
+    assert fault(TEXT.replace("  tank-waterlogged:", "  tank-waterloged:")) == (
+        f'small.yaml:{line}:3: no finding is called "tank-waterloged": did you mean "tank-waterlogged"?\n'
+        f"  {line} |   tank-waterloged:\n{' ' * len(str(line))}   |   ^~~~~~~~~~~~~~~"
+    )
+    spaceship = fault(f"{OWN}findings: {{spaceship: {{clause: ours, verified: true}}}}\n")
+    assert spaceship.splitlines()[0] == (
+        'small.yaml:5:12: no finding is called "spaceship"; the command plumbnet rules --findings lists them all'
+    )
+
+
+def test_misspelt_keys_are_told_all_at_once_wherever_they_stand() -> None:
+    slips = OWN.replace("relief_share:", "relief_shar:").replace("value:", "valu:") + (
+        "note: x\nnot: y\nfindings:\n  tank-cut-of: {clause: ours, verified: true}\n"
+        "  tank-cut-off: {severit: note, clause: ours, verified: true}\n"
+        "sizing: {method: membrane, clause: ours, verified: true}\n"
+    )
+    assert [line for line in fault(slips).splitlines() if line.startswith("small.yaml")] == [
+        'small.yaml:4:1: a rule profile has no field "relief_shar": did you mean "relief_share"?',
+        'small.yaml:6:1: a rule profile has no field "not": did you mean "note"?',
+        'small.yaml:8:3: no finding is called "tank-cut-of": did you mean "tank-cut-off"?',
+        'small.yaml:9:18: a ruling has no field "severit": did you mean "severity"?',
+        'small.yaml:10:1: a ruling needs "value"; for example value: membrane',
+        'small.yaml:10:10: a ruling has no field "method"; its fields are clause, verified, value',
+    ]
+
+
 OWN = "profile: ours\ntitle: Ours\nextends: upc-2024\nrelief_share: {value: 85 %, clause: ours, verified: true}\n"
 
 

@@ -1,6 +1,7 @@
 """What each finding says of its own bad layout, word for word."""
 
 import pytest
+from covering import findings_with_own_tests
 
 import plumbnet
 from plumbnet.layout.read import read_system
@@ -218,7 +219,11 @@ SAID: dict[str, tuple[str, str]] = {
 """What is found, and what to do, by the finding's name."""
 
 
-@pytest.mark.parametrize("name", RULES)
+def test_every_finding_has_its_words_here_or_in_tests_of_its_own() -> None:
+    assert SAID.keys() | findings_with_own_tests() == set(RULES)
+
+
+@pytest.mark.parametrize("name", SAID)
 def test_finding_says_what_is_wrong_and_what_to_do(name: str) -> None:
     found = plumbnet.check(read_system(RULES[name].bad.encode(), file="bad.yaml")).findings
     assert [(one.text, one.advice) for one in found if one.name == name] == [SAID[name]]

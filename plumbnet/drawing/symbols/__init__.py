@@ -3,8 +3,8 @@
 import sys
 
 from plumbnet.discover import discover
-from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Fill, Letter, Mark, Point, Stroke, Symbol
+from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Fill, Letter, Mark, Point, Stroke, Symbol, symbol_named
 
 discover(sys.modules[__name__])
 
-__all__ = ["SYMBOLS", "Disc", "Fill", "Letter", "Mark", "Point", "Stroke", "Symbol"]
+__all__ = ["SYMBOLS", "Disc", "Fill", "Letter", "Mark", "Point", "Stroke", "Symbol", "symbol_named"]

@@ -4,9 +4,12 @@ One drawing unit is one point; x grows to the right, y downwards. The symbols ar
 claim conformity with no standard.
 """
 
+import textwrap
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
+
+from plumbnet.drawing import lettering
 
 Point = tuple[float, float]
 Fill = Literal["none", "ground", "ink"]
@@ -125,6 +128,22 @@ def symbol(name: str) -> Callable[[Callable[[str], Symbol]], Callable[[str], Sym
         return make
 
     return register
+
+
+def symbol_named(name: str) -> Symbol:
+    """The symbol of that name, or a box with the name in it where none was drawn, its ports spread over both sides."""
+    return SYMBOLS.get(name) or _named_box(name)
+
+
+def _named_box(name: str) -> Symbol:
+    """A box round the words of a name; half as wide again as they are, since a legend shrinks letters less."""
+    lines = tuple(textwrap.wrap(name.replace("_", " "), 12))
+    across, high = (1.5 * each for each in lettering.size_of(lines, bold=True))
+    width, height = max(34.0, across), max(30.0, high)
+    step = lettering.LABEL_SIZE * lettering.LEADING
+    top = -step * (len(lines) - 1) / 2
+    words = (Letter(0.0, top + step * row, line, lettering.LABEL_SIZE) for row, line in enumerate(lines))
+    return Symbol(name, width, height, (box(width, height), *words), is_two_sided=True)
 
 
 def in_line(name: str, width: float, height: float, *marks: Mark) -> Symbol:

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from plumbnet.layout.part import IN, OUT, Free, OneWay, Part, Passage, kind
 from plumbnet.layout.quantity import PRESSURE, Quantity
 
-CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(3e3, 83e3))]
 
 
 class Backflow(Part):

@@ -8,12 +8,13 @@ from pydantic import model_validator
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import IN, Cushion, Outlet, Part, Role, kind
-from plumbnet.layout.quantity import PRESSURE, VOLUME, Power, Quantity, Temperature, Volume
+from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
 
 RELIEF_TEMPERATURE_K = 372.0389
 """Temperature at which a combined relief valve opens where the author gives none: 210 degF (common practice)."""
 
-SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0)]
+SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
+OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, RELIEF_TEMPERATURE_K))]
 
 
 class Ending(Part):
@@ -36,11 +37,11 @@ class ExpansionTank(Ending):
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
     assumed: ClassVar = {"state": "is sound"}
 
-    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.008, 0.048))]
     """Whole volume of the tank, air and water."""
-    precharge_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    precharge_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 550e3))]
     """Air pressure with no water in the tank."""
-    acceptance_m3: Volume | None = None
+    acceptance_m3: Annotated[float, Quantity(VOLUME, usual=(0.004, 0.02))] | None = None
     """Most water the membrane lets in, where it is less than the whole volume."""
     state: Literal["sound", "waterlogged"] = "sound"
     """Whether the membrane and the charge are sound."""
@@ -78,7 +79,7 @@ class Relief(Declared):
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""
-    temperature_k: Temperature = RELIEF_TEMPERATURE_K
+    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
     """Temperature at which it opens; 99 °C (210 °F) when left out."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
@@ -97,7 +98,7 @@ class ReliefValve(Ending):
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""
-    temperature_k: Temperature = RELIEF_TEMPERATURE_K
+    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
     """Temperature at which it opens."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
@@ -128,7 +129,7 @@ class ExpansionRelief(Ending):
     symbol: ClassVar[str] = "expansion_relief"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
 
-    pressure_pa: SetPressure
+    pressure_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
     """Pressure at which it opens."""
     state: Literal["sound", "plugged"] = "sound"
     """Whether it can open."""

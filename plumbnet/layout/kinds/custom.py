@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 
 from plumbnet.layout.declared import Declared
 from plumbnet.layout.part import Free, OneWay, Part, Passage, Reducing, Shut, kind
-from plumbnet.layout.quantity import PRESSURE, Quantity, Volume
+from plumbnet.layout.quantity import PRESSURE, VOLUME, Quantity
 
 Pair = Annotated[tuple[str, str], Field(strict=False)]
 PortNames = Annotated[
@@ -79,7 +79,7 @@ class Device(Part):
         alias="passages", examples=[[{"free": ["in", "out"]}]]
     )
     """Ways through it."""
-    volume_m3: Volume = 0.0
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
     """Water it holds, standing at its first port."""
 
     @model_validator(mode="after")

@@ -18,13 +18,15 @@ from plumbnet.layout.part import (
     Passage,
     kind,
 )
-from plumbnet.layout.quantity import TEMPERATURE, VOLUME, Fraction, Power, Quantity, Volume
+from plumbnet.layout.quantity import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
 
 COIL_IN, COIL_OUT = "coil_in", "coil_out"
 PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
 
-Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15)]
-Held = Annotated[float, Quantity(VOLUME, above=0.0)]
+Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15, usual=(323.15, 353.15))]
+Held = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.04, 0.3))]
+InPassing = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.0005, 0.005))]
+InCoil = Annotated[float, Quantity(VOLUME, usual=(0.001, 0.01))]
 
 USUAL_STORE_M3 = 0.1892706
 """Store of the tank heater that would replace a flow-through one: 50 gal (common practice)."""
@@ -64,7 +66,7 @@ class Heater(Part):
     """Water it heats and holds."""
     setpoint_k: Setpoint
     """Highest temperature it heats the water to."""
-    input_w: Power | None = None
+    input_w: Annotated[float, Quantity(POWER, usual=(2e3, 50e3))] | None = None
     """Rate at which it burns fuel or draws current."""
     relief: Relief | None = None
     """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
@@ -149,7 +151,7 @@ class TanklessHeater(Heater):
     on_flow: ClassVar[bool] = True
     assumed: ClassVar = {"volume": "holds 1 L of water (0.26 gal)"}
 
-    volume_m3: Held = 0.001
+    volume_m3: InPassing = 0.001
     """Water in its coil; 1 L when left out (common practice)."""
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
@@ -173,7 +175,7 @@ class IndirectHeater(Heater):
     tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
     assumed: ClassVar = {"coil_volume": "has a coil of 5 L (1.3 gal)"}
 
-    coil_volume_m3: Volume = 0.005
+    coil_volume_m3: InCoil = 0.005
     """Water in the coil; 5 L when left out (common practice)."""
 
     def passages(self) -> Iterator[Passage]:
@@ -205,9 +207,9 @@ class HeatExchanger(Heater):
         "primary_volume": "holds 1 L of water (0.26 gal) on the heating side",
     }
 
-    volume_m3: Held = 0.001
+    volume_m3: InPassing = 0.001
     """Water on the heated side; 1 L when left out (common practice)."""
-    primary_volume_m3: Volume = 0.001
+    primary_volume_m3: InCoil = 0.001
     """Water on the heating side; 1 L when left out (common practice)."""
 
     def passages(self) -> Iterator[Passage]:

@@ -1,11 +1,11 @@
 """Parts of heating and solar circuits: boilers, collectors, emitters."""
 
 from collections.abc import Iterator
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from plumbnet.layout.kinds.heat import Heater
 from plumbnet.layout.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, kind
-from plumbnet.layout.quantity import Volume
+from plumbnet.layout.quantity import VOLUME, Quantity
 
 
 @kind("boiler")
@@ -26,7 +26,7 @@ class Emitter(Part):
     symbol: ClassVar[str] = "emitter"
     cools: ClassVar[bool] = True
 
-    volume_m3: Volume
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.005, 0.02))]
     """Water it holds."""
 
     def contents(self) -> Iterator[tuple[str, float]]:

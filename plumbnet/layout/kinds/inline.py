@@ -21,7 +21,7 @@ from plumbnet.layout.part import (
     Shut,
     kind,
 )
-from plumbnet.layout.quantity import PRESSURE, VOLUME, Quantity, Volume
+from plumbnet.layout.quantity import PRESSURE, VOLUME, Quantity
 
 
 class Checkable(Part):
@@ -115,7 +115,7 @@ class PressureReducer(Part):
     failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}}
     assumed: ClassVar = {"bypass": "has no bypass"}
 
-    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0)]
+    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(200e3, 600e3))]
     """Outlet pressure it is set to."""
     bypass: bool = False
     """Whether an integral bypass lets water back once the building stands above the main."""
@@ -136,7 +136,7 @@ class Softener(Checkable):
     symbol: ClassVar[str] = "softener"
     assumed: ClassVar = {"check": "has no check valve"}
 
-    volume_m3: Volume = 0.0
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
     """Water it holds."""
 
     def contents(self) -> Iterator[tuple[str, float]]:
@@ -151,7 +151,7 @@ class Filter(Checkable):
     symbol: ClassVar[str] = "filter"
     assumed: ClassVar = {"check": "has no check valve"}
 
-    volume_m3: Volume = 0.0
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
     """Water it holds."""
 
     def contents(self) -> Iterator[tuple[str, float]]:
@@ -209,7 +209,7 @@ class StorageTank(Part):
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, RETURN, RELIEF)
     is_vessel: ClassVar[bool] = True
 
-    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0)]
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.1, 0.3))]
     """Water it holds."""
 
     def passages(self) -> Iterator[Passage]:

@@ -16,7 +16,7 @@ class BoosterPump(Part):
     symbol: ClassVar[str] = "booster_pump"
     assumed: ClassVar = {"check": "has a check in its outlet"}
 
-    rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
     """Pressure it adds at no flow."""
     check: bool = True
     """Whether a check keeps water from passing back."""
@@ -57,7 +57,7 @@ class Circulator(Checkable):
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
-    head_pa: Annotated[float, Quantity(HEAD, above=0.0)] | None = None
+    head_pa: Annotated[float, Quantity(HEAD, above=0.0, usual=(20e3, 250e3))] | None = None
     """What it adds at no flow, as a pressure or as a height of water; asked for where a reducer stands in its loop."""
 
     def events(self, extremes: Extremes) -> Iterator[Event]:

@@ -7,10 +7,12 @@ from pydantic import model_validator
 
 from plumbnet.layout.event import Event, Extremes
 from plumbnet.layout.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, kind
-from plumbnet.layout.quantity import PRESSURE, Quantity, Temperature, Volume
+from plumbnet.layout.quantity import PRESSURE, TEMPERATURE, Quantity, Volume
 
 COLD_SUPPLY_K = 283.15
 """Cold water where the author gives no temperature: 10 degC, 50 degF (common practice)."""
+
+Cold = Annotated[float, Quantity(TEMPERATURE, usual=(278.15, 288.15))]
 
 
 @kind("main")
@@ -32,13 +34,13 @@ class Main(Part):
         "lowest": "falls no lower by day",
     }
 
-    pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(200e3, 600e3))]
     """Static pressure in the main, as it usually is."""
-    highest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)] | None = None
+    highest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(400e3, 800e3))] | None = None
     """Highest static pressure in the main, as at night; the usual pressure when left out."""
-    lowest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)] | None = None
+    lowest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(50e3, 250e3))] | None = None
     """Lowest static pressure in the main, as in the morning; the usual pressure when left out."""
-    temperature_k: Temperature = COLD_SUPPLY_K
+    temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
 
     @model_validator(mode="after")
@@ -96,11 +98,11 @@ class Well(Part):
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
     assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
 
-    cut_in_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    cut_in_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 350e3))]
     """Pressure at which the pump starts."""
-    cut_out_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    cut_out_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(300e3, 500e3))]
     """Pressure at which the pump stops."""
-    temperature_k: Temperature = COLD_SUPPLY_K
+    temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
 
     @model_validator(mode="after")
@@ -135,7 +137,7 @@ class OpenTank(Part):
 
     volume_m3: Volume | None = None
     """Water it holds."""
-    temperature_k: Temperature = COLD_SUPPLY_K
+    temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it holds."""
 
     def passages(self) -> Iterator[Passage]:
@@ -166,9 +168,9 @@ class FillingLoop(Part):
         "state": "is shut off once the circuit is filled",
     }
 
-    fill_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+    fill_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
     """Pressure to which the circuit is filled, cold, as a gauge at the loop reads it."""
-    temperature_k: Temperature = COLD_SUPPLY_K
+    temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it fills with."""
     state: Literal["shut", "open"] = "shut"
     """Whether it is shut off or parted, or was left open."""

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Mapping
 
 from plumbnet.drawing.items import Diagram, Item, Link
-from plumbnet.drawing.symbols import SYMBOLS
+from plumbnet.drawing.symbols import symbol_named
 from plumbnet.layout.part import Free, Part, Role
 from plumbnet.layout.system import System
 from plumbnet.report.schematic.service import services
@@ -36,7 +36,7 @@ def _item(  # noqa: PLR0913  what is known of a part
 ) -> Item:
     return Item(
         name,
-        SYMBOLS[part.drawn_as()],
+        symbol_named(part.drawn_as()),
         part.port_names(),
         notes if verdict is None else (*notes, verdict.value.upper()),
         verdict,

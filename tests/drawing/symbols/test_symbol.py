@@ -2,7 +2,9 @@ from itertools import pairwise
 
 import pytest
 
-from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Stroke, arrow, check_marks, in_line, shifted
+from plumbnet.drawing.lettering import width
+from plumbnet.drawing.symbols import symbol_named
+from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Letter, Stroke, arrow, check_marks, in_line, shifted
 
 
 def test_check_is_a_triangle_that_points_at_a_bar() -> None:
@@ -26,6 +28,17 @@ def test_reach_holds_every_stroke() -> None:
 def test_shifted_mark_keeps_its_shape() -> None:
     assert shifted(Disc(1.0, 2.0, 3.0), 4.0) == Disc(5.0, 2.0, 3.0)
     assert shifted(Stroke(((0.0, 0.0), (1.0, 1.0))), 4.0).points == ((4.0, 0.0), (5.0, 1.0))  # type: ignore[union-attr]  # a stroke
+
+
+def test_kind_without_a_symbol_is_a_box_that_holds_its_name() -> None:
+    switch, long = symbol_named("flow_switch"), symbol_named("thermostatic_balancing_valve")
+    assert switch.words == "flow switch"
+    assert switch.marks[1:] == (Letter(0.0, 0.0, "flow switch", 7.0),)
+    assert switch.width > 1.4 * width("flow switch", bold=True)
+    assert [mark.text for mark in long.marks if isinstance(mark, Letter)] == ["thermostatic", "balancing", "valve"]
+    assert long.height > 3 * 7.0
+    assert switch.is_two_sided
+    assert symbol_named("meter") is SYMBOLS["meter"]
 
 
 def test_words_say_what_a_symbol_stands_for() -> None:

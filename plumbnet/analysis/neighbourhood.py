@@ -119,8 +119,9 @@ class Neighbourhood:
     def is_brought_by(self, zone: Zone, heater: str, limit_pa: float) -> bool:
         """Whether a zone comes above a limit through a heater: beside some of the others, and less high without it.
 
-        Alone it is what brings the zone anywhere. Beside all others alone it would not do: where a relief valve ends the climb, two of three may be too much, and
-        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all.
+        Beside all others alone it would not do: where a relief valve ends the climb, two of three may be too much, and
+        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all;
+        where there are none, all that it comes to is through it.
         """
         others = [name for name in self._heaters_of(zone) if name != heater]
         if not others:

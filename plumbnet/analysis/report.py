@@ -128,7 +128,7 @@ def _demand_standing_water(network: Network) -> None:
     Pipes that end in the air, as a vent does, may stand empty at the top.
     """
     tops_pa: dict[Zone, float] = {}
-    airy = {site.node for site in network.piping.sites() if site.outlet.role is Role.AIR}
+    airy = {site.node for site in network.sites if site.outlet.role is Role.AIR}
     for node, (zone, head_pa) in enumerate(zip(network.zoning.zone_of, network.piping.heads_pa, strict=True)):
         if node not in airy:
             tops_pa[zone] = max(tops_pa.get(zone, head_pa), head_pa)

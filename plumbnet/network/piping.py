@@ -75,7 +75,8 @@ class Piping:
 
     `ports` by node, `node_of` back again; `heads_pa` the static head of each node's height above datum, so
     that pressure at datum = pressure at the port + head; `free` joins nodes between which water passes both
-    ways (pipes, doors and all other free passages); `plain` lists those of its edges that are no doors.
+    ways (pipes, doors and all other free passages); `plain` lists those of its edges that are no doors, `pipes` those
+    that are pipes, in their order.
     """
 
     system: System
@@ -84,6 +85,7 @@ class Piping:
     heads_pa: list[float] = field(default_factory=list)
     free: "nx.Graph[Node]" = field(default_factory=nx.Graph)
     plain: list[tuple[Node, Node]] = field(default_factory=list)
+    pipes: list[tuple[Node, Node]] = field(default_factory=list)
     doors: list[Door] = field(default_factory=list)
     gates: list[Gate] = field(default_factory=list)
 
@@ -109,8 +111,8 @@ def piping_of(system: System, *, holding: Collection[str] = ()) -> Piping:
     for name, part in system.parts.items():
         for passage in part.passages():
             _add_passage(piping, name, part, _held(part, passage) if name in holding else passage)
-    for pipe in system.pipes:
-        piping.plain.append((piping.node_of[pipe.start], piping.node_of[pipe.end]))
+    piping.pipes.extend((piping.node_of[pipe.start], piping.node_of[pipe.end]) for pipe in system.pipes)
+    piping.plain.extend(piping.pipes)
     piping.free.add_edges_from(piping.plain)
     piping.free.add_edges_from((door.start, door.end) for door in piping.doors)
     return piping

@@ -36,11 +36,11 @@ def assumed(network: Network, hot: frozenset[Node]) -> Mapping[str, tuple[str, .
 
 def _beside_cold_pipes(network: Network, hot: frozenset[Node]) -> Iterator[str]:
     """The heaters that fire with every fixture shut, where some hot pipe holds water that none of them warms."""
-    node_of = network.piping.node_of
+    piping = network.piping
     firing = [heated for heated in network.heated if not heated.is_idle]
     warmed = {piece.name for heated in firing for piece in heated.pieces}
-    pipes = (pipe for number, pipe in enumerate(network.piping.system.pipes) if f"pipe {number}" not in warmed)
-    if any(pipe.volume_m3 > 0.0 and {node_of[pipe.start], node_of[pipe.end]} & hot for pipe in pipes):
+    beside = ((number, pipe) for number, pipe in enumerate(piping.system.pipes) if f"pipe {number}" not in warmed)
+    if any(pipe.volume_m3 > 0.0 and not hot.isdisjoint(piping.pipes[number]) for number, pipe in beside):
         yield from (heated.name for heated in firing)
 
 

@@ -104,12 +104,18 @@ class Loading:
 
     def growth_by(self, heaters: Collection[str]) -> Mapping[Zone, float]:
         """Growth in each zone of all water that some heaters warm, whatever else warms it too."""
-        warming = (heated for heated in self.network.heated if heated.name in heaters and not heated.is_idle)
+        numbers = sorted(self._number_of[name] for name in heaters if name in self._number_of)
+        warming = (heated for number in numbers if not (heated := self.network.heated[number]).is_idle)
         found: dict[Zone, float] = defaultdict(float)
         for name in dict.fromkeys(piece.name for heated in warming for piece in heated.pieces):
             zone, growth_m3 = self._growths[name]
             found[zone] += growth_m3
         return found
+
+    @cached_property
+    def _number_of(self) -> dict[str, int]:
+        """Which of the heat sources each is, in the order of the file."""
+        return {heated.name: number for number, heated in enumerate(self.network.heated)}
 
     @cached_property
     def _growths(self) -> dict[str, tuple[Zone, float]]:

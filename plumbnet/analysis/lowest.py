@@ -82,7 +82,7 @@ class _Lowest:
     def _airy(self) -> frozenset[Node]:
         """Ends in the air, but for taps that run."""
         parts = self.network.piping.system.parts
-        sites = (site for site in self.network.piping.sites() if site.outlet.role is Role.AIR)
+        sites = (site for site in self.network.sites if site.outlet.role is Role.AIR)
         return frozenset(site.node for site in sites if not parts[site.part].draws_at())
 
     @cached_property

@@ -120,9 +120,12 @@ class Neighbourhood:
         """Whether a zone comes above a limit through a heater: beside some of the others, and less high without it.
 
         Beside all others alone it would not do: where a relief valve ends the climb, two of three may be too much, and
-        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all.
+        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all;
+        where there are none, all that it comes to is through it.
         """
         others = [name for name in self._heaters_of(zone) if name != heater]
+        if not others:
+            return self.highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
         if any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others)):
             return True
         return (
@@ -190,8 +193,7 @@ class Neighbourhood:
 def _choices(others: Sequence[str]) -> Iterator[tuple[str, ...]]:
     """All of the others, none, and where they are few every choice between."""
     yield tuple(others)
-    if others:
-        yield ()
+    yield ()
     if len(others) <= MOST_OTHERS:
         for count in range(1, len(others)):
             yield from combinations(others, count)

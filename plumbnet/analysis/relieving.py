@@ -7,19 +7,17 @@ from plumbnet.layout.part import Role
 from plumbnet.network.heated import Heated
 from plumbnet.network.ladder import first_opens_pa
 from plumbnet.network.piping import Node, Site
-from plumbnet.network.sides import neighbours
 from plumbnet.network.whole import Network
 from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
     """Every relief valve of a role, in the order of the file. Linear."""
-    sites = [site for site in network.piping.sites() if site.outlet.role is role]
-    touched = neighbours(network.piping, (site.node for site in sites))
+    sites = [site for site in network.sites if site.outlet.role is role]
     lowest_pa = first_opens_pa(network.openings, lambda each: each is Role.SAFETY_RELIEF)
     for site in sites:
         safety_pa = lowest_pa.get(network.zoning.zone_of[site.node])
-        yield _relief(network, site, tuple(sorted(touched[site.node])), safety_pa)
+        yield _relief(network, site, tuple(sorted(network.neighbours(site.node))), safety_pa)
 
 
 def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: float | None) -> ReliefFacts:
@@ -59,13 +57,11 @@ def _lowest_rating(network: Network, names: tuple[str, ...], head_pa: float) -> 
 
 def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:
     """For each heater's inlet the safety relief valves that only pipes and fittings join to its store."""
-    parts = network.piping.system.parts
-    own = {node: heated for heated in network.heated for node in _store_nodes(network, heated)}
+    safety = {site.part for site in network.sites if site.outlet.role is Role.SAFETY_RELIEF}
     found: dict[Node, tuple[str, ...]] = {}
-    for node, names in neighbours(network.piping, own).items():
-        reliefs = {name for name in names if any(o.role is Role.SAFETY_RELIEF for o in parts[name].outlets())}
-        inlet = own[node].inlet
-        found[inlet] = tuple(sorted({*found.get(inlet, ()), *reliefs}))
+    for heated in network.heated:
+        beside = {name for node in _store_nodes(network, heated) for name in network.neighbours(node)}
+        found[heated.inlet] = tuple(sorted(beside & safety))
     return found
 
 

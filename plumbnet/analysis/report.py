@@ -128,7 +128,7 @@ def _demand_standing_water(network: Network) -> None:
     Pipes that end in the air, as a vent does, may stand empty at the top.
     """
     tops_pa: dict[Zone, float] = {}
-    airy = {site.node for site in network.piping.sites() if site.outlet.role is Role.AIR}
+    airy = {site.node for site in network.sites if site.outlet.role is Role.AIR}
     for node, (zone, head_pa) in enumerate(zip(network.zoning.zone_of, network.piping.heads_pa, strict=True)):
         if node not in airy:
             tops_pa[zone] = max(tops_pa.get(zone, head_pa), head_pa)
@@ -210,8 +210,7 @@ def _idle_pumps(network: Network) -> Iterator[str]:
 def _unreached(network: Network) -> Iterator[str]:
     """Parts with a pipe in which no water stands, less the device that keeps the water away."""
     piping, static_pa, zone_of = network.piping, network.standing.static_pa, network.zoning.zone_of
-    joined = {end for pipe in piping.system.pipes for end in (pipe.start, pipe.end)}
-    dry = {end.part for end in joined if static_pa[zone_of[piping.node_of[end]]] is None}
+    dry = {piping.ports[node].part for ends in piping.pipes for node in ends if static_pa[zone_of[node]] is None}
     borders = {
         gate.part
         for gate in piping.gates

@@ -71,7 +71,8 @@ class Trial:
     @cached_property
     def _found(self) -> tuple[float | None, bool]:
         """The smallest tank, and whether one hundredth less fails: by a formula where its answer stands the trial."""
-        by_formula = [_sum_m3(found) for found in (self._sizings, answer(self.task, ALWAYS)) if found]
+        plain = self._sizings if self.method == ALWAYS else answer(self.task, ALWAYS)
+        by_formula = [_sum_m3(found) for found in (self._sizings, plain) if found]
         for guess_m3 in dict.fromkeys(by_formula):
             if self.holds_m3(guess_m3) and not self.holds_m3(guess_m3 * (1.0 - _GUESSED)):
                 return guess_m3, True

@@ -53,7 +53,7 @@ def standing_water(network: Network) -> Water:
             found[f"{name}.{port}"] = Standing(zone_of[node_of[End(name, port)]], shell)
     for number, pipe in enumerate(system.pipes):
         if pipe.volume_m3 > 0.0:
-            found[f"pipe {number}"] = Standing(zone_of[node_of[pipe.start]], _pipe_shell(pipe))
+            found[f"pipe {number}"] = Standing(zone_of[network.piping.pipes[number][0]], _pipe_shell(pipe))
     return Water(found)
 
 

@@ -43,8 +43,8 @@ class Judge:
 
         Of equal ones its own zone speaks first, then the first part by name.
         """
-        ports, places = self.network.piping.ports, dict[Zone, Node]()
-        beyond = sorted((piece.node for piece in heated.pieces), key=lambda node: (ports[node].part, ports[node].port))
+        places = dict[Zone, Node]()
+        beyond = sorted((piece.node for piece in heated.pieces), key=self.network.piping.ports.__getitem__)
         for node in (heated.inlet, *beyond):
             places.setdefault(self.network.zoning.zone_of[node], node)
         cases = [self._case(heated, node) for node in places.values()]

@@ -85,4 +85,4 @@ def _loop_pieces(piping: Piping, loop: Loop) -> Iterator[Piece]:
     for number in loop.pipes:
         pipe = piping.system.pipes[number]
         if pipe.volume_m3 > 0.0:
-            yield Piece(f"pipe {number}", piping.node_of[pipe.start], pipe.volume_m3)
+            yield Piece(f"pipe {number}", piping.pipes[number][0], pipe.volume_m3)

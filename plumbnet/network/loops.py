@@ -1,14 +1,14 @@
 """Loops that a pump can drive with every fixture shut, and the water in them."""
 
 import math
-from collections import defaultdict, deque
+from collections import deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import networkx as nx
 
-from plumbnet.layout.part import Boosting, Free, OneWay, Passage, Reducing, Shut
 from plumbnet.layout.system import End
+from plumbnet.network.blocks import blocks
 from plumbnet.network.dominators import dominators, under_one
 from plumbnet.network.lifting import Hindrance, Lifting, lifting_of
 from plumbnet.network.piping import Node, Piping
@@ -60,7 +60,7 @@ def circulation(piping: Piping) -> Circulation:
     pumps = dict(_pumps(piping))
     if not pumps:
         return Circulation((), ())
-    block_of = {arc: block for block in _blocks(_arcs(piping)) for arc in block}
+    block_of = {arc: block for block in _blocks(_arcs(piping, pumps)) for arc in block}
     patience = Patience(MOST_STEPS)
     driven = {name: _driven(pump, block_of.get(pump, []), patience) for name, pump in pumps.items()}
     reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
@@ -110,61 +110,29 @@ def _hindered(name: str, pump: Arc, arcs: list[Arc], lifting: Lifting) -> Iterat
         yield Hindered(name, why, head_helps)
 
 
-def _arcs(piping: Piping) -> Iterator[Arc]:
-    """Every way from port to port that water can take while the pumps run."""
-    for name, part in piping.system.parts.items():
-        driven = part.driven()
-        ways = [driven] if driven is not None else [way for passage in part.passages() for way in _ways(passage)]
-        for inlet, outlet in ways:
-            yield Arc(piping.node_of[End(name, inlet)], piping.node_of[End(name, outlet)])
-    for number, pipe in enumerate(piping.system.pipes):
-        start, end = piping.node_of[pipe.start], piping.node_of[pipe.end]
+def _arcs(piping: Piping, pumps: Mapping[str, Arc]) -> Iterator[Arc]:
+    """Every way from port to port that water can take while the pumps run: through a pump as it drives."""
+    yield from pumps.values()
+    for start, end in [*piping.inner, *((door.start, door.end) for door in piping.doors)]:
+        if piping.ports[start].part not in pumps:
+            yield Arc(start, end)
+            yield Arc(end, start)
+    for gate in piping.gates:
+        if gate.forward is not None and gate.part not in pumps:
+            yield Arc(gate.start, gate.end)
+    for number, (start, end) in enumerate(piping.pipes):
         yield Arc(start, end, number)
         yield Arc(end, start, number)
 
 
-def _ways(passage: Passage) -> Iterator[tuple[str, str]]:
-    match passage:
-        case Free(a, b):
-            yield (a, b)
-            yield (b, a)
-        case OneWay(inlet, outlet, _):
-            yield (inlet, outlet)
-        case Reducing(inlet, outlet, _, _) | Boosting(inlet, outlet, _, _):
-            yield (inlet, outlet)
-        case Shut():
-            return
-
-
 def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
-    """The arcs of each biconnected block that holds a way round, sorted; a block of one edge is a bridge.
-
-    Where several pipes run between the same two ports, each is a node of its own, so that they differ.
-    """
-    between: dict[Edge, dict[int, list[Arc]]] = defaultdict(lambda: defaultdict(list))
+    """The arcs of each biconnected block that holds a way round, sorted; arcs through one pipe are one link."""
+    links: dict[tuple[Edge, int], list[Arc]] = {}
     for arc in arcs:
-        between[arc.edge][arc.pipe].append(arc)
-    graph: nx.Graph[Node | tuple[Edge, int]] = nx.Graph()
-    for edge, pipes in between.items():
-        if len(pipes) == 1:
-            graph.add_edge(*edge)
-        for pipe in pipes if len(pipes) > 1 else ():
-            graph.add_edges_from(((edge[0], (edge, pipe)), ((edge, pipe), edge[1])))
-    for edges in nx.biconnected_component_edges(graph):
-        if len(edges) > 1:
-            yield sorted({arc for start, end in edges for arc in _arcs_of(between, start, end)})
-
-
-def _arcs_of(
-    between: Mapping[Edge, Mapping[int, list[Arc]]], start: Node | tuple[Edge, int], end: Node | tuple[Edge, int]
-) -> list[Arc]:
-    """The arcs that an edge of the graph stands for."""
-    if isinstance(start, tuple):
-        return between[start[0]][start[1]]
-    if isinstance(end, tuple):
-        return between[end[0]][end[1]]
-    (arcs,) = between[min(start, end), max(start, end)].values()
-    return arcs
+        links.setdefault((arc.edge, arc.pipe), []).append(arc)
+    own = list(links.values())
+    for block in blocks([edge for edge, _ in links]):
+        yield sorted({arc for link in block for arc in own[link]})
 
 
 def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | None = None) -> list[Arc]:

@@ -75,7 +75,8 @@ class Piping:
 
     `ports` by node, `node_of` back again; `heads_pa` the static head of each node's height above datum, so
     that pressure at datum = pressure at the port + head; `free` joins nodes between which water passes both
-    ways (pipes, doors and all other free passages); `plain` lists those of its edges that are no doors.
+    ways (pipes, doors and all other free passages). Of its edges `pipes` are those of the system's pipes, in their
+    order, `doors` and `inner` those within parts.
     """
 
     system: System
@@ -83,9 +84,15 @@ class Piping:
     node_of: dict[End, Node] = field(default_factory=dict)
     heads_pa: list[float] = field(default_factory=list)
     free: "nx.Graph[Node]" = field(default_factory=nx.Graph)
-    plain: list[tuple[Node, Node]] = field(default_factory=list)
+    inner: list[tuple[Node, Node]] = field(default_factory=list)
+    pipes: list[tuple[Node, Node]] = field(default_factory=list)
     doors: list[Door] = field(default_factory=list)
     gates: list[Gate] = field(default_factory=list)
+
+    @property
+    def plain(self) -> list[tuple[Node, Node]]:
+        """Nodes between which water passes both ways, and not through a door."""
+        return [*self.inner, *self.pipes]
 
     def nodes_of(self, name: str) -> Iterator[Node]:
         """The nodes of a part, in the order of its ports."""
@@ -109,8 +116,7 @@ def piping_of(system: System, *, holding: Collection[str] = ()) -> Piping:
     for name, part in system.parts.items():
         for passage in part.passages():
             _add_passage(piping, name, part, _held(part, passage) if name in holding else passage)
-    for pipe in system.pipes:
-        piping.plain.append((piping.node_of[pipe.start], piping.node_of[pipe.end]))
+    piping.pipes.extend((piping.node_of[pipe.start], piping.node_of[pipe.end]) for pipe in system.pipes)
     piping.free.add_edges_from(piping.plain)
     piping.free.add_edges_from((door.start, door.end) for door in piping.doors)
     return piping
@@ -144,7 +150,7 @@ def _add_passage(piping: Piping, name: str, part: Part, passage: Passage) -> Non
             if part.is_door():
                 piping.doors.append(Door(name, start, end, part.is_valve()))
             else:
-                piping.plain.append((start, end))
+                piping.inner.append((start, end))
         case OneWay(a, b, opens_pa):
             start, end = node_of[End(name, a)], node_of[End(name, b)]
             piping.gates.append(Gate(name, start, end, Way(opens_pa), None))

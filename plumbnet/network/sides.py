@@ -4,30 +4,23 @@ from collections import deque
 from collections.abc import Iterable, Iterator
 from collections.abc import Set as AbstractSet
 
-from networkx.utils import UnionFind
-
+from plumbnet.network.groups import groups
 from plumbnet.network.piping import Node, Piping
 
 
-def neighbours(piping: Piping, nodes: Iterable[Node]) -> dict[Node, frozenset[str]]:
-    """For each of `nodes` the parts that pipes and fittings alone join it to, its own part left out.
-
-    Linear in the piping, but for the size of the answer.
-    """
-    joined = touching(piping)
-    members: dict[Node, set[str]] = {}
-    for node, (name, _) in enumerate(piping.ports):
+def joined_parts(piping: Piping) -> list[set[str]]:
+    """For each node the parts that pipes and fittings alone join to it, its own among them. Linear."""
+    group_of = touching(piping)
+    members: list[set[str]] = [set() for _ in group_of]
+    for (name, _), group in zip(piping.ports, group_of, strict=True):
         if not piping.system.parts[name].is_fitting:
-            members.setdefault(joined[node], set()).add(name)
-    return {node: frozenset(members[joined[node]] - {piping.ports[node].part}) for node in nodes}
+            members[group].add(name)
+    return [members[group] for group in group_of]
 
 
-def touching(piping: Piping) -> "UnionFind[Node]":
-    """Nodes joined by pipes alone; a fitting is one node. Linear."""
-    joined: UnionFind[Node] = UnionFind()
-    for pipe in piping.system.pipes:
-        joined.union(piping.node_of[pipe.start], piping.node_of[pipe.end])
-    return joined
+def touching(piping: Piping) -> list[int]:
+    """The group of each node, where pipes alone join them; a fitting is one node. Linear."""
+    return groups(len(piping.ports), piping.pipes)[0]
 
 
 def hot_side(piping: Piping, stores: Iterable[tuple[Node, Node]]) -> frozenset[Node]:
@@ -52,8 +45,8 @@ def _directed(piping: Piping, heaters: AbstractSet[str]) -> tuple[dict[Node, lis
         onward.setdefault(start, []).append(end)
         back.setdefault(end, []).append(start)
 
-    for pipe in piping.system.pipes:
-        add(piping.node_of[pipe.start], piping.node_of[pipe.end])
+    for start, end in piping.pipes:
+        add(start, end)
     for start, end in _inner(piping):
         if piping.ports[start].part not in heaters:
             add(start, end)

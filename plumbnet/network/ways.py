@@ -49,8 +49,7 @@ class Ways:
 
     def _by_name(self, nodes: Iterable[Node]) -> list[Node]:
         """Nodes by part and port, so that of ways of one length the order of the file chooses none."""
-        ports = self.piping.ports
-        return sorted(nodes, key=lambda node: (ports[node].part, ports[node].port))
+        return sorted(nodes, key=self.piping.ports.__getitem__)
 
 
 def _named(piping: Piping, nodes: Iterable[Node]) -> Iterator[str]:

@@ -20,6 +20,7 @@ from plumbnet.network.loops import Circulation, circulation
 from plumbnet.network.piping import Node, Piping, Site, piping_of
 from plumbnet.network.pressure import Standing, spread, standing
 from plumbnet.network.reach import reach
+from plumbnet.network.sides import joined_parts
 from plumbnet.network.ways import Ways
 from plumbnet.network.zones import Cell, Zone, Zoning, zoning_of
 
@@ -144,6 +145,19 @@ class Network:
     def way_out_pa(self) -> dict[Zone, float]:
         """Pressure at which the first way out of each zone that has one opens."""
         return first_opens_pa(self.openings, lambda role: role.is_way_out)
+
+    def neighbours(self, node: Node) -> set[str]:
+        """The parts that pipes and fittings alone join to a node, its own left out."""
+        return self._joined_parts[node] - {self.piping.ports[node].part}
+
+    @cached_property
+    def _joined_parts(self) -> list[set[str]]:
+        return joined_parts(self.piping)
+
+    @cached_property
+    def sites(self) -> tuple[Site, ...]:
+        """Every outlet, in the order of the file."""
+        return tuple(self.piping.sites())
 
     @cached_property
     def site_of(self) -> dict[str, Site]:

@@ -2,11 +2,10 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from networkx.utils import UnionFind
-
+from plumbnet.network.groups import groups
 from plumbnet.network.piping import Gate, Node, Piping, Site, Way
 
 Zone = int
@@ -74,27 +73,15 @@ class Zoning:
 
 def zoning_of(piping: Piping) -> Zoning:
     """Contract the free passages of `piping`; a gate back into its own cell is left out."""
-    nodes = range(len(piping.ports))
-    cells: UnionFind[Node] = UnionFind()
-    for start, end in piping.plain:
-        cells.union(start, end)
-    cell_of, cell_count = _numbered(cells[node] for node in nodes)
-    zones: UnionFind[Cell] = UnionFind()
-    for door in piping.doors:
-        zones.union(cell_of[door.start], cell_of[door.end])
-    zone_of, zone_count = _numbered(zones[cell_of[node]] for node in nodes)
+    cell_of, cell_count = groups(len(piping.ports), piping.plain)
+    zone_of_cell, zone_count = groups(cell_count, ((cell_of[door.start], cell_of[door.end]) for door in piping.doors))
+    zone_of = [zone_of_cell[cell] for cell in cell_of]
     zoning = Zoning(piping, zone_of, cell_of, zone_count, cell_count)
     for gate in piping.gates:
         _add_crossings(zoning, gate)
     for site in piping.sites():
         zoning.sites[zone_of[site.node]].append(site)
     return zoning
-
-
-def _numbered(roots: Iterable[int]) -> tuple[list[int], int]:
-    """Roots renumbered 0, 1, 2... in the order in which they first appear."""
-    numbers: dict[int, int] = {}
-    return [numbers.setdefault(root, len(numbers)) for root in roots], len(numbers)
 
 
 def _add_crossings(zoning: Zoning, gate: Gate) -> None:

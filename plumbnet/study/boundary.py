@@ -229,13 +229,11 @@ class Boundaries:
         return joined
 
     @cached_property
-    def _touching(self) -> "UnionFind[Node]":
-        """Nodes joined by pipes alone; a fitting is one node."""
+    def _touching(self) -> list[int]:
+        """The group of each node, where pipes alone join them; a fitting is one node."""
         return touching(self.network.piping)
 
     @cached_property
-    def _relieved(self) -> frozenset[Node]:
+    def _relieved(self) -> frozenset[int]:
         """Groups of touching nodes in which a relief valve stands."""
-        return frozenset(
-            self._touching[site.node] for site in self.network.piping.sites() if site.outlet.role in _RELIEF
-        )
+        return frozenset(self._touching[site.node] for site in self.network.sites if site.outlet.role in _RELIEF)

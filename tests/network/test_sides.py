@@ -1,11 +1,10 @@
 from conftest import Drawn, drawn
 
-from plumbnet.network.sides import hot_side, neighbours
+from plumbnet.network.sides import hot_side
 
 
 def beside(d: Drawn, place: str) -> set[str]:
-    node = d.node(place)
-    return set(neighbours(d.network.piping, [node])[node])
+    return d.network.neighbours(d.node(place))
 
 
 def hot(d: Drawn) -> set[str]:

@@ -6,34 +6,39 @@
 ['open']
 """
 
+from collections.abc import Callable
 from importlib import import_module
 from typing import TYPE_CHECKING
 
-from plumbnet.analysis.report import Report
-from plumbnet.api import check, read, read_bytes
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.fault import LayoutError
 from plumbnet.layout.shown import show_with
-from plumbnet.layout.system import System
 
 __all__ = ["Change", "check", "draw", "read", "read_bytes", "remedies", "sweep", "undo", "whatif", "with_changes"]
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+    from plumbnet.analysis.report import Report
+    from plumbnet.api import check, read, read_bytes
+    from plumbnet.layout.apply import with_changes
+    from plumbnet.layout.change import Change
+    from plumbnet.layout.system import System
     from plumbnet.layout.undo import undo
     from plumbnet.study.remedies import remedies
     from plumbnet.study.sweep import sweep
     from plumbnet.study.whatif import whatif
 
 _WHEN_ASKED = {
+    "Change": "plumbnet.layout.change",
+    "check": "plumbnet.api",
+    "read": "plumbnet.api",
+    "read_bytes": "plumbnet.api",
     "remedies": "plumbnet.study.remedies",
     "sweep": "plumbnet.study.sweep",
     "undo": "plumbnet.layout.undo",
     "whatif": "plumbnet.study.whatif",
+    "with_changes": "plumbnet.layout.apply",
 }
-"""Where to find what a check does without: imported when it is first asked for."""
+"""Where to find what others may call: imported when it is first asked for; the help of the program asks for none."""
 
 
 def __getattr__(name: str) -> object:
@@ -43,31 +48,29 @@ def __getattr__(name: str) -> object:
     return getattr(import_module(_WHEN_ASKED[name]), name)
 
 
-def draw(system: System, report: Report | None = None, ax: "Axes | None" = None) -> "Axes":
-    """Draw the schematic of a system into axes of matplotlib, or a figure of its own; see `report.schematic.axes`.
+def __dir__() -> list[str]:
+    """What is there with what is found when it is asked for."""
+    return sorted({*globals(), *__all__})
+
+
+def draw(system: "System", report: "Report | None" = None, ax: "Axes | None" = None) -> "Axes":
+    """Draw the schematic of a system into axes of matplotlib, or a figure of its own; see `report.drawing.axes`.
 
     Raises LayoutError as `check` does where no report is given.
     """
-    drawn: Axes = import_module("plumbnet.report.schematic.axes").draw(report or check(system), ax)
+    drawn: Axes = import_module("plumbnet.report.drawing.axes").draw(system, report, ax)
     return drawn
 
 
-def _report_html(report: Report) -> str:
-    """A report as a notebook shows it; what shows it is imported only then: drawing is slow."""
-    html: str = import_module("plumbnet.report.display").report_html(report)
-    return html
+def _display(name: str) -> Callable[[object], str]:
+    """A function of `plumbnet.report.display` that is imported when something is first to be shown: drawing is slow."""
+
+    def shown(thing: object) -> str:
+        html: str = getattr(import_module("plumbnet.report.display"), name)(thing)
+        return html
+
+    return shown
 
 
-def _system_html(system: System) -> str:
-    """A system as a notebook shows it, with the report on it or why there is none."""
-    answer: Report | LayoutError
-    try:
-        answer = check(system)
-    except LayoutError as error:
-        answer = error
-    html: str = import_module("plumbnet.report.display").system_html(system, answer)
-    return html
-
-
-show_with(Report, _report_html)
-show_with(System, _system_html)
+show_with("plumbnet.analysis.report.Report", _display("report_html"))
+show_with("plumbnet.layout.system.System", _display("system_html"))

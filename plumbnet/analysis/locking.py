@@ -1,11 +1,10 @@
 """A closed heater left as it is; how much it warms until an outlet lifts, how soon that is, and what is let out."""
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-
-from scipy.optimize import brentq
 
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.warmth import cold_k, heated_abs_pa
@@ -19,6 +18,9 @@ from plumbnet.physics.usual import BREAKS_PA, USUAL_EFFICIENCY
 from plumbnet.physics.walls import joined
 from plumbnet.physics.water import ATMOSPHERE_PA, OutsideWater, specific_volume_m3_kg
 from plumbnet.rules.facts import LockedFacts
+
+_STEP_K = 1e-9
+"""A rise in temperature is found among the multiples of this, by halving."""
 
 
 def locked(
@@ -92,7 +94,8 @@ def _rise_k(case: _Case) -> float:
         return 0.0
     if case.hot_k <= cold_k or case.room_left_kg(case.hot_k) > 0.0:
         return math.inf
-    return float(brentq(case.room_left_kg, cold_k, case.hot_k, xtol=1e-9)) - cold_k
+    steps = range(math.ceil((case.hot_k - cold_k) / _STEP_K))
+    return _STEP_K * bisect_left(steps, True, key=lambda step: case.room_left_kg(cold_k + _STEP_K * step) <= 0.0)  # noqa: FBT003  what is looked for
 
 
 @lru_cache(maxsize=4096)

@@ -7,11 +7,10 @@ from functools import cached_property
 from itertools import pairwise
 from typing import Literal, TypeAlias
 
-from scipy import constants
-
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
+from plumbnet.layout import factors
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.joined import HIGHEST_PA, Outlet
 from plumbnet.physics.moving import Plant
@@ -187,7 +186,7 @@ def _refuse_what_cannot_be_warmed(report: Report, stage: Stage) -> None:
     if any(basin.static_abs_pa > HIGHEST_PA for basin in stage.plant.basins.values()):
         highest = report.facts.pressure(HIGHEST_PA)
         raise NoWarmUp(f"some of its water stands at more than {highest}, and nothing holds that: look at the supplies")
-    if slowest_s(stage.plant) > LONGEST_DAYS * constants.day:
+    if slowest_s(stage.plant) > LONGEST_DAYS * factors.DAY:
         raise NoWarmUp(
             f"some of its water takes more than {LONGEST_DAYS:g} days to its setpoint: look at the input of "
             f"{listed([heated.name for heated in stage.heaters])}"

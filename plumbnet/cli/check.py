@@ -2,7 +2,7 @@
 
 import sys
 from collections.abc import Sequence
-from concurrent.futures.process import BrokenProcessPool
+from concurrent.futures import BrokenExecutor
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from typing import Annotated
@@ -101,7 +101,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
-    except BrokenProcessPool:
+    except BrokenExecutor:
         done = counted(course.done, "file")
         fail(f"a process ended without its answer after {done}; with --jobs 1 its file can be found")
     finally:

@@ -1,8 +1,7 @@
 """The command `survey`."""
 
 from collections.abc import Callable, Sequence
-from concurrent.futures import Executor
-from concurrent.futures.process import BrokenProcessPool
+from concurrent.futures import BrokenExecutor, Executor
 from contextlib import AbstractContextManager, nullcontext
 from enum import StrEnum
 from pathlib import Path
@@ -124,7 +123,7 @@ def _fill(book: Book, asking: Surveying, found: Sequence[Target], work: Work) ->
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {done} of {counted(len(found), 'file')} were done; {KEPT}", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
-    except BrokenProcessPool:
+    except BrokenExecutor:
         fail(f"a process ended without its answer, and with --jobs 1 its file can be found; {KEPT}")
     except OtherVersion as error:
         fail(f"a worker has plumbnet {error}, and every one must have {asking.version}; {KEPT}")

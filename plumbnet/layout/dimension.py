@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal, TypeAlias
 
-from scipy import constants
+from plumbnet.layout import factors
 
 Units: TypeAlias = Literal["us", "metric"]
 """What a bare number means."""
 
-PASCAL_PER_METRE: Final = 1000.0 * constants.g
+PASCAL_PER_METRE: Final = 1000.0 * factors.GRAVITY
 """Pressure under a metre of still water, in Pa/m: 9806.65.
 
 Source: the conventional metre of water, 1000 kg/m3 (water at 4 degC) times standard gravity; NIST Special
@@ -54,29 +54,28 @@ def _named(*rows: tuple[str, float | Unit]) -> dict[str, Unit]:
     return {name: size if isinstance(size, Unit) else Unit(size) for names, size in rows for name in names.split("|")}
 
 
-_KELVIN: Final = constants.degree_Fahrenheit  # one degree Fahrenheit in kelvin
-_FAHRENHEIT_ZERO: Final = constants.zero_Celsius - 32 * _KELVIN
-_FOOT: Final = 12 * constants.inch
-_CUBIC_FOOT: Final = _FOOT**3
+_FAHRENHEIT_ZERO: Final = factors.ZERO_CELSIUS - 32 * factors.DEGREE_FAHRENHEIT
+
+_CUBIC_FOOT: Final = factors.FOOT**3
 
 PRESSURE: Final = Dimension(
     "pressure",
     "psi",
     "kPa",
     _named(
-        ("psi|psig", constants.psi),
-        ("bar|barg", constants.bar),
-        ("mbar", constants.milli * constants.bar),
-        ("kPa", constants.kilo),
-        ("MPa", constants.mega),
+        ("psi|psig", factors.PSI),
+        ("bar|barg", factors.BAR),
+        ("mbar", factors.MILLI * factors.BAR),
+        ("kPa", factors.KILO),
+        ("MPa", factors.MEGA),
         ("Pa", 1.0),
-        ("ftH2O|ft H2O", PASCAL_PER_METRE * _FOOT),
+        ("ftH2O|ft H2O", PASCAL_PER_METRE * factors.FOOT),
         ("mH2O|m H2O", PASCAL_PER_METRE),
     ),
     ("62 psi", "430 kPa"),
     (1, 0),
-    floor=-constants.atm,
-    ceiling=100 * constants.mega,
+    floor=-factors.ATMOSPHERE,
+    ceiling=100 * factors.MEGA,
 )
 """Gauge pressure, in Pa; nothing lies further below the air than one atmosphere, or above what is known of water."""
 
@@ -85,16 +84,16 @@ LENGTH: Final = Dimension(
     "ft",
     "m",
     _named(
-        ("ft|foot|feet|'", _FOOT),
-        ('in|inch|inches|"', constants.inch),
+        ("ft|foot|feet|'", factors.FOOT),
+        ('in|inch|inches|"', factors.INCH),
         ("m|metre|metres|meter|meters", 1.0),
-        ("cm", constants.centi),
-        ("mm", constants.milli),
+        ("cm", factors.CENTI),
+        ("mm", factors.MILLI),
     ),
     ("30 ft", "9 m"),
     (1, 2),
-    floor=-100 * constants.kilo,
-    ceiling=100 * constants.kilo,
+    floor=-100 * factors.KILO,
+    ceiling=100 * factors.KILO,
 )
 """Length or height, in m."""
 
@@ -103,11 +102,11 @@ HEAD: Final = Dimension(
     "ft",
     "m",
     dict(PRESSURE.units)
-    | _named(("ft|foot|feet", PASCAL_PER_METRE * _FOOT), ("m|metre|metres|meter|meters", PASCAL_PER_METRE)),
+    | _named(("ft|foot|feet", PASCAL_PER_METRE * factors.FOOT), ("m|metre|metres|meter|meters", PASCAL_PER_METRE)),
     ("20 ft", "6 m"),
     (1, 1),
     floor=0.0,
-    ceiling=100 * constants.mega,
+    ceiling=100 * factors.MEGA,
 )
 """What a pump adds to the pressure, in Pa: written as a pressure or as the height of a column of water."""
 
@@ -115,7 +114,7 @@ SIZE: Final = Dimension(
     "size",
     "in",
     "mm",
-    _named(('in|inch|inches|"', constants.inch), ("mm", constants.milli), ("cm", constants.centi)),
+    _named(('in|inch|inches|"', factors.INCH), ("mm", factors.MILLI), ("cm", factors.CENTI)),
     ("3/4 in", "22 mm"),
     floor=0.0,
     floor_excluded=True,
@@ -127,17 +126,17 @@ VOLUME: Final = Dimension(
     "gal",
     "L",
     _named(
-        ("gal|gallon|gallons", constants.gallon),
-        ("L|l|liter|liters|litre|litres", constants.litre),
-        ("mL|ml", constants.milli * constants.litre),
+        ("gal|gallon|gallons", factors.GALLON),
+        ("L|l|liter|liters|litre|litres", factors.LITRE),
+        ("mL|ml", factors.MILLI * factors.LITRE),
         ("m3|m³", 1.0),
         ("ft3|ft³|cu ft", _CUBIC_FOOT),
-        ("qt|quart|quarts", constants.gallon / 4),
-        ("fl oz", constants.fluid_ounce),
+        ("qt|quart|quarts", factors.GALLON / 4),
+        ("fl oz", factors.FLUID_OUNCE),
     ),
     ("50 gal", "190 L"),
     floor=0.0,
-    ceiling=constants.mega,
+    ceiling=factors.MEGA,
 )
 """Volume, in m3."""
 
@@ -146,15 +145,15 @@ TEMPERATURE: Final = Dimension(
     "degF",
     "degC",
     _named(
-        ("degF|deg F|F|°F|° F", Unit(_KELVIN, _FAHRENHEIT_ZERO)),
-        ("degC|deg C|C|°C|° C", Unit(1.0, constants.zero_Celsius)),
+        ("degF|deg F|F|°F|° F", Unit(factors.DEGREE_FAHRENHEIT, _FAHRENHEIT_ZERO)),
+        ("degC|deg C|C|°C|° C", Unit(1.0, factors.ZERO_CELSIUS)),
         ("K", 1.0),
     ),
     ("140 degF", "60 degC"),
     (0, 1),
     floor=0.0,
     floor_excluded=True,
-    ceiling=10 * constants.kilo,
+    ceiling=10 * factors.KILO,
 )
 """Temperature, in K."""
 
@@ -162,7 +161,7 @@ TEMPERATURE_DIFFERENCE: Final = Dimension(
     "temperature difference",
     "degF",
     "degC",
-    _named(("degF|deg F|F|°F|° F", _KELVIN), ("degC|deg C|C|°C|° C|K", 1.0)),
+    _named(("degF|deg F|F|°F|° F", factors.DEGREE_FAHRENHEIT), ("degC|deg C|C|°C|° C|K", 1.0)),
     ("20 degF", "10 degC"),
     (1, 1),
 )
@@ -173,15 +172,15 @@ POWER: Final = Dimension(
     "Btu/h",
     "kW",
     _named(
-        ("Btu/h|Btu/hr|Btuh", constants.Btu_IT / constants.hour),
-        ("kBtu/h|kBtu/hr|MBH", constants.kilo * constants.Btu_IT / constants.hour),
+        ("Btu/h|Btu/hr|Btuh", factors.BTU / factors.HOUR),
+        ("kBtu/h|kBtu/hr|MBH", factors.KILO * factors.BTU / factors.HOUR),
         ("W", 1.0),
-        ("kW", constants.kilo),
-        ("MW", constants.mega),
+        ("kW", factors.KILO),
+        ("MW", factors.MEGA),
     ),
     ("40,000 Btu/h", "12 kW"),
     floor=0.0,
-    ceiling=constants.tera,
+    ceiling=factors.TERA,
 )
 """Heat per time, in W; the Btu is that of the International Table."""
 
@@ -190,11 +189,11 @@ FLOW: Final = Dimension(
     "gpm",
     "L/min",
     _named(
-        ("gpm|gal/min", constants.gallon / constants.minute),
-        ("gph|gal/h", constants.gallon / constants.hour),
-        ("L/min|l/min|lpm", constants.litre / constants.minute),
-        ("L/s|l/s", constants.litre),
-        ("m3/h|m³/h", 1.0 / constants.hour),
+        ("gpm|gal/min", factors.GALLON / factors.MINUTE),
+        ("gph|gal/h", factors.GALLON / factors.HOUR),
+        ("L/min|l/min|lpm", factors.LITRE / factors.MINUTE),
+        ("L/s|l/s", factors.LITRE),
+        ("m3/h|m³/h", 1.0 / factors.HOUR),
     ),
     ("2.5 gpm", "9.5 L/min"),
     floor=0.0,
@@ -205,7 +204,7 @@ FRACTION: Final = Dimension(
     "fraction",
     "%",
     "%",
-    _named(("", 1.0), ("%|percent", constants.centi)),
+    _named(("", 1.0), ("%|percent", factors.CENTI)),
     ("85 %", "85 %"),
     (1, 1),
     floor=0.0,
@@ -218,9 +217,9 @@ TIME: Final = Dimension(
     "min",
     "min",
     _named(
-        ("min|minute|minutes", constants.minute),
+        ("min|minute|minutes", factors.MINUTE),
         ("s|sec|second|seconds", 1.0),
-        ("h|hr|hour|hours", constants.hour),
+        ("h|hr|hour|hours", factors.HOUR),
     ),
     ("30 min", "30 min"),
     floor=0.0,

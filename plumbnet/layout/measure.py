@@ -5,8 +5,7 @@ import math
 import re
 from functools import cache, lru_cache
 
-from scipy import constants
-
+from plumbnet.layout import factors
 from plumbnet.layout.dimension import CASE_MATTERS, DIMENSIONS, PRESSURE, SIZE, Dimension, Unit, Units
 from plumbnet.layout.fault import nearest, quoted
 
@@ -133,7 +132,7 @@ def _no_unit(name: str, text: str, dimension: Dimension, example: str) -> str:
     if not name:
         return f"{quoted(text)} has no unit; write it like {quoted(example)}"
     if dimension is PRESSURE and (gauge := _ABSOLUTE.get(name.casefold())):
-        air = show(constants.atm, PRESSURE, "us" if gauge == "psi" else "metric")
+        air = show(factors.ATMOSPHERE, PRESSURE, "us" if gauge == "psi" else "metric")
         return f"{quoted(text)} is an absolute pressure and gauge pressures are read; take off the air's {air}"
     for other in DIMENSIONS:
         if _spelling(name, other):

@@ -1,14 +1,15 @@
 """What shows itself in a notebook: a class says that it can be shown, and a layer above says how, once it is asked."""
 
 from collections.abc import Callable
-from typing import TypeVar
 
-_Kind = TypeVar("_Kind")
-_HOW: dict[type, Callable[..., str]] = {}
+_HOW: dict[str, Callable[[object], str]] = {}
 
 
-def show_with(kind: type[_Kind], how: Callable[[_Kind], str]) -> None:
-    """Show objects of a class, which is `Shown`, as the HTML that `how` makes of them."""
+def show_with(kind: str, how: Callable[[object], str]) -> None:
+    """Show objects of a class, which is `Shown`, as the HTML that `how` makes of them.
+
+    The class by its full name, so that it need not be imported before somebody wants it.
+    """
     _HOW[kind] = how
 
 
@@ -19,5 +20,6 @@ class Shown:
 
     def _repr_html_(self) -> str | None:
         """The HTML, or None where nobody has said how; then a notebook falls back to the plain text."""
-        how = _HOW.get(type(self))
+        kind = type(self)
+        how = _HOW.get(f"{kind.__module__}.{kind.__qualname__}")
         return None if how is None else how(self)

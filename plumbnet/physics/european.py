@@ -3,14 +3,13 @@
 from dataclasses import replace
 
 from plumbnet.physics.sizing import Duty, Sizing, Step, step
-from plumbnet.physics.water import saturation_abs_pa
+from plumbnet.physics.water import saturation_abs_pa, saturation_source
 from plumbnet.physics.workings import charge_step, closed_tank, expansion_steps, growth_steps, pressure_steps
 
 EN = "EN 12828, annex D (from memory)"
 DIN = "DIN 4807-5, as read at haustechnikdialog.de, SHKwissen 1146"
 UK = "practice of BS 6700 and BS 8558 (from memory)"
 
-_BOILING = "IAPWS R7-97(2012), equation 30"
 _BAR = 1e5
 _EN_MARGIN_PA = 0.3 * _BAR  # of the charge over the column of water; from memory, as all of EN 12828 here
 _EN_RESERVE, _EN_LEAST_RESERVE_M3 = 0.005, 0.003
@@ -62,7 +61,7 @@ def _en_charge(duty: Duty) -> tuple[Step, ...]:
             "vapour pressure, gauge",
             "max(0, p_sat(T_2) - p_atm)",
             vapour,
-            _BOILING,
+            saturation_source(duty.hot_k),
             T_2=duty.hot_k,
             p_atm=air,
         ),

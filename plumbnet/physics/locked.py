@@ -8,8 +8,7 @@ question is asked of both.
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from scipy.optimize import brentq
-
+from plumbnet.physics.root import root
 from plumbnet.physics.walls import Shell
 from plumbnet.physics.water import (
     HIGHEST_K,
@@ -107,7 +106,7 @@ class Locked:
             return lowest
         if not room_left_kg(HIGHEST_PA) >= 0.0:
             raise OutsideWater(f"water locked at {self.cold_k:g} K and heated to {temperature_k:g} K passes 100 MPa")
-        return float(brentq(room_left_kg, lowest, HIGHEST_PA, rtol=1e-12))
+        return root(room_left_kg, lowest, HIGHEST_PA, rtol=1e-12)
 
     def rise_to_k(self, pressure_abs_pa: float) -> float:
         """Rise in temperature of the heated part that brings the zone to this pressure.
@@ -132,7 +131,7 @@ class Locked:
             if boils:
                 return hottest - self.cold_k
             raise OutsideWater(f"water locked at {self.cold_k:g} K does not reach {pressure_abs_pa:g} Pa absolute")
-        return float(brentq(room_left_kg, self.cold_k, hottest, xtol=1e-9)) - self.cold_k
+        return root(room_left_kg, self.cold_k, hottest, xtol=1e-9) - self.cold_k
 
     def discharged_m3(self, temperature_k: float, *, opens_abs_pa: float) -> float:
         """Water let out on the way to this temperature by an outlet that holds the zone at its opening pressure.

@@ -10,11 +10,10 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from scipy.optimize import brentq
-
 from plumbnet.physics.course import Event, Happening, Moment, WarmUp
 from plumbnet.physics.heating import Body
 from plumbnet.physics.moving import Now, Plant, advanced, reseated
+from plumbnet.physics.root import root
 from plumbnet.physics.watching import Watch, watches
 
 STEP_K = 0.5
@@ -191,7 +190,7 @@ class _Run:
                 seen[time_s] = advanced(self.plant, self.now, time_s)
             return watch.excess(seen[time_s])
 
-        return seen[float(brentq(excess, 0.0, span, xtol=_SHARE_OF_STEP * span, rtol=1e-14))]
+        return seen[root(excess, 0.0, span, xtol=_SHARE_OF_STEP * span, rtol=1e-14)]
 
     def _happens(self, watch: Watch) -> None:
         match watch.what:

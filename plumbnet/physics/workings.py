@@ -9,7 +9,7 @@ from typing import Literal
 from plumbnet.physics.expansion import counted_from_k
 from plumbnet.physics.sizing import Duty, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.tank import tank_volume_m3
-from plumbnet.physics.water import specific_volume_m3_kg
+from plumbnet.physics.water import source, specific_volume_m3_kg
 
 BOYLE, GIVEN = "Boyle's law", "given"
 
@@ -76,10 +76,11 @@ def growth_steps(duty: Duty, pressure_abs_pa: float) -> tuple[Step, ...]:
     if duty.hot_k <= base_k:
         return (step("e", "growth of water that is not warmed", "e", 0.0, _WATER, e=0.0),)
     cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=p) for t in (base_k, duty.hot_k))
+    of_cold, of_hot = (source(t, pressure_abs_pa=p) for t in (base_k, duty.hot_k))
     return (
-        step("v_1", "volume of cold water, or of the densest", "v(T_1, p)", cold, _WATER, T_1=base_k, p=p),
-        step("v_2", "volume of hot water", "v(T_2, p)", hot, _WATER, T_2=duty.hot_k, p=p),
-        step("e", "growth of the water", "v_2 / v_1 - 1", hot / cold - 1.0, _WATER, v_1=cold, v_2=hot),
+        step("v_1", "volume of cold water, or of the densest", "v(T_1, p)", cold, of_cold, T_1=base_k, p=p),
+        step("v_2", "volume of hot water", "v(T_2, p)", hot, of_hot, T_2=duty.hot_k, p=p),
+        step("e", "growth of the water", "v_2 / v_1 - 1", hot / cold - 1.0, of_hot, v_1=cold, v_2=hot),
     )
 
 

@@ -5,8 +5,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from scipy import constants
-
+from plumbnet.layout import factors
 from plumbnet.layout.quantity import TEMPERATURE, Units, show
 from plumbnet.physics.sizing import Dimension, Number, Step
 
@@ -56,19 +55,19 @@ class _Unit:
     size: float = 1.0
 
 
-_POUND_VOLUME = constants.foot**3 / constants.pound
+_POUND_VOLUME = factors.FOOT**3 / factors.POUND
 _UNITS: Mapping[Units, Mapping[Dimension, _Unit]] = {
     "us": {
-        "volume": _Unit("gal", constants.gallon),
+        "volume": _Unit("gal", factors.GALLON),
         "specific volume": _Unit("ft3/lb", _POUND_VOLUME),
-        "pressure": _Unit("psi abs", constants.psi),
-        "pressure difference": _Unit("psi", constants.psi),
+        "pressure": _Unit("psi abs", factors.PSI),
+        "pressure difference": _Unit("psi", factors.PSI),
     },
     "metric": {
-        "volume": _Unit("L", constants.litre),
-        "specific volume": _Unit("L/kg", constants.litre),
-        "pressure": _Unit("kPa abs", constants.kilo),
-        "pressure difference": _Unit("kPa", constants.kilo),
+        "volume": _Unit("L", factors.LITRE),
+        "specific volume": _Unit("L/kg", factors.LITRE),
+        "pressure": _Unit("kPa abs", factors.KILO),
+        "pressure difference": _Unit("kPa", factors.KILO),
     },
 }
 _EVERYWHERE: Mapping[Dimension, _Unit] = {

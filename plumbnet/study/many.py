@@ -1,18 +1,19 @@
 """The same question asked of many things by several at a time: answers in the order of the things, a few in memory."""
 
-import multiprocessing
+import concurrent.futures
 import os
 import signal
 import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
-from concurrent.futures import Executor, Future, ProcessPoolExecutor
+from concurrent.futures import Executor, Future
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import chain, islice
-from multiprocessing.connection import wait
-from multiprocessing.context import BaseContext
-from typing import Final, Generic, TypeVar
+from typing import TYPE_CHECKING, Final, Generic, TypeVar
+
+if TYPE_CHECKING:
+    from multiprocessing.context import BaseContext
 
 _AHEAD: Final = 4  # questions that wait for each process, so that none is idle behind a slow one
 
@@ -53,8 +54,10 @@ def answers(
     if jobs <= 1 or len(first) <= 1:
         yield from map(ask, chain(first, left))
         return
+    import multiprocessing  # noqa: PLC0415  slow to load, and a single thing asks for none of it
+
     before = multiprocessing.active_children()
-    pool = ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_serve_the_first)
+    pool = concurrent.futures.ProcessPoolExecutor(jobs, mp_context=_context(ask), initializer=_serve_the_first)
     try:
         yield from _in_order(pool, chain(first, left), ask, jobs * _AHEAD, handful)
     except BaseException:  # whatever it is, nobody waits for the answers any more
@@ -89,11 +92,13 @@ def _in_order(
         yield from waiting.popleft().result()
 
 
-def _context(ask: Callable[[Thing], Answer]) -> BaseContext:
+def _context(ask: Callable[[Thing], Answer]) -> "BaseContext":
     """How processes are started: forked from one that has loaded the program and holds nothing else, where it can be.
 
     A fork of this very process would copy the threads of the numeric libraries in the middle of their work.
     """
+    import multiprocessing  # noqa: PLC0415  as above
+
     if "forkserver" not in multiprocessing.get_all_start_methods():
         return multiprocessing.get_context("spawn")
     context = multiprocessing.get_context("forkserver")
@@ -111,9 +116,11 @@ def _serve_the_first() -> None:
 
 
 def _end_with_the_first() -> None:
-    first = multiprocessing.parent_process()
+    from multiprocessing import connection, parent_process  # noqa: PLC0415  as above
+
+    first = parent_process()
     if first is not None:
-        wait([first.sentinel])
+        connection.wait([first.sentinel])
         os._exit(1)
 
 

@@ -2,9 +2,13 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from running import real
+from typer.main import get_command
+
+from plumbnet.cli.every import app as every
 
 STARTED = """
 import sys
@@ -14,14 +18,19 @@ try:
     main()
 except SystemExit:
     pass
-print(*sorted(name for name in sys.modules if name.startswith(("plumbnet.cli.", "plumbnet.study."))))
+sys.stdout.flush()
+print("modules", *sorted(sys.modules))
 """
+HEAVY = {"scipy", "iapws", "matplotlib", "numpy", "jinja2", "reportlab", "multiprocessing"}
+FOR_HELP = {"plumbnet", "plumbnet.cli", "plumbnet.cli.app", "plumbnet.cli.lines", "plumbnet.cli.main"}
+"""What of the package may be imported to show its help, beside what a notebook shows things with."""
+SYSTEMS = Path(__file__).parents[2] / "systems"
 
 
 def loaded(*arguments: str) -> set[str]:
-    """Modules of commands and studies that the program has imported when it is done."""
+    """Modules that the program has imported when it is done."""
     done = subprocess.run([sys.executable, "-c", STARTED, *arguments], capture_output=True, text=True, check=True)  # noqa: S603  # ours
-    return set(done.stdout.splitlines()[-1].split())
+    return set(done.stdout.splitlines()[-1].removeprefix("modules ").split())
 
 
 def test_command_that_is_asked_for_is_imported_and_no_other() -> None:
@@ -31,8 +40,28 @@ def test_command_that_is_asked_for_is_imported_and_no_other() -> None:
 
 
 @pytest.mark.parametrize("arguments", [(), ("--help",), ("bake",), ("options",)])
-def test_help_and_what_is_no_command_know_every_command(arguments: tuple[str, ...]) -> None:
-    assert {"plumbnet.cli.check", "plumbnet.cli.sweep", "plumbnet.cli.new"} <= loaded(*arguments)
+def test_help_and_what_is_no_command_import_no_command(arguments: tuple[str, ...]) -> None:
+    ours = {name for name in loaded(*arguments) if name.split(".")[0] == "plumbnet"}
+    assert ours - {"plumbnet.cli.options"} == FOR_HELP | {"plumbnet.layout", "plumbnet.layout.shown"}
+
+
+@pytest.mark.parametrize("house", ["bakery-tank-right", "house-with-check", "cottage-supply-pipe-uk"])
+def test_check_of_a_house_imports_nothing_heavy(house: str) -> None:
+    modules = loaded("check", str(SYSTEMS / f"{house}.yaml"))
+    assert "plumbnet.cli.check" in modules
+    assert not modules & HEAVY
+
+
+def test_help_lists_every_command() -> None:
+    done = real("--help")
+    told = [line.split()[0] for line in done.stdout.decode().partition("Commands:")[2].splitlines() if line.strip()]
+    assert told == list(get_command(every).commands)  # type: ignore[attr-defined]  # typer makes a group
+
+
+def test_two_dashes_before_a_command_change_nothing() -> None:
+    house = str(SYSTEMS / "open-house.yaml")
+    plain, dashed = real("check", house), real("--", "check", house)
+    assert (dashed.returncode, dashed.stdout) == (plain.returncode, plain.stdout) == (0, plain.stdout)
 
 
 def test_single_command_still_goes_by_its_name() -> None:

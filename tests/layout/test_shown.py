@@ -16,7 +16,7 @@ class Plain(Shown):
 
 
 def test_thing_is_shown_as_was_said_from_above() -> None:
-    show_with(Valve, lambda thing: f"<b>{thing}</b>")
+    show_with(f"{__name__}.Valve", lambda thing: f"<b>{thing}</b>")
     assert Valve("stop")._repr_html_() == "<b>Valve(name='stop')</b>"
 
 

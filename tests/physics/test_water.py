@@ -17,9 +17,21 @@ from plumbnet.physics.water import (
     heat_capacity_j_kg_k,
     locked_pressure_abs_pa,
     saturation_abs_pa,
+    saturation_source,
+    source,
     specific_volume_m3_kg,
 )
 
+PROPERTIES = {
+    each.__name__: each
+    for each in (
+        specific_volume_m3_kg,
+        enthalpy_j_kg,
+        heat_capacity_j_kg_k,
+        expansivity_per_k,
+        compressibility_per_pa,
+    )
+}
 BELOW_BOILING_C = [0.01, 4, 10, 25, 50, 75, 100, 125, 150]
 PRESSURES_PA = [6e5, 1e6, 2e6]
 temperatures = st.floats(273.15, 420.0)
@@ -180,3 +192,46 @@ def test_ends_of_the_boiling_curve_lie_on_it(temperature_k: float) -> None:
 def test_locked_water_may_stand_at_the_highest_pressure_known() -> None:
     volume = specific_volume_m3_kg(300.0, pressure_abs_pa=HIGHEST_PA)
     assert locked_pressure_abs_pa(300.0, specific_volume_m3_kg=volume) == HIGHEST_PA
+
+
+IF97 = "IAPWS R7-97(2012), equation"
+
+
+@pytest.mark.parametrize("name", PROPERTIES)
+@pytest.mark.parametrize(
+    ("inside", "beyond"), [((453.15, 2e6), (453.15 + 1e-9, 2e6)), ((300.0, 3e6), (300.0, 3e6 + 1e-3))]
+)
+def test_nothing_jumps_where_the_table_ends(
+    name: str, inside: tuple[float, float], beyond: tuple[float, float]
+) -> None:
+    known, further = (PROPERTIES[name](t, pressure_abs_pa=p) for t, p in (inside, beyond))
+    assert further == pytest.approx(known, rel=1e-10)
+
+
+@pytest.mark.parametrize(
+    ("temperature_k", "pressure_abs_pa", "said"),
+    [
+        (453.15, 3e6, f"interpolated from {IF97} 7, to 1e-8"),
+        (453.15, 0.0, f"interpolated from {IF97} 7, to 1e-8"),
+        (453.16, 3e6, f"{IF97} 7"),
+        (300.0, 3.01e6, f"{IF97} 7"),
+    ],
+)
+def test_volume_says_whether_it_is_interpolated(temperature_k: float, pressure_abs_pa: float, said: str) -> None:
+    assert source(temperature_k, pressure_abs_pa=pressure_abs_pa) == said
+
+
+def test_saturation_says_whether_it_is_interpolated() -> None:
+    assert saturation_source(453.15) == f"interpolated from {IF97} 30, to 1e-8"
+    assert saturation_source(453.16) == f"{IF97} 30"
+
+
+def test_saturation_and_boiling_do_not_jump_where_the_table_ends() -> None:
+    assert saturation_abs_pa(453.15 + 1e-9) == pytest.approx(saturation_abs_pa(453.15), rel=1e-10)
+    for end_abs_pa in (611.3, 3.0e6):
+        assert boiling_k(end_abs_pa * (1 - 1e-9)) == pytest.approx(boiling_k(end_abs_pa * (1 + 1e-9)), rel=1e-9)
+
+
+def test_density_maximum_does_not_jump_where_the_table_ends() -> None:
+    for end_abs_pa in (1.0e3, 3.0e6):
+        assert densest_k(end_abs_pa - 0.1) == pytest.approx(densest_k(end_abs_pa + 0.1), abs=1e-6)

@@ -60,7 +60,8 @@ def test_walls_of_water_that_is_not_warmed_do_not_grow() -> None:
     assert (walls.value, net.value) == (0.0, 0.0)
 
 
-WATER, WALLS = "IAPWS R7-97(2012), equation 7", "ASHRAE and ASPE handbooks (from memory)"
+WATER = "IAPWS R7-97(2012), equation 7"
+TABLE, WALLS = f"interpolated from {WATER}, to 1e-8", "ASHRAE and ASPE handbooks (from memory)"
 
 
 def told(each: Step) -> tuple[object, ...]:
@@ -100,10 +101,16 @@ def test_growth_of_icy_water_is_told_from_its_density_maximum(heated_abs_pa: flo
     cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure) for t in (base_k, 333.15))
     densest = "volume of cold water, or of the densest"
     assert [told(each) for each in steps] == [
-        ("v_1", densest, "v(T_1, p)", WATER, cold, {"T_1": base_k, "p": pressure}),
-        ("v_2", "volume of hot water", "v(T_2, p)", WATER, hot, {"T_2": 333.15, "p": pressure}),
-        ("e", "growth of the water", "v_2 / v_1 - 1", WATER, hot / cold - 1.0, {"v_1": cold, "v_2": hot}),
+        ("v_1", densest, "v(T_1, p)", TABLE, cold, {"T_1": base_k, "p": pressure}),
+        ("v_2", "volume of hot water", "v(T_2, p)", TABLE, hot, {"T_2": 333.15, "p": pressure}),
+        ("e", "growth of the water", "v_2 / v_1 - 1", TABLE, hot / cold - 1.0, {"v_1": cold, "v_2": hot}),
     ]
+
+
+@pytest.mark.parametrize(("hot_k", "pressure"), [(453.2, 2e6), (333.15, 3.1e6)])
+def test_growth_past_the_table_is_told_as_the_formulation_itself(hot_k: float, pressure: float) -> None:
+    steps = growth_steps(replace(BARE, hot_k=hot_k), pressure)
+    assert [each.source for each in steps] == [TABLE if pressure < 3e6 else WATER, WATER, WATER]
 
 
 @pytest.mark.parametrize(("grown", "net"), [(0.04, 0.04 - 3 * 1e-5 * 50.0), (0.001, 0.0)])

@@ -27,7 +27,7 @@ def record(dossier: Dossier) -> Iterator[PageBlock]:
         ("rule profile", profile.in_full),
         ("SHA-256 of the profile", profile.sha256),
         ("program", program()),
-        ("water", "IAPWS-IF97"),
+        ("water", "IAPWS-IF97; up to 180 degC and 30 bar absolute interpolated from it, to 1e-8"),
     ]
     if report.scenario is not None:
         rows.insert(2, ("scenario", report.scenario))

@@ -12,6 +12,7 @@ from scipy import constants
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
+from plumbnet.layout.shown import shown
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.joined import HIGHEST_PA, Outlet
 from plumbnet.physics.moving import Plant
@@ -58,6 +59,10 @@ class Warming:
         plant = self.plant.rigid
         run = run_warm_up(plant, until_s=self.until_s, step_s=self.step_s)
         return replace(self, plant=plant, run=run, walls="rigid")
+
+    def to_text(self) -> str:
+        """What `plumbnet warmup` prints of it, in the units of the report; ends with a line break."""
+        return shown(self, "text", str)
 
     @property
     def bracket(self) -> "tuple[Warming, Warming]":

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 import typer
 
+import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.warming import NoWarmUp
 from plumbnet.cli.app import app
@@ -33,16 +34,15 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     units: Units = None,
 ) -> None:
     """Draw a chart as SVG, PDF or PNG: the ladder of pressures, a warm-up in time, or the size of a tank."""
-    from plumbnet.report.charts.sheet import chart_file  # noqa: PLC0415  drawing is slow to import
-    from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
+    from plumbnet.report.picture import FORMS  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
     report = report_supposed(file, heater, rules, units, scenario)
     try:
-        content = chart_file(report, of, heater or ("" if of == "ladder" else _only(report)), form)
+        picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
     except (NoChart, NoWarmUp) as error:
         fail(str(error))
-    save(output, content)
+    save(output, picture.content)
     raise typer.Exit(status([report]))
 
 

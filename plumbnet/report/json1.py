@@ -47,7 +47,7 @@ class JsonWriter:
 
     def answered(self, report: Report) -> Piece:
         """The report, with remedies where the layout is small."""
-        return Piece(answers=(fragment(report_fields(report, remedies_if_small(report)), _DEPTH),))
+        return Piece(answers=(fragment(answered_fields(report), _DEPTH),))
 
     def refused(self, unread: Unread) -> Piece:
         """A row for every mistake."""
@@ -79,6 +79,11 @@ def _rows(unread: Unread) -> list[Json]:
         {"file": unread.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
         for fault in unread.faults
     ]
+
+
+def answered_fields(report: Report, *, with_remedies: bool = True) -> Json:
+    """A report as it stands in the document, with remedies where the layout is small and they are wanted."""
+    return report_fields(report, remedies_if_small(report) if with_remedies else None)
 
 
 def report_fields(report: Report, found: Found | None = None) -> Json:

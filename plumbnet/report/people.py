@@ -25,8 +25,7 @@ class TextWriter:
 
     def answered(self, report: Report) -> Piece:
         """The report, with remedies where the layout is small."""
-        found = remedies_if_small(report)
-        return Piece(answers=(text.to_text(report, paint=self.paint, more=section(report.facts, found)),))
+        return Piece(answers=(report_text(report, paint=self.paint),))
 
     def refused(self, unread: Unread) -> Piece:  # noqa: ARG002  every writer has it
         """Nothing: it is told beside the document."""
@@ -60,6 +59,11 @@ class LineWriter:
     def document(self, outcomes: Iterable[Outcome]) -> Iterator[str]:
         """The lines as they come, then the sums."""
         yield from _summed(outcomes, self.paint, between="")
+
+
+def report_text(report: Report, *, paint: Paint = text.plain) -> str:
+    """A report in full, with remedies where the layout is small."""
+    return text.to_text(report, paint=paint, more=section(report.facts, remedies_if_small(report)))
 
 
 def _summed(outcomes: Iterable[Outcome], paint: Paint, *, between: str) -> Iterator[str]:

@@ -82,3 +82,8 @@ def test_file_without_scenarios_says_so() -> None:
 def test_what_cannot_be_computed_is_an_error_of_the_layout() -> None:
     with pytest.raises(LayoutError, match="reaches higher than the supply can lift water"):
         whatif(report(), [Change.model_validate({"set": {"part": "heater", "elevation": "400 ft"}})])
+
+
+def test_layout_is_supposed_as_its_report_is() -> None:
+    house = report()
+    assert whatif(house.system, scenario="shut") == whatif(plumbnet.check(house.system), scenario="shut")

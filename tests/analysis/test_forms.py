@@ -1,0 +1,21 @@
+"""The forms in which a report shows itself."""
+
+from conftest import system
+
+import plumbnet
+from plumbnet.library.frame import heaters_frame
+from plumbnet.report.json1 import answered_fields
+from plumbnet.report.people import report_text
+
+HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
+
+
+def test_report_is_shown_by_those_who_write_reports() -> None:
+    assert HOUSE.to_dict() == answered_fields(HOUSE)
+    assert HOUSE.to_text() == report_text(HOUSE)
+    assert HOUSE.to_frame().equals(heaters_frame(HOUSE))
+    assert "<svg" in (HOUSE._repr_html_() or "")
+
+
+def test_remedies_are_left_out_where_they_are_not_wanted() -> None:
+    assert HOUSE.to_dict(remedies=False) == answered_fields(HOUSE, with_remedies=False) != HOUSE.to_dict()

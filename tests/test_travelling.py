@@ -84,6 +84,12 @@ def test_warm_up_travels() -> None:
     assert_travels(warm_up(plumbnet.check(READ["house-with-check"]), "heater"))
 
 
+def test_comparison_and_picture_travel() -> None:
+    house = READ["house-with-check"]
+    assert_travels(plumbnet.compare(house, house.with_changes([plumbnet.Change(remove="check")])))
+    assert_travels(plumbnet.draw(house))
+
+
 def refused(change: dict[str, object]) -> ChangeError:
     with pytest.raises(ChangeError) as caught:
         READ["house-with-check"].with_changes([plumbnet.Change.model_validate(change)])
@@ -123,9 +129,9 @@ def test_system_can_be_changed_in_a_process_that_has_done_nothing_else(tmp_path:
     script = (
         "import pathlib, pickle, plumbnet\n"
         f"house = pickle.loads(pathlib.Path({str(tmp_path / 'house')!r}).read_bytes())\n"
-        "part = {'part': 'softener', 'kind': 'softener', 'between': ['meter', 'check']}\n"
+        "part = {'part': 'new', 'kind': 'booster_pump', 'rise': '9 psi', 'between': ['meter', 'check']}\n"
         "from plumbnet.layout.change import Change\n"
         "print(list(house.with_changes([Change.model_validate({'insert': part})]).parts)[-1])\n"
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=False)  # noqa: S603  ours
-    assert (done.stdout, done.stderr) == ("softener\n", "")
+    assert (done.stdout, done.stderr) == ("new\n", "")

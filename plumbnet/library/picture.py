@@ -18,9 +18,14 @@ class Picture:
         return f"<Picture: {self.form}, {len(self.content)} bytes>"
 
     def _repr_svg_(self) -> str | None:
-        return self.content.decode() if self.form == "svg" else None
+        """The drawing itself, without what stands before it in a file: some notebooks set it into their page."""
+        if self.form != "svg":
+            return None
+        text = self.content.decode()
+        return text[text.index("<svg") :]
 
     def _repr_png_(self) -> bytes | None:
+        """The file, which a notebook shows as it is."""
         return self.content if self.form == "png" else None
 
     def save(self, path: str | Path) -> None:

@@ -9,7 +9,7 @@ from plumbnet.library.picture import Picture, form_wanted, pictured
 
 
 def test_notebook_shows_what_it_can_show() -> None:
-    svg, png, pdf = Picture(b"<svg/>", "svg"), Picture(b"\x89PNG", "png"), Picture(b"%PDF", "pdf")
+    svg, png, pdf = Picture(b"<?xml?>\n<svg/>", "svg"), Picture(b"\x89PNG", "png"), Picture(b"%PDF", "pdf")
     assert [one._repr_svg_() for one in (svg, png, pdf)] == ["<svg/>", None, None]
     assert [one._repr_png_() for one in (svg, png, pdf)] == [None, b"\x89PNG", None]
 

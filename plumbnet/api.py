@@ -4,6 +4,7 @@ import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TypeAlias
 
 from plumbnet.analysis.report import Report, analyse
 from plumbnet.analysis.warmth import Unanswerable
@@ -15,29 +16,51 @@ from plumbnet.layout.system import System
 from plumbnet.rules.finding import RULES
 from plumbnet.rules.profile import GENERAL, Profile, UnknownProfile, profile, profile_at
 
+Layout: TypeAlias = System | str | Path | bytes
+"""A system that was read, the path of a layout file, or the bytes of one."""
+
 
 def read(path: str | Path) -> System:
-    """The system of a layout file.
+    """The system of a layout file: parts, pipes and scenarios, in SI.
 
     Raises LayoutError with every fault of the file, OSError where it cannot be opened.
+
+    >>> house = read("systems/open-house.yaml")
+    >>> house.title, len(house.parts), list(house.scenarios)
+    ('12 Alder Street, Lantern Falls', 19, ['stop-left-shut', 'meter-exchanged'])
     """
     return read_bytes(bytes_of(path), file=str(path))
 
 
 def read_bytes(data: bytes, *, file: str = "layout") -> System:
-    """The system that the bytes of a layout describe; `file` names it in messages. Raises LayoutError."""
+    r"""The system that the bytes of a layout describe; `file` names it in messages. Raises LayoutError.
+
+    >>> house = read_bytes(b"plumbnet: 1\nparts: {street: {kind: main, pressure: 62 psi}, sink: fixture}\n"
+    ...                    b"runs: [street -> sink.cold]\n")
+    >>> list(house.parts)
+    ['street', 'sink']
+    """
     with _no_search_for_garbage():
         return read_system(data, file=file)
 
 
-def check(system: System, *, rules: str | Profile | None = None, units: Units | None = None) -> Report:
-    """The report on a system under a rule profile: the one given, or the file's own, or general practice.
+def check(layout: Layout, *, rules: str | Profile | None = None, units: Units | None = None) -> Report:
+    """The report on a layout under a rule profile: the one given, or the file's own, or general practice.
 
+    `layout` is a system that was read, the path of a layout file, or the bytes of one, which messages then call layout.
     `rules` is a profile, the name of one that comes with the program, or the path of a file that holds one. Sentences
     use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name given here, OSError
-    and LayoutError for a file given here, LayoutError for a profile or finding that the layout names and nobody
-    knows, and for a heater of which nothing can be computed.
+    and LayoutError for a file given here, LayoutError with every fault of a layout that is not read yet, for a profile
+    or finding that the layout names and nobody knows, and for a heater of which nothing can be computed.
+
+    >>> report = check("systems/house-with-check.yaml", rules="ipc-2021")
+    >>> report
+    <Report of systems/house-with-check.yaml, rules ipc-2021: 1 trapped; 1 finding>
+    >>> heater = report.heaters[0]
+    >>> heater.verdict.value, round(heater.static_pa), round(heater.limit_pa)
+    ('trapped', 427475, 557559)
     """
+    system = system_of(layout)
     chosen = _chosen(system, rules)
     _refuse_unknown_findings(system)
     try:
@@ -46,6 +69,18 @@ def check(system: System, *, rules: str | Profile | None = None, units: Units | 
     except Unanswerable as error:
         fault = Fault(system.line_of(error.heater), 1, f"{error.heater}: {error}")
         raise LayoutError(system.record.file, [fault], system.record.text) from error
+
+
+def system_of(layout: Layout) -> System:
+    """The system of a layout in any of its forms. Raises LayoutError, OSError where it has to be read."""
+    if isinstance(layout, System):
+        return layout
+    return read_bytes(layout) if isinstance(layout, bytes) else read(layout)
+
+
+def as_report(layout: Layout | Report, *, units: Units | None = None) -> Report:
+    """A report as it is; of a layout the one that `check` makes, and what that raises."""
+    return layout if isinstance(layout, Report) else check(layout, units=units)
 
 
 @contextmanager

@@ -1,12 +1,18 @@
 """What other programs call."""
 
 import gc
+import inspect
+import re
+import subprocess
+import sys
+from importlib.metadata import version
 from pathlib import Path
 
 import pytest
 from conftest import layout
 
 import plumbnet
+from plumbnet.api import as_report
 from plumbnet.layout.fault import LayoutError
 from plumbnet.rules.profile import UnknownProfile
 
@@ -66,9 +72,60 @@ def test_sentences_of_a_report_take_the_units_of_the_file_or_of_the_call() -> No
     assert plumbnet.check(system, units="metric").facts.units == "metric"
 
 
+def test_layout_is_checked_from_a_path_from_bytes_or_as_it_was_read(tmp_path: Path) -> None:
+    file = tmp_path / "house.yaml"
+    file.write_text(HOUSE, encoding="utf-8")
+    read = plumbnet.check(plumbnet.read(file))
+    assert plumbnet.check(file) == plumbnet.check(str(file)) == read
+    given = plumbnet.check(HOUSE.encode())
+    assert (given.heaters, given.system.record.file) == (read.heaters, "layout")
+    with pytest.raises(LayoutError, match=r"^layout: there is nothing in this file$"):
+        plumbnet.check(b"")
+    with pytest.raises(FileNotFoundError):
+        plumbnet.check(tmp_path / "none.yaml")
+
+
+def test_report_stays_as_it_is_where_a_layout_would_do() -> None:
+    report = plumbnet.check(HOUSE.encode(), rules="ipc-2021")
+    assert as_report(report, units="metric") is report
+    assert as_report(report.system, units="metric").facts.units == "metric"
+
+
+NEEDED = {"System", "Report", "Change", "Profile", "LayoutError", "ChangeError", "UnknownProfile", "__version__"}
+ASKED = {"read", "check", "whatif", "sweep", "remedies", "size", "warmup", "trace", "compare", "draw", "chart"}
+
+
 def test_names_of_the_package_are_those_it_offers() -> None:
-    assert {"check", "read", "read_bytes"} <= set(plumbnet.__all__)
-    assert all(callable(getattr(plumbnet, name)) for name in plumbnet.__all__)
+    assert set(plumbnet.__all__) >= NEEDED | ASKED
+    assert set(plumbnet.__all__) <= set(dir(plumbnet))
+    assert plumbnet.__version__ == version("plumbnet")
+    with pytest.raises(AttributeError, match=r"^module 'plumbnet' has no attribute 'wahtif'$"):
+        _ = plumbnet.wahtif
+
+
+@pytest.mark.parametrize("name", sorted(set(plumbnet.__all__) - {"__version__"}))
+def test_what_is_offered_says_what_it_is_for(name: str) -> None:
+    offered = getattr(plumbnet, name)
+    assert offered.__name__ == name
+    assert inspect.getdoc(offered)
+
+
+@pytest.mark.parametrize("name", sorted(ASKED))
+def test_function_says_what_it_raises_and_shows_an_example(name: str) -> None:
+    said = inspect.getdoc(getattr(plumbnet, name)) or ""
+    assert ">>> " in said
+    assert re.search(r"\braises?\b", said, re.IGNORECASE)
+
+
+def test_package_is_light_until_it_is_asked() -> None:
+    script = (
+        "import sys, plumbnet\n"
+        "dir(plumbnet), plumbnet.__version__, plumbnet.LayoutError\n"
+        "assert not {'numpy', 'scipy', 'pydantic', 'networkx', 'matplotlib'} & sys.modules.keys()\n"
+        "plumbnet.trace('systems/open-house.yaml')\n"
+        "assert 'matplotlib' not in sys.modules\n"
+    )
+    assert subprocess.run([sys.executable, "-c", script], check=False).returncode == 0  # noqa: S603  # this file's text
 
 
 @pytest.mark.parametrize("at_work", [True, False])

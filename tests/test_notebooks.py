@@ -1,9 +1,12 @@
 """Every notebook runs from top to bottom, shows what is stored in it, and has a slider that reckons anew."""
 
+import re
 from pathlib import Path
 
 import pytest
 from notebook_running import NOTEBOOKS, SLIDER, Cell, code, read, run, stored, text
+
+import plumbnet
 
 MOVED = {
     "1-the-check-valve": ("setpoint_f", 100, "100 degF: the water grows by 0.268 gal; trapped"),
@@ -57,6 +60,15 @@ def test_notebook_reads_without_being_run(path: Path) -> None:
     assert sum(bool(text(cell)) for cell in cells) >= 2
     assert all(cell.outputs == [] for cell in cells if SLIDER in cell.metadata.get("tags", []))
     assert path.stat().st_size < SIZE
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+def test_notebook_needs_nothing_but_what_the_package_offers(path: Path) -> None:
+    source = "\n".join(cell.source for cell in code(read(path)))
+    imports = [line for line in source.splitlines() if "import" in line.split()]
+    assert "import plumbnet" in imports
+    assert [line for line in imports if line != "import plumbnet" and not line.startswith("from ipywidgets ")] == []
+    assert set(re.findall(r"plumbnet\.(\w+)", source)) <= set(plumbnet.__all__)
 
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)

@@ -1,5 +1,6 @@
 """What the README shows is what the program prints."""
 
+import inspect
 import json
 import re
 import shutil
@@ -91,9 +92,21 @@ def test_pictures_are_there() -> None:
 def test_lines_of_python_do_what_they_say(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(README.parent)
     exec("\n".join(text for language, text in BLOCKS if language == "python"), {})  # noqa: S102  # the README's own
-    told, is_worse = capsys.readouterr().out.splitlines()
+    told, *shown = capsys.readouterr().out.splitlines()
     assert told.startswith("heater open 427474.95")
-    assert is_worse == "True"
+    (second,) = [text for language, text in BLOCKS if language == "python" and text.startswith("made")]
+    said = re.findall(r"^print\(.*\)  # (.*?)(?:: the heater.*)?$", second, re.MULTILINE)
+    assert shown == said != []
+
+
+def test_calls_from_python_are_those_that_the_package_offers() -> None:
+    text = README.read_text(encoding="utf-8")
+    section = text[text.index("## In Python") : text.index("## The file")]
+    calls = re.findall(r"^\| `(\w+)\((.*)\)` \|", section, re.MULTILINE)
+    assert len(calls) == 10
+    for name, arguments in calls:
+        parameters = list(inspect.signature(getattr(plumbnet, name)).parameters)
+        assert arguments.split(", ") == parameters[: arguments.count(",") + 1], name
 
 
 def test_survey_of_the_systems_answers_the_queries_shown(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

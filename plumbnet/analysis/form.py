@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from plumbnet.layout.quantity import Units
+from plumbnet.layout.shown import shown
 from plumbnet.physics.sizing import Dimension, Step
 from plumbnet.rules.facts import HeaterFacts, Verdict
 
@@ -88,7 +90,7 @@ class AtHand:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The calculation for one heater, from what its author wrote to the tank."""
+    """The calculation for one heater, from what its author wrote to the tank; `units` are those of its sentences."""
 
     file: str
     sha256: str
@@ -106,6 +108,11 @@ class Sheet:
     at_hand: AtHand | None
     assumptions: tuple[str, ...]
     cautions: tuple[str, ...]
+    units: Units
+
+    def to_text(self) -> str:
+        """What `plumbnet size` prints of it: result, what goes in, every step; ends with a line break."""
+        return shown(self, "text", str)
 
     @property
     def verdict(self) -> Verdict:

@@ -1,12 +1,14 @@
 """System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 import math
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
 from plumbnet.analysis.assuming import assumed
 from plumbnet.analysis.case import Case
+from plumbnet.analysis.forms import Forms
 from plumbnet.analysis.hindering import hindered_pumps
 from plumbnet.analysis.lowest import lows
 from plumbnet.analysis.pumping import Pumping
@@ -15,30 +17,26 @@ from plumbnet.analysis.relieving import reliefs
 from plumbnet.analysis.returning import returns
 from plumbnet.analysis.verdict import judge_of
 from plumbnet.analysis.warmth import Unanswerable
-from plumbnet.discover import discover
 from plumbnet.layout.acceptance import Acceptance
+from plumbnet.layout.fault import quoted, visible
 from plumbnet.layout.part import Boosting, Role
 from plumbnet.layout.quantity import Units
-from plumbnet.layout.shown import Shown
 from plumbnet.layout.system import End, System
 from plumbnet.network.sides import hot_side
 from plumbnet.network.whole import Network, network_of
 from plumbnet.network.zones import Zone
 from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules import findings as finding_modules
-from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, ZoneFacts
+from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, Verdict, ZoneFacts
 from plumbnet.rules.finding import Accepted, Finding, Severity, findings
 from plumbnet.rules.profile import Profile
 
-discover(finding_modules)
 
-
-@dataclass(frozen=True, slots=True)
-class Report(Shown):
+@dataclass(frozen=True, slots=True, repr=False)
+class Report(Forms):
     """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
 
     `network` is that of the system, for whoever has more to ask of it. `findings` are those that stand, `accepted`
-    those that the file accepts, `idle` its acceptances of nothing found.
+    those that the file accepts, `idle` its acceptances of nothing found. Its `repr` is one line.
     """
 
     system: System
@@ -59,6 +57,14 @@ class Report(Shown):
     def is_fine(self) -> bool:
         """Whether no finding of severity error stands."""
         return all(finding.severity is not Severity.ERROR for finding in self.findings)
+
+    def __repr__(self) -> str:
+        place = visible(self.system.record.file or self.system.title or "a layout")
+        scenario = "" if self.scenario is None else f", scenario {visible(quoted(self.scenario))}"
+        counts = Counter(heater.verdict for heater in self.heaters)
+        verdicts = ", ".join(f"{counts[one]} {one.value}" for one in Verdict if counts[one]) or "no heater"
+        findings = f"{len(self.findings)} finding{'' if len(self.findings) == 1 else 's'}"
+        return f"<Report of {place}, rules {visible(self.profile.profile)}{scenario}: {verdicts}; {findings}>"
 
 
 def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:

@@ -80,6 +80,7 @@ class _Draft:
             at_hand=hand.at_hand(),
             assumptions=tuple(assumptions(report, self.case)),
             cautions=tuple(cautions(report, self.heater, self.case, self.method, self._sizings)),
+            units=report.facts.units,
         )
 
     @cached_property

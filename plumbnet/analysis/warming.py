@@ -11,6 +11,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.settling import Settling
 from plumbnet.analysis.staging import Fired, Stage
 from plumbnet.layout import factors
+from plumbnet.layout.shown import shown
 from plumbnet.physics.course import Happening, WarmUp
 from plumbnet.physics.joined import HIGHEST_PA, Outlet
 from plumbnet.physics.moving import Plant
@@ -59,6 +60,10 @@ class Warming:
         if self.rigid_run is None:
             raise ValueError("this warm-up was run with typical walls alone")
         return replace(self, plant=self.plant.rigid, run=self.rigid_run, walls="rigid")
+
+    def to_text(self) -> str:
+        """What `plumbnet warmup` prints of it, in the units of the report; ends with a line break."""
+        return shown(self, "text", str)
 
     @property
     def bracket(self) -> "tuple[Warming, Warming]":

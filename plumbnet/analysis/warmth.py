@@ -17,6 +17,10 @@ class Unanswerable(ValueError):
         super().__init__(text)
         self.heater = heater
 
+    def __reduce__(self) -> tuple[type["Unanswerable"], tuple[str, str]]:
+        """What it takes to make the same again, in another process too."""
+        return type(self), (self.heater, str(self))
+
 
 def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
     """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint.

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 import typer
 
+import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.warming import NoWarmUp
 from plumbnet.cli.app import app
@@ -13,8 +14,7 @@ from plumbnet.cli.saving import Out, form_of, save
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status
 from plumbnet.rules.sentences import listed
-from plumbnet.study.tank_size import NoChart, Sizes, sizes
-from plumbnet.study.warm_ups import WarmUps, warm_ups_with_tank
+from plumbnet.study.tank_size import NoChart
 
 Of = Annotated[
     Literal["ladder", "warmup", "tank"],
@@ -34,25 +34,16 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     units: Units = None,
 ) -> None:
     """Draw a chart as SVG, PDF or PNG: the ladder of pressures, a warm-up in time, or the size of a tank."""
-    from plumbnet.report.charts.sheet import chart_file  # noqa: PLC0415  drawing is slow to import
-    from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
+    from plumbnet.report.picture import FORMS  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
     report = report_supposed(file, heater, rules, units, scenario)
-    name = heater or ("" if of == "ladder" else _only(report))
     try:
-        found = _shown(report, of, name)
+        picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
     except (NoChart, NoWarmUp) as error:
         fail(str(error))
-    save(output, chart_file(report, name, found, form))
+    save(output, picture.content)
     raise typer.Exit(status([report]))
-
-
-def _shown(report: Report, of: Of, heater: str) -> Sizes | WarmUps | None:
-    """What a chart shows, worked out; a ladder stands in the report. Raises NoChart, NoWarmUp."""
-    if of == "tank":
-        return sizes(report, heater)
-    return warm_ups_with_tank(report, heater) if of == "warmup" else None
 
 
 def _only(report: Report) -> str:

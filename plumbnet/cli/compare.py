@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+import plumbnet
 from plumbnet.cli.app import app
 from plumbnet.cli.options import Rules, Units
 from plumbnet.cli.reading import fail, report_on, ruled
@@ -12,8 +13,6 @@ from plumbnet.cli.targets import STANDARD_INPUT
 from plumbnet.cli.writing import FINE, FOUND, write
 from plumbnet.report.comparison import Compared, comparison_text
 from plumbnet.report.comparison_json import comparison_json
-from plumbnet.study.difference import difference
-from plumbnet.study.revision import revision
 
 
 class Format(StrEnum):
@@ -44,8 +43,7 @@ def compare(
         fail("standard input can stand for one of the two files, not for both")
     after = report_on(new, profile, units)
     before = report_on(old, profile, after.facts.units)
-    changed = revision(before.system, after.system, units=after.facts.units)
-    compared = Compared(before, after, difference(before, after), changed)
+    compared = plumbnet.compare(before, after)
     write({Format.TEXT: comparison_text, Format.JSON: _json}[output](compared))
     raise typer.Exit(FOUND if compared.difference.is_worse else FINE)
 

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 import typer
 
+import plumbnet
 from plumbnet.cli.app import app
 from plumbnet.cli.options import File, Rules, Scenario, Units
 from plumbnet.cli.saving import Out, form_of, save
@@ -31,10 +32,9 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     The symbols are generic trade practice and claim conformity with no standard.
     """
-    from plumbnet.report.picture import FORMS  # noqa: PLC0415  likewise
-    from plumbnet.report.schematic import schematic_file  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.report.picture import FORMS  # noqa: PLC0415  drawing is slow to import
 
     form = form_of(output, FORMS)
     report = report_supposed(file, None, rules, units, scenario)
-    save(output, schematic_file(report, form, theme=theme, date=date))
+    save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content)
     raise typer.Exit(status([report]))

@@ -12,9 +12,10 @@ from plumbnet.analysis.report import Report
 from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.writing import NOT_UNDERSTOOD
 from plumbnet.layout.bounded import bytes_from
-from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted, visible
+from plumbnet.layout.fault import Fault, LayoutError, nearest, visible
 from plumbnet.layout.quantity import Units
 from plumbnet.layout.system import System
+from plumbnet.library.heater import UnknownHeater, heater_named
 from plumbnet.report.writer import unread
 from plumbnet.rules.profile import Profile, UnknownProfile, profile_at
 
@@ -37,10 +38,10 @@ def report_with(file: str, heater: str | None, rules: str | None, units: Units |
 
 def demand_heater(report: Report, heater: str, file: str) -> None:
     """Say what is wrong and exit where a layout has no such heater."""
-    names = [one.name for one in report.heaters]
-    if heater not in names:
-        known = f"there is {', '.join(names) or 'none'}"
-        fail(f"no heater is called {quoted(heater)} in {file}", heater, names, known)
+    try:
+        heater_named(report, heater, file=file)
+    except UnknownHeater as error:
+        fail(str(error))
 
 
 def read(file: str) -> System:

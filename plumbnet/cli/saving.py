@@ -7,8 +7,9 @@ from typing import Annotated, NoReturn, TypeVar
 import typer
 
 from plumbnet.cli.reading import fail
-from plumbnet.layout.fault import quoted, reason_of
-from plumbnet.rules.sentences import listed
+from plumbnet.layout.fault import reason_of
+from plumbnet.library.form import UnknownForm
+from plumbnet.library.form import form_of as form_by_name
 
 Form = TypeVar("Form", bound=str)
 Out = Annotated[Path, typer.Option("-o", "--output", metavar="OUT", help="The file to write; its ending says how.")]
@@ -16,12 +17,10 @@ Out = Annotated[Path, typer.Option("-o", "--output", metavar="OUT", help="The fi
 
 def form_of(out: Path, forms: Sequence[Form]) -> Form:
     """The one of some forms that the ending of a name asks for; says which there are and exits where it is none."""
-    ending = out.suffix.removeprefix(".").lower()
-    found = next((form for form in forms if form == ending), None)
-    if found is None:
-        known = listed([f".{form}" for form in forms], "or")
-        fail(f"{quoted(out.name)} does not say how to write it", advice=f"let its name end in {known}")
-    return found
+    try:
+        return form_by_name(out, forms)
+    except UnknownForm as error:
+        fail(str(error))
 
 
 def save(out: Path, content: bytes) -> None:

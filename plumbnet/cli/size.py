@@ -11,8 +11,7 @@ from plumbnet.cli.options import AnyHeater, File, Rules, Scenario, Units
 from plumbnet.cli.reading import fail
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
-from plumbnet.layout.fault import quoted
-from plumbnet.physics.methods import METHODS
+from plumbnet.library.size import UnknownMethod, demand_method
 from plumbnet.report.sheet import sheets_markdown, sheets_text
 from plumbnet.report.sheet_json import sheets_json
 
@@ -36,8 +35,10 @@ def size(  # noqa: PLR0913, PLR0917  each is an option of the command
     units: Units = None,
 ) -> None:
     """The calculation sheet: the tank each heater needs, every step with its formula, numbers, units and source."""
-    if method is not None and method not in METHODS:
-        fail(f"no sizing method is called {quoted(method)}", method, METHODS, f"there is {', '.join(METHODS)}")
+    try:
+        demand_method(method)
+    except UnknownMethod as error:
+        fail(str(error))
     report = report_supposed(file, heater, rules, units, scenario)
     found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
     write({"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output](found, report.facts.units))

@@ -2,12 +2,11 @@
 
 import typer
 
+import plumbnet
 from plumbnet.cli.app import app
 from plumbnet.cli.options import AnyHeater, File, Rules, Scenario, Units
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
-from plumbnet.layout.fault import visible
-from plumbnet.report.trace import trace as trace_text
 
 
 @app.command()
@@ -20,7 +19,5 @@ def trace(
 ) -> None:
     """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
     report = report_supposed(file, heater, rules, units, scenario)
-    chosen = [one for one in report.heaters if heater in {None, one.name}]
-    supposed = [] if report.scenario is None else [f"Scenario: {visible(report.scenario)}\n"]
-    write("\n".join([*supposed, "\n\n".join(trace_text(report, one) for one in chosen)]))
+    write(plumbnet.trace(report, heater))
     raise typer.Exit(status([report]))

@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.analysis.warming import NoWarmUp, warm_up
+import plumbnet
+from plumbnet.analysis.warming import NoWarmUp
 from plumbnet.cli.app import app
 from plumbnet.cli.options import File, Scenario, Units
 from plumbnet.cli.reading import fail
@@ -35,7 +36,7 @@ def warmup(  # noqa: PLR0913, PLR0917  each is an option of the command
     """Temperature, pressure and water lost against time, from a cold start with every fixture shut."""
     report = report_supposed(file, heater, None, units, scenario)
     try:
-        warming = warm_up(report, heater, minutes=minutes)
+        warming = plumbnet.warmup(report, heater, minutes=minutes)
     except NoWarmUp as error:
         fail(str(error))
     write({"text": to_text, "csv": to_csv, "json": to_json}[output](warming))

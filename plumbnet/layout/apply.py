@@ -4,14 +4,17 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
+from plumbnet.discover import discover
+from plumbnet.layout import kinds
 from plumbnet.layout.change import Change, Fail, SetValues
-from plumbnet.layout.changeable import change_with
 from plumbnet.layout.fault import quoted
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.refusal import ChangeError, made, part_named, placed, refusal
 from plumbnet.layout.rejoin import with_part_between, with_run, without
 from plumbnet.layout.system import System
 from plumbnet.layout.wording import with_article
+
+discover(kinds)
 
 
 def with_changes(system: System, changes: Iterable[Change]) -> System:
@@ -121,5 +124,3 @@ _ACTIONS: Mapping[str, Callable[..., System]] = {
     "fail": _fail,
     "draw": _draw,
 }
-
-change_with(System, with_changes)

@@ -1,16 +1,10 @@
-"""What can be changed on a copy: a class offers the method, and a module above says how the changes are made."""
+"""What can be changed on a copy: a class offers the method, and the package says which function makes the changes."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import Self
 
 from plumbnet.layout.change import Change
-
-_HOW: dict[type, Callable[..., object]] = {}
-
-
-def change_with(kind: type, how: Callable[..., object]) -> None:
-    """Change objects of a class, which is `Changeable`, as `how` does: object and changes in, another object out."""
-    _HOW[kind] = how
+from plumbnet.layout.shown import shown
 
 
 class Changeable:
@@ -23,7 +17,4 @@ class Changeable:
 
         Raises ChangeError (layout.refusal) for the first change that cannot be made, with its number and the reason.
         """
-        changed = _HOW[type(self)](self, changes)
-        if not isinstance(changed, type(self)):
-            raise TypeError(f"changes make a {type(self).__name__} of another kind")
-        return changed
+        return shown(self, "changed", type(self), changes)

@@ -24,6 +24,10 @@ class ChangeError(ValueError):
         self.mistakes = tuple(found)
         super().__init__("; ".join(map(str, self.mistakes)))
 
+    def __reduce__(self) -> tuple[type["ChangeError"], tuple[tuple[Mistake, ...]]]:
+        """What it takes to make the same again, in another process too: the names that are known as plain words."""
+        return type(self), (tuple(replace(one, meant=(one.meant[0], tuple(one.meant[1]))) for one in self.mistakes),)
+
 
 def refusal(text: str, hint: str = "", at: Path = (), meant: tuple[str, Iterable[str]] = ("", ())) -> ChangeError:
     """A change refused: why, what would be right, where in the change, and a name with those it may be meant for."""

@@ -1,16 +1,31 @@
-"""What shows itself in a notebook: a class says that it can be shown, and a layer above says how, once it is asked."""
+"""What shows itself in other forms: a class says that it can, the package which function above makes the form."""
 
-from collections.abc import Callable
+from importlib import import_module
+from typing import TypeVar
 
-_HOW: dict[str, Callable[[object], str]] = {}
+_Form = TypeVar("_Form")
+_HOW: dict[tuple[str, str], tuple[str, str]] = {}
 
 
-def show_with(kind: str, how: Callable[[object], str]) -> None:
-    """Show objects of a class, which is `Shown`, as the HTML that `how` makes of them.
+def show_with(kind: str, form: str, module: str, function: str) -> None:
+    """Show objects of the class of that name in a form as a function makes it, whose module is imported once asked."""
+    _HOW[kind, form] = (module, function)
 
-    The class by its full name, so that it need not be imported before somebody wants it.
+
+def shown(thing: object, form: str, expected: type[_Form], /, *given: object, **options: object) -> _Form:
+    """A thing in a form, made by the function that was named for its class or for one it comes from.
+
+    Raises KeyError where none was, TypeError where the form is not what is expected.
     """
-    _HOW[kind] = how
+    kinds = [base.__name__ for base in type(thing).__mro__]
+    found = next((_HOW[kind, form] for kind in kinds if (kind, form) in _HOW), None)
+    if found is None:
+        raise KeyError(form)
+    module, function = found
+    made = getattr(import_module(module), function)(thing, *given, **options)
+    if not isinstance(made, expected):
+        raise TypeError(f"{form} of a {kinds[0]} is of another kind")
+    return made
 
 
 class Shown:
@@ -20,6 +35,7 @@ class Shown:
 
     def _repr_html_(self) -> str | None:
         """The HTML, or None where nobody has said how; then a notebook falls back to the plain text."""
-        kind = type(self)
-        how = _HOW.get(f"{kind.__module__}.{kind.__qualname__}")
-        return None if how is None else how(self)
+        try:
+            return shown(self, "html", str)
+        except KeyError:
+            return None

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from types import MappingProxyType
 from typing import Literal, TypeAlias
 
 from plumbnet.physics.tank import NoTank
@@ -82,7 +81,7 @@ def step(symbol: str, name: str, formula: str, value: float, source: str, /, **n
     Number(value=0.02, dimension='ratio')
     """
     known = {each: Number(number, _DIMENSIONS[each[0]]) for each, number in numbers.items()}
-    return Step(symbol, name, formula, value, _DIMENSIONS[symbol[0]], source, MappingProxyType(known))
+    return Step(symbol, name, formula, value, _DIMENSIONS[symbol[0]], source, known)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

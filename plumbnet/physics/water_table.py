@@ -102,7 +102,7 @@ def _table() -> dict[str, dict[str, dict[str, list[list[float]]]]]:
 @cache
 def _surfaces() -> dict[str, Surface]:
     return {
-        name: Surface(*(Bounds(*pair) for pair in one["bounds"]), rows=_falling(one["rows"]))
+        name: Surface(Bounds(*one["bounds"][0]), Bounds(*one["bounds"][1]), _falling(one["rows"]))
         for name, one in _table()["surfaces"].items()
     }
 

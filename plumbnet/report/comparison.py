@@ -27,6 +27,10 @@ class Compared:
     difference: Difference
     revision: Revision
 
+    def to_text(self) -> str:
+        """What `plumbnet compare` prints of it; ends with a line break."""
+        return comparison_text(self)
+
 
 def comparison_text(compared: Compared) -> str:
     """The whole comparison; ends with a line break."""

@@ -26,6 +26,11 @@ _ANSWERS = {
 }
 
 
+def sheet_text(sheet: Sheet) -> str:
+    """One sheet as text, in its own units."""
+    return sheets_text([sheet], sheet.units)
+
+
 def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as text of a hundred columns."""
     return "\n".join(to_text(list(blocks(sheet, units))) for sheet in sheets)

@@ -22,6 +22,11 @@ def whatifs_text(found: Sequence[WhatIf]) -> str:
     return to_text([*blocks, *record_blocks(found[0].before), Paragraph(CAUTION)])
 
 
+def whatif_text(one: WhatIf) -> str:
+    """One what-if, before and after side by side."""
+    return whatifs_text([one])
+
+
 def title(one: WhatIf) -> str:
     """What a what-if is called: its scenario, or the changes themselves."""
     return changes_in_words(one.changes) if one.scenario is None else one.scenario

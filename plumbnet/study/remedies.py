@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from plumbnet.analysis.report import Report
+from plumbnet.api import Layout, as_report
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.candidate import Candidate, Sort
 from plumbnet.study.relief import Safeguard, safeguards
@@ -31,15 +32,23 @@ SORTS: tuple[Sort, ...] = (
 """Every sort of remedy, least work first."""
 
 
-def remedies(report: Report) -> Found:
+def remedies(layout: Layout | Report) -> Found:
     """What would cure each heater in trouble, least work first; heaters that need nothing are left out.
 
     Every remedy was made to a copy and analysed again. It leaves the heater open or controlled (with no tank in its
     reach at fault, where that was the trouble), makes no other heater trapped or sealed, and brings no new finding
     of severity error. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that
     no remedy was found. Cost: some ten analyses for each heater in trouble.
+
+    `layout` is a report, or what `check` makes one of; raises what `check` does.
+
+    >>> import plumbnet
+    >>> found = plumbnet.remedies("systems/house-with-check.yaml")
+    >>> first = found["heater"][0]
+    >>> first.effort.name, first.verdict.value, first.settled_pa < 551581
+    ('ADD', 'controlled', True)
     """
-    return Search(Scene(report)).found()
+    return Search(Scene(as_report(layout))).found()
 
 
 def remedies_if_small(report: Report) -> Found | None:

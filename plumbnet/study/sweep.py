@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 
 from plumbnet.analysis.report import Report
+from plumbnet.api import Layout, as_report
+from plumbnet.layout.shown import shown
 from plumbnet.study.event import Happening, happenings
 from plumbnet.study.outcome import Outcome, outcome
 from plumbnet.study.pairing import Pairs, pairs_of
@@ -41,14 +43,27 @@ class Sweep:
         """How many events change nothing."""
         return len(self.events) - len(self.changing)
 
+    def to_text(self, *, top: int | None = None) -> str:
+        """What `plumbnet sweep` prints of it: the `top` worst events, or all that change something."""
+        return shown(self, "text", str, top=top)
 
-def sweep(report: Report, *, pairs: bool = False, watch: Watch = unwatched) -> Sweep:
+
+def sweep(layout: Layout | Report, *, pairs: bool = False, watch: Watch = unwatched) -> Sweep:
     """Every single credible event of the layout, and what each changes: verdicts, and errors that are new.
 
     With `pairs` those of two events too, as far as their combination changes what neither does alone. Each answer is
     that of the layout with the event made to a copy. Cost: for a building with a check or a meter to each of its
     heaters some ten analyses, and in any building less than one analysis for each event.
+
+    `layout` is a report, or what `check` makes one of; raises what `check` does. `watch` is told of each event.
+
+    >>> import plumbnet
+    >>> swept = plumbnet.sweep("systems/open-house.yaml")
+    >>> worst = swept.changing[0]
+    >>> worst.event.title, [(turn.heater, turn.after.value) for turn in worst.outcome.turns]
+    ('curb-stop: shut', [('heater', 'trapped')])
     """
+    report = as_report(layout)
     worlds = Worlds(report)
     events = happenings(report.system, report.profile)
     singles = [worlds.single(event) for event in watch(events, len(events))]

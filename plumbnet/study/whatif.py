@@ -4,10 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from plumbnet.analysis.report import Report
-from plumbnet.api import check
+from plumbnet.api import Layout, as_report, check
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.fault import nearest, quoted
+from plumbnet.layout.shown import shown
 from plumbnet.study.difference import Difference, difference
 
 
@@ -29,13 +30,27 @@ class WhatIf:
     after: Report
     difference: Difference
 
+    def to_text(self) -> str:
+        """What `plumbnet whatif` prints of it: before and after, side by side; ends with a line break."""
+        return shown(self, "text", str)
 
-def whatif(report: Report, changes: Iterable[Change] = (), *, scenario: str | None = None) -> WhatIf:
+
+def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario: str | None = None) -> WhatIf:
     """What becomes of a layout with the changes of a scenario of its file and then others made to a copy.
 
     Judged by the rules of the report, in its units. Raises UnknownScenario, ChangeError (layout.refusal) for the
     first change that cannot be made, LayoutError where nothing can be computed then.
+
+    `layout` is a report, or what `check` makes one of; raises what `check` does.
+
+    >>> import plumbnet
+    >>> made = plumbnet.whatif("systems/open-house.yaml", [plumbnet.Change(close="house-stop")])
+    >>> made.after.heaters[0].verdict.value, made.difference.is_worse
+    ('trapped', True)
+    >>> plumbnet.whatif("systems/open-house.yaml", scenario="meter-exchanged").after
+    <Report of systems/open-house.yaml, rules general, scenario "meter-exchanged": 1 trapped; 1 finding>
     """
+    report = as_report(layout)
     note, first = "", tuple[Change, ...]()
     if scenario is not None:
         found = report.system.scenarios.get(scenario)

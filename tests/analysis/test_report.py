@@ -1,7 +1,7 @@
 """The whole analysis: laws that hold for every layout, and what it says of tanks, zones and parts."""
 
 import re
-from dataclasses import fields
+from dataclasses import fields, replace
 from pathlib import Path
 from random import Random
 
@@ -18,7 +18,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
 from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.system import System
+from plumbnet.layout.system import Record, System
 from plumbnet.rules.facts import HeaterFacts, Need, TankFacts, Verdict, ZoneFacts
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.rules.profile import profile
@@ -347,3 +347,29 @@ def test_checks_on_the_hot_side_and_pumps_that_drive_nothing_are_told() -> None:
     one = report("street -> cv -> heater -> cv2 -> tee -> tap.hot\ntee -> pump -> tap2.hot\ntee -> booster -> tap3.hot")
     assert one.facts.hot_side_checks == ("cv2",)
     assert one.facts.idle_pumps == ("pump",)
+
+
+def test_report_tells_itself_in_a_line() -> None:
+    house = plumbnet.check("systems/school-shared-tanks.yaml")
+    assert repr(house) == (
+        "<Report of systems/school-shared-tanks.yaml, rules general: 2 controlled, 1 trapped, 1 on-demand; 1 finding>"
+    )
+    assert (
+        repr(plumbnet.check(system("street -> tap.cold")))
+        == "<Report of drawn.yaml, rules general: no heater; 0 findings>"
+    )
+
+
+def test_line_of_a_report_names_its_scenario_and_the_title_where_there_is_no_file() -> None:
+    house = report("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    titled = replace(house.system, record=Record(), title="The house")
+    assert repr(replace(house, system=titled, scenario="stop shut")) == (
+        '<Report of The house, rules general, scenario "stop shut": 1 open; 0 findings>'
+    )
+    nameless = replace(house, system=replace(titled, title=""))
+    assert repr(nameless) == "<Report of a layout, rules general: 1 open; 0 findings>"
+
+
+def test_line_of_a_report_is_one_line_whatever_the_file_is_called() -> None:
+    house = plumbnet.check(plumbnet.read_bytes(layout("street -> heater -> tap.hot").encode(), file="a\nb\x1b[2J"))
+    assert repr(house).startswith(r"<Report of a\nb\x1b[2J, rules general: 1 open; ")

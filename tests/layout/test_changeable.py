@@ -1,12 +1,15 @@
 """A system offers the changed copy of itself."""
 
+from collections.abc import Iterator
+
 import pytest
 from conftest import system
 
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.change import Change
-from plumbnet.layout.changeable import Changeable, change_with
+from plumbnet.layout.changeable import Changeable
 from plumbnet.layout.refusal import ChangeError
+from plumbnet.layout.shown import show_with
 
 HOUSE = system("street -> valve -> heater -> tap.hot")
 CLOSED = Change(close="valve")
@@ -25,8 +28,11 @@ def test_change_that_cannot_be_made_says_why() -> None:
 
 def test_changes_that_make_something_else_are_refused() -> None:
     class Thing(Changeable):
-        pass
+        """Parts and pipes it has not."""
 
-    change_with(Thing, lambda _thing, _changes: "no thing")
-    with pytest.raises(TypeError, match="changes make a Thing of another kind"):
+        def __iter__(self) -> Iterator[str]:
+            yield "no thing"
+
+    show_with("Thing", "changed", "itertools", "chain")
+    with pytest.raises(TypeError, match="changed of a Thing is of another kind"):
         Thing().with_changes([])

@@ -210,6 +210,22 @@ def test_document_written_file_by_file_is_that_of_the_whole() -> None:
     assert written(JsonWriter()) == as_json() + "\n"
 
 
+@pytest.mark.parametrize("name", ["house-with-check", "school-shared-tanks", "tankless-alone"])
+def test_report_as_fields_is_what_the_command_writes_for_its_file(name: str) -> None:
+    report = plumbnet.check(SYSTEMS[0].parent / f"{name}.yaml")
+    (written_by_check,) = of(written(JsonWriter(), report))["reports"]
+    assert report.to_dict() == written_by_check
+    bare = report.to_dict(remedies=False)
+    assert (bare["remedies_searched"], written_by_check["remedies_searched"]) == (False, True)
+    assert bare == of(json1.written({"reports": [json1.report_fields(report)]}))["reports"][0]
+
+
+def test_fields_of_a_report_can_be_changed_without_changing_it() -> None:
+    report = trapped()
+    report.to_dict()["heaters"].clear()  # type: ignore[attr-defined]  # a list
+    assert report.to_dict()["heaters"] != []
+
+
 def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() -> None:
     (report,) = of(as_json(accepting(trapped(), "Letter of the authority.", line=9)))["reports"]
     assert report["findings"] == []
@@ -262,6 +278,6 @@ def test_heater_left_as_it_is_has_pairs_from_rigid_walls_to_typical_ones() -> No
 def test_what_typical_walls_take_without_end_is_null() -> None:
     warm = {"heater": "relief: {pressure: 150 psi}, setpoint: 60 degF"}
     report = plumbnet.check(system("street -> cv -> heater -> tap.hot", **warm))
-    locked = of(as_json(report))["reports"][0]["heaters"][0]["locked"]
+    locked = of(json1.written({"reports": [json1.report_fields(report)]}))["reports"][0]["heaters"][0]["locked"]
     assert locked["rise_k"][1] is None
     assert locked["firing_s"][1] is None

@@ -15,6 +15,10 @@ def test_one_report_stands_alone_as_the_library_writes_it() -> None:
     assert written(TextWriter(), report) == to_text(report, more=section(report.facts, remedies(report)))
 
 
+def test_report_shows_the_same_text_itself() -> None:
+    assert trapped().to_text() == written(TextWriter(), trapped())
+
+
 def test_reports_are_parted_by_an_empty_line_and_summed_at_the_end() -> None:
     first, second = fine(), warned()
     text = written(TextWriter(), first, refusal(), second)

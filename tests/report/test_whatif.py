@@ -149,3 +149,8 @@ def test_heater_that_only_another_what_if_adds_is_not_there() -> None:
     text = whatifs_text([adding, whatif(before, scenario="warm")])
     (warm,) = (line for line in text.splitlines() if line.startswith("warm "))
     assert warm.split() == ["warm", "*", "open,", "60", "psi", "not", "there"]
+
+
+def test_what_if_shows_the_same_text_itself() -> None:
+    one, *_ = scenarios(report())
+    assert one.to_text() == whatifs_text([one])

@@ -162,3 +162,8 @@ def test_remedies_of_a_large_layout_are_left_to_those_who_ask() -> None:
     assert len(large.parts) > MOST_PARTS
     assert remedies_if_small(report(large)) is None
     assert remedies_if_small(report(house())) == remedies(report(house()))
+
+
+def test_layout_is_cured_as_its_report_is() -> None:
+    layout = house()
+    assert remedies(layout) == remedies(plumbnet.check(layout))

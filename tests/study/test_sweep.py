@@ -6,6 +6,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.report.sweep import sweep_text
 from plumbnet.study.sweep import sweep
 from plumbnet.study.watching import Item
 
@@ -71,3 +72,14 @@ def test_plugged_relief_valve_is_never_a_gain() -> None:
     found = sweep(plumbnet.check(given))
     (plugged,) = (one.outcome for one in found.events if one.event.title == "boiler/relief: plugged")
     assert [(turn.before.value, turn.after.value) for turn in plugged.turns] == [("trapped", "sealed")]
+
+
+def test_sweep_shows_itself_as_the_command_prints_it() -> None:
+    found = sweep(plumbnet.check(system("street -> valve -> cv -> heater -> tap.hot")))
+    assert found.to_text() == sweep_text(found)
+    assert found.to_text(top=1) == sweep_text(found, top=1) != found.to_text()
+
+
+def test_layout_is_swept_as_its_report_is() -> None:
+    house = system("street -> valve -> heater -> tap.hot")
+    assert sweep(house) == sweep(plumbnet.check(house))

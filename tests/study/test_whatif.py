@@ -90,3 +90,8 @@ def test_layout_that_is_not_touched_stays_what_it_is() -> None:
     assert found.before is found.after is report
     assert found.changes == ()
     assert (found.difference.is_worse, found.difference.is_better) == (False, False)
+
+
+def test_layout_is_supposed_as_its_report_is() -> None:
+    house = report()
+    assert whatif(house.system, scenario="shut") == whatif(plumbnet.check(house.system), scenario="shut")

@@ -1,0 +1,36 @@
+"""The calculation sheet of a heater by its name."""
+
+from plumbnet.analysis.report import Report
+from plumbnet.analysis.sheet import Sheet, sheet
+from plumbnet.api import Layout, as_report
+from plumbnet.layout.fault import Fault, nearest, quoted
+from plumbnet.library.heater import heater_named
+from plumbnet.physics.methods import METHODS
+
+
+class UnknownMethod(ValueError):
+    """No sizing method has this name; the message says which do."""
+
+
+def size(layout: Layout | Report, heater: str, *, method: str | None = None) -> Sheet:
+    """The calculation sheet of the tank that a heater needs: every step with formula, numbers, units and source.
+
+    `layout` is a report, or what `check` makes one of. `method` stands in place of the heater's own or the profile's.
+    Numbers are SI; pressures gauge or absolute, as each says. Raises UnknownHeater, UnknownMethod, what `check` does.
+
+    >>> sheet = size("systems/house-with-check.yaml", "heater")
+    >>> round(sheet.outcome.tank_m3, 4), round(sheet.outcome.charge_pa)
+    (0.0129, 427475)
+    >>> print(sheet.to_text().splitlines()[0])
+    Expansion tank for heater
+    """
+    demand_method(method)
+    report = as_report(layout)
+    return sheet(report, heater_named(report, heater), method=method)
+
+
+def demand_method(name: str | None) -> None:
+    """Raise UnknownMethod where a sizing method is named and there is none of that name."""
+    if name is not None and name not in METHODS:
+        hint = nearest(name, METHODS) or f"there is {', '.join(METHODS)}"
+        raise UnknownMethod(Fault(0, 0, f"no sizing method is called {quoted(name)}", hint).sentence)

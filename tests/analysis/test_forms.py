@@ -1,0 +1,20 @@
+"""The forms in which a report shows itself."""
+
+from conftest import system
+
+import plumbnet
+from plumbnet.library.answers import report_dict, report_text
+from plumbnet.library.frame import heaters_frame
+
+HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
+
+
+def test_report_is_shown_by_those_who_write_reports() -> None:
+    assert HOUSE.to_dict() == report_dict(HOUSE)
+    assert HOUSE.to_text() == report_text(HOUSE)
+    assert HOUSE.to_frame().equals(heaters_frame(HOUSE))
+    assert "<svg" in (HOUSE._repr_html_() or "")
+
+
+def test_remedies_are_left_out_where_they_are_not_wanted() -> None:
+    assert HOUSE.to_dict(remedies=False) == report_dict(HOUSE, remedies=False) != HOUSE.to_dict()

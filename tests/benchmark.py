@@ -26,7 +26,8 @@ BARE_FIGURE = (
     "import io; from matplotlib.figure import Figure; figure = Figure(); figure.add_subplot().plot([0, 1]); "
     "figure.savefig(io.BytesIO(), format='svg')"
 )
-IMPORTS = "import iapws, networkx, scipy.constants, scipy.optimize, typer, yaml; from pydantic import BaseModel"
+IMPORTS = "import networkx, typer, yaml; from pydantic import BaseModel"
+HEAVY = "import iapws.iapws97, scipy.optimize"
 SIZES = (1_000, 10_000, 100_000)
 
 
@@ -40,12 +41,17 @@ def seconds(action: Callable[[], object], times: int) -> float:
     return median(taken)
 
 
-def process_ratio(times: int = 7) -> float:
-    """`check` on one house, as a whole process, against a process that only imports its dependencies."""
-    check = [sys.executable, "-m", "plumbnet", "check", str(HOUSE)]
-    bare = [sys.executable, "-c", IMPORTS]
-    pairs = [(seconds(lambda: _run(check), 1), seconds(lambda: _run(bare), 1)) for _ in range(times)]
-    return median(ours / theirs for ours, theirs in pairs)
+def process_ratio(arguments: list[str], imports: str, times: int = 7) -> float:
+    """CPU time of the program, as a whole process, against that of a process that only imports."""
+    ours, theirs = [sys.executable, "-m", "plumbnet", *arguments], [sys.executable, "-c", imports]
+    return median(_cpu_s(ours) / _cpu_s(theirs) for _ in range(times))
+
+
+def _cpu_s(command: list[str]) -> float:
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    _run(command)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
 
 def _run(command: list[str]) -> None:
@@ -134,7 +140,9 @@ def main() -> None:
         parts = int(sys.argv[1])
         show(f"{parts:,} parts", campus(parts), 3 if parts < max(SIZES) else 1)
         return
-    print(f"check of one house against importing its dependencies: {process_ratio():.2f}")
+    for imports in (IMPORTS, HEAVY):
+        print(f"check of one house, CPU time against {imports!r}: {process_ratio(['check', str(HOUSE)], imports):.2f}")
+    print(f"help, CPU time against 'import typer': {process_ratio(['--help'], 'import typer'):.2f}")
     print(f"sizing a school of 40 heaters and 15 tanks against its plain verdicts: {sizing_ratio(20):.2f}")
     shared, each = many_ratios()
     print(f"1,000 houses in a folder, 2 processes against 1: {shared:.2f}; each against one alone: {each:.4f}")

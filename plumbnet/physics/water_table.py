@@ -101,10 +101,12 @@ def _table() -> dict[str, dict[str, dict[str, list[list[float]]]]]:
 
 @cache
 def _surfaces() -> dict[str, Surface]:
-    return {
-        name: Surface(Bounds(*one["bounds"][0]), Bounds(*one["bounds"][1]), _falling(one["rows"]))
-        for name, one in _table()["surfaces"].items()
-    }
+    return {name: _surface(one["bounds"], one["rows"]) for name, one in _table()["surfaces"].items()}
+
+
+def _surface(bounds: Sequence[Sequence[float]], rows: Sequence[Sequence[float]]) -> Surface:
+    temperature, pressure = (Bounds(*pair) for pair in bounds)
+    return Surface(temperature, pressure, _falling(rows))
 
 
 @cache

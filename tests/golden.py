@@ -4,10 +4,9 @@ import os
 import re
 from pathlib import Path
 
+from every_command import app
 from shown import as_kept
 from typer.testing import CliRunner
-
-from plumbnet.cli.every import app
 
 ROOT = Path(__file__).parent.parent
 

@@ -10,9 +10,8 @@ from collections.abc import Callable
 from typing import Any
 
 from conftest import layout
+from every_command import app
 from typer.testing import CliRunner, Result
-
-from plumbnet.cli.every import app
 
 OPEN = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
 TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")

@@ -14,11 +14,11 @@ from xml.etree import ElementTree as ET
 import pytest
 import yaml
 from conftest import PSI
+from every_command import app
 from shown import as_kept
 from typer.testing import CliRunner
 
 import plumbnet
-from plumbnet.cli.every import app
 from plumbnet.rules.profile import read_profile
 
 README = Path(__file__).parent.parent / "README.md"

@@ -4,13 +4,13 @@ from pathlib import Path
 
 import pytest
 from covering import findings_with_own_tests, kinds_with_own_tests
+from every_command import app
 from showcase import SHOWCASE, Answer, Expected
 from shown import as_kept
 from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.cli.every import app
 from plumbnet.layout.apply import with_changes
 from plumbnet.layout.part import KINDS
 from plumbnet.layout.system import System

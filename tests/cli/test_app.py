@@ -1,8 +1,7 @@
 import pytest
+from every_command import app
 from running import TRAPPED, Write, real, run
 from typer.main import get_command
-
-from plumbnet.cli.every import app
 
 
 @pytest.mark.parametrize("arguments", [["check"], ["trace"], ["bake"], ["check", "x", "--format", "xml"]])

@@ -4,9 +4,9 @@ import inspect
 import subprocess
 import sys
 
+from every_command import app
 from typer.main import get_command
 
-from plumbnet.cli.every import app
 from plumbnet.cli.lines import helps
 
 LISTED = "import sys, plumbnet.cli.lines as lines; list(lines.helps()); print(*sorted(sys.modules))"

@@ -5,10 +5,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from every_command import app as every
 from running import real
 from typer.main import get_command
-
-from plumbnet.cli.every import app as every
 
 STARTED = """
 import sys

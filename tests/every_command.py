@@ -1,4 +1,4 @@
-"""The program with every command, as its help shows it."""
+"""The program with every command imported, for tests that call several."""
 
 from plumbnet import cli
 from plumbnet.cli.app import app

@@ -146,3 +146,9 @@ def test_section_keeps_items_and_steps_apart() -> None:
     item = Item("V", "volume", 1.0, "volume", "given")
     twice = step("V_t", "twice", "2 * V", 2.0, "by definition", V=1.0)
     assert section("both", [twice, item]) == Section("both", (item,), (twice,))
+
+
+def test_column_above_the_tank_leads_from_the_highest_part_down_to_it() -> None:
+    found = items("street -> cv -> heater -> tap.hot", "en-12828", heater=RELIEF, tap="elevation: 20 ft")
+    assert found["d_head"].value == pytest.approx(20 * 0.3048 * 9806.65)
+    assert found["d_head"].origin == "computed: 20 ft of water at 0.433528 psi/ft, from tap down to the tank"

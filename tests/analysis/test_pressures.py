@@ -8,6 +8,7 @@ from plumbnet.analysis.form import Item, Section
 from plumbnet.analysis.pressures import section
 from plumbnet.analysis.sheet import sheet
 from plumbnet.physics.sizing import step
+from plumbnet.rules.profile import profile
 
 RELIEF = "relief: {pressure: 150 psi}"
 ATM = 101325.0
@@ -152,3 +153,17 @@ def test_column_above_the_tank_leads_from_the_highest_part_down_to_it() -> None:
     found = items("street -> cv -> heater -> tap.hot", "en-12828", heater=RELIEF, tap="elevation: 20 ft")
     assert found["d_head"].value == pytest.approx(20 * 0.3048 * 9806.65)
     assert found["d_head"].origin == "computed: 20 ft of water at 0.433528 psi/ft, from tap down to the tank"
+
+
+def test_reducer_set_half_a_pascal_above_what_stands_there_is_not_what_gives_it() -> None:
+    assert "d_supply" in items(
+        "street -> prv -> heater -> tap.hot", street="pressure: 500000 Pa", prv="set: 500000.5 Pa"
+    )
+    assert "d_set" in items("street -> prv -> heater -> tap.hot", street="pressure: 500000 Pa", prv="set: 500000 Pa")
+
+
+def test_steps_and_rulings_say_where_they_come_from() -> None:
+    found = pressures("street -> cv -> heater -> tap.hot")
+    assert {step.source for step in found.steps} == {"gauge to absolute, at the tank's height"}
+    (limit,) = (item for item in found.items if item.symbol == "d_limit")
+    assert limit.origin == f"profile general: {profile('general').distribution_limit.clause}"

@@ -147,3 +147,12 @@ def test_heaters_on_two_loops_that_meet_in_a_third_heater_warm_one_water() -> No
     assert [sorted(burner.name for burner in body.burners) for body in made.plant.bodies] == [
         ["heater1", "heater3", "tankless"]
     ]
+
+
+def test_heater_behind_a_check_stands_lower_by_what_that_takes_to_open() -> None:
+    made = stage(
+        "street -> cv -> tee -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot\ntee2 -> tank",
+        cv2="opens: 5 psi",
+        heater2="elevation: 10 m",
+    )
+    assert made.heads_pa["heater2"] - made.heads_pa["heater1"] == pytest.approx(5.0 * PSI + 10 * 9806.65)

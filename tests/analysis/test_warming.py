@@ -252,3 +252,8 @@ def test_each_heater_is_told_the_time_of_its_own_setpoint() -> None:
     assert slow is not None
     assert fast is not None
     assert slow == pytest.approx(2.0 * fast, rel=1e-3)
+
+
+def test_both_ends_of_the_bracket_end_after_the_same_minutes() -> None:
+    warming = warm_up(drawn(FITTED), "heater", minutes=2.0)
+    assert [end.run.times_s[-1] for end in warming.bracket] == [120.0, 120.0]

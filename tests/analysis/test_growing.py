@@ -44,3 +44,10 @@ def test_mixture_is_worked_from_its_densities() -> None:
 
 def test_plain_water_needs_no_mixing() -> None:
     assert list(mixing(first(system("street -> cv -> heater -> tap.hot"))[1])) == []
+
+
+def test_volume_is_called_what_it_is_and_told_where_it_comes_from() -> None:
+    section = growing_section(*first(system("street -> cv -> heater -> tap.hot")))
+    (item,) = section.items
+    assert (item.name, item.dimension, item.origin) == ("heated water, cold", "volume", "the sum of the pieces listed")
+    assert item.value == pytest.approx(50 * 231 * 0.0254**3)

@@ -211,6 +211,10 @@ def test_tank_that_no_listed_size_reaches_settles_nowhere() -> None:
     assert one.outcome.sizes_from == "the sizes that the file lists"
 
 
+def test_size_of_no_list_is_of_the_round_series_that_comes_with_the_program() -> None:
+    assert only(SMALL).outcome.sizes_from == "a round series that comes with the program"
+
+
 # What stands in the file, and where.
 
 KEYS = {

@@ -167,3 +167,17 @@ def test_steps_and_rulings_say_where_they_come_from() -> None:
     assert {step.source for step in found.steps} == {"gauge to absolute, at the tank's height"}
     (limit,) = (item for item in found.items if item.symbol == "d_limit")
     assert limit.origin == f"profile general: {profile('general').distribution_limit.clause}"
+
+
+def test_steps_are_called_what_they_are_with_the_way_to_where_the_limit_is_set() -> None:
+    runs = "street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nheater.relief -> relief"
+    assert [(step.symbol, step.name) for step in pressures(runs).steps] == [
+        ("p_static", "static pressure"),
+        ("p_limit", "limit (fixture tap, reached through cv2)"),
+    ]
+    bare = "street -> cv -> tee -> heater\nheater.relief -> relief"
+    assert [(step.symbol, step.name, step.source) for step in pressures(bare).steps] == [
+        ("p_static", "static pressure", "gauge to absolute, at the tank's height"),
+        ("d_limit", "limit at relief", "the rule profile"),
+        ("p_limit", "limit (margin below relief)", "gauge to absolute, at the tank's height"),
+    ]

@@ -191,3 +191,10 @@ def test_method_is_not_asked_where_a_tank_stands_beside() -> None:
 def test_method_is_not_asked_where_no_tank_holds() -> None:
     need = trial(ONE, heater="sizing: uk-4-percent", street="pressure: 80 psi").need()
     assert (need.tank_m3, need.asked_m3, need.method) == (None, None, "")
+
+
+def test_heater_that_grows_by_nothing_is_held_by_no_less_than_keeps_the_relief_valve_shut() -> None:
+    """It breaks no limit itself; the other's growth lifts the valve at 150 psi, unless a tank takes that before."""
+    runs = f"{ONE}\ntee -> heater2 -> tap2.hot\nheater.relief -> relief"
+    one = trial(runs, "heater2", heater2="setpoint: 50 degF")
+    assert one.least_m3 == pytest.approx(growth_m3(one) / share(150), rel=1e-3)

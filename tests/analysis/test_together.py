@@ -101,6 +101,12 @@ def test_water_comes_to_a_zone_from_those_before_its_gates() -> None:
     assert pushing(3, {1, 3, 4}, gates) == {3, 4}
 
 
+def test_water_that_can_go_round_comes_to_a_zone_once() -> None:
+    # 1 > 2 > 1, as in a loop between two checks
+    gates = [OneWayGate(1, 2), OneWayGate(2, 1)]
+    assert pushing(1, {1, 2}, gates) == pushing(2, {1, 2}, gates) == {1, 2}
+
+
 def test_gate_leads_from_the_near_zone_to_the_far_shuts_at_the_set_and_opens_by_its_difference() -> None:
     layout = drawn(SERIES, cv2="opens: 5 psi")
     (crossing,) = together(layout.network, layout.zone("heater1"))[1]

@@ -1,5 +1,7 @@
 """From the pressures an author wrote to the absolute ones at the tank."""
 
+import re
+
 import pytest
 from conftest import PSI, system
 
@@ -181,3 +183,16 @@ def test_steps_are_called_what_they_are_with_the_way_to_where_the_limit_is_set()
         ("d_limit", "limit at relief", "the rule profile"),
         ("p_limit", "limit (margin below relief)", "gauge to absolute, at the tank's height"),
     ]
+
+
+@pytest.mark.parametrize(("rules", "street"), [("general", "60 psi"), ("en-12828", "1.5 bar")])
+def test_every_number_that_a_step_speaks_of_is_given_with_it(rules: str, street: str) -> None:
+    relief = "relief: {pressure: 3 bar}" if rules == "en-12828" else RELIEF
+    made = plumbnet.check(
+        system("street -> cv -> tee -> heater", street=f"pressure: {street}", heater=relief, tee="elevation: 3 ft"),
+        rules=rules,
+    )
+    steps = sheet(made, made.heaters[0]).sections[0].steps
+    assert {"p_static", "d_limit", "p_limit"} <= {each.symbol for each in steps}
+    for each in steps:
+        assert set(re.findall(r"[A-Za-z]\w*\b(?!\()", each.formula)) == set(each.numbers), each.symbol

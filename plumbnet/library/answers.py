@@ -18,12 +18,12 @@ def report_dict(report: Report, *, remedies: bool = True) -> json1.Json:
     return plain
 
 
-def report_text(report: Report) -> str:
+def full_text(report: Report) -> str:
     """A report in full, with remedies where the layout is small; ends with a line break."""
     return text.to_text(report, more=section(report.facts, remedies_if_small(report)))
 
 
-def system_html(system: System) -> str:
+def layout_html(system: System) -> str:
     """A layout as a notebook shows it: with the report on it, or why there is none."""
     answer: Report | LayoutError
     try:

@@ -68,3 +68,11 @@ def test_hot_pipes_that_no_pump_drives_are_said_to_stay_cold(
 def test_kind_of_several_words_is_told_without_its_underscore() -> None:
     found = assumed("street -> prv -> heater -> tap.hot\nstreet -> prv2 -> tap2.cold")
     assert found["a pressure reducer has no bypass"] == ("prv", "prv2")
+
+
+def test_what_is_taken_is_said_in_these_words() -> None:
+    assert (GAS, BOOSTED, COLD_PIPES) == (
+        "the gas in a tank stays at one temperature; it is warmed slowly",
+        "a booster pump runs for the pressure at rest and stands still for growth",
+        "water in a hot pipe that no pump drives round stays cold",
+    )

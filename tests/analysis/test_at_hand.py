@@ -1,5 +1,7 @@
 """What the tanks that are there take: up to the limit, and when all is hot."""
 
+import re
+
 import pytest
 from conftest import PSI, system
 
@@ -148,3 +150,18 @@ def test_membrane_stops_a_tank_before_the_limit() -> None:
 def test_sum_names_each_of_its_numbers() -> None:
     total = sum_step("V_taken", "taken", [1.0, 2.0, 3.0])
     assert (total.formula, total.value) == ("V_taken1 + V_taken2 + V_taken3", 6.0)
+
+
+def test_every_number_that_a_formula_speaks_of_is_given_with_it() -> None:
+    made = sheet_of(f"{TANKED}\ntee -> spill", tank="volume: 1 gal, acceptance: 0.5 gal", spill="pressure: 75 psi")
+    hand = [one for one in made.sections if "tank" in one.title.lower() or one.title.startswith("When all")]
+    assert len(hand) == 5
+    for step in (each for one in hand for each in one.steps):
+        spoken = set(re.findall(r"[A-Za-z]\w*\b(?!\()", step.formula))
+        assert spoken == set(step.numbers), step.symbol
+
+
+def test_start_of_a_gas_is_its_charge_above_the_air() -> None:
+    first = section(sheet_of(TANKED, tank="precharge: 40 psi"), "What tank takes up to the limit").steps[0]
+    assert (first.formula, first.source) == ("p_atm + d_0", "gauge to absolute")
+    assert [first.numbers[each].value for each in ("p_atm", "d_0")] == pytest.approx([101325.0, 40 * PSI])

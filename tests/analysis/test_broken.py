@@ -80,3 +80,14 @@ def test_where_nothing_in_reach_sets_a_limit_that_of_the_profile_counts_for_the_
 def test_limit_of_the_profile_counts_at_the_height_of_the_heater() -> None:
     layout = drawn("street -> cv -> heater", heater="elevation: 10 m")
     assert broken(layout) == [("", round(80 + 10 * 9806.65 / PSI, 3))]
+
+
+def test_pressure_that_passes_a_limit_by_one_pascal_does_not_break_it() -> None:
+    for above_pa, places in ((1, 0), (2, 1)):
+        layout = drawn(
+            "street -> cv -> tee -> heater\ntee -> spill",
+            street="pressure: 400000 Pa",
+            tee="rating: 500000 Pa",
+            spill=f"pressure: {500000 + above_pa} Pa",
+        )
+        assert len(broken(layout)) == places

@@ -101,3 +101,12 @@ def test_places_that_a_closed_heater_breaks_are_those_its_tank_is_looked_for_bes
     held = case(f"{CLOSED}\nheater.relief -> relief\ntee -> tank", tank="volume: 10 gal")
     assert (held.verdict, held.broken, held.tank.broken) == (Verdict.CONTROLLED, (), ())
     assert (trapped.tank.is_wanted, held.tank.is_wanted) == (True, False)
+
+
+def test_relief_valve_set_below_the_street_runs_all_the_time_and_controls_nothing() -> None:
+    one = case(f"{CLOSED}\nheater.relief -> relief", street="pressure: 100 psi", relief="pressure: 90 psi")
+    assert (one.settled_pa, one.broken, one.verdict) == (None, (), Verdict.TRAPPED)
+
+
+def test_heater_s_height_is_a_column_of_water() -> None:
+    assert case(CLOSED, heater="elevation: 10 m").head_pa == pytest.approx(10 * 9806.65)

@@ -3,7 +3,7 @@
 from conftest import system
 
 import plumbnet
-from plumbnet.library.answers import report_dict, report_text
+from plumbnet.library.answers import report_dict, full_text
 from plumbnet.library.frame import heaters_frame
 
 HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
@@ -11,7 +11,7 @@ HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relie
 
 def test_report_is_shown_by_those_who_write_reports() -> None:
     assert HOUSE.to_dict() == report_dict(HOUSE)
-    assert HOUSE.to_text() == report_text(HOUSE)
+    assert HOUSE.to_text() == full_text(HOUSE)
     assert HOUSE.to_frame().equals(heaters_frame(HOUSE))
     assert "<svg" in (HOUSE._repr_html_() or "")
 

@@ -44,3 +44,20 @@ def test_mixture_is_worked_from_its_densities() -> None:
 
 def test_plain_water_needs_no_mixing() -> None:
     assert list(mixing(first(system("street -> cv -> heater -> tap.hot"))[1])) == []
+
+
+def test_volume_is_called_what_it_is_and_told_where_it_comes_from() -> None:
+    section = growing_section(*first(system("street -> cv -> heater -> tap.hot")))
+    (item,) = section.items
+    assert (item.name, item.dimension, item.origin) == ("heated water, cold", "volume", "the sum of the pieces listed")
+    assert item.value == pytest.approx(50 * 231 * 0.0254**3)
+
+
+def test_mixture_is_told_cold_then_hot_then_by_how_much_it_grows() -> None:
+    drawn = system("street -> cv -> heater -> tap.hot", heater="antifreeze: {glycol: propylene, share: 30 %}")
+    words = "0.3 parts of propylene glycol by volume"
+    assert [(step.symbol, step.name, step.formula) for step in mixing(first(drawn)[1])] == [
+        ("v_1", f"volume of the cold mixture, {words}", "v_mix(T_1)"),
+        ("v_2", f"volume of the hot mixture, {words}", "v_mix(T_2)"),
+        ("e_mix", "growth of the mixture", "v_2 / v_1 - 1"),
+    ]

@@ -92,3 +92,10 @@ def test_booster_that_feeds_its_own_inlet_is_told_as_assumed() -> None:
     runs = "street -> tee1 -> booster -> tee2 -> heater -> tap.hot\ntee2 -> cv -> tee1"
     assert report(runs).facts.assumed[LIFTS_NOTHING] == ("booster",)
     assert LIFTS_NOTHING not in report("street -> booster -> heater -> tap.hot").facts.assumed
+
+
+def test_what_is_taken_of_pumps_is_said_in_these_words() -> None:
+    assert (NO_HEAD, LIFTS_NOTHING) == (
+        "a circulator adds less than a reducer in its loop asks for",
+        "a booster pump that feeds its own inlet adds nothing to what stands behind it",
+    )

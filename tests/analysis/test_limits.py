@@ -135,3 +135,17 @@ def test_plugged_relief_valve_sets_the_limit_that_it_set_while_it_was_sound() ->
     )
     assert sound == plugged
     assert sound.own_pa == pytest.approx(27 * PSI)
+
+
+def test_limit_beyond_one_street_is_found_from_another_though_water_could_go_round_between_them() -> None:
+    # street - tee >| cv1 > tee2 - street2, and back through cv2; the tap hangs beyond
+    runs = "street -> tee -> cv1 -> tee2 -> tap.cold\ntee2 -> cv2 -> tee\nstreet2 -> tee2"
+    found = limit(runs, "tee", street2="pressure: 60 psi")
+    assert (found.part, found.way) == ("tap", ("cv1",))
+    assert found.pressure_pa == pytest.approx(80 * PSI)
+
+
+def test_tap_behind_a_reducer_that_stands_at_its_set_is_brought_no_higher_and_holds_nobody() -> None:
+    """The street's 95 psi keep the tap at 85, above its 80; the reducer is shut, and the heater's 135 psi count."""
+    runs = "street -> tee -> heater -> prv -> tap.hot\nheater.relief -> relief"
+    assert psi(runs, street="pressure: 95 psi", prv="set: 85 psi") == 135.0

@@ -180,3 +180,29 @@ def test_outlet_that_opens_a_hair_above_the_fill_opens_at_once(above_pa: float) 
     assert found.rise_k.rigid < 1e-6
     assert found.discharged_m3 is not None
     assert found.discharged_m3.rigid == pytest.approx(0.0032, rel=0.05)
+
+
+def test_tank_below_the_heater_takes_what_it_takes_at_the_pressure_that_stands_there_when_the_valve_lifts() -> None:
+    """10 m up the valve lifts at 150 psi; in the cellar the tank stands at 164.2 psi then, and at 60 when cold."""
+    high, column = f"elevation: 10 m, {RELIEVED}", 10 * 9806.65
+    small = f"{HOUSE}\ntee -> tank"
+    found, bare = locked(small, heater=high, tank="volume: 0.5 gal"), locked(heater=high)
+    taken = 0.5 * GALLONS_50 / 50 * (1.0 - (60.0 * PSI + ATMOSPHERE_PA) / (OPENS + column))
+    assert found.discharged_m3 is not None
+    assert bare.discharged_m3 is not None
+    assert bare.discharged_m3.rigid - found.discharged_m3.rigid == pytest.approx(taken, rel=1e-3)
+
+
+def test_walls_of_a_heater_on_the_street_do_not_yield_for_the_store_shut_in_between_two_checks() -> None:
+    """The store grows until it pushes through cv3, 20 psi above the street of 70; its own walls count as rigid."""
+    found = locked(
+        "street -> tee1 -> heater -> tee2 -> tap.hot\ntee2 -> pump -> cv2 -> store -> cv3 -> tee1\n"
+        "heater.relief -> relief",
+        street="pressure: 70 psi",
+        store="rating: 75 psi",
+        cv3="opens: 20 psi",
+    )
+    assert found.outlet == "street"
+    assert found.opens_pa == pytest.approx(90 * PSI)
+    store = Locked(heated=Shell(80 * GALLONS_50 / 50), cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 70.0 * PSI)
+    assert found.rise_k.rigid == found.rise_k.walls == pytest.approx(store.rise_to_k(ATMOSPHERE_PA + 90.0 * PSI))

@@ -97,3 +97,14 @@ def test_one_hidden_tap_is_told_among_many_and_accepted_alone() -> None:
     high = {f"tap{number}": "elevation: 150 ft" for number in range(2, 9)}
     told = [parts for name, parts in found(runs, **high) if name == "tap-without-water"]
     assert told == [(f"tap{number}",) for number in range(2, 9)]
+
+
+def test_circuit_with_a_tank_and_a_relief_valve_is_not_open_to_the_air_and_one_with_a_vent_is() -> None:
+    closed = "street -> prv -> tee -> boiler -> pump -> emitter -> tee\ntee -> tank\ntee -> relief"
+    assert not lows(closed)["boiler"].is_vented
+    assert lows(f"{closed}\ntee -> vent", vent="elevation: 140 ft")["boiler"].is_vented
+
+
+def test_no_pump_is_said_to_drive_the_water_at_a_tap() -> None:
+    found = lows("street -> tee -> heater -> tee2 -> tap.hot\ntee2 -> pump -> tee")
+    assert (found["tap"].is_driven, found["heater"].is_driven) == (False, True)

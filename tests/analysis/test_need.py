@@ -15,7 +15,7 @@ from plumbnet.network.whole import network_of
 from plumbnet.physics import glycol
 from plumbnet.physics.methods import METHODS
 from plumbnet.physics.sizing import MissingInput, OutsideMethod
-from plumbnet.physics.tank import NoTank
+from plumbnet.physics.tank import NoTank, nominal_sizes
 from plumbnet.rules.profile import Profile, profile
 from plumbnet.rules.ruling import SizingRuling
 
@@ -158,3 +158,9 @@ def test_method_that_would_charge_below_a_vacuum_gives_way_to_boyles_law() -> No
     assert wanted.tank_m3 is not None
     assert wanted.precharge_pa == 0.0  # nobody charges a tank to less than the air
     assert wanted.tank_m3 > plain.tank_m3
+
+
+def test_size_is_that_of_the_table_where_the_file_lists_none() -> None:
+    drawn = system(RUNS)
+    assert drawn.tank_sizes_m3 == ()
+    assert nominal_m3(0.011, drawn) == min(size for size in nominal_sizes("us") if size >= 0.011)

@@ -326,3 +326,9 @@ def test_neighbourhood_around_a_zone_is_one_that_pushes_there() -> None:
 def test_heater_that_cannot_rise_pushes_nowhere() -> None:
     layout = drawn("street -> tee -> heater -> tap.hot")
     assert Neighbourhoods(layout.network, Loading(layout.network)).around(layout.zone("heater")) is None
+
+
+def test_zone_is_held_by_a_tank_or_a_valve_meant_to_let_out_and_by_nothing_else() -> None:
+    for more, held in (("tee -> tank", True), ("tee -> spill", True), ("heater.relief -> relief", False), ("", False)):
+        layout = drawn(f"{ONE}\n{more}".strip(), **({"tank": BIG} if "tank" in more else {}))
+        assert around(layout).is_held(layout.zone("heater")) is held, more

@@ -59,3 +59,13 @@ def test_of_two_tees_equally_near_one_is_taken_whatever_the_order_of_the_file() 
     assert place("\n".join(runs)) == place("\n".join(reversed(runs))) == ("tee1", "tee1")
     again = [run.translate(str.maketrans("12", "21")) for run in runs]
     assert place("\n".join(again)) == place("\n".join(reversed(again))) == ("tee2", "tee2")
+
+
+def test_of_two_tees_beyond_the_one_of_a_loop_the_first_by_name_is_taken() -> None:
+    # tee, at which the loop comes back, leads to tee1 and to tee2
+    runs = [
+        "street -> cv -> tee2 -> tee -> heater -> tee3 -> tap.hot",
+        "tee3 -> pump -> tee",
+        "tee -> tee1 -> tap2.cold",
+    ]
+    assert place("\n".join(runs)) == place("\n".join(reversed(runs))) == ("tee1", "tee1")

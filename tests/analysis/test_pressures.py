@@ -1,5 +1,7 @@
 """From the pressures an author wrote to the absolute ones at the tank."""
 
+import re
+
 import pytest
 from conftest import PSI, system
 
@@ -8,6 +10,7 @@ from plumbnet.analysis.form import Item, Section
 from plumbnet.analysis.pressures import section
 from plumbnet.analysis.sheet import sheet
 from plumbnet.physics.sizing import step
+from plumbnet.rules.profile import profile
 
 RELIEF = "relief: {pressure: 150 psi}"
 ATM = 101325.0
@@ -146,3 +149,50 @@ def test_section_keeps_items_and_steps_apart() -> None:
     item = Item("V", "volume", 1.0, "volume", "given")
     twice = step("V_t", "twice", "2 * V", 2.0, "by definition", V=1.0)
     assert section("both", [twice, item]) == Section("both", (item,), (twice,))
+
+
+def test_column_above_the_tank_leads_from_the_highest_part_down_to_it() -> None:
+    found = items("street -> cv -> heater -> tap.hot", "en-12828", heater=RELIEF, tap="elevation: 20 ft")
+    assert found["d_head"].value == pytest.approx(20 * 0.3048 * 9806.65)
+    assert found["d_head"].origin == "computed: 20 ft of water at 0.433528 psi/ft, from tap down to the tank"
+
+
+def test_reducer_set_half_a_pascal_above_what_stands_there_is_not_what_gives_it() -> None:
+    assert "d_supply" in items(
+        "street -> prv -> heater -> tap.hot", street="pressure: 500000 Pa", prv="set: 500000.5 Pa"
+    )
+    assert "d_set" in items("street -> prv -> heater -> tap.hot", street="pressure: 500000 Pa", prv="set: 500000 Pa")
+
+
+def test_steps_and_rulings_say_where_they_come_from() -> None:
+    found = pressures("street -> cv -> heater -> tap.hot")
+    assert {step.source for step in found.steps} == {"gauge to absolute, at the tank's height"}
+    (limit,) = (item for item in found.items if item.symbol == "d_limit")
+    assert limit.origin == f"profile general: {profile('general').distribution_limit.clause}"
+
+
+def test_steps_are_called_what_they_are_with_the_way_to_where_the_limit_is_set() -> None:
+    runs = "street -> cv -> tee -> heater -> cv2 -> tee2 -> tap.hot\nheater.relief -> relief"
+    assert [(step.symbol, step.name) for step in pressures(runs).steps] == [
+        ("p_static", "static pressure"),
+        ("p_limit", "limit (fixture tap, reached through cv2)"),
+    ]
+    bare = "street -> cv -> tee -> heater\nheater.relief -> relief"
+    assert [(step.symbol, step.name, step.source) for step in pressures(bare).steps] == [
+        ("p_static", "static pressure", "gauge to absolute, at the tank's height"),
+        ("d_limit", "limit at relief", "the rule profile"),
+        ("p_limit", "limit (margin below relief)", "gauge to absolute, at the tank's height"),
+    ]
+
+
+@pytest.mark.parametrize(("rules", "street"), [("general", "60 psi"), ("en-12828", "1.5 bar")])
+def test_every_number_that_a_step_speaks_of_is_given_with_it(rules: str, street: str) -> None:
+    relief = "relief: {pressure: 3 bar}" if rules == "en-12828" else RELIEF
+    made = plumbnet.check(
+        system("street -> cv -> tee -> heater", street=f"pressure: {street}", heater=relief, tee="elevation: 3 ft"),
+        rules=rules,
+    )
+    steps = sheet(made, made.heaters[0]).sections[0].steps
+    assert {"p_static", "d_limit", "p_limit"} <= {each.symbol for each in steps}
+    for each in steps:
+        assert set(re.findall(r"[A-Za-z]\w*\b(?!\()", each.formula)) == set(each.numbers), each.symbol

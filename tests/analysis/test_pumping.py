@@ -141,3 +141,12 @@ def test_places_are_told_by_their_parts_names(last: str) -> None:
     sizes = {"tank1": "volume: 5 gal", "tank2": "volume: 14 gal", "tank3": "volume: 14 gal"}
     found = pumped(drawn(runs, **{last: "kind: fixture"}, **sizes))
     assert [one.part for one in found] == sorted(["tap", last])
+
+
+def test_heater_pumps_itself_up_by_what_passes_a_check_to_a_tank_and_does_not_come_back() -> None:
+    # each heat-up leaves its growth in the tank beyond cv2, and the street fills up what is cold
+    layout = drawn("street -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> tee2 -> tank", tank="volume: 10 gal")
+    grown = grown_gal(layout.network, layout, "heater")
+    (one,) = pumped(layout)
+    assert (one.heaters, one.part, one.through, one.top_pa) == (("heater",), "tap", ("cv2",), math.inf)
+    assert one.heat_ups == math.floor(10 * share(80) / grown) + 1 == 3

@@ -67,3 +67,10 @@ def test_open_valve_past_a_reducer_below_whose_set_the_street_stands_bypasses_no
     runs = "street -> tee -> prv -> tee2 -> heater -> tap.hot\ntee -> valve -> tee2"
     assert reducer(runs, street="pressure: 50 psi").passed_by == ()
     assert reducer(runs, street="pressure: 51 psi").passed_by == ("valve",)
+
+
+def test_safety_relief_valve_and_tank_behind_it_are_no_expansion_relief() -> None:
+    more = f"{BEHIND}\ntee -> relief\ntee -> tank"
+    low = {"relief": "pressure: 60 psi"}
+    assert reducer(more, **low).relief_set_pa is None
+    assert reducer(f"{more}\ntee -> spill", **low).relief_set_pa == pytest.approx(100 * PSI)

@@ -99,3 +99,14 @@ def test_relief_valve_in_a_pipe_touches_no_vessel() -> None:
 def test_relief_valves_come_in_the_order_of_the_file() -> None:
     network = drawn("street -> tee -> heater -> tap.hot\ntee -> relief2\nheater.relief -> relief1").network
     assert [one.name for one in reliefs(network, Role.SAFETY_RELIEF)] == ["relief2", "relief1"]
+
+
+def test_relief_valve_of_the_boiler_that_heats_a_coil_does_not_relieve_the_store_around_it() -> None:
+    network = drawn(
+        """street -> cv -> tee -> indirect -> tap.hot
+        boiler -> tee3 -> indirect.coil_in
+        indirect.coil_out -> tee2 -> pump -> boiler
+        tee3 -> relief"""
+    ).network
+    own = {network.piping.ports[node].part: names for node, names in relieved_by(network).items()}
+    assert own["indirect"] == ()

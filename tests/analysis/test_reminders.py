@@ -1,11 +1,16 @@
 """What a calculation takes for granted and what to mind."""
 
-from conftest import system
+from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.form import Sheet
+from plumbnet.analysis.need import sized
 from plumbnet.analysis.reminders import ALWAYS
 from plumbnet.analysis.sheet import sheet
+from plumbnet.analysis.verdict import judge_of
+from plumbnet.network.whole import network_of
+from plumbnet.physics.water import ATMOSPHERE_PA
+from plumbnet.rules.profile import profile
 
 RELIEF = "relief: {pressure: 150 psi}"
 RUNS = "street -> cv -> tee -> heater -> tap.hot"
@@ -76,3 +81,41 @@ def test_lost_charge_of_a_tank_is_minded() -> None:
 def test_sheet_says_once_that_the_gas_stays_at_one_temperature() -> None:
     made = sheet_of("street -> cv -> tee -> heater -> tap.hot\ntee -> tank")
     assert sum("gas in a tank" in words for words in made.assumptions) == 1
+
+
+def test_what_every_sheet_takes_for_granted_is_said_in_these_words() -> None:
+    assert ALWAYS == (
+        "all heated water goes from its cold temperature to its highest with every fixture shut",
+        "the gas in a tank stays at one temperature; it is warmed slowly",
+        "pipes and vessels do not give way or grow, unless a step counts it",
+        "the pressure of the air is that at sea level; higher up, a tank takes a little more",
+        "water is 1000 kg/m3 where a height is turned into a pressure",
+    )
+
+
+def test_heater_open_to_the_air_with_no_valve_between_is_not_reminded_of_its_relief_valve() -> None:
+    made = sheet_of("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> vent", vent="elevation: 150 ft")
+    assert made.heater.relieved_by == ()
+    assert made.cautions == ()
+
+
+def test_only_tanks_that_lost_their_charge_are_minded() -> None:
+    made = sheet_of(f"{RUNS}\ntee -> tank\ntee -> tank2", heater=RELIEF, tank2="state: waterlogged")
+    assert made.cautions == ("tank2 takes nothing: the charge is lost",)
+
+
+def test_vessel_for_two_waters_must_be_filled_to_the_higher_of_what_they_ask() -> None:
+    """The water to 180 degF asks for a fill of 14.9 psi, that to 120 degF for 18.7: the vessel must have both."""
+    drawn = system(
+        "street -> cv -> tee -> boiler -> emitter\ntee -> boiler2 -> emitter2",
+        street="pressure: 5 psi",
+        boiler="relief: {pressure: 30 psi}",
+        boiler2="setpoint: 120 degF",
+    )
+    case = judge_of(network_of(drawn), profile("general")).cases[0]
+    low, high = sorted(one.fill_abs_pa or 0.0 for one in sized(case.tank.task, "en-12828"))
+    assert (high - low) / PSI > 1.0
+    report = plumbnet.check(drawn)
+    made = sheet(report, report.heaters[0], method="en-12828")
+    least = f"{(high - ATMOSPHERE_PA) / PSI:.1f} psi"
+    assert made.cautions[-1] == f"the static pressure of 5 psi is below the {least} that fills the tank's reserve"

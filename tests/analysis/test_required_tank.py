@@ -191,3 +191,23 @@ def test_method_is_not_asked_where_a_tank_stands_beside() -> None:
 def test_method_is_not_asked_where_no_tank_holds() -> None:
     need = trial(ONE, heater="sizing: uk-4-percent", street="pressure: 80 psi").need()
     assert (need.tank_m3, need.asked_m3, need.method) == (None, None, "")
+
+
+def test_heater_that_grows_by_nothing_is_held_by_no_less_than_keeps_the_relief_valve_shut() -> None:
+    """It breaks no limit itself; the other's growth lifts the valve at 150 psi, unless a tank takes that before."""
+    runs = f"{ONE}\ntee -> heater2 -> tap2.hot\nheater.relief -> relief"
+    one = trial(runs, "heater2", heater2="setpoint: 50 degF")
+    assert one.least_m3 == pytest.approx(growth_m3(one) / share(150), rel=1e-3)
+
+
+def test_charge_by_the_method_is_more_at_a_tank_below_the_place_and_less_above_it() -> None:
+    # EN 12828: the column up to the tap 10 m up and 0.3 bar, at the tee; 5 m below it 5 m of water more
+    for below_m in (5, -5):
+        one = trial(
+            TANKED,
+            heater="sizing: en-12828, relief: {pressure: 150 psi}",
+            tap="elevation: 10 m",
+            tank=f"elevation: {-below_m} m",
+        )
+        assert one.charge_pa == pytest.approx(10 * METRE_PA + 0.3e5)
+        assert one.method_charge_pa("tank") == pytest.approx(one.charge_pa + below_m * METRE_PA)

@@ -211,6 +211,10 @@ def test_tank_that_no_listed_size_reaches_settles_nowhere() -> None:
     assert one.outcome.sizes_from == "the sizes that the file lists"
 
 
+def test_size_of_no_list_is_of_the_round_series_that_comes_with_the_program() -> None:
+    assert only(SMALL).outcome.sizes_from == "a round series that comes with the program"
+
+
 # What stands in the file, and where.
 
 KEYS = {
@@ -446,3 +450,34 @@ def test_sheet_below_a_plugged_relief_valve_has_the_limit_of_its_set() -> None:
         for one in (check(sound), made)
     ]
     assert bounds[0] == bounds[1]
+
+
+def test_who_chose_the_method_is_told_by_its_own_line() -> None:
+    text = """plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  heater:
+    kind: storage_heater
+    volume: 50 gal
+    setpoint: 140 degF
+    sizing: uk-4-percent
+runs:
+  - street -> cv -> heater
+"""
+    assert only(text).method.chosen == "line 9 of house.yaml"
+    assert only(text, "membrane").method.chosen == "asked for"
+
+
+def test_next_size_is_told_with_every_number_of_its_formula() -> None:
+    text = """plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> cv -> heater -> tap.hot
+"""
+    (section,) = (one for one in only(text).sections if one.title == "With the next size up")
+    assert [set(step.numbers) for step in section.steps] == [{"p_0", "p_1", "V_n", "V_w"}, {"p_settled", "p_atm"}]

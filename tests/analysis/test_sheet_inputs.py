@@ -67,3 +67,27 @@ def test_pieces_of_water_add_up_to_what_is_heated() -> None:
     made = sheet_of("street -> cv -> tee -> heater -> tee2 -> pump -> store -> tee\ntee2 -> tap.hot")
     assert sum(one.volume_m3 for one in made.contents) == made.heater.heated_volume_m3
     assert {one.heater for one in made.contents} == {"heater"}
+
+
+def test_water_that_shares_tanks_with_less_than_the_tank_is_for_is_listed_with_them() -> None:
+    """The tank at the last is for both; what stands beside the first takes the first's water alone."""
+    made = sheet_of(
+        """street -> cv1 -> tee1 -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot
+        heater1.relief -> relief1
+        heater2.relief -> relief2
+        tee1 -> tank1
+        tee2 -> tank2""",
+        tank1="volume: 10 gal",
+        tank2="volume: 5.2 gal",
+    )
+    assert [(one.name, one.heater) for one in made.contents] == [
+        ("heater1", "heater1 and heater2"),
+        ("heater2", "heater1 and heater2"),
+        ("heater1", "heater1, with the tanks at hand"),
+    ]
+
+
+def test_share_of_antifreeze_is_a_ratio_by_its_own_sign() -> None:
+    glycol = "volume: 10 gal, setpoint: 180 degF, antifreeze: {glycol: propylene, share: 30 %}"
+    item = sheet_of("street -> prv -> tee -> boiler", boiler=f"kind: boiler, {glycol}").inputs[-1]
+    assert (item.symbol, item.dimension, item.value) == ("e_glycol", "ratio", 0.3)

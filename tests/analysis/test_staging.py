@@ -123,3 +123,36 @@ def test_zone_is_filled_to_its_highest_place_at_the_pressure_that_stands_there()
 def test_pipes_beside_the_heated_water_stay_cold() -> None:
     (basin,) = stage("street -> cv -> tee -> heater -> tap.hot\ntee -> store").plant.basins.values()
     assert basin.unheated.volume_m3 == pytest.approx(80 * 231 * 0.0254**3)
+
+
+def test_tank_behind_a_check_stands_lower_by_what_that_takes_to_open() -> None:
+    made = stage("street -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> tank", cv2="opens: 5 psi")
+    assert made.heads_pa["tank"] - made.heads_pa["heater"] == pytest.approx(5.0 * PSI)
+
+
+def test_two_checks_side_by_side_are_one_way_for_the_water() -> None:
+    made = stage("street -> cv -> tee -> heater -> tee3 -> cv2 -> tee2 -> tap.hot\ntee3 -> cv3 -> tee2")
+    assert len(made.plant.basins) == 2
+    assert len(made.plant.gates) == 1
+
+
+def test_heaters_on_two_loops_that_meet_in_a_third_heater_warm_one_water() -> None:
+    """The first shares its loop with the tankless one and the last with it too: neither could stay cold alone."""
+    made = stage(
+        """street -> cv -> tee1 -> heater1 -> tee2 -> tankless -> tee3 -> pump1 -> tee1
+        tee3 -> pump2 -> heater3 -> tee2
+        tee1 -> tap.hot""",
+        tankless="input: 20 kW",
+    )
+    assert [sorted(burner.name for burner in body.burners) for body in made.plant.bodies] == [
+        ["heater1", "heater3", "tankless"]
+    ]
+
+
+def test_heater_behind_a_check_stands_lower_by_what_that_takes_to_open() -> None:
+    made = stage(
+        "street -> cv -> tee -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot\ntee2 -> tank",
+        cv2="opens: 5 psi",
+        heater2="elevation: 10 m",
+    )
+    assert made.heads_pa["heater2"] - made.heads_pa["heater1"] == pytest.approx(5.0 * PSI + 10 * 9806.65)

@@ -226,3 +226,20 @@ def test_limit_of_a_tank_beyond_a_check_is_less_by_what_that_takes_to_open() -> 
     assert one.limit_pa == pytest.approx(83 * PSI)
     assert one.task.place.name == "tee2"
     assert one.task.limit_pa == pytest.approx(80 * PSI)
+
+
+def test_what_the_method_asks_is_told_of_a_heater_that_is_held_too_as_if_no_tank_were_there() -> None:
+    """Four hundredths of 50 gal are 2 gal; of a gas of 60 psi pressed to 80 psi 0.2112 are taken: 9.47 gal."""
+    held = {"heater": f"{RELIEF}, sizing: uk-4-percent", "tank": "volume: 20 gal"}
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
+    gas = (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA)
+    assert choice(runs, **held).asked_m3 == pytest.approx(0.04 * 50 * 231 * 0.0254**3 / (1.0 - gas), rel=1e-9)
+    assert choice(runs, heater=RELIEF, tank="volume: 20 gal").asked_m3 is None
+
+
+def test_tank_is_not_said_to_hold_a_heater_whose_water_never_opens_the_check_to_it() -> None:
+    """With 80 gal the first comes to 61 psi, and cv2 opens only for 20 psi: what it grows by stays where it is."""
+    runs = f"{ROW}tee1 -> tank1"
+    last = need(runs, "heater2", tank1="volume: 80 gal", cv2="opens: 20 psi")
+    assert (last.at, last.serves) == ("tee2", ("heater2",))
+    assert heater(runs, "heater1", tank1="volume: 80 gal", cv2="opens: 20 psi").verdict is Verdict.CONTROLLED

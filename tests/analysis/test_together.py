@@ -101,6 +101,12 @@ def test_water_comes_to_a_zone_from_those_before_its_gates() -> None:
     assert pushing(3, {1, 3, 4}, gates) == {3, 4}
 
 
+def test_water_that_can_go_round_comes_to_a_zone_once() -> None:
+    # 1 > 2 > 1, as in a loop between two checks
+    gates = [OneWayGate(1, 2), OneWayGate(2, 1)]
+    assert pushing(1, {1, 2}, gates) == pushing(2, {1, 2}, gates) == {1, 2}
+
+
 def test_gate_leads_from_the_near_zone_to_the_far_shuts_at_the_set_and_opens_by_its_difference() -> None:
     layout = drawn(SERIES, cv2="opens: 5 psi")
     (crossing,) = together(layout.network, layout.zone("heater1"))[1]
@@ -112,3 +118,10 @@ def test_gate_leads_from_the_near_zone_to_the_far_shuts_at_the_set_and_opens_by_
     gate = gate_of(layout.network, crossing, 1000.0)
     assert gate.below_abs_pa == pytest.approx(70 * PSI + ATMOSPHERE_PA + 1000.0)
     assert gate.opens_pa == 0.0
+
+
+def test_reducer_shuts_at_its_set_to_the_pascal_unless_the_zone_beyond_is_lifted() -> None:
+    layout = drawn("street -> cv1 -> heater1 -> prv -> heater2 -> tap.hot", prv="set: 500000 Pa")
+    (crossing,) = together(layout.network, layout.zone("heater1"))[1]
+    assert gate_of(layout.network, crossing).below_abs_pa == pytest.approx(500000.0 + ATMOSPHERE_PA, abs=0.1)
+    assert gate_of(layout.network, crossing, 7000.0).below_abs_pa == pytest.approx(507000.0 + ATMOSPHERE_PA, abs=0.1)

@@ -326,3 +326,10 @@ def test_heater_that_is_open_by_a_bypass_alone_says_so() -> None:
     one = heater("street -> prv -> heater -> tap.hot", prv="bypass: true")
     assert (one.verdict, one.open_by_bypass) == ("open", ("prv",))
     assert heater("street -> heater -> tap.hot").open_by_bypass == ()
+
+
+def test_closed_zone_decides_before_an_open_one_though_its_limit_is_the_higher() -> None:
+    """The heater stands open to the street; its store, rated 100 psi, pushes back only at 70 + 40 psi."""
+    parts = {"street": "pressure: 70 psi", "prv": "bypass: true", "cv3": "opens: 40 psi"}
+    one = heater(LOOP, store="rating: 100 psi", **parts)
+    assert (one.verdict, psi(one.limit_pa)) == (Verdict.TRAPPED, 100.0)

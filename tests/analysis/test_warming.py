@@ -242,3 +242,25 @@ def test_greatest_flow_with_rigid_walls_is_the_published_one_of_the_heat_that_re
     published = warming.efficiency * warming.published_m3_s("heater/relief")
     assert warming.rigid.discharge_m3_s("heater/relief") == pytest.approx(published, rel=0.01)
     assert warming.discharge_m3_s("heater/relief") < 0.97 * published
+
+
+def test_each_heater_is_told_the_time_of_its_own_setpoint() -> None:
+    """As much water behind half the input takes twice as long."""
+    runs = f"{FITTED}\ntee -> heater2 -> tap2.hot"
+    warming = warm_up(drawn(runs, heater2="input: 20000 Btu/h", tank="volume: 20 gal"), "heater2")
+    slow, fast = (warming.hot_after_s(one) for one in warming.fired)
+    assert slow is not None
+    assert fast is not None
+    assert slow == pytest.approx(2.0 * fast, rel=1e-3)
+
+
+def test_both_ends_of_the_bracket_end_after_the_same_minutes() -> None:
+    warming = warm_up(drawn(FITTED), "heater", minutes=2.0)
+    assert [end.run.times_s[-1] for end in warming.bracket] == [120.0, 120.0]
+
+
+def test_both_ends_of_the_bracket_are_told_at_moments_as_far_apart_as_asked() -> None:
+    warming = warm_up(drawn(FITTED), "heater", minutes=2.0, step_s=30.0)
+    for end in warming.bracket:
+        assert end.step_s == 30.0
+        assert {0.0, 30.0, 60.0, 90.0, 120.0} <= set(end.run.times_s)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from conftest import system
 
 import plumbnet
-from plumbnet.library.answers import report_dict, report_text, system_html
+from plumbnet.library.answers import report_dict, full_text, layout_html
 
 HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
 
@@ -14,9 +14,9 @@ HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relie
 def test_remedies_are_told_in_text_and_fields_of_a_small_layout() -> None:
     assert report_dict(HOUSE)["remedies_searched"]
     assert not report_dict(HOUSE, remedies=False)["remedies_searched"]
-    assert "1. Fit an expansion tank" in report_text(HOUSE)
+    assert "1. Fit an expansion tank" in full_text(HOUSE)
 
 
 def test_layout_without_an_answer_is_shown_with_the_reason() -> None:
-    assert "<svg" in system_html(HOUSE.system)
-    assert 'no rule profile is called "gneral"' in html.unescape(system_html(replace(HOUSE.system, rules="gneral")))
+    assert "<svg" in layout_html(HOUSE.system)
+    assert 'no rule profile is called "gneral"' in html.unescape(layout_html(replace(HOUSE.system, rules="gneral")))

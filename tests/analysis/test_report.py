@@ -349,7 +349,6 @@ def test_checks_on_the_hot_side_and_pumps_that_drive_nothing_are_told() -> None:
     assert one.facts.idle_pumps == ("pump",)
 
 
-<<<<<<< HEAD
 def test_report_tells_itself_in_a_line() -> None:
     house = plumbnet.check("systems/school-shared-tanks.yaml")
     assert repr(house) == (
@@ -374,7 +373,8 @@ def test_line_of_a_report_names_its_scenario_and_the_title_where_there_is_no_fil
 def test_line_of_a_report_is_one_line_whatever_the_file_is_called() -> None:
     house = plumbnet.check(plumbnet.read_bytes(layout("street -> heater -> tap.hot").encode(), file="a\nb\x1b[2J"))
     assert repr(house).startswith(r"<Report of a\nb\x1b[2J, rules general: 1 open; ")
-=======
+
+
 def test_two_acceptances_that_each_meet_a_finding_of_their_own_are_not_idle() -> None:
     apart = """street -> tee -> cv1 -> heater1 -> tap1.hot
     tee -> cv2 -> heater2 -> tap2.hot
@@ -392,4 +392,3 @@ def test_pump_that_a_reducer_hinders_and_the_lowest_places_are_told_with_the_res
     facts = report(runs, pump="check: true").facts
     assert [one.pump for one in facts.hindered_pumps] == ["pump"]
     assert [one.name for one in facts.lows] == ["heater", "tap"]
->>>>>>> mut

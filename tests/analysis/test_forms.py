@@ -3,7 +3,7 @@
 from conftest import system
 
 import plumbnet
-from plumbnet.library.answers import report_dict, full_text
+from plumbnet.library.answers import full_text, report_dict
 from plumbnet.library.frame import heaters_frame
 
 HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))

@@ -262,5 +262,4 @@ def test_both_ends_of_the_bracket_end_after_the_same_minutes() -> None:
 def test_both_ends_of_the_bracket_are_told_at_moments_as_far_apart_as_asked() -> None:
     warming = warm_up(drawn(FITTED), "heater", minutes=2.0, step_s=30.0)
     for end in warming.bracket:
-        assert end.step_s == 30.0
         assert {0.0, 30.0, 60.0, 90.0, 120.0} <= set(end.run.times_s)

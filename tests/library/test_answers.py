@@ -6,7 +6,7 @@ from dataclasses import replace
 from conftest import system
 
 import plumbnet
-from plumbnet.library.answers import report_dict, full_text, layout_html
+from plumbnet.library.answers import full_text, layout_html, report_dict
 
 HOUSE = plumbnet.check(system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
 

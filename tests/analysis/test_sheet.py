@@ -484,7 +484,7 @@ runs:
 
 
 def test_tank_by_a_method_asked_for_has_its_next_size_too() -> None:
-    """Four hundredths of 50 gal are 2 gal, of a gas pressed from 60 to 135 psi: 3.99 gal ask for a tank of 4.5."""
+    """Four hundredths of 50 gal are 2 gal, of a gas pressed from 60 to 135 psi: 3.99 gal, and the next size is 5."""
     text = """plumbnet: 1
 units: us
 parts:
@@ -498,4 +498,4 @@ runs:
     assert outcome.tank_m3 is not None
     share = 1.0 - (60 * PSI + 101325.0) / (135 * PSI + 101325.0)
     assert outcome.tank_m3 / GALLON == pytest.approx(0.04 * 50 / share, rel=1e-6)
-    assert outcome.nominal_m3 == min(size for size in nominal_sizes("us") if size >= outcome.tank_m3)
+    assert outcome.nominal_m3 == pytest.approx(5 * GALLON)

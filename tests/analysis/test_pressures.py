@@ -196,3 +196,19 @@ def test_every_number_that_a_step_speaks_of_is_given_with_it(rules: str, street:
     assert {"p_static", "d_limit", "p_limit"} <= {each.symbol for each in steps}
     for each in steps:
         assert set(re.findall(r"[A-Za-z]\w*\b(?!\()", each.formula)) == set(each.numbers), each.symbol
+
+
+def test_pressure_at_the_tank_is_the_sum_of_what_is_shown_and_nothing_is_shown_that_is_not_there() -> None:
+    """The tee 10 ft up: 60 psi in the street and 80 at the tap, each less the column, and no device holds back."""
+    found = pressures("street -> cv -> tee -> heater -> tap.hot", tee="elevation: 10 ft")
+    assert [item.symbol for item in found.items] == [
+        "p_atm",
+        "d_supply",
+        "d_static_column",
+        "d_limit",
+        "d_limit_column",
+    ]
+    column = 10 * 0.3048 * 9806.65
+    assert [each.value for each in found.steps] == pytest.approx([60 * PSI + ATM - column, 80 * PSI + ATM - column])
+    for each in found.steps:
+        assert sum(number.value for number in each.numbers.values()) == pytest.approx(each.value, abs=1.0)

@@ -481,3 +481,21 @@ runs:
 """
     (section,) = (one for one in only(text).sections if one.title == "With the next size up")
     assert [set(step.numbers) for step in section.steps] == [{"p_0", "p_1", "V_n", "V_w"}, {"p_settled", "p_atm"}]
+
+
+def test_tank_by_a_method_asked_for_has_its_next_size_too() -> None:
+    """Four hundredths of 50 gal are 2 gal, of a gas pressed from 60 to 135 psi: 3.99 gal, and the next size is 5."""
+    text = """plumbnet: 1
+units: us
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+runs:
+  - street -> cv -> heater
+"""
+    outcome = only(text, "uk-4-percent").outcome
+    assert outcome.tank_m3 is not None
+    share = 1.0 - (60 * PSI + 101325.0) / (135 * PSI + 101325.0)
+    assert outcome.tank_m3 / GALLON == pytest.approx(0.04 * 50 / share, rel=1e-6)
+    assert outcome.nominal_m3 == pytest.approx(5 * GALLON)

@@ -243,3 +243,14 @@ def test_tank_is_not_said_to_hold_a_heater_whose_water_never_opens_the_check_to_
     last = need(runs, "heater2", tank1="volume: 80 gal", cv2="opens: 20 psi")
     assert (last.at, last.serves) == ("tee2", ("heater2",))
     assert heater(runs, "heater1", tank1="volume: 80 gal", cv2="opens: 20 psi").verdict is Verdict.CONTROLLED
+
+
+def test_last_heater_is_short_of_more_in_the_worst_order_than_all_at_once() -> None:
+    """All at once its 3 gal leave what it grows by, less 3 gal * 0.2112; warmed after the first they leave more."""
+    small = {"tank1": "volume: 10 gal", "tank2": "volume: 3 gal"}
+    gas = (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA)
+    last = heater(APART, "heater2", **small)
+    at_once_m3 = last.expansion_m3 - 3 * 231 * 0.0254**3 * (1.0 - gas)
+    worst_m3 = (need(APART, "heater2", **small).tank_m3 or 0.0) * (1.0 - gas)
+    assert worst_m3 > 2.0 * at_once_m3 > 0.0
+    assert last.short_m3 == pytest.approx(worst_m3, rel=1e-3)

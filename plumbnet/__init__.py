@@ -61,8 +61,9 @@ if TYPE_CHECKING:
     from plumbnet.library.draw import draw
     from plumbnet.library.form import UnknownForm
     from plumbnet.library.heater import UnknownHeater
+    from plumbnet.library.method import UnknownMethod
     from plumbnet.library.picture import Picture
-    from plumbnet.library.size import UnknownMethod, size
+    from plumbnet.library.size import size
     from plumbnet.library.trace import trace
     from plumbnet.library.warmup import warmup
     from plumbnet.rules.profile import Profile, UnknownProfile
@@ -85,7 +86,7 @@ _WHEN_ASKED = {
     "System": "plumbnet.layout.system",
     "UnknownForm": "plumbnet.library.form",
     "UnknownHeater": "plumbnet.library.heater",
-    "UnknownMethod": "plumbnet.library.size",
+    "UnknownMethod": "plumbnet.library.method",
     "UnknownProfile": "plumbnet.rules.profile",
     "UnknownScenario": "plumbnet.study.whatif",
     "chart": "plumbnet.library.chart",

@@ -11,7 +11,7 @@ from plumbnet.cli.options import AnyHeater, File, Rules, Scenario, Units
 from plumbnet.cli.reading import fail
 from plumbnet.cli.supposing import report_supposed
 from plumbnet.cli.writing import status, write
-from plumbnet.library.size import UnknownMethod, demand_method
+from plumbnet.library.method import UnknownMethod, demand_method
 from plumbnet.report.sheet import sheets_markdown, sheets_text
 from plumbnet.report.sheet_json import sheets_json
 

@@ -3,13 +3,8 @@
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.sheet import Sheet, sheet
 from plumbnet.api import Layout, as_report
-from plumbnet.layout.fault import Fault, nearest, quoted
 from plumbnet.library.heater import heater_named
-from plumbnet.physics.methods import METHODS
-
-
-class UnknownMethod(ValueError):
-    """No sizing method has this name; the message says which do."""
+from plumbnet.library.method import demand_method
 
 
 def size(layout: Layout | Report, heater: str, *, method: str | None = None) -> Sheet:
@@ -27,10 +22,3 @@ def size(layout: Layout | Report, heater: str, *, method: str | None = None) -> 
     demand_method(method)
     report = as_report(layout)
     return sheet(report, heater_named(report, heater), method=method)
-
-
-def demand_method(name: str | None) -> None:
-    """Raise UnknownMethod where a sizing method is named and there is none of that name."""
-    if name is not None and name not in METHODS:
-        hint = nearest(name, METHODS) or f"there is {', '.join(METHODS)}"
-        raise UnknownMethod(Fault(0, 0, f"no sizing method is called {quoted(name)}", hint).sentence)

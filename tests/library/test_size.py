@@ -6,7 +6,7 @@ from conftest import system
 import plumbnet
 from plumbnet.analysis.sheet import sheets
 from plumbnet.layout.quantity import Units
-from plumbnet.library.size import UnknownMethod, demand_method, size
+from plumbnet.library.size import size
 from plumbnet.report.sheet import sheets_text
 
 HOUSE = system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
@@ -22,12 +22,6 @@ def test_sheet_and_its_text_are_those_that_the_command_writes(units: Units) -> N
 
 def test_method_asked_for_goes_before_the_profiles() -> None:
     assert size(HOUSE, "heater", method="uk-4-percent").method.name == "uk-4-percent"
-
-
-def test_method_that_is_not_there_is_told_with_the_nearest() -> None:
-    with pytest.raises(UnknownMethod, match=r'^no sizing method is called "ashre": did you mean "ashrae-open"[?]$'):
-        size(HOUSE, "heater", method="ashre")
-    demand_method(None)
 
 
 def test_heater_that_is_not_there_is_an_unknown_heater() -> None:

@@ -12,7 +12,7 @@ pressures are gauge.
 from importlib import import_module
 from typing import TYPE_CHECKING
 
-from plumbnet.layout.shown import show_with
+from plumbnet.layout.presentation import show_with
 
 __all__ = [
     "Change",
@@ -48,61 +48,61 @@ __all__ = [
 
 if TYPE_CHECKING:
     from plumbnet.analysis.report import Report
-    from plumbnet.analysis.warming import NoWarmUp
+    from plumbnet.analysis.warmup.heater_warmup import NoWarmUp
     from plumbnet.api import check, read, read_bytes
-    from plumbnet.layout.apply import with_changes
-    from plumbnet.layout.change import Change
-    from plumbnet.layout.fault import LayoutError
-    from plumbnet.layout.refusal import ChangeError
-    from plumbnet.layout.system import System
-    from plumbnet.layout.undo import undo
-    from plumbnet.library.chart import chart
-    from plumbnet.library.compare import compare
-    from plumbnet.library.draw import draw
-    from plumbnet.library.form import UnknownForm
-    from plumbnet.library.heater import UnknownHeater
-    from plumbnet.library.method import UnknownMethod
+    from plumbnet.layout.edits.apply import with_changes
+    from plumbnet.layout.edits.edit_draft import ChangeError
+    from plumbnet.layout.edits.inverse import undo
+    from plumbnet.layout.model.change import Change
+    from plumbnet.layout.model.system import System
+    from plumbnet.layout.yaml.fault import LayoutError
+    from plumbnet.library.chart_picture import chart
+    from plumbnet.library.comparison import compare
+    from plumbnet.library.heater_choice import UnknownHeater
+    from plumbnet.library.heater_sheet import size
+    from plumbnet.library.heater_trace import trace
+    from plumbnet.library.method_choice import UnknownMethod
     from plumbnet.library.picture import Picture
-    from plumbnet.library.size import size
-    from plumbnet.library.trace import trace
-    from plumbnet.library.warmup import warmup
-    from plumbnet.rules.profile import Profile, UnknownProfile
-    from plumbnet.study.remedies import remedies
-    from plumbnet.study.sweep import sweep
-    from plumbnet.study.tank_size import NoChart
-    from plumbnet.study.whatif import UnknownScenario, whatif
+    from plumbnet.library.picture_form import UnknownForm
+    from plumbnet.library.schematic_picture import draw
+    from plumbnet.library.warmup_run import warmup
+    from plumbnet.rules.rule_profile import Profile, UnknownProfile
+    from plumbnet.study.contingency.event_sweep import sweep
+    from plumbnet.study.dossier.tank_curves import NoChart
+    from plumbnet.study.remedies.remedy_search import remedies
+    from plumbnet.study.whatif.what_if import UnknownScenario, whatif
 
     __version__: str
 
 _WHEN_ASKED = {
-    "Change": "plumbnet.layout.change",
-    "ChangeError": "plumbnet.layout.refusal",
-    "LayoutError": "plumbnet.layout.fault",
-    "NoChart": "plumbnet.study.tank_size",
-    "NoWarmUp": "plumbnet.analysis.warming",
+    "Change": "plumbnet.layout.model.change",
+    "ChangeError": "plumbnet.layout.edits.edit_draft",
+    "LayoutError": "plumbnet.layout.yaml.fault",
+    "NoChart": "plumbnet.study.dossier.tank_curves",
+    "NoWarmUp": "plumbnet.analysis.warmup.heater_warmup",
     "Picture": "plumbnet.library.picture",
-    "Profile": "plumbnet.rules.profile",
+    "Profile": "plumbnet.rules.rule_profile",
     "Report": "plumbnet.analysis.report",
-    "System": "plumbnet.layout.system",
-    "UnknownForm": "plumbnet.library.form",
-    "UnknownHeater": "plumbnet.library.heater",
-    "UnknownMethod": "plumbnet.library.method",
-    "UnknownProfile": "plumbnet.rules.profile",
-    "UnknownScenario": "plumbnet.study.whatif",
-    "chart": "plumbnet.library.chart",
+    "System": "plumbnet.layout.model.system",
+    "UnknownForm": "plumbnet.library.picture_form",
+    "UnknownHeater": "plumbnet.library.heater_choice",
+    "UnknownMethod": "plumbnet.library.method_choice",
+    "UnknownProfile": "plumbnet.rules.rule_profile",
+    "UnknownScenario": "plumbnet.study.whatif.what_if",
+    "chart": "plumbnet.library.chart_picture",
     "check": "plumbnet.api",
-    "compare": "plumbnet.library.compare",
-    "draw": "plumbnet.library.draw",
+    "compare": "plumbnet.library.comparison",
+    "draw": "plumbnet.library.schematic_picture",
     "read": "plumbnet.api",
     "read_bytes": "plumbnet.api",
-    "remedies": "plumbnet.study.remedies",
-    "size": "plumbnet.library.size",
-    "sweep": "plumbnet.study.sweep",
-    "trace": "plumbnet.library.trace",
-    "undo": "plumbnet.layout.undo",
-    "warmup": "plumbnet.library.warmup",
-    "whatif": "plumbnet.study.whatif",
-    "with_changes": "plumbnet.layout.apply",
+    "remedies": "plumbnet.study.remedies.remedy_search",
+    "size": "plumbnet.library.heater_sheet",
+    "sweep": "plumbnet.study.contingency.event_sweep",
+    "trace": "plumbnet.library.heater_trace",
+    "undo": "plumbnet.layout.edits.inverse",
+    "warmup": "plumbnet.library.warmup_run",
+    "whatif": "plumbnet.study.whatif.what_if",
+    "with_changes": "plumbnet.layout.edits.apply",
 }
 """Where to find what is offered: imported when it is first asked for."""
 
@@ -121,13 +121,13 @@ def __dir__() -> list[str]:
     return sorted({*globals(), *__all__})
 
 
-show_with("Report", "dict", "plumbnet.library.answers", "report_dict")
-show_with("Report", "frame", "plumbnet.library.frame", "heaters_frame")
-show_with("Report", "html", "plumbnet.report.display", "report_html")
-show_with("Report", "text", "plumbnet.library.answers", "full_text")
-show_with("Sheet", "text", "plumbnet.report.sheet", "sheet_text")
-show_with("Sweep", "text", "plumbnet.report.sweep", "sweep_text")
-show_with("System", "changed", "plumbnet.layout.apply", "with_changes")
-show_with("System", "html", "plumbnet.library.answers", "layout_html")
-show_with("Warming", "text", "plumbnet.report.warmup", "to_text")
-show_with("WhatIf", "text", "plumbnet.report.whatif", "whatif_text")
+show_with("Report", "dict", "plumbnet.library.report_answers", "report_dict")
+show_with("Report", "frame", "plumbnet.library.data_frame", "heaters_frame")
+show_with("Report", "html", "plumbnet.report.page.notebook_page", "report_html")
+show_with("Report", "text", "plumbnet.library.report_answers", "full_text")
+show_with("Sheet", "text", "plumbnet.report.sheets.sheet_report", "sheet_text")
+show_with("Sweep", "text", "plumbnet.report.studies.sweep_report", "sweep_text")
+show_with("System", "changed", "plumbnet.layout.edits.apply", "with_changes")
+show_with("System", "html", "plumbnet.library.report_answers", "layout_html")
+show_with("Warming", "text", "plumbnet.report.warmup.warmup_report", "to_text")
+show_with("WhatIf", "text", "plumbnet.report.studies.whatif_report", "whatif_text")

@@ -1,6 +1,6 @@
 """Runs the command line: python -m plumbnet."""
 
-from plumbnet.cli.main import main
+from plumbnet.cli import main
 
 if __name__ == "__main__":
     main()

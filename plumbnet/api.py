@@ -6,15 +6,13 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TypeAlias
 
-from plumbnet.analysis.report import Report, analyse
-from plumbnet.analysis.warmth import Unanswerable
-from plumbnet.layout.bounded import bytes_of
-from plumbnet.layout.fault import Fault, LayoutError, nearest, quoted
-from plumbnet.layout.quantity import Units
-from plumbnet.layout.read import read_system
-from plumbnet.layout.system import System
-from plumbnet.rules.finding import RULES
-from plumbnet.rules.profile import GENERAL, Profile, UnknownProfile, profile, profile_at
+from plumbnet.analysis import Report, analyse
+from plumbnet.analysis.equilibrium import Unanswerable
+from plumbnet.layout.file import read_system
+from plumbnet.layout.model import System
+from plumbnet.layout.units import Units
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest, quoted
+from plumbnet.rules import GENERAL, RULES, Profile, UnknownProfile, profile, profile_at
 
 Layout: TypeAlias = System | str | Path | bytes
 """A system that was read, the path of a layout file, or the bytes of one."""
@@ -60,7 +58,7 @@ def check(layout: Layout, *, rules: str | Profile | None = None, units: Units | 
     >>> heater.verdict.value, round(heater.static_pa), round(heater.limit_pa)
     ('trapped', 427475, 557559)
     """
-    system = system_of(layout)
+    system = _system_of(layout)
     chosen = _chosen(system, rules)
     _refuse_unknown_findings(system)
     try:
@@ -71,7 +69,7 @@ def check(layout: Layout, *, rules: str | Profile | None = None, units: Units | 
         raise LayoutError(system.record.file, [fault], system.record.text) from error
 
 
-def system_of(layout: Layout) -> System:
+def _system_of(layout: Layout) -> System:
     """The system of a layout in any of its forms. Raises LayoutError, OSError where it has to be read."""
     if isinstance(layout, System):
         return layout

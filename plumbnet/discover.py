@@ -1,4 +1,4 @@
-"""Imports every module of a package in name order, so that what they declare is registered."""
+"""Imports every module of a package and of its folders in name order, so that what they declare is registered."""
 
 import importlib
 import pkgutil
@@ -6,7 +6,9 @@ from types import ModuleType
 
 
 def discover(package: ModuleType) -> None:
-    """Import all modules below `package`, sorted by name; registers fill in the same order everywhere."""
-    found = sorted(module.name for module in pkgutil.iter_modules(package.__path__))
-    for name in found:
-        importlib.import_module(f"{package.__name__}.{name}")
+    """Import all modules below `package`, sorted by their own name; registers fill in the same order everywhere."""
+    found = [
+        module.name for module in pkgutil.walk_packages(package.__path__, f"{package.__name__}.") if not module.ispkg
+    ]
+    for name in sorted(found, key=lambda each: each.rsplit(".", 1)[1]):
+        importlib.import_module(name)

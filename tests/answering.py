@@ -4,11 +4,11 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 import plumbnet
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.part import MIXED, Role
-from plumbnet.layout.read import read_system
-from plumbnet.layout.system import System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import MIXED, Role
+from plumbnet.layout.model.system import System
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.exercise import SCENARIO, Exercise

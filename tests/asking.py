@@ -4,7 +4,7 @@ from conftest import system
 from sketching import chance
 
 import plumbnet
-from plumbnet.study.exercise import dealing  # noqa: F401  registers the questions
+from plumbnet.study.exercise import generator as dealing  # noqa: F401  registers the questions
 from plumbnet.study.exercise.question import QUESTIONS, Asked, World
 
 

@@ -15,11 +15,12 @@ import yaml
 from campus import campus, school
 
 import plumbnet
-from plumbnet.analysis.sheet import sheets
-from plumbnet.drawing.ink import composition
-from plumbnet.report.picture import saved
-from plumbnet.report.schematic import schematic, schematic_file, schematic_of
-from plumbnet.study.sweep import sweep
+from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
+from plumbnet.drawing.ink.sheet_composition import composition
+from plumbnet.report.figures.figure_file import saved
+from plumbnet.report.schematic.schematic_contents import schematic_of
+from plumbnet.report.schematic.schematic_figure import schematic, schematic_file
+from plumbnet.study.contingency.event_sweep import sweep
 
 HOUSE = Path(__file__).parent.parent / "systems" / "bakery-tank-right.yaml"
 BARE_FIGURE = (

@@ -8,14 +8,14 @@ import pytest
 import yaml
 from hypothesis import HealthCheck, settings
 
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.quantity import PASCAL_PER_METRE
-from plumbnet.layout.read import read_system
-from plumbnet.layout.runs import stops
-from plumbnet.layout.system import End, System
-from plumbnet.network.piping import Node
-from plumbnet.network.whole import Network, network_of
-from plumbnet.rules.profile import GENERAL, profile, profile_names
+from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.model.runs import stops
+from plumbnet.layout.model.system import End, System
+from plumbnet.layout.units.units import PASCAL_PER_METRE
+from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.network.network import Network, network_of
+from plumbnet.network.piping.piping import Node
+from plumbnet.rules.rule_profile import GENERAL, profile, profile_names
 
 LATE = (HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large)
 settings.register_profile("house", max_examples=100, deadline=None, derandomize=True, database=None)

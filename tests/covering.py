@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from plumbnet.layout.part import KINDS
+from plumbnet.layout.model.part import KINDS
 from plumbnet.rules.finding import RULES
 
 TESTS = Path(__file__).parent

@@ -3,13 +3,13 @@
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.system import System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.system import System
 from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.candidate import Effort
-from plumbnet.study.remedies import remedies
-from plumbnet.study.remedy import Remedy
-from plumbnet.study.scene import Scene
+from plumbnet.study.remedies.candidate import Effort
+from plumbnet.study.remedies.remedy import Remedy
+from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_search import remedies
 
 RELIEVED = "relief: {pressure: 150 psi}"
 """Fields of a heater that has its relief valve."""

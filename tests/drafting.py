@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Iterator
 from itertools import combinations, pairwise
 
-from plumbnet.drawing.items import Diagram
-from plumbnet.drawing.routing import Arrangement, Box, Placement, Route
-from plumbnet.drawing.symbols import Point
+from plumbnet.drawing.items.item import Diagram
+from plumbnet.drawing.routing.placement import Arrangement, Box, Placement, Route
+from plumbnet.drawing.symbols.symbol import Point
 
 CLOSE = 0.1
 

@@ -7,16 +7,21 @@ from conftest import system as system_of
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.drawing.columns import Footprint, Grid, Layers, layers_of
 from plumbnet.drawing.columns.arcs import ArcGraph
+from plumbnet.drawing.columns.footprints import Footprint
+from plumbnet.drawing.columns.grid import Grid
+from plumbnet.drawing.columns.layers import Layers, layers_of
 from plumbnet.drawing.columns.mounts import Mount
 from plumbnet.drawing.columns.order import Columns, order
-from plumbnet.drawing.ink import Composition, composition
-from plumbnet.drawing.items import Diagram, Schematic, Stack, stacks
+from plumbnet.drawing.ink.sheet_composition import Composition, composition
+from plumbnet.drawing.items.accessory_stacks import Stack, stacks
+from plumbnet.drawing.items.item import Diagram
+from plumbnet.drawing.items.schematic import Schematic
 from plumbnet.drawing.palette import Service
-from plumbnet.drawing.routing import Arrangement, Junction, Placement, Route, arrangement_of
-from plumbnet.layout.system import System
-from plumbnet.report.schematic import schematic_of
+from plumbnet.drawing.routing.arrangement import arrangement_of
+from plumbnet.drawing.routing.placement import Arrangement, Junction, Placement, Route
+from plumbnet.layout.model.system import System
+from plumbnet.report.schematic.schematic_contents import schematic_of
 
 
 @dataclass(frozen=True)

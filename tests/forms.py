@@ -8,12 +8,12 @@ from hypothesis import strategies as st
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import Fault, LayoutError
-from plumbnet.report import json1
-from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
+from plumbnet.layout.yaml.fault import Fault, LayoutError
+from plumbnet.report.formats import json1
+from plumbnet.report.output.writer import Fate, FileOutcome, Unread, Writer, unread
 from plumbnet.rules.finding import Accepted, Finding, Severity
-from plumbnet.study.checked import Checked
-from plumbnet.study.remedies import remedies_if_small
+from plumbnet.study.remedies.checked_file import Checked
+from plumbnet.study.remedies.remedy_search import remedies_if_small
 
 CONTROL = ("\x1b", "\x07", "\u202e", "\x9b", "\x00", "\u200f", "\ud800")
 HOSTILE = (
@@ -76,7 +76,7 @@ def missing(file: str = "none.yaml") -> Unread:
     return unread(file, FileNotFoundError(2, "No such file or directory", file))
 
 
-def outcomes(writer: Writer, answers: Iterable[Report | Unread]) -> list[Outcome]:
+def outcomes(writer: Writer, answers: Iterable[Report | Unread]) -> list[FileOutcome]:
     """What the writer makes of each."""
     return [_outcome(writer, one) for one in answers]
 
@@ -89,16 +89,16 @@ def written(writer: Writer, *answers: Report | Unread) -> str:
 
 def as_json(*reports: Report) -> str:
     """Reports as the JSON document has them, remedies not looked for."""
-    return json1.written({"reports": [json1.report_fields(one) for one in reports], "errors": []})
+    return json1.in_order({"reports": [json1.report_fields(one) for one in reports], "errors": []})
 
 
-def _outcome(writer: Writer, one: Report | Unread) -> Outcome:
+def _outcome(writer: Writer, one: Report | Unread) -> FileOutcome:
     if isinstance(one, Unread):
-        return Outcome(one.file, Fate.NOT_UNDERSTOOD, writer.refused(one), words=one.words)
+        return FileOutcome(one.file, Fate.NOT_UNDERSTOOD, writer.refused(one), words=one.words)
     verdicts = tuple(heater.verdict for heater in one.heaters)
     found = remedies_if_small(one) if writer.shows_remedies else None
     piece = writer.answered(Checked(one, found))
-    return Outcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
+    return FileOutcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
 
 
 def note() -> Finding:

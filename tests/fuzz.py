@@ -14,7 +14,7 @@ from fuzzing.inputs import input_of
 from fuzzing.shrinking import shrunk
 from fuzzing.working import Failure, InHand, Tally, heed_time, limit, outcome, work
 
-from plumbnet.physics.glycol import freezing_k
+from plumbnet.physics.fluids.glycol import freezing_k
 
 CHUNK = 500
 MOST_ALIKE = 3

@@ -2,9 +2,9 @@
 
 import math
 
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.neighbours import Neighbours
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.vessels.tank import Tank
 
 COLD_KPA = 200.0
 Gate = OneWayGate[str]

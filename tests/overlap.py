@@ -10,7 +10,7 @@ from matplotlib.lines import Line2D
 from matplotlib.text import Text
 from matplotlib.transforms import Bbox
 
-from plumbnet.report.charts.ink import figure_of, style
+from plumbnet.report.charts.chart_paper import figure_of, style
 
 HAIR = 0.6
 """Pixels by which two boxes of letters may touch."""

@@ -3,8 +3,8 @@
 import re
 from dataclasses import dataclass, field
 
-from plumbnet.physics.glycol import density_kg_m3
-from plumbnet.physics.water import saturation_abs_pa, specific_volume_m3_kg
+from plumbnet.physics.fluids.glycol import glycol_density_kg_m3
+from plumbnet.physics.fluids.water import saturation_abs_pa, specific_volume_m3_kg
 
 PASCAL_IN = {"psi abs": 6894.757293168361, "kPa abs": 1000.0}
 KILOGRAM_VOLUME_IN = {"ft3/lb": 0.3048**3 / 0.45359237, "L/kg": 0.001}
@@ -91,7 +91,9 @@ class _Calculator:
         assert self.mixture is not None
         glycol, share = self.mixture
         assert glycol in {"propylene", "ethylene"}
-        return 1.0 / density_kg_m3("propylene" if glycol == "propylene" else "ethylene", share, values[0]) / to_si
+        return (
+            1.0 / glycol_density_kg_m3("propylene" if glycol == "propylene" else "ethylene", share, values[0]) / to_si
+        )
 
 
 def number(text: str) -> tuple[str, str]:

@@ -3,11 +3,11 @@
 from dataclasses import replace
 from random import Random
 
-from plumbnet.layout.read import read_system
-from plumbnet.layout.system import System
+from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.model.system import System
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.usual import USUAL, Usual
+from plumbnet.study.exercise.usual_sizes import USUAL, Usual
 
 NEVER = Recipe(bypass=0.0, unreduced=0.0, heater_valve=0.0, hot_valve=0.0, tap_valve=0.0, tank_valve=0.0)
 

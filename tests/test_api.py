@@ -13,8 +13,8 @@ from conftest import layout
 
 import plumbnet
 from plumbnet.api import as_report
-from plumbnet.layout.fault import LayoutError
-from plumbnet.rules.profile import UnknownProfile
+from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.rules.rule_profile import UnknownProfile
 
 HOUSE = layout("street -> cv -> heater -> tap.hot")
 

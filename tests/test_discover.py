@@ -16,18 +16,23 @@ def package(folder: Path) -> ModuleType:
     return found
 
 
-def test_every_module_of_a_package_is_imported_in_name_order(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_every_module_of_a_package_and_its_folders_is_imported_in_name_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     for name in ("b", "a", "c"):
         (tmp_path / f"{name}.py").write_text("import sys\nsys.order_of_import.append(__name__)\n")
     (tmp_path / "notes.txt").write_text("no module")
+    (tmp_path / "d").mkdir()
+    (tmp_path / "d" / "__init__.py").write_text("")
+    (tmp_path / "d" / "aa.py").write_text("import sys\nsys.order_of_import.append(__name__)\n")
     order: list[str] = []
     monkeypatch.setattr(sys, "order_of_import", order, raising=False)
     monkeypatch.setitem(sys.modules, "found_here", package(tmp_path))
-    backwards = list(pkgutil.iter_modules([str(tmp_path)]))[::-1]
-    monkeypatch.setattr(pkgutil, "iter_modules", lambda _path: backwards)
+    backwards = list(pkgutil.walk_packages([str(tmp_path)], "found_here."))[::-1]
+    monkeypatch.setattr(pkgutil, "walk_packages", lambda _path, _prefix: backwards)
     discover(package(tmp_path))
-    assert order == ["found_here.a", "found_here.b", "found_here.c"]
-    for name in order:
+    assert order == ["found_here.a", "found_here.d.aa", "found_here.b", "found_here.c"]
+    for name in [*order, "found_here.d"]:
         monkeypatch.delitem(sys.modules, name)
 
 

@@ -7,34 +7,34 @@ from pathlib import Path
 
 import pytest
 
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.read import read_system
+from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.yaml.fault import LayoutError
 
 FOLDER = Path(__file__).parent / "faults"
 CASES = sorted(FOLDER.glob("*.yaml"))
 LAYOUT = Path(__file__).parents[1] / "plumbnet" / "layout"
 
 SPEAKING = (
-    "read",
-    "runs",
-    "refusal",
-    "rejoin",
-    "apply",
-    "wording",
-    "change",
-    "acceptance",
-    "kinds/custom",
-    "kinds/control",
+    "file/loader",
+    "model/runs",
+    "edits/edit_draft",
+    "edits/pipe_edits",
+    "edits/apply",
+    "model/validation_messages",
+    "model/change",
+    "model/acceptance",
+    "model/kinds/custom",
+    "model/kinds/control",
 )
 """Modules that say what is wrong with a layout."""
 
 UNSEEN = {
     "can fail in several ways": "no kind has more than one failure; test_apply.py makes one that has",
-    "cannot be used here": "for a mistake that the library may report one day; test_wording.py",
+    "cannot be used here": "for a mistake that the library may report one day; test_validation_messages.py",
     "an item of a pair is missing": "never shown: the name of a mistake",
     "opens at 99": "no message: what is taken when left out",
     "charge lost": "no message: an event of the sweep",
-    "this run has": "more pipes than a case is worth; test_read.py",
+    "this run has": "more pipes than a case is worth; test_loader.py",
     "write it as several": "likewise",
     "up to here the runs have": "likewise",
     "split the layout": "likewise",

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import plumbnet
-from plumbnet.layout.fault import LayoutError
+from plumbnet.layout.yaml.fault import LayoutError
 
 LAYOUT = "plumbnet: 1\ntitle: House\nparts: {street: {kind: main, pressure: 60 psi}, t: tee}\nruns: [street -> t]\n"
 MIB = 2**20

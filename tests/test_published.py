@@ -10,14 +10,14 @@ import pytest
 import yaml
 from pydantic import BaseModel, ConfigDict, TypeAdapter
 
-from plumbnet.layout.tubes import tube
-from plumbnet.physics import glycol, water
-from plumbnet.physics.expansion import expansion_m3, growth
-from plumbnet.physics.locked import Locked, linear_rise_pa
-from plumbnet.physics.methods import size
-from plumbnet.physics.sizing import COPPER_PER_K, STEEL_PER_K, Duty
-from plumbnet.physics.walls import Shell, elastic_tube, heater_shell, material
-from plumbnet.physics.workings import vessel_growth_m3
+from plumbnet.layout.units.tubes import tube
+from plumbnet.physics.fluids import glycol, water
+from plumbnet.physics.fluids.expansion import expansion_m3, growth
+from plumbnet.physics.sizing.duty import COPPER_PER_K, STEEL_PER_K, Duty
+from plumbnet.physics.sizing.methods import size
+from plumbnet.physics.sizing.sizing_steps import vessel_growth_m3
+from plumbnet.physics.vessels.locked_volume import Locked, linear_rise_pa
+from plumbnet.physics.vessels.walls import Shell, elastic_tube, heater_shell, material
 
 FOOT_M, POUND_KG = 0.3048, 0.45359237
 GALLON_M3 = 231 * 0.0254**3
@@ -249,11 +249,11 @@ def boiling_at_k(pressure_mpa: float) -> float:
 
 
 def glycol_density_kg_m3(kind: glycol.Glycol, percent: float, temperature_c: float) -> float:
-    return glycol.density_kg_m3(kind, percent / 100, kelvin(temperature_c))
+    return glycol.glycol_density_kg_m3(kind, percent / 100, kelvin(temperature_c))
 
 
 def glycol_density_ratio(kind: glycol.Glycol, percent: float, from_f: float, to_f: float) -> float:
-    return 1 + glycol.growth(kind, percent / 100, kelvin_of_f(from_f), kelvin_of_f(to_f))
+    return 1 + glycol.glycol_growth(kind, percent / 100, kelvin_of_f(from_f), kelvin_of_f(to_f))
 
 
 def glycol_freezing_c(kind: glycol.Glycol, percent: float) -> float:

@@ -19,7 +19,7 @@ from shown import as_kept
 from typer.testing import CliRunner
 
 import plumbnet
-from plumbnet.rules.profile import read_profile
+from plumbnet.rules.rule_profile import read_profile
 
 README = Path(__file__).parent.parent / "README.md"
 BLOCKS: list[tuple[str, str]] = re.findall(r"```(\w+)\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)

@@ -11,10 +11,10 @@ from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.part import KINDS
-from plumbnet.layout.system import System
-from plumbnet.report.trace import trace
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.part import KINDS
+from plumbnet.layout.model.system import System
+from plumbnet.report.trace.trace_report import trace
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.rules.finding import RULES
 

@@ -10,15 +10,15 @@ from pathlib import Path
 import pytest
 
 import plumbnet
-from plumbnet.analysis.sheet import sheets
-from plumbnet.analysis.warming import NoWarmUp, warm_up
-from plumbnet.analysis.warmth import Unanswerable
-from plumbnet.layout.fault import Fault, LayoutError
-from plumbnet.layout.refusal import ChangeError
-from plumbnet.layout.system import System
-from plumbnet.rules.profile import UnknownProfile, profile, profile_names
-from plumbnet.study.revision import revision
-from plumbnet.study.whatif import UnknownScenario
+from plumbnet.analysis.equilibrium.heating_range import Unanswerable
+from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
+from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
+from plumbnet.layout.edits.edit_draft import ChangeError
+from plumbnet.layout.model.system import System
+from plumbnet.layout.yaml.fault import Fault, LayoutError
+from plumbnet.rules.rule_profile import UnknownProfile, profile, profile_names
+from plumbnet.study.compare.layout_revision import revision
+from plumbnet.study.whatif.what_if import UnknownScenario
 
 SYSTEMS = Path(__file__).parents[1] / "systems"
 NAMES = ("house-with-check", "tankless-alone", "school-shared-tanks", "reducer-with-bypass-main-below-limit")
@@ -130,7 +130,7 @@ def test_system_can_be_changed_in_a_process_that_has_done_nothing_else(tmp_path:
         "import pathlib, pickle, plumbnet\n"
         f"house = pickle.loads(pathlib.Path({str(tmp_path / 'house')!r}).read_bytes())\n"
         "part = {'part': 'new', 'kind': 'booster_pump', 'rise': '9 psi', 'between': ['meter', 'check']}\n"
-        "from plumbnet.layout.change import Change\n"
+        "from plumbnet.layout.model.change import Change\n"
         "print(list(house.with_changes([Change.model_validate({'insert': part})]).parts)[-1])\n"
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=False)  # noqa: S603  ours

@@ -4,9 +4,9 @@ from typing import get_args
 
 from pydantic.fields import FieldInfo
 
-from plumbnet.layout.build import make_part
-from plumbnet.layout.part import KINDS, Part
-from plumbnet.layout.quantity import quantity_of
+from plumbnet.layout.model.build import make_part
+from plumbnet.layout.model.part import KINDS, Part
+from plumbnet.layout.units.quantity import quantity_of
 
 ENOUGH: dict[str, object] = {
     "volume": "5 gal",

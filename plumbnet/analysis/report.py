@@ -6,36 +6,36 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
-from plumbnet.analysis.assuming import assumed
-from plumbnet.analysis.case import Case
-from plumbnet.analysis.forms import Forms
-from plumbnet.analysis.hindering import hindered_pumps
-from plumbnet.analysis.lowest import lows
-from plumbnet.analysis.pumping import Pumping
-from plumbnet.analysis.reducing import reducers
-from plumbnet.analysis.relieving import reliefs
-from plumbnet.analysis.returning import returns
-from plumbnet.analysis.verdict import judge_of
-from plumbnet.analysis.warmth import Unanswerable
-from plumbnet.layout.acceptance import Acceptance
-from plumbnet.layout.fault import quoted, visible
-from plumbnet.layout.part import Boosting, Role
-from plumbnet.layout.quantity import Units
-from plumbnet.layout.system import End, System
-from plumbnet.network.sides import hot_side
-from plumbnet.network.whole import Network, network_of
-from plumbnet.network.zones import Zone
-from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, Verdict, ZoneFacts
-from plumbnet.rules.finding import Accepted, Finding, Severity, findings
-from plumbnet.rules.profile import Profile
+from plumbnet.analysis.equilibrium import Unanswerable
+from plumbnet.analysis.observations import Pumping, assumed, hindered_pumps, lows, reducers, reliefs, returns
+from plumbnet.analysis.report_forms import Forms
+from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.layout.model import Acceptance, Boosting, End, Role, System
+from plumbnet.layout.units import Units
+from plumbnet.layout.yaml import quoted, visible
+from plumbnet.network import Network, network_of
+from plumbnet.network.piping import Zone, hot_side
+from plumbnet.physics.fluids import ATMOSPHERE_PA
+from plumbnet.rules import (
+    Accepted,
+    Facts,
+    Finding,
+    HeaterFacts,
+    Limit,
+    Profile,
+    Severity,
+    TankFacts,
+    Verdict,
+    ZoneFacts,
+    findings_of,
+)
 
 
 @dataclass(frozen=True, slots=True, repr=False)
 class Report(Forms):
     """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
 
-    `network` is that of the system, for whoever has more to ask of it. `findings` are those that stand, `accepted`
+    `network` is that of the system, for whoever has more to ask of it. `findings_of` are those that stand, `accepted`
     those that the file accepts, `idle` its acceptances of nothing found. Its `repr` is one line.
     """
 
@@ -71,7 +71,7 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
     """The report on a system; sentences in it use `units`, or else those of the file."""
     network = network_of(system)
     facts = facts_of(network, profile, units=units)
-    found = findings(facts, profile)
+    found = findings_of(facts, profile)
     accepted = tuple(_accepted(system, found))
     silenced = [one.finding for one in accepted]
     return Report(

@@ -1,1 +1,7 @@
-"""The command line: one module a command, named after it, which registers itself when it is imported."""
+"""The command line: arguments, calls, exit status. What several commands share; `commands` has one module each."""
+
+from plumbnet.cli.run import main
+
+__all__ = [
+    "main",
+]

@@ -7,11 +7,11 @@ from contextlib import contextmanager
 from importlib.metadata import version
 from typing import TYPE_CHECKING, Final, ParamSpec, TypeVar
 
-from plumbnet.cli.reading import fail
-from plumbnet.cli.surveying import KEPT
-from plumbnet.layout.fault import quoted
-from plumbnet.report.record import program_version
-from plumbnet.rules.sentences import listed
+from plumbnet.cli.arguments import fail
+from plumbnet.cli.survey_jobs import KEPT
+from plumbnet.layout.yaml import quoted
+from plumbnet.report.output import program_version
+from plumbnet.rules import listed
 
 if TYPE_CHECKING:
     from distributed import Client

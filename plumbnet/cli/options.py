@@ -10,10 +10,10 @@ Rules = Annotated[
     str | None,
     typer.Option("--rules", metavar="NAME", help="Rule profile by name, or a file of one; in place of the file's."),
 ]
-Units = Annotated[
+UnitsOption = Annotated[
     Literal["us", "metric"] | None, typer.Option("--units", help="Units of the report, in place of the file's.")
 ]
-Scenario = Annotated[
+ScenarioOption = Annotated[
     str | None, typer.Option("--scenario", metavar="NAME", help="The layout as this scenario of the file makes it.")
 ]
 Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]

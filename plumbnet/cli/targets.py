@@ -52,7 +52,7 @@ def targets(arguments: Sequence[str]) -> tuple[Target, ...]:
     return tuple(found)
 
 
-def size(target: Target) -> int:
+def file_size(target: Target) -> int:
     """Bytes of a file; 0 where that cannot be seen."""
     try:
         return Path(target.file).stat().st_size if target.given is None else len(target.given)

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from matplotlib.font_manager import FontProperties, findfont, get_font
 
-from plumbnet.layout.fault import visible
+from plumbnet.layout.yaml import visible
 
 LABEL_SIZE = 7.0
 """Size of a label, in points."""

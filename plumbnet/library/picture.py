@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from plumbnet.library.form import form_of
-from plumbnet.report.picture import FORMS, Form
+from plumbnet.library.picture_form import form_of
+from plumbnet.report.figures import FORMS, Form
 
 
 @dataclass(frozen=True, slots=True, repr=False)

@@ -1,1 +1,1 @@
-"""What people see: text for the terminal, JSON, the catalogue of kinds, the schema for editors."""
+"""What people and programs see. Writers only write: what they show was worked out before they are called."""

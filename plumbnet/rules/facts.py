@@ -8,13 +8,11 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Literal, TypeAlias
 
-from plumbnet.layout.part import Role
-from plumbnet.layout.quantity import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
-from plumbnet.layout.system import System
-from plumbnet.network.blocking import Stops
-from plumbnet.network.closing import Closings
-from plumbnet.network.feeding import Feed
-from plumbnet.physics.locked import Bracket
+from plumbnet.layout.model import Role, System
+from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.network.outlets import Closings, Stops
+from plumbnet.network.pressure import Feed
+from plumbnet.physics.vessels import Bracket
 
 ROUNDING_PA = 1.0
 """Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.known import RESTS_ON
-from plumbnet.rules.profile import Profile
+from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import Ruling, is_certain
 
 
@@ -101,7 +101,7 @@ def finding(  # noqa: PLR0913  # all that a finding is, said in one place
     return register
 
 
-def findings(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
+def findings_of(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
     """Every finding of the register on these facts: errors first, then by line and name."""
     found = [
         _stamped(rule, severity, breach, facts, profile)

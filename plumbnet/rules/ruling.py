@@ -2,9 +2,9 @@
 
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
-from plumbnet.layout.declared import Declared
-from plumbnet.layout.kinds.heat import SizingMethod
-from plumbnet.layout.quantity import PRESSURE, Fraction, Quantity, Temperature, Volume
+from plumbnet.layout.model import Declared
+from plumbnet.layout.model.kinds import SizingMethod
+from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
 
 COMMON_PRACTICE = "common practice"
 """How a clause begins that no document stands behind."""
@@ -12,7 +12,7 @@ COMMON_PRACTICE = "common practice"
 BETWEEN_SCALES_PA = 1_000.0
 """Rounding of a pressure between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
 
-Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+_Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
 
 
 def is_certain(clause: str, *, verified: bool) -> bool:
@@ -39,7 +39,7 @@ class Ruling(Declared):
 class PressureRuling(Ruling):
     """A pressure that a rule sets, gauge, in pascal."""
 
-    value_pa: Pressure
+    value_pa: _Pressure
     """The pressure."""
 
 
@@ -85,7 +85,7 @@ class ExpansionReliefRuling(Ruling):
 
     value: Literal["counts", "by-design", "does-not-count"]
     """It counts; it counts in a design by a licensed professional; it does not count."""
-    highest_set_pa: Pressure | None = None
+    highest_set_pa: _Pressure | None = None
     """The highest set at which it counts; none where the rules name none."""
 
     def takes_set(self, set_pa: float) -> bool:

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from plumbnet.network.feeding import Giver
+from plumbnet.network.pressure import Giver
 from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
-ROUNDING = 1e-6
+_ROUNDING = 1e-6
 """Share by which two sums of the same volumes may differ."""
 NO_WAY = "no way leads to a main or to open air"
 
@@ -181,7 +181,7 @@ def closed(facts: Facts, heater: HeaterFacts) -> str:
 
 def is_same_water(heater: HeaterFacts) -> bool:
     """Whether the heaters that share in its growth warm the very water that it warms."""
-    return bool(heater.shares_with) and heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + ROUNDING)
+    return bool(heater.shares_with) and heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + _ROUNDING)
 
 
 def _whose_water(heater: HeaterFacts) -> str:

@@ -15,13 +15,13 @@ from oracles.ways_out import without
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.system import Record, System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.system import Record, System
+from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts import HeaterFacts, Need, TankFacts, Verdict, ZoneFacts
 from plumbnet.rules.finding import Finding, Severity
-from plumbnet.rules.profile import profile
+from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = Path(__file__).parents[2] / "systems"
 EXAMPLES = settings(max_examples=70, deadline=None, derandomize=True, database=None)

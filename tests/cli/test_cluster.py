@@ -14,9 +14,9 @@ from distributed import KilledWorker, LocalCluster
 from running import TRAPPED, Write, run
 
 from plumbnet.cli import cluster as command
-from plumbnet.cli.surveying import KEPT, MOST_FILES
-from plumbnet.report.survey.book import Book
-from plumbnet.report.survey.entry import Entry
+from plumbnet.cli.survey_jobs import KEPT, MOST_FILES
+from plumbnet.report.survey.survey_book import Book
+from plumbnet.report.survey.survey_entry import SurveyEntry
 
 METERED = layout("street -> meter -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
 
@@ -94,7 +94,7 @@ def test_scheduler_that_is_lost_is_told_and_what_was_done_is_kept(
     with local(1) as made:
         found = at(made)
 
-        def last(book: Book, entries: tuple[Entry, ...]) -> None:
+        def last(book: Book, entries: tuple[SurveyEntry, ...]) -> None:
             real(book, entries)
             made.close()
 
@@ -118,7 +118,7 @@ def test_workers_that_end_over_a_file_are_told(address: str, monkeypatch: pytest
         yield from ()
         raise Killed
 
-    monkeypatch.setattr("plumbnet.cli.survey.answers", lose)
+    monkeypatch.setattr("plumbnet.cli.commands.survey.answers", lose)
     assert (
         run("survey", "plans", "--scheduler", address).stderr == f"workers of the cluster ended over a file; {KEPT}\n"
     )

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.cli.targets import Target, size, targets
+from plumbnet.cli.targets import Target, file_size, targets
 
 TREE = (
     "plans/a.yaml",
@@ -187,9 +187,9 @@ def test_deep_folders_are_walked(tree: Path) -> None:
 
 @pytest.mark.usefixtures("tree")
 def test_size_of_a_file_is_in_bytes_and_of_none_is_0() -> None:
-    assert size(Target("plans/a.yaml")) == len(b"plumbnet: 1\n")
-    assert size(Target("none.yaml")) == 0
-    assert size(Target("-", given=b"abc")) == 3
+    assert file_size(Target("plans/a.yaml")) == len(b"plumbnet: 1\n")
+    assert file_size(Target("none.yaml")) == 0
+    assert file_size(Target("-", given=b"abc")) == 3
 
 
 @pytest.mark.usefixtures("tree")

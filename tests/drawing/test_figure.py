@@ -4,10 +4,11 @@ from matplotlib.figure import Figure
 
 from plumbnet.drawing.figure import draw_schematic, schematic_figure
 from plumbnet.drawing.ink.pen import Group
-from plumbnet.drawing.items import BlockRow, Diagram, Item, LegendWords, Link, Schematic, Shading
+from plumbnet.drawing.items.item import Diagram, Item, Link
+from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
 from plumbnet.drawing.palette import LineStyle, Palette, Service, Shade
-from plumbnet.drawing.symbols import SYMBOLS
-from plumbnet.layout.system import End
+from plumbnet.drawing.symbols.symbol import SYMBOLS
+from plumbnet.layout.model.system import End
 
 PALETTE = Palette(
     ground="#ffffff",

@@ -6,27 +6,29 @@ from pathlib import Path
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.sheet import sheets
-from plumbnet.analysis.warming import NoWarmUp, warm_up
-from plumbnet.layout.fault import LayoutError
-from plumbnet.physics.methods import METHODS
-from plumbnet.report import cures, warmup, warmup_data
-from plumbnet.report.comparison import Compared, comparison_text
-from plumbnet.report.comparison_json import comparison_json
-from plumbnet.report.page.file import page_file
-from plumbnet.report.schematic import schematic_file
-from plumbnet.report.sheet import sheets_markdown, sheets_text
-from plumbnet.report.sheet_json import sheets_json
-from plumbnet.report.sweep import sweep_text
-from plumbnet.report.sweep_data import sweep_csv, sweep_json
-from plumbnet.report.trace import trace
-from plumbnet.report.whatif import whatifs_text
-from plumbnet.report.whatif_json import whatifs_json
+from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
+from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
+from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.physics.sizing.methods import METHODS
+from plumbnet.report.page.page_writer import page_file
+from plumbnet.report.schematic.schematic_figure import schematic_file
+from plumbnet.report.sheets.sheet_data import sheets_json
+from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
+from plumbnet.report.studies.comparison_data import comparison_json
+from plumbnet.report.studies.comparison_report import Compared, comparison_text
+from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
+from plumbnet.report.studies.sweep_report import sweep_text
+from plumbnet.report.studies.whatif_data import whatifs_json
+from plumbnet.report.studies.whatif_report import whatifs_text
+from plumbnet.report.text import remedies_report as cures
+from plumbnet.report.trace.trace_report import trace
+from plumbnet.report.warmup import warmup_data
+from plumbnet.report.warmup import warmup_report as warmup
 from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.difference import difference
-from plumbnet.study.dossier import dossier
-from plumbnet.study.placement import plans
-from plumbnet.study.revision import revision
+from plumbnet.study.compare.layout_revision import revision
+from plumbnet.study.compare.report_difference import difference
+from plumbnet.study.dossier.report_dossier import dossier
+from plumbnet.study.remedies.tank_placement import plans
 
 Answer = tuple[str, str]
 """How it is written, and what."""
@@ -50,7 +52,7 @@ def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
     for name in report.system.scenarios:
         yield partial(_supposed, report, name, "json")
         yield partial(_supposed, report, name, "text")
-    yield lambda: ("text", cures.to_text(report, plumbnet.remedies(report), plans(report)))
+    yield lambda: ("text", cures.remedies_text(report, plumbnet.remedies(report), plans(report)))
     yield lambda: ("text", sweep_text(plumbnet.sweep(report)))
     yield lambda: ("json", sweep_json(plumbnet.sweep(report)))
     yield lambda: ("csv", sweep_csv(plumbnet.sweep(report)))
@@ -85,8 +87,8 @@ def _warming(report: Report, heater: str) -> Answer:
     except NoWarmUp as error:
         return "text", str(error)
     warmup_data.to_csv(warming)
-    warmup_data.to_json(warming)
-    return "text", warmup.to_text(warming)
+    warmup_data.warmup_json(warming)
+    return "text", warmup.warmup_text(warming)
 
 
 def _supposed(report: Report, name: str, form: str) -> Answer:

@@ -10,8 +10,10 @@ from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
 from fuzzing.odd import NUMBERS, UNITS, WORDS
-from plumbnet.layout.declared import Declared
-from plumbnet.layout.dimension import (
+from plumbnet.layout.model.base_model import Declared
+from plumbnet.layout.units.measure import to
+from plumbnet.layout.units.quantity import Quantity, quantity_of
+from plumbnet.layout.units.units import (
     FRACTION,
     HEAD,
     LENGTH,
@@ -23,8 +25,6 @@ from plumbnet.layout.dimension import (
     VOLUME,
     Dimension,
 )
-from plumbnet.layout.measure import to
-from plumbnet.layout.quantity import Quantity, quantity_of
 
 Value = object
 USUAL: Final[dict[Dimension, tuple[float, float]]] = {

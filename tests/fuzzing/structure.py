@@ -14,11 +14,11 @@ from pydantic import ValidationError
 from fuzzing.fields import Filling, Value
 from fuzzing.odd import CONTROLS, NAMES, NUMBERS, WORDS
 from fuzzing.supposing import accepted, scenarios
-from plumbnet.layout.build import make_part
-from plumbnet.layout.part import KINDS, Part
-from plumbnet.layout.runs import NAME
-from plumbnet.layout.tubes import read_tubes
-from plumbnet.rules.profile import profile_names
+from plumbnet.layout.model.build import make_part
+from plumbnet.layout.model.part import KINDS, Part
+from plumbnet.layout.model.runs import NAME
+from plumbnet.layout.units.tubes import read_tubes
+from plumbnet.rules.rule_profile import profile_names
 
 _TABLE: Final = (files("plumbnet") / "data" / "tubes.csv").read_text(encoding="utf-8")
 TUBES: Final = tuple(f"{tube.material} {tube.size}" for tube in read_tubes(_TABLE))

@@ -5,8 +5,8 @@ from typing import Final
 
 from fuzzing.fields import Filling, Value
 from fuzzing.odd import CONTROLS, NAMES, WORDS
-from plumbnet.layout.change import Change
-from plumbnet.layout.part import KINDS, Part, Shut
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import KINDS, Part, Shut
 from plumbnet.rules.finding import RULES
 
 Parts = Mapping[str, Part]

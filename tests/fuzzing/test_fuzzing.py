@@ -12,8 +12,8 @@ from fuzzing.shrinking import shrunk
 from fuzzing.structure import generated
 from fuzzing.trying import Broken, TooLong, look_at_faults, tried
 from fuzzing.working import outcome
-from plumbnet.layout.fault import Fault, LayoutError
-from plumbnet.physics.glycol import freezing_k
+from plumbnet.layout.yaml.fault import Fault, LayoutError
+from plumbnet.physics.fluids.glycol import freezing_k
 
 
 @pytest.fixture(autouse=True)

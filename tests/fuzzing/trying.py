@@ -14,17 +14,17 @@ from typing import Final, Literal, NoReturn
 import plumbnet
 from fuzzing.asking import questions
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import LayoutError, split_lines
-from plumbnet.report.csv1 import CsvWriter
-from plumbnet.report.json1 import JsonWriter
-from plumbnet.report.junit import JunitWriter
-from plumbnet.report.people import LineWriter, TextWriter
-from plumbnet.report.sarif import SarifWriter
-from plumbnet.report.text import plain
-from plumbnet.report.writer import Fate, Outcome, Unread, Writer, unread
+from plumbnet.layout.yaml.fault import LayoutError, split_lines
+from plumbnet.report.formats.csv1 import CsvWriter
+from plumbnet.report.formats.json1 import JsonWriter
+from plumbnet.report.formats.junit import JunitWriter
+from plumbnet.report.formats.sarif import SarifWriter
+from plumbnet.report.output.writer import Fate, FileOutcome, Unread, Writer, unread
+from plumbnet.report.prose.paint import plain
+from plumbnet.report.text.text_writers import LineWriter, TextWriter
 from plumbnet.rules.finding import Severity
-from plumbnet.study.checked import Checked
-from plumbnet.study.remedies import remedies_if_small
+from plumbnet.study.remedies.checked_file import Checked
+from plumbnet.study.remedies.remedy_search import remedies_if_small
 
 LONGEST_S: Final = 2.0
 """CPU time that an input may take to be read, checked and written."""
@@ -141,13 +141,13 @@ def _written(data: bytes, chosen: tuple[tuple[Writer, Callable[[str], None]], ..
     return "refused" if isinstance(answer, Unread) else "analysed", documents
 
 
-def _outcome(writer: Writer, answer: Report | Unread) -> Outcome:
+def _outcome(writer: Writer, answer: Report | Unread) -> FileOutcome:
     if isinstance(answer, Unread):
-        return Outcome(FILE, Fate.NOT_UNDERSTOOD, writer.refused(answer), words=answer.words)
+        return FileOutcome(FILE, Fate.NOT_UNDERSTOOD, writer.refused(answer), words=answer.words)
     found = remedies_if_small(answer) if writer.shows_remedies else None
     piece = writer.answered(Checked(answer, found))
     verdicts = tuple(heater.verdict for heater in answer.heaters)
-    return Outcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
+    return FileOutcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
 
 
 def look_at_faults(error: LayoutError, data: bytes) -> None:

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from plumbnet.library.form import UnknownForm
 from plumbnet.library.picture import Picture, form_wanted, pictured
+from plumbnet.library.picture_form import UnknownForm
 
 
 def test_notebook_shows_what_it_can_show() -> None:

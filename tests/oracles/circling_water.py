@@ -15,9 +15,9 @@ import networkx as nx
 
 from oracles.standing_water import StandingWater
 from oracles.walking import Sense, Step, Walking
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.system import End, System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.system import End, System
 
 SAME_PA = 1e-3
 """Sums of the same few pressures in another order differ by less."""

@@ -12,9 +12,9 @@ from oracles.heating_orders import Company, Gas, OneWay, State, Vessel
 from oracles.standing_water import DRY
 from oracles.walking import Site, Step
 from oracles.warm_water import AIR_PA, WarmWater
-from plumbnet.layout.kinds.control import ReliefValve
-from plumbnet.layout.part import Role
-from plumbnet.layout.system import End, System
+from plumbnet.layout.model.kinds.control import ReliefValve
+from plumbnet.layout.model.part import Role
+from plumbnet.layout.model.system import End, System
 
 DISTRIBUTION_PA = 80 * 0.45359237 * 9.80665 / 0.0254**2
 """80 psi, the highest pressure where people draw water in general practice."""

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from oracles.joined_layouts import joined_layouts
 from oracles.random_closed import closed_layouts
 from oracles.random_layouts import Layout, Values, layouts
-from plumbnet.layout.part import KINDS
+from plumbnet.layout.model.part import KINDS
 
 HEIGHTS = [0, 0, 0, 3, 8, -4]
 SUPPLIES: tuple[Values, ...] = (

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from hypothesis import strategies as st
 
 from oracles.heating_orders import Company, Gas, OneWay, Vessel
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
+from plumbnet.physics.vessels.tank import Tank
 
 STARTS = st.sampled_from([501_325.0] * 4 + [401_325.0, 551_325.0])
 SHELLS = st.sampled_from([0.004, 0.008, 0.018, 0.018, 0.035, 0.08])

@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
-from plumbnet.layout.declared import Declared
-from plumbnet.layout.measure import to
-from plumbnet.layout.part import KINDS, Part
-from plumbnet.layout.quantity import Quantity, quantity_of
-from plumbnet.layout.wording import declared_in
+from plumbnet.layout.model.base_model import Declared
+from plumbnet.layout.model.part import KINDS, Part
+from plumbnet.layout.model.validation_messages import declared_in
+from plumbnet.layout.units.measure import to
+from plumbnet.layout.units.quantity import Quantity, quantity_of
 
 Values = dict[str, object]
 Strategy = st.SearchStrategy[object]

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from hypothesis import strategies as st
 
 from oracles.random_fields import Values, fields
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.build import make_part
-from plumbnet.layout.change import Change
-from plumbnet.layout.part import KINDS
-from plumbnet.layout.read import read_system
-from plumbnet.layout.system import System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.model.build import make_part
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import KINDS
+from plumbnet.layout.model.system import System
 
 __all__ = ["ALL", "ELEVATIONS", "HOLDING", "IN_LINE", "Layout", "Values", "layouts"]
 

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from hypothesis import strategies as st
 
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
+from plumbnet.physics.vessels.tank import Tank
 
 Gate = OneWayGate[str]
 

@@ -13,8 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import LinearConstraint, minimize
 
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
+from plumbnet.physics.vessels.tank import Tank
 
 HIGHEST_PA = 5e6
 """Prices end here: water with no room anywhere would be worth any price."""

@@ -8,8 +8,8 @@ from oracles.sizing_by_hand import METHODS, Job, NoAnswer, NoTank
 from oracles.verdicts_by_definition import Place
 from oracles.walking import Sense, Step
 from oracles.warm_water import AIR_PA
-from plumbnet.layout.part import Role
-from plumbnet.layout.system import End
+from plumbnet.layout.model.part import Role
+from plumbnet.layout.model.system import End
 from plumbnet.rules.facts import Need
 
 USUAL_METHOD = "membrane"

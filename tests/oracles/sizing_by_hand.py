@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from oracles.warm_water import AIR_PA, Warmth, saturation
-from plumbnet.layout.part import Mixture
+from plumbnet.layout.model.part import Mixture
 
 LITRE, BAR = 1e-3, 1e5
 STEEL = 1.17e-5

@@ -10,8 +10,8 @@ from functools import cached_property
 import networkx as nx
 
 from oracles.walking import Sense, Site, Step, Walking
-from plumbnet.layout.part import Source
-from plumbnet.layout.system import End, System
+from plumbnet.layout.model.part import Source
+from plumbnet.layout.model.system import End, System
 
 DRY = float("-inf")
 _SAME_PA = 1e-3

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from oracles.random_layouts import ALL, Layout, layouts
-from plumbnet.layout.system import System
+from plumbnet.layout.model.system import System
 
 EXAMPLES = times(1)
 ONE_SUPPLY = tuple(

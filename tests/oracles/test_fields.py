@@ -8,10 +8,10 @@ from hypothesis import HealthCheck, given, settings
 
 from oracles.random_fields import DRAWN_ELSEWHERE, Values, choices, fields
 from oracles.random_layouts import ALL
-from plumbnet.layout.build import make_part
-from plumbnet.layout.dimension import VOLUME
-from plumbnet.layout.part import KINDS
-from plumbnet.layout.quantity import Quantity, quantity_of
+from plumbnet.layout.model.build import make_part
+from plumbnet.layout.model.part import KINDS
+from plumbnet.layout.units.quantity import Quantity, quantity_of
+from plumbnet.layout.units.units import VOLUME
 
 QUANTITIES = [
     (kind, name, quantity)

@@ -15,9 +15,9 @@ from hypothesis import strategies as st
 from oracles.heating_orders import Company, Gas, OneWay, State, Vessel
 from oracles.random_companies import Drawn, companies
 from oracles.settling_water import HIGHEST_PA, settled_pressures
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.peak import Peak, Peaks
-from plumbnet.physics.settle import OneWayGate
 
 CLOSE_PA, CLOSE = 1.0, 1e-6
 BURST_PA = 1e8

@@ -21,7 +21,7 @@ from oracles.standing_water import standing_water
 from oracles.test_metamorphic import CHOICE, by_name, checked, chosen_pipe, inserted, splits, with_change
 from oracles.walking import Sense, Walking
 from plumbnet.analysis.report import Report
-from plumbnet.layout.system import End, System
+from plumbnet.layout.model.system import End, System
 from plumbnet.rules.facts import HeaterFacts, PlaceFacts
 
 EXAMPLES = times(0.6)

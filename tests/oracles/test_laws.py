@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from oracles.random_layouts import ALL, Layout, layouts
 from oracles.ways_out import without
-from plumbnet.layout.system import Pipe, System
+from plumbnet.layout.model.system import Pipe, System
 
 EXAMPLES = times(0.4)
 LIMIT_PA = 550e3

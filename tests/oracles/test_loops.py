@@ -8,7 +8,7 @@ from oracles.circling_water import CirclingWater
 from oracles.random_layouts import Layout, layouts
 from oracles.random_returns import zoned
 from oracles.standing_water import StandingWater
-from plumbnet.layout.system import End
+from plumbnet.layout.model.system import End
 
 EXAMPLES = times(0.5)
 ROUND = (

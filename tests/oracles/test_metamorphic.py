@@ -13,11 +13,11 @@ from oracles.random_buildings import ANY, changed, houses
 from oracles.random_layouts import Layout, Values, layouts
 from oracles.test_laws import ONE_PRESSURE
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.refusal import ChangeError
-from plumbnet.layout.system import End, Pipe, System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.edits.edit_draft import ChangeError
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.system import End, Pipe, System
+from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts import HeaterFacts
 
 EXAMPLES = times(0.6)

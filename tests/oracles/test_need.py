@@ -11,8 +11,8 @@ from oracles.random_buildings import FAMILIES
 from oracles.random_layouts import Layout
 from oracles.trying import with_tank
 from plumbnet.analysis.report import Report
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.system import System
+from plumbnet.layout.model.system import System
+from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts import Need, Verdict
 
 CLOSED = {Verdict.TRAPPED, Verdict.SEALED}

@@ -10,7 +10,7 @@ from oracles.random_layouts import ALL, Layout, layouts
 from oracles.standing_water import DRY, StandingWater, standing_water
 from oracles.walking import Sense
 from oracles.ways_out import opening_pressures
-from plumbnet.layout.system import End
+from plumbnet.layout.model.system import End
 
 EXAMPLES = times(0.4)
 CLOSE_PA = 1e-3  # sums of the same few pressures in another order

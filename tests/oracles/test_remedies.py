@@ -7,13 +7,13 @@ from hypothesis import assume, given
 import plumbnet
 from oracles.random_layouts import Layout, layouts
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Scenario
-from plumbnet.layout.fault import LayoutError
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Scenario
+from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts import Verdict
-from plumbnet.study.placement import plans
-from plumbnet.study.remedies import remedies
-from plumbnet.study.scenario import as_scenario
+from plumbnet.study.remedies.remedy_search import remedies
+from plumbnet.study.remedies.scenario import as_scenario
+from plumbnet.study.remedies.tank_placement import plans
 
 TROUBLED = {Verdict.TRAPPED, Verdict.SEALED}
 

@@ -4,8 +4,8 @@ from hypothesis import example, given
 
 from oracles.random_zones import Zones, zones
 from oracles.settling_water import HIGHEST_PA, settled_pressures
-from plumbnet.physics.settle import OneWayGate, ZoneLoad, settle
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad, settle
+from plumbnet.physics.vessels.tank import Tank
 
 EXAMPLES = times(0.8)
 CLOSE = 1e-6  # the minimiser comes to about 5e-8 of the pressure; the method itself to rounding

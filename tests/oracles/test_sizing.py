@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 from oracles import sizing_by_hand as by_hand
 from oracles.sizing_by_hand import Job
 from oracles.warm_water import AIR_PA, Warmth
-from plumbnet.layout.part import Mixture
-from plumbnet.physics import glycol
-from plumbnet.physics.methods import METHODS, size
-from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod
-from plumbnet.physics.tank import NoTank
+from plumbnet.layout.model.part import Mixture
+from plumbnet.physics.fluids import glycol
+from plumbnet.physics.sizing.duty import Duty, MissingInput, OutsideMethod
+from plumbnet.physics.sizing.methods import METHODS, size
+from plumbnet.physics.vessels.tank import NoTank
 
 PRESSURES = st.floats(1.1e5, 9e5)
 RELIEFS = st.floats(2.5e5, 1.2e6)
@@ -53,7 +53,7 @@ def jobs(draw: st.DrawFn) -> Job:
 def duty(job: Job) -> Duty:
     """The same as the methods take it."""
     warmth, mixture = job.warmth, job.mixture
-    own = None if mixture is None else glycol.growth(mixture.glycol, mixture.share, warmth.cold_k, warmth.hot_k)
+    own = None if mixture is None else glycol.glycol_growth(mixture.glycol, mixture.share, warmth.cold_k, warmth.hot_k)
     return Duty(
         volume_m3=job.volume,
         cold_k=warmth.cold_k,

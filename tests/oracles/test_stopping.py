@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 from oracles.random_layouts import ALL, Layout, layouts
 from oracles.standing_water import StandingWater, standing_water
 from oracles.ways_out import closing_valves, fewest_devices, ports_open_without_accident
-from plumbnet.layout.system import End
-from plumbnet.network.crossover import open_without_accident
+from plumbnet.layout.model.system import End
+from plumbnet.network.outlets.crossover import open_without_accident
 
 EXAMPLES = times(0.4)
 SINGLE_GATES = tuple(kind for kind in ALL if kind != "device")

@@ -12,15 +12,15 @@ from oracles.random_closed import closed_layouts
 from oracles.random_layouts import ALL, Layout, Values, layouts
 from oracles.standing_water import DRY
 from oracles.warm_water import WarmWater
-from plumbnet.analysis.lowest import lows
+from plumbnet.analysis.observations.least_pressure import lows
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.part import Role, Source
-from plumbnet.layout.system import End
-from plumbnet.network.feeding import Giver
-from plumbnet.network.whole import network_of
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import Role, Source
+from plumbnet.layout.model.system import End
+from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.network.network import network_of
+from plumbnet.network.pressure.pressure_source import Giver
 from plumbnet.rules.facts import HeaterFacts, Use
 
 EXAMPLES = times(0.4)

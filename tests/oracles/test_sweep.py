@@ -12,18 +12,18 @@ from oracles.joined_layouts import joined_layouts
 from oracles.random_closed import closed_layouts
 from oracles.random_layouts import Layout, layouts
 from plumbnet.analysis.report import Report
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.fault import LayoutError
-from plumbnet.layout.refusal import ChangeError
-from plumbnet.layout.system import System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.edits.edit_draft import ChangeError
+from plumbnet.layout.model.system import System
+from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts import Verdict
 from plumbnet.rules.finding import Severity
-from plumbnet.rules.profile import Profile, profile, profile_names
-from plumbnet.study.event import Happening, happenings
-from plumbnet.study.outcome import Outcome
-from plumbnet.study.pairing import pairs_of
-from plumbnet.study.sweep import sweep
-from plumbnet.study.worlds import Worlds
+from plumbnet.rules.rule_profile import Profile, profile, profile_names
+from plumbnet.study.contingency.contingencies import Contingency, happenings
+from plumbnet.study.contingency.event_pairs import pairs_of
+from plumbnet.study.contingency.event_sweep import sweep
+from plumbnet.study.contingency.outcome import Outcome
+from plumbnet.study.contingency.worlds import Worlds
 
 
 def graded(name: str) -> Profile:
@@ -101,7 +101,7 @@ def test_pairs_are_those_that_analysing_the_whole_finds(layout: Layout, rules: s
     assert {pair.title: of_outcome(pair.outcome) for pair in found.found} == dict(_by_hand(report, events))
 
 
-def _by_hand(report: Report, events: tuple[Happening, ...]) -> Iterator[tuple[str, object]]:
+def _by_hand(report: Report, events: tuple[Contingency, ...]) -> Iterator[tuple[str, object]]:
     before = told(report.system, report)
     alone = {one.title: told(with_changes(report.system, [one.change]), report) for one in events}
     assert before is not None

@@ -9,9 +9,9 @@ from oracles.random_closed import closed_layouts
 from oracles.random_layouts import Layout, layouts
 from oracles.test_sweep import checked
 from plumbnet.analysis.report import Report
-from plumbnet.network.ladder import MOST_RUNGS
-from plumbnet.report.walk import walked
-from plumbnet.report.words import spoken
+from plumbnet.network.outlets.ladder import MOST_RUNGS
+from plumbnet.report.prose.phrases import spoken
+from plumbnet.report.trace.walk import walked
 from plumbnet.rules.facts import HeaterFacts
 
 

@@ -11,7 +11,7 @@ from oracles.comparing import Tally, compare
 from oracles.held_water import HeldWater
 from oracles.random_buildings import FAMILIES
 from oracles.random_layouts import Layout
-from plumbnet.layout.fault import LayoutError
+from plumbnet.layout.yaml.fault import LayoutError
 
 LEAST = {
     "anything": {"open": 60, "rung main": 60, "rung open air": 8},

@@ -1,8 +1,8 @@
 """The tank that a report says is needed, put into a real copy of the layout by the format's own changes."""
 
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.system import End, Pipe, System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.system import End, Pipe, System
 from plumbnet.rules.facts import Need
 
 TRIED, TEE = "tank that is tried", "tee for it"

@@ -7,8 +7,8 @@ from math import inf
 
 from oracles.held_water import DISTRIBUTION_PA, HeldWater
 from oracles.ways_out import closing_valves, fewest_devices, opening_pressures
-from plumbnet.layout.part import Role
-from plumbnet.layout.system import End
+from plumbnet.layout.model.part import Role
+from plumbnet.layout.model.system import End
 
 BEST_TO_WORST = ("open", "on-demand", "controlled", "trapped", "sealed")
 RAISED_PA = 0.5

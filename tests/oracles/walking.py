@@ -7,9 +7,9 @@ from functools import cached_property
 
 import networkx as nx
 
-from plumbnet.layout.part import Boosting, Free, OneWay, Outlet, Passage, Reducing, Shut
-from plumbnet.layout.quantity import PASCAL_PER_METRE
-from plumbnet.layout.system import End, System
+from plumbnet.layout.model.part import Boosting, Free, OneWay, Outlet, Passage, Reducing, Shut
+from plumbnet.layout.model.system import End, System
+from plumbnet.layout.units.units import PASCAL_PER_METRE
 
 
 class Sense(Enum):

@@ -14,8 +14,8 @@ from CoolProp.CoolProp import PropsSI
 from oracles.circling_water import CirclingWater, Round
 from oracles.standing_water import DRY, StandingWater
 from oracles.walking import Sense, Step
-from plumbnet.layout.part import HeatSource, Mixture, Role
-from plumbnet.layout.system import End
+from plumbnet.layout.model.part import HeatSource, Mixture, Role
+from plumbnet.layout.model.system import End
 
 AIR_PA = 101_325.0
 USUAL_COLD_K = 283.15

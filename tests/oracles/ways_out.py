@@ -8,10 +8,10 @@ import networkx as nx
 
 from oracles.standing_water import StandingWater, standing_water
 from oracles.walking import Sense, Site, Step
-from plumbnet.layout.apply import with_changes
-from plumbnet.layout.change import Change
-from plumbnet.layout.part import Role
-from plumbnet.layout.system import End, System
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import Role
+from plumbnet.layout.model.system import End, System
 
 TAKES = {Role.STREET, Role.AIR, Role.TANK, Role.EXPANSION_RELIEF}
 

@@ -8,9 +8,9 @@ from conftest import system
 from covering import findings_with_own_tests
 
 import plumbnet
-from plumbnet.layout.system import System
+from plumbnet.layout.model.system import System
 from plumbnet.rules.finding import RULES
-from plumbnet.rules.profile import profile, profile_names
+from plumbnet.rules.rule_profile import profile, profile_names
 
 GENERAL, IPC, IRC, NPC = "general", "ipc-2021", "irc-2021", "npc-2020"
 UPC18, UPC24 = "upc-2018", "upc-2024"

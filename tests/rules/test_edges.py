@@ -7,9 +7,9 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.layout.part import Role
-from plumbnet.network.blocking import Stops
-from plumbnet.network.feeding import Feed, Giver
+from plumbnet.layout.model.part import Role
+from plumbnet.network.outlets.cut_sets import Stops
+from plumbnet.network.pressure.pressure_source import Feed, Giver
 from plumbnet.rules.facts import (
     Facts,
     HeaterFacts,
@@ -23,7 +23,7 @@ from plumbnet.rules.facts import (
     Verdict,
 )
 from plumbnet.rules.finding import RULES, Breach
-from plumbnet.rules.profile import Profile, profile, read_profile
+from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 FACTS = plumbnet.check(
     system("street -> prv -> tee -> heater -> tap.hot\ntee -> tank\ntee -> spill\nheater.relief -> relief")

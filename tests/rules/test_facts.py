@@ -2,7 +2,7 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.layout.part import Role
+from plumbnet.layout.model.part import Role
 from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, Verdict
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"

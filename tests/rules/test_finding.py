@@ -6,9 +6,9 @@ from conftest import system
 import plumbnet
 from plumbnet.rules import finding as registry
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings, severity_of
+from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings_of, severity_of
 from plumbnet.rules.known import RESTS_ON
-from plumbnet.rules.profile import Profile, profile, read_profile
+from plumbnet.rules.rule_profile import Profile, profile, read_profile
 from plumbnet.rules.ruling import COMMON_PRACTICE
 
 DRAWN = system("street -> cv -> tee -> heater -> tap.hot")
@@ -59,7 +59,7 @@ def test_finding_rests_on_the_value_that_it_names_or_on_none(alone: dict[str, Ru
     finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("tee"))
     finding("bypass-does-not-count", Severity.ERROR, bad="", good="", rests_on="bypass")(on("tee"))
     assert [rule.rests_on for rule in alone.values()] == ["", "bypass"]
-    assert [one.clause for one in findings(facts(), profile("general"))] == [
+    assert [one.clause for one in findings_of(facts(), profile("general"))] == [
         profile("general").bypass.clause,
         profile("general").findings["tank-cut-off"].clause,
     ]
@@ -73,7 +73,7 @@ def test_clause_of_common_practice_stands_with_the_finding_unless_a_profile_writ
     written = "findings: {tag-missing: {clause: Tag Code 3, verified: true}}\n"
     ours = read_profile(f"profile: ours\ntitle: Ours\nextends: general\n{written}".encode(), file="ours.yaml")
     assert [rule.practice for rule in alone.values()] == ["common practice: tags"]
-    (by_practice,), (by_code,) = (findings(facts(), rules) for rules in (profile("general"), ours))
+    (by_practice,), (by_code,) = (findings_of(facts(), rules) for rules in (profile("general"), ours))
     assert (by_practice.clause, by_practice.verified) == ("common practice: tags", False)
     assert (by_code.clause, by_code.verified) == ("Tag Code 3", True)
 
@@ -95,7 +95,7 @@ def test_rule_without_a_docstring_says_nothing() -> None:
 
 def test_engine_stamps_name_severity_line_and_clause(alone: dict[str, Rule]) -> None:
     finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater"))
-    (found,) = findings(facts(), profile("general"))
+    (found,) = findings_of(facts(), profile("general"))
     ruling = profile("general").findings["tank-cut-off"]
     assert alone
     assert (found.name, found.severity, found.parts) == ("tank-cut-off", Severity.ERROR, ("heater",))
@@ -110,7 +110,7 @@ def test_errors_come_first_then_by_line_then_by_name(alone: dict[str, Rule]) -> 
     finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater", "cv"))
     finding("relief-missing", Severity.ERROR, bad="", good="")(on("heater"))
     assert len(alone) == 4
-    assert [(one.name, one.parts[0]) for one in findings(facts(), profile("general"))] == [
+    assert [(one.name, one.parts[0]) for one in findings_of(facts(), profile("general"))] == [
         ("tank-cut-off", "cv"),
         ("relief-missing", "heater"),
         ("tank-cut-off", "heater"),

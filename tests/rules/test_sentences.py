@@ -4,7 +4,7 @@ import pytest
 from conftest import system
 
 import plumbnet
-from plumbnet.network.blocking import Stops
+from plumbnet.network.outlets.cut_sets import Stops
 from plumbnet.rules import sentences
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.sentences import (

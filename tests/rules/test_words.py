@@ -4,7 +4,7 @@ import pytest
 from covering import findings_with_own_tests
 
 import plumbnet
-from plumbnet.layout.read import read_system
+from plumbnet.layout.file.loader import read_system
 from plumbnet.rules.finding import RULES
 
 SAID: dict[str, tuple[str, str]] = {

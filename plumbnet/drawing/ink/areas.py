@@ -6,7 +6,7 @@ from itertools import pairwise
 from plumbnet.drawing.items import Diagram
 from plumbnet.drawing.routing import Arrangement, Box, Route
 from plumbnet.drawing.symbols import Point
-from plumbnet.layout.system import End
+from plumbnet.layout.model import End
 
 _BESIDE_PIPE = 6.0
 _BESIDE_SYMBOL = 4.0

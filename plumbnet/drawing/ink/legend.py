@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from matplotlib.artist import Artist
 from matplotlib.path import Path
 
-from plumbnet.drawing.ink.composition import Composition
 from plumbnet.drawing.ink.marks import ring_marks, way_marks, zone_marks
 from plumbnet.drawing.ink.pen import Pen, line, outlines, stroke
 from plumbnet.drawing.ink.pipes import crossings
+from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.items import LegendWords
 from plumbnet.drawing.lettering import width
 from plumbnet.drawing.palette import Service

@@ -3,10 +3,10 @@
 from matplotlib.axes import Axes
 
 from plumbnet.drawing.ink.areas import is_inside, way_legs
-from plumbnet.drawing.ink.composition import Composition
 from plumbnet.drawing.ink.marks import dot_marks, junction_marks, symbol_marks, tag_marks, way_marks, zone_marks
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, identifier
 from plumbnet.drawing.ink.pipes import crossings, pipe
+from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.routing import Arrangement
 
 _ZONE, _WAY, _PIPES, _JOINTS, _SYMBOLS, _WORDS = 1.0, 1.5, 2.0, 3.0, 4.0, 6.0

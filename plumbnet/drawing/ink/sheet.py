@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 
-from plumbnet.drawing.ink.composition import Composition
 from plumbnet.drawing.ink.legend import LEGEND_SIZE, SAMPLE, LegendEntry, entries
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, line, text
+from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.drawing.lettering import shortened, width
 from plumbnet.drawing.routing import Box

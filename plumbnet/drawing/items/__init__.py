@@ -3,10 +3,10 @@
 A `Schematic` has all that a caller hands over; nothing here has a place yet.
 """
 
+from plumbnet.drawing.items.accessory_stacks import Stack, stacks, without_stacks
 from plumbnet.drawing.items.branches import MOST_ITEMS, abridged
 from plumbnet.drawing.items.item import Diagram, Item, Link
 from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
-from plumbnet.drawing.items.stacks import Stack, stacks, without_stacks
 
 __all__ = [
     "MOST_ITEMS",

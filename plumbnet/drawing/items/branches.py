@@ -8,7 +8,7 @@ from networkx.utils import UnionFind
 
 from plumbnet.drawing.items.item import Diagram, Item, Link
 from plumbnet.drawing.symbols import SYMBOLS
-from plumbnet.layout.system import End
+from plumbnet.layout.model import End
 
 MOST_ITEMS = 300
 """Up to so many items everything is drawn for itself."""

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.symbols import Symbol
-from plumbnet.layout.system import End
+from plumbnet.layout.model import End
 
 
 @dataclass(frozen=True, slots=True)

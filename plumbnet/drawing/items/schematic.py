@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from plumbnet.drawing.items.item import Diagram
 from plumbnet.drawing.palette import Service
-from plumbnet.layout.system import End
+from plumbnet.layout.model import End
 
 
 @dataclass(frozen=True, slots=True)

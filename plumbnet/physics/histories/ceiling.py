@@ -16,11 +16,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Generic
 
-from plumbnet.physics.flow import FlowGraph
+from plumbnet.physics.equilibrium import FlowGraph
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
 
-CLOSE = 1e-8
+CEILING_CLOSE = 1e-8
 """Share of an absolute pressure to which a ceiling is sought: less than a hundredth of a pascal."""
 _NOTHING_M3 = 1e-12
 _ROUNDS = 3
@@ -52,13 +52,13 @@ class Ceilings(Generic[Zone]):
             before = dict(self._ceiling)
             for zone in self.company:
                 self._ceiling[zone] = self._lowered(zone)
-            if all(math.isclose(before[zone], self._ceiling[zone], rel_tol=CLOSE) for zone in self.company):
+            if all(math.isclose(before[zone], self._ceiling[zone], rel_tol=CEILING_CLOSE) for zone in self.company):
                 break
         return self._ceiling
 
     def _lowered(self, zone: Zone) -> float:
         low, high = self.reached[zone], self._ceiling[zone]
-        if high <= low * (1.0 + CLOSE) or not self._can_come_to(zone, low * (1.0 + CLOSE)):
+        if high <= low * (1.0 + CEILING_CLOSE) or not self._can_come_to(zone, low * (1.0 + CEILING_CLOSE)):
             return low
         if self._can_come_to(zone, high):
             return high
@@ -90,7 +90,7 @@ class Ceilings(Generic[Zone]):
 
     def _lets_go_below(self, zone: Zone, pressure_abs_pa: float) -> bool:
         load = self.neighbours.loads[zone]
-        return load.outlet_abs_pa < math.inf and pressure_abs_pa > load.opens_abs_pa * (1.0 + CLOSE)
+        return load.outlet_abs_pa < math.inf and pressure_abs_pa > load.opens_abs_pa * (1.0 + CEILING_CLOSE)
 
     def _lifts_itself(self, zone: Zone, start_abs_pa: float, lifted: Levels[Zone]) -> bool:
         """Whether growth within a zone's reach could alone lift it and all beyond, once it stands at a level."""
@@ -102,11 +102,11 @@ class Ceilings(Generic[Zone]):
         """Whether a heated zone outside can push into the reach of one that stands at a level, all else filled."""
         reach, own = self.neighbours.reach(zone), self.neighbours.reach(pusher)
         level = min(
-            needed_abs_pa(own[far], lifted_abs_pa(row, level_abs_pa) * (1.0 - CLOSE))
+            needed_abs_pa(own[far], lifted_abs_pa(row, level_abs_pa) * (1.0 - CEILING_CLOSE))
             for far, row in reach.items()
             if far in own
         )
-        if level > self._ceiling[pusher] * (1.0 + CLOSE):
+        if level > self._ceiling[pusher] * (1.0 + CEILING_CLOSE):
             return False
         lifted = {far: lifted_abs_pa(row, level) for far, row in own.items()}
         if any(self._lets_go_below(far, pressure) for far, pressure in lifted.items()):
@@ -233,7 +233,7 @@ def _least_beyond(holds: Callable[[float], bool], low: float, high: float) -> fl
             low, step = low + step, 2.0 * step
         else:
             high = low + step
-    while high - low > CLOSE * max(abs(low), 1.0):
+    while high - low > CEILING_CLOSE * max(abs(low), 1.0):
         middle = (low + high) / 2.0
         low, high = (middle, high) if holds(middle) else (low, middle)
     return high

@@ -8,9 +8,9 @@ from typing import Generic
 
 from networkx.utils import UnionFind
 
+from plumbnet.physics.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
-from plumbnet.physics.tank import settled_abs_pa
+from plumbnet.physics.vessels import settled_abs_pa
 
 State = Mapping[Zone, float]
 """The pressure of every zone, absolute at datum, while some of the heaters have warmed."""

@@ -7,10 +7,10 @@ from functools import cached_property
 from itertools import permutations
 from typing import Generic
 
-from plumbnet.physics.histories.ceiling import CLOSE, Ceilings
+from plumbnet.physics.equilibrium import OneWayGate, settle
+from plumbnet.physics.histories.ceiling import CEILING_CLOSE, Ceilings
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa
-from plumbnet.physics.settle import OneWayGate, settle
 
 MOST_ORDERED = 5
 """Heated zones of which every order is played: 120 orders. Of more, the orders that are usually the worst."""
@@ -78,7 +78,7 @@ class Peaks(Generic[Zone]):
         played, ceilings = self._pairs(company)
         reached, history, in_any_order = played[zone]
         highest = max(reached, ceilings[zone])
-        if math.isclose(reached, highest, rel_tol=2.0 * CLOSE):
+        if math.isclose(reached, highest, rel_tol=2.0 * CEILING_CLOSE):
             highest = reached
         return Peak(reached, highest, history, in_any_order)
 

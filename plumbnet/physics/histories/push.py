@@ -6,8 +6,8 @@ from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, TypeVar
 
-from plumbnet.physics.settle import OneWayGate
-from plumbnet.physics.tank import Tank
+from plumbnet.physics.equilibrium import OneWayGate
+from plumbnet.physics.vessels import Tank
 
 Zone = TypeVar("Zone", bound=Hashable)
 

@@ -13,10 +13,10 @@ from typing import Generic
 
 import networkx as nx
 
+from plumbnet.physics.equilibrium import OneWayGate
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Push, Zone, lifted_abs_pa
-from plumbnet.physics.settle import OneWayGate
-from plumbnet.physics.tank import settled_abs_pa
+from plumbnet.physics.vessels import settled_abs_pa
 
 MOST_ROUNDS = 1000
 """Heat-ups that are played until a limit is passed; what takes longer is said to take more."""

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from plumbnet.drawing.palette import Palette, Service
-from plumbnet.report.palette import PALETTES, Theme
-from plumbnet.rules.facts import Verdict
+from plumbnet.drawing import Palette, Service
+from plumbnet.report.figures import PALETTES, Theme
+from plumbnet.rules import Verdict
 
 
 @dataclass(frozen=True, slots=True)

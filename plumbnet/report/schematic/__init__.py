@@ -1,8 +1,8 @@
 """A report to its schematic: what is said of each part, shaded, ringed and explained, as data for the drawing."""
 
-from plumbnet.report.schematic.contents import schematic_of, title_of
-from plumbnet.report.schematic.figure import draw_on, schematic, schematic_file, schematic_svg
-from plumbnet.report.schematic.legend import LEGEND
-from plumbnet.report.schematic.piping import piping_of
+from plumbnet.report.schematic.legend_words import LEGEND
+from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
+from plumbnet.report.schematic.schematic_figure import draw_on, schematic, schematic_file, schematic_svg
+from plumbnet.report.schematic.schematic_items import piping_of
 
 __all__ = ["LEGEND", "draw_on", "piping_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]

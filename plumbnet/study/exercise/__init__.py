@@ -1,1 +1,18 @@
 """Tasks for apprentices: a layout made from a seed, a what-if, a question about it, and what the engine answers."""
+
+from plumbnet.study.exercise.answer import LETTERS, Blank, Choice
+from plumbnet.study.exercise.exercise import Exercise, Origin
+from plumbnet.study.exercise.generator import NoMore, exercises, questions_of
+from plumbnet.study.exercise.level import LEVELS
+
+__all__ = [
+    "LETTERS",
+    "LEVELS",
+    "Blank",
+    "Choice",
+    "Exercise",
+    "NoMore",
+    "Origin",
+    "exercises",
+    "questions_of",
+]

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TypeAlias
 
-from plumbnet.layout.quantity import Dimension, QuantityError, Units, parse, show
+from plumbnet.layout.units import Dimension, QuantityError, Units, parse_measure, show
 
 LETTERS = string.ascii_lowercase
 """Letters that stand before options."""
@@ -74,7 +74,7 @@ class Measure:
     def judged(self, typed: str, units: Units) -> Judged:
         """What was typed, as a quantity; a bare number counts in the units of the layout."""
         try:
-            value = parse(typed.strip(), self.dimension, units)
+            value = parse_measure(typed.strip(), self.dimension, units)
         except QuantityError as error:
             return Judged(None, advice=str(error))
         return Judged(

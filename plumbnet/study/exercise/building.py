@@ -2,15 +2,11 @@
 
 from random import Random
 
-from plumbnet.study.exercise.blocks.feed import feed
-from plumbnet.study.exercise.blocks.heating import heating
-from plumbnet.study.exercise.blocks.plant import shared, single
-from plumbnet.study.exercise.blocks.service import service
-from plumbnet.study.exercise.blocks.taps import taps
+from plumbnet.study.exercise.blocks import feed, heating, service, shared, single, taps
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
 from plumbnet.study.exercise.town import address
-from plumbnet.study.exercise.usual import Usual
+from plumbnet.study.exercise.usual_sizes import Usual
 
 _ATTIC_FLOORS = 2
 

@@ -2,14 +2,14 @@
 
 from dataclasses import dataclass
 
-from plumbnet.analysis.report import Report
+from plumbnet.analysis import Report
 from plumbnet.api import check, read_bytes
-from plumbnet.layout.quantity import Units
-from plumbnet.layout.system import System
+from plumbnet.layout.model import System
+from plumbnet.layout.units import Units
 from plumbnet.study.exercise.level import Level
 from plumbnet.study.exercise.question import Asked, Question
-from plumbnet.study.exercise.suppose import Supposition
-from plumbnet.study.scenario import scenario_text
+from plumbnet.study.exercise.suppositions import Supposition
+from plumbnet.study.remedies import scenario_text
 from plumbnet.study.whatif import whatif
 
 SCENARIO = "what-if"

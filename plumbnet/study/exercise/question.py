@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from random import Random
 
-from plumbnet.analysis.report import Report
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.analysis import Report
+from plumbnet.rules import HeaterFacts
 from plumbnet.study.exercise.answer import Blank
 
 

@@ -7,7 +7,7 @@ from typing import TypeVar
 
 import yaml
 
-from plumbnet.study.exercise.usual import Number, Usual
+from plumbnet.study.exercise.usual_sizes import RoundNumber, Usual
 
 Choice = TypeVar("Choice")
 _NO_WRAP = 1 << 20
@@ -27,7 +27,7 @@ class Sketch:
     parts: dict[str, object] = field(default_factory=dict)
     runs: list[object] = field(default_factory=list)
     line: int = 0
-    plant: Number = 0
+    plant: RoundNumber = 0
 
     def pick(self, options: Sequence[Choice]) -> Choice:
         """One of the options."""
@@ -45,11 +45,11 @@ class Sketch:
         """A temperature as a file has it."""
         return f"{value} {self.usual.unit.temperature}"
 
-    def volume(self, value: Number) -> str:
+    def volume(self, value: RoundNumber) -> str:
         """A volume as a file has it."""
         return f"{value} {self.usual.unit.volume}"
 
-    def length(self, value: Number) -> str:
+    def length(self, value: RoundNumber) -> str:
         """A length or a height as a file has it."""
         return f"{value} {self.usual.unit.length}"
 
@@ -57,7 +57,7 @@ class Sketch:
         """An input or a capacity as a file has it."""
         return f"{value} {self.usual.unit.power}"
 
-    def part(self, name: str, kind: str, *, height: Number = 0, **fields: object) -> str:
+    def part(self, name: str, kind: str, *, height: RoundNumber = 0, **fields: object) -> str:
         """A new part, so high above datum; its name, with a number behind it where that is taken."""
         number, free = 1, name
         while free in self.parts:
@@ -72,7 +72,7 @@ class Sketch:
         path = " -> ".join(stops)
         self.runs.append({"path": path, "pipe": pipe, "length": self.length(length)} if pipe else path)
 
-    def line_at(self, height: Number) -> int:
+    def line_at(self, height: RoundNumber) -> int:
         """The pressure that stands at a height, to the nearest whole number."""
         return round(self.line - self.usual.head * height)
 

@@ -1,7 +1,7 @@
 from drawing_board import sketch
 
 from plumbnet.drawing.ink.legend import entries
-from plumbnet.report.schematic import LEGEND
+from plumbnet.report.schematic.legend_words import LEGEND
 
 
 def words(runs: str) -> list[str]:

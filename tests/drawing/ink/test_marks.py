@@ -14,7 +14,7 @@ from plumbnet.drawing.ink.marks import (
     zone_marks,
 )
 from plumbnet.drawing.ink.pen import Cut, Pen
-from plumbnet.report.palette import PALETTES, Theme
+from plumbnet.report.figures.colours import PALETTES, Theme
 from plumbnet.rules.facts import Verdict
 
 THEMES: list[Theme] = ["light", "dark", "bw"]

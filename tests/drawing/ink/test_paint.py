@@ -1,9 +1,9 @@
 from drawing_board import sketch
 from matplotlib.figure import Figure
 
-from plumbnet.drawing.ink import Pen, paint_composition
-from plumbnet.drawing.ink.pen import Group
-from plumbnet.report.palette import PALETTES
+from plumbnet.drawing.ink.paint import paint_composition
+from plumbnet.drawing.ink.pen import Group, Pen
+from plumbnet.report.figures.colours import PALETTES
 
 
 def test_areas_lie_below_pipes_pipes_below_symbols_and_words_on_top() -> None:

@@ -5,8 +5,8 @@ from matplotlib.path import Path
 
 from plumbnet.drawing.ink.pen import Cut, Group, Pen, add_group, filled, identifier, line, outlines, text
 from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Letter, Stroke
-from plumbnet.report.palette import PALETTES
-from plumbnet.report.picture import saved, settled
+from plumbnet.report.figures.colours import PALETTES
+from plumbnet.report.figures.figure_file import saved, settled
 
 PEN = Pen(PALETTES["light"])
 SVG = "{http://www.w3.org/2000/svg}"

@@ -7,8 +7,8 @@ from plumbnet.drawing.ink.pipes import HOP, crossings, pipe
 from plumbnet.drawing.items.item import Link
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.routing.placement import Arrangement, Route
-from plumbnet.layout.system import End
-from plumbnet.report.palette import PALETTES
+from plumbnet.layout.model.system import End
+from plumbnet.report.figures.colours import PALETTES
 
 PEN = Pen(PALETTES["light"])
 

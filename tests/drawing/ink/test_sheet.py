@@ -2,10 +2,9 @@ from dataclasses import replace
 
 from drawing_board import sketch
 
-from plumbnet.drawing.ink import sheet_for
-from plumbnet.drawing.ink.sheet import block_width, extent
+from plumbnet.drawing.ink.sheet import block_width, extent, sheet_for
 from plumbnet.drawing.lettering import width
-from plumbnet.report.text import CAUTION
+from plumbnet.report.text.heater_text import CAUTION
 
 HOUSE = sketch("street -> cv -> heater -> tap.hot")
 

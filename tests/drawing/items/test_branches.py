@@ -3,8 +3,8 @@ from drafting import faults
 from drawing_board import Sketch, sketch
 
 import plumbnet
-from plumbnet.drawing.items import MOST_ITEMS, abridged
-from plumbnet.drawing.routing import arrangement_of
+from plumbnet.drawing.items.branches import MOST_ITEMS, abridged
+from plumbnet.drawing.routing.arrangement import arrangement_of
 
 HOUSE = """
 street -> cv -> tee1 -> heater -> tee2 -> tap1.hot

@@ -1,7 +1,7 @@
-from plumbnet.drawing.items import Diagram, Item, Link
+from plumbnet.drawing.items.item import Diagram, Item, Link
 from plumbnet.drawing.palette import Service
-from plumbnet.drawing.symbols import SYMBOLS
-from plumbnet.layout.system import End
+from plumbnet.drawing.symbols.symbol import SYMBOLS
+from plumbnet.layout.model.system import End
 
 METER = Item("meter", SYMBOLS["meter"], ("in", "out"))
 AHEAD = Link(0, End("meter", "out"), End("tap", "cold"), Service.COLD)

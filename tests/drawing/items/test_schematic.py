@@ -1,4 +1,5 @@
-from plumbnet.drawing.items import Diagram, Schematic
+from plumbnet.drawing.items.item import Diagram
+from plumbnet.drawing.items.schematic import Schematic
 
 
 def test_names_along_all_ways_are_gathered() -> None:

@@ -8,8 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from oracles.random_layouts import Layout, layouts
 
 import plumbnet
-from plumbnet.drawing.routing import arrangement_of
-from plumbnet.report.schematic import piping_of
+from plumbnet.drawing.routing.arrangement import arrangement_of
+from plumbnet.report.schematic.schematic_items import piping_of
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 CROSSINGS = {

@@ -2,7 +2,7 @@ from itertools import combinations
 
 from drawing_board import Sketch, sketch
 
-from plumbnet.drawing.columns import node_heights
+from plumbnet.drawing.columns.heights import node_heights
 from plumbnet.drawing.routing.channels import Channel, Pin, Strand, channel_of, channels, net_of
 
 HOUSE = """

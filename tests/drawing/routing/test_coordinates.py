@@ -3,7 +3,8 @@ from itertools import pairwise
 import pytest
 from drawing_board import Sketch, sketch
 
-from plumbnet.drawing.columns import Tip, node_heights
+from plumbnet.drawing.columns.footprints import Tip
+from plumbnet.drawing.columns.heights import node_heights
 from plumbnet.drawing.routing.channels import channels
 from plumbnet.drawing.routing.coordinates import TRACK, Coordinates
 

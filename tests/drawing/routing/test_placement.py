@@ -1,11 +1,11 @@
 import pytest
 from drawing_board import sketch
 
-from plumbnet.drawing.columns import MARGIN, RING
-from plumbnet.drawing.items import Item
+from plumbnet.drawing.columns.mounts import MARGIN, RING
+from plumbnet.drawing.items.item import Item
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.routing.placement import Placement, Route
-from plumbnet.drawing.symbols import SYMBOLS
+from plumbnet.drawing.symbols.symbol import SYMBOLS
 
 
 def placement(symbol: str = "check_valve", *, is_ringed: bool = False, **facing: float) -> Placement:

@@ -1,7 +1,8 @@
 import pytest
 
-from plumbnet.drawing.symbols import SYMBOLS, Stroke, ends
-from plumbnet.layout.part import KINDS
+from plumbnet.drawing.symbols import ends
+from plumbnet.drawing.symbols.symbol import SYMBOLS, Stroke
+from plumbnet.layout.model.part import KINDS
 
 OF_ENDS = {name: symbol for name, symbol in SYMBOLS.items() if hasattr(ends, name)}
 

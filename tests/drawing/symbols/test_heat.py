@@ -1,7 +1,8 @@
 import pytest
 
-from plumbnet.drawing.symbols import SYMBOLS, heat
-from plumbnet.layout.part import KINDS
+from plumbnet.drawing.symbols import heat
+from plumbnet.drawing.symbols.symbol import SYMBOLS
+from plumbnet.layout.model.part import KINDS
 
 HEATERS = ["storage_heater", "tankless_heater", "indirect_heater", "heat_exchanger", "boiler", "solar_collector"]
 

@@ -1,7 +1,8 @@
 import pytest
 
-from plumbnet.drawing.symbols import SYMBOLS, Stroke, inline
-from plumbnet.layout.part import KINDS
+from plumbnet.drawing.symbols import inline
+from plumbnet.drawing.symbols.symbol import SYMBOLS, Stroke
+from plumbnet.layout.model.part import KINDS
 
 IN_LINE = [
     "meter", "valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vacuum_breaker",

@@ -3,8 +3,17 @@ from itertools import pairwise
 import pytest
 
 from plumbnet.drawing.lettering import width
-from plumbnet.drawing.symbols import symbol_named
-from plumbnet.drawing.symbols.symbol import SYMBOLS, Disc, Letter, Stroke, arrow, check_marks, in_line, shifted
+from plumbnet.drawing.symbols.symbol import (
+    SYMBOLS,
+    Disc,
+    Letter,
+    Stroke,
+    arrow,
+    check_marks,
+    in_line,
+    shifted,
+    symbol_named,
+)
 
 
 def test_check_is_a_triangle_that_points_at_a_bar() -> None:

@@ -9,9 +9,9 @@ import math
 import pytest
 from on_paper import Gate, gate, load, pressed, tank, zones
 
+from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
 from plumbnet.physics.histories.ceiling import Ceilings
 from plumbnet.physics.histories.neighbours import Neighbours
-from plumbnet.physics.settle import ZoneLoad
 
 
 def ceilings(all_zones: Neighbours[str], **told: float) -> dict[str, float]:

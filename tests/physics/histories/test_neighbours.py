@@ -8,8 +8,8 @@ import math
 import pytest
 from on_paper import gate, kpa, load, pressed, tank, zones
 
+from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.neighbours import Neighbours
-from plumbnet.physics.settle import OneWayGate, ZoneLoad
 
 
 def grown(all_zones: Neighbours[str], zone: str, litres: float, **state: float) -> dict[str, float]:

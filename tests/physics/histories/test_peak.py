@@ -6,9 +6,9 @@ from itertools import pairwise
 import pytest
 from on_paper import Gate, gate, load, pressed, tank, zones
 
+from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
 from plumbnet.physics.histories.neighbours import Neighbours, State
 from plumbnet.physics.histories.peak import History, Peak, Peaks
-from plumbnet.physics.settle import ZoneLoad
 
 
 def peaks(loads: dict[str, ZoneLoad], *gates: Gate | str) -> dict[str, Peak[str]]:

@@ -6,7 +6,7 @@ import pytest
 from on_paper import Gate, gate, tank
 
 from plumbnet.physics.histories.push import Gates, Push, Pushes, as_felt, lifted_abs_pa, needed_abs_pa
-from plumbnet.physics.tank import Tank, settled_abs_pa
+from plumbnet.physics.vessels.tank import Tank, settled_abs_pa
 
 FREE: Pushes = (Push(),)
 EITHER: Pushes = (Push(0.0, 300e3), Push(50e3))

@@ -8,8 +8,8 @@ import math
 import pytest
 from on_paper import Gate, gate, load, pressed, tank, zones
 
+from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
 from plumbnet.physics.histories.ratchet import MOST_ROUNDS, Ratchet
-from plumbnet.physics.settle import ZoneLoad
 
 STREET_KPA = 400 + 101.325
 

@@ -3,7 +3,7 @@
 from matplotlib.colors import to_rgb
 
 from plumbnet.report.charts.pens import PENS
-from plumbnet.report.palette import PALETTES
+from plumbnet.report.figures.colours import PALETTES
 
 
 def test_every_theme_has_its_pens() -> None:

@@ -13,9 +13,9 @@ from pypdf import PdfReader
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.report.page.compose import page
-from plumbnet.report.page.html import to_html
-from plumbnet.study.dossier import dossier
+from plumbnet.report.page.html_page import to_html
+from plumbnet.report.page.page_chapters import page
+from plumbnet.study.dossier.report_dossier import dossier
 
 SYSTEMS = Path(__file__).parents[3] / "systems"
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"

@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.layout.quantity import PRESSURE
+from plumbnet.layout.units.units import PRESSURE
 from plumbnet.study.exercise.answer import Choice, Judged, Measure
 
 PSI = 6894.757293168361

@@ -2,10 +2,10 @@ import pytest
 from sketching import chance
 
 import plumbnet
-from plumbnet.layout.read import read_system
+from plumbnet.layout.file.loader import read_system
 from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.level import LEVELS
-from plumbnet.study.exercise.usual import USUAL, Usual
+from plumbnet.study.exercise.usual_sizes import USUAL, Usual
 
 
 @pytest.mark.parametrize("usual", USUAL.values(), ids=list(USUAL))

@@ -1,12 +1,12 @@
 from conftest import layout
 
 import plumbnet
-from plumbnet.layout.change import Change
+from plumbnet.layout.model.change import Change
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.exercise import Origin, exercise
 from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.question import QUESTIONS, Asked
-from plumbnet.study.exercise.suppose import Supposition
+from plumbnet.study.exercise.suppositions import Supposition
 
 HOUSE = layout("street -> valve -> heater -> tap.hot")
 ORIGIN = Origin(7, LEVELS[2], 3, "us")

@@ -2,7 +2,7 @@ from conftest import system
 from sketching import chance
 
 import plumbnet
-from plumbnet.study.exercise import dealing
+from plumbnet.study.exercise import generator as dealing
 from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.question import QUESTIONS, World, heaters
 

@@ -2,12 +2,12 @@ import pytest
 import yaml
 from sketching import chance
 
-from plumbnet.layout.read import read_system
+from plumbnet.layout.file.loader import read_system
 from plumbnet.study.exercise import sketch as sketch_module
 from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.usual import USUAL
+from plumbnet.study.exercise.usual_sizes import USUAL
 
 
 def sketch() -> Sketch:

@@ -1,6 +1,6 @@
 from sketching import chance
 
-from plumbnet.layout.runs import NAME
+from plumbnet.layout.model.runs import NAME
 from plumbnet.study.exercise.town import LARGE_BUILDINGS, ROOMS, TOWN, address
 
 

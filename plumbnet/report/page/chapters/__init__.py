@@ -1,1 +1,23 @@
 """Chapters of the page: each what it holds of a dossier, as blocks."""
+
+from plumbnet.report.page.chapters.calculation_chapter import calculation
+from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
+from plumbnet.report.page.chapters.findings_chapter import findings
+from plumbnet.report.page.chapters.picture_chapters import drawn, ladders, piping
+from plumbnet.report.page.chapters.remedies_chapter import cures
+from plumbnet.report.page.chapters.scenarios_chapter import scenarios
+from plumbnet.report.page.chapters.verdicts_chapter import summary, verdicts
+
+__all__ = [
+    "assumptions_chapter",
+    "calculation",
+    "cures",
+    "drawn",
+    "findings",
+    "ladders",
+    "piping",
+    "record_chapter",
+    "scenarios",
+    "summary",
+    "verdicts",
+]

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from plumbnet.layout.part import Part
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.layout.model import Part
+from plumbnet.rules import HeaterFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

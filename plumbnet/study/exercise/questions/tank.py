@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.layout.quantity import PRESSURE, VOLUME, show
-from plumbnet.physics.tank import nominal_sizes
-from plumbnet.physics.water import ATMOSPHERE_PA
-from plumbnet.rules.facts import HeaterFacts, Need, Verdict
-from plumbnet.rules.sentences import listed, place
+from plumbnet.layout.units import PRESSURE, VOLUME, show
+from plumbnet.physics.fluids import ATMOSPHERE_PA
+from plumbnet.physics.vessels import nominal_sizes
+from plumbnet.rules import HeaterFacts, Need, Verdict, listed, place
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from plumbnet.rules.facts import Verdict
-from plumbnet.rules.sentences import closed, listed
+from plumbnet.rules import Verdict, closed, listed
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 

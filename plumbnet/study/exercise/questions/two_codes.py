@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from plumbnet.analysis.report import Report
+from plumbnet.analysis import Report
 from plumbnet.api import check
-from plumbnet.layout.quantity import Units
-from plumbnet.rules.finding import Finding, Severity
+from plumbnet.layout.units import Units
+from plumbnet.rules import Finding, Severity
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 

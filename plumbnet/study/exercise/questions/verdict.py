@@ -2,8 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import HeaterFacts, Verdict
-from plumbnet.rules.sentences import closed, stops_in_words
+from plumbnet.rules import HeaterFacts, Verdict, closed, stops_in_words
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

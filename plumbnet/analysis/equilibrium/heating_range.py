@@ -1,0 +1,49 @@
+"""A heat source to the temperatures and the pressure between which its water warms, and what that grows by."""
+
+from plumbnet.layout.model.kinds import COLD_SUPPLY_K
+from plumbnet.network import Network
+from plumbnet.network.loops import Heated
+from plumbnet.network.piping import Zone
+from plumbnet.physics.fluids import ATMOSPHERE_PA, GlycolMissing, OutsideGlycol, OutsideWater, glycol_growth, growth
+
+
+class Unanswerable(ValueError):
+    """A heater of which nothing can be computed; `heater` names it, the text says why."""
+
+    def __init__(self, heater: str, text: str) -> None:
+        super().__init__(text)
+        self.heater = heater
+
+    def __reduce__(self) -> tuple[type["Unanswerable"], tuple[str, str]]:
+        """What it takes to make the same again, in another process too."""
+        return type(self), (self.heater, str(self))
+
+
+def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
+    """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint.
+
+    Raises Unanswerable where the properties of what it warms are not known at these temperatures.
+    """
+    try:
+        return volume_m3 * _growth(network, heated)
+    except (GlycolMissing, OutsideGlycol, OutsideWater) as error:
+        raise Unanswerable(heated.name, str(error)) from error
+
+
+def _growth(network: Network, heated: Heated) -> float:
+    zone, mixture = network.zoning.zone_of[heated.inlet], heated.source.mixture
+    if mixture is not None:
+        return glycol_growth(mixture.glycol, mixture.share, cold_k(network, zone), heated.source.hot_k)
+    return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+
+
+def heated_abs_pa(network: Network, heated: Heated) -> float:
+    """Static pressure at a heat source, absolute, at its own height."""
+    at_datum_pa = network.start_pa(network.zoning.zone_of[heated.inlet])
+    return at_datum_pa - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA
+
+
+def cold_k(network: Network, zone: Zone) -> float:
+    """Temperature at which a zone was filled; the usual one where no supply reaches it."""
+    cold = network.standing.cold_k[zone]
+    return COLD_SUPPLY_K if cold is None else cold

@@ -1,0 +1,240 @@
+"""A zone to all that settle with it, and the highest pressures to which any history of heating brings each of them."""
+
+import math
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from itertools import combinations
+
+from plumbnet.analysis.equilibrium.coupled_zones import coupled_zones, gate_of, is_held
+from plumbnet.analysis.equilibrium.zone_loads import Loading
+from plumbnet.layout.model import Role
+from plumbnet.network import Network
+from plumbnet.network.piping import Zone
+from plumbnet.physics.equilibrium import ZoneLoad
+from plumbnet.physics.fluids import ATMOSPHERE_PA
+from plumbnet.physics.histories import History, Neighbours, Peaks, Pushes, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.vessels import Tank
+
+MOST_OTHERS = 5
+"""Heaters beside one of which every choice is tried to see what it adds to."""
+RAISED_PA = 0.5
+"""By how much growth must raise a zone to count as raising it: less than pressures are compared to."""
+
+_NOTHING = 1e-9
+"""Share of a growth that sums of the same few volumes may differ by."""
+
+
+@dataclass(frozen=True, slots=True)
+class Highest:
+    """What a zone comes to, gauge at datum: `reached_pa` by `history`, and `pressure_pa`, which no history passes.
+
+    Where every order comes to the same, that is told as one stage.
+    """
+
+    pressure_pa: float
+    reached_pa: float
+    history: History[Zone]
+
+    @property
+    def is_exact(self) -> bool:
+        """Whether a history is known that brings it there."""
+        return self.pressure_pa - self.reached_pa <= RAISED_PA or self.pressure_pa == self.reached_pa
+
+
+@dataclass(frozen=True)
+class Neighbourhood:
+    """Zones that settle together. Pressures are gauge at datum; `lift_pa` keeps them above nothing inside."""
+
+    peaks: Peaks[Zone]
+    lift_pa: float
+    loading: Loading
+    _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
+
+    @property
+    def zones(self) -> Collection[Zone]:
+        """All of them."""
+        return self._neighbours.loads.keys()
+
+    @property
+    def growths_m3(self) -> Mapping[Zone, float]:
+        """What each heated zone grows by that can rise at all."""
+        return self._neighbours.growth_m3
+
+    def highest(self, zone: Zone) -> Highest:
+        """What a zone comes to in the worst history."""
+        peak = self.peaks.of(zone)
+        history = peak.history
+        if history and peak.in_any_order:
+            history = (tuple(each for stage in history for each in stage),)
+        return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), history)
+
+    def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
+        """All zones into which water of a zone can push, itself first."""
+        return self._neighbours.reach(zone)
+
+    def has_tanks(self, zone: Zone) -> bool:
+        """Whether a sound tank stands in a zone."""
+        return bool(self._neighbours.loads[zone].tanks)
+
+    def pushers(self, zone: Zone) -> tuple[Zone, ...]:
+        """Heated zones whose growth can push into a zone of the neighbourhood; none into one that is not of it."""
+        return self._neighbours.pushers.get(zone, ())
+
+    def lifted_pa(self, start: Zone, goal: Zone, level_pa: float) -> float:
+        """What a zone in reach must at least stand at when the first stands at a level."""
+        return self.gauge_pa(lifted_abs_pa(self.reach(start)[goal], self.absolute_pa(level_pa)))
+
+    def opened(self, zone: Zone, level_pa: float) -> Iterator[Zone]:
+        """Zones in reach whose first outlet is open once the zone stands at a level."""
+        for far, rows in self.reach(zone).items():
+            opens_pa = self.opens_pa(far)
+            if opens_pa < math.inf and needed_abs_pa(rows, self.absolute_pa(opens_pa)) <= self.absolute_pa(level_pa):
+                yield far
+
+    def is_relieved(self, zone: Zone) -> bool:
+        """Whether a zone comes so high that water leaves it, and by safety relief valves alone."""
+        lets_go_pa = self.lets_go_pa(zone)
+        if lets_go_pa == math.inf or self.highest(zone).pressure_pa < lets_go_pa - RAISED_PA:
+            return False
+        opened = list(self.opened(zone, lets_go_pa + RAISED_PA))
+        roles = {role for each in opened for role in self.loading.opened(each, self.opens_pa(each) + RAISED_PA)}
+        return Role.SAFETY_RELIEF in roles and not any(role.is_way_out for role in roles)
+
+    def lets_go_pa(self, zone: Zone) -> float:
+        """Pressure of a zone at which an outlet in its reach lets out all that comes; infinite where none does."""
+        return self.gauge_pa(self._neighbours.lets_go_abs_pa(zone))
+
+    def static_pa(self, zone: Zone) -> float:
+        """Pressure of a zone while nothing is warm."""
+        return self.gauge_pa(self._neighbours.cold[zone])
+
+    def opens_pa(self, zone: Zone) -> float:
+        """Pressure at which the first outlet of a zone lets out all that comes; infinite where it has none."""
+        load = self._neighbours.loads[zone]
+        return self.gauge_pa(load.opens_abs_pa) if load.outlet_abs_pa < math.inf else math.inf
+
+    def is_brought_by(self, zone: Zone, heater: str, limit_pa: float) -> bool:
+        """Whether a zone comes above a limit through a heater: beside some of the others, and less high without it.
+
+        Beside all others alone it would not do: where a relief valve ends the climb, two of three may be too much, and
+        none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all;
+        where there are none, all that it comes to is through it.
+        """
+        others = [name for name in self._heaters_of(zone) if name != heater]
+        if not others:
+            return self.highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
+        if any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others)):
+            return True
+        return (
+            len(others) > MOST_OTHERS
+            and self.only((heater,)).highest(zone).pressure_pa > self.static_pa(zone) + RAISED_PA
+        )
+
+    def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
+        """Whether some heaters bring a zone above a limit with another, and less high without it."""
+        level_pa = self.only((*others, heater)).highest(zone).pressure_pa
+        return level_pa > max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA
+
+    def _heaters_of(self, zone: Zone) -> list[str]:
+        """Names of the heaters that have to do with what pushes into a zone."""
+        company = {each for pusher in self.pushers(zone) for each in self._neighbours.company(pusher)}
+        return sorted({name for each in company for name in self.loading.heaters_in(each)})
+
+    def only(self, heaters: tuple[str, ...]) -> "Neighbourhood":
+        """The same with all water cold but what some heaters warm."""
+        names = tuple(sorted(heaters))
+        if names not in self._only:
+            growth = self.loading.growth_by(names)
+            loads = {zone: _growing(load, growth.get(zone, 0.0)) for zone, load in self._neighbours.loads.items()}
+            self._only[names] = self._with(loads)
+        return self._only[names]
+
+    def is_held(self, zone: Zone) -> bool:
+        """Whether something other than a safety relief valve holds a zone."""
+        return self.highest(zone).pressure_pa < math.inf and not self.is_relieved(zone)
+
+    def with_tank(self, zone: Zone, tank: Tank) -> "Neighbourhood":
+        """The same with one tank more, absolute and at datum as if nothing were lifted."""
+        load = self._neighbours.loads[zone]
+        lifted = replace(tank, start_abs_pa=tank.start_abs_pa + self.lift_pa, head_pa=tank.head_pa + self.lift_pa)
+        return self._with({**self._neighbours.loads, zone: replace(load, tanks=(*load.tanks, lifted))})
+
+    def charged(self, charges_pa: Mapping[str, float]) -> "Neighbourhood":
+        """The same with some tanks charged otherwise, gauge at each tank."""
+        loads = dict(self._neighbours.loads)
+        for zone, load in loads.items():
+            named = zip(self.loading.takers_in(zone), load.tanks, strict=False)
+            tanks = (
+                replace(tank, charge_abs_pa=charges_pa[name] + ATMOSPHERE_PA) if name in charges_pa else tank
+                for name, tank in named
+            )
+            loads[zone] = replace(load, tanks=tuple(tanks))
+        return self._with(loads)
+
+    def _with(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbourhood":
+        return Neighbourhood(Peaks(self._neighbours.loaded(loads)), self.lift_pa, self.loading)
+
+    @property
+    def _neighbours(self) -> Neighbours[Zone]:
+        return self.peaks.neighbours
+
+    def absolute_pa(self, gauge_pa: float) -> float:
+        """A pressure as the physics have it: absolute, and lifted."""
+        return gauge_pa + ATMOSPHERE_PA + self.lift_pa
+
+    def gauge_pa(self, abs_pa: float) -> float:
+        """The other way round."""
+        return abs_pa - ATMOSPHERE_PA - self.lift_pa
+
+
+def _choices(others: Sequence[str]) -> Iterator[tuple[str, ...]]:
+    """All of the others, none, and where they are few every choice between."""
+    yield tuple(others)
+    yield ()
+    if len(others) <= MOST_OTHERS:
+        for count in range(1, len(others)):
+            yield from combinations(others, count)
+
+
+def _growing(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
+    """A load that grows by so much; what summing leaves of nothing is nothing."""
+    return replace(load, expansions_m3={"some": growth_m3} if growth_m3 > _NOTHING * load.expansion_m3 else {})
+
+
+@dataclass
+class Neighbourhoods:
+    """The neighbourhood of each zone of a network, worked out once."""
+
+    network: Network
+    loading: Loading
+    _of: dict[Zone, Neighbourhood] = field(default_factory=dict)
+
+    def of(self, zone: Zone) -> Neighbourhood:
+        """The neighbourhood of a zone. One that a way out holds open has none but its own: what it takes goes there."""
+        if zone not in self._of:
+            zones, crossings = coupled_zones(self.network, zone)
+            lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
+            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
+            gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
+            found = Neighbourhood(Peaks(Neighbours(loads, gates)), lift_pa, self.loading)
+            held = {each for each in zones if is_held(self.network, each)}
+            self._of |= dict.fromkeys((zones - held) | {zone}, found)
+        return self._of[zone]
+
+    def around(self, zone: Zone) -> Neighbourhood | None:
+        """A neighbourhood in which growth can push into a zone; None where none can, and it need not be looked for."""
+        return self._pushed_into.get(zone)
+
+    @cached_property
+    def _pushed_into(self) -> dict[Zone, Neighbourhood]:
+        found: dict[Zone, Neighbourhood] = {}
+        for heated in sorted(self.network.heated_in):
+            near = self.of(heated)
+            for zone in near.reach(heated) if heated in near.growths_m3 else ():
+                found.setdefault(zone, near)
+        return found
+
+    def _rank(self, zone: Zone) -> tuple[list[str], Zone]:
+        """Sorts zones by the heaters in them, so that of equal histories the order of the file chooses none."""
+        return sorted(one.name for one in self.network.heated_in.get(zone, ())), zone

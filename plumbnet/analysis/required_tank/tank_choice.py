@@ -1,0 +1,143 @@
+"""A heater's case to the tank that it needs: the place, the heaters it is to hold, and the water it is sized for."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from plumbnet.analysis.equilibrium import Broken, Limits, Neighbourhood, Settling, Share, broken_places
+from plumbnet.analysis.required_tank.tank_location import Place, tank_place
+from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
+from plumbnet.analysis.required_tank.tank_trial import TankTrial
+from plumbnet.network import Network
+from plumbnet.network.loops import Heated
+from plumbnet.network.piping import Zone
+from plumbnet.rules import Need
+
+_SAME = 1e-3
+"""Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
+
+
+@dataclass(frozen=True)
+class TankChoice:
+    """Where a tank for a heater's water in one zone would hang.
+
+    `limit_pa` is the lowest limit in reach as it counts in the zone, gauge at datum; `company` what settles together
+    with it; `broken` are the places that it brings above their limits; `is_wanted` says that it needs a tank.
+    `gathered` keeps the waters of several zones for all heaters.
+    """
+
+    network: Network
+    limits: Limits
+    neighbourhood: Neighbourhood
+    settling: Settling
+    heated: Heated
+    zone: Zone
+    limit_pa: float
+    company: Share
+    broken: tuple[Broken, ...]
+    is_wanted: bool
+    method: str
+    gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]]
+
+    @property
+    def waters(self) -> tuple[WarmedWater, ...]:
+        """All heated water that the tank would serve; of a heater that stays cold its own."""
+        return self.task.waters
+
+    @property
+    def task(self) -> Task:
+        """What the tank is sized for."""
+        return self._chosen.task
+
+    @cached_property
+    def need(self) -> Need:
+        """The tank that this water needs."""
+        return self._chosen.need()
+
+    @property
+    def short_m3(self) -> float:
+        """What finds no room all at once; or what the tank has to take in the worst order, where that is more."""
+        at_once_m3, takes_m3 = self.company.short_m3, self._chosen.takes_m3
+        return takes_m3 if takes_m3 > at_once_m3 * (1.0 + _SAME) else at_once_m3
+
+    @property
+    def asked_m3(self) -> float | None:
+        """What the method of the rules asks for, as if no tank were there; None where plain physics is the method."""
+        return None if self.method == ALWAYS else self._chosen.asked_m3
+
+    def method_charge_pa(self, tank: str) -> float | None:
+        """What the method of the rules charges a tank to, gauge at the tank; None where that is the line pressure."""
+        return None if self.method == ALWAYS else self._chosen.method_charge_pa(tank)
+
+    def comes_to_pa(self, size_m3: float) -> float:
+        """What the zone of the tank comes to, gauge at the tank, with one of some size."""
+        return self._chosen.comes_to_pa(size_m3)
+
+    def waters_in(self, zones: frozenset[Zone]) -> tuple[WarmedWater, ...]:
+        """All heated water in zones; gathered once for all heaters there."""
+        if zones not in self.gathered:
+            self.gathered[zones] = waters(self.network, self.settling.loading.waters(zones))
+        return self.gathered[zones]
+
+    @cached_property
+    def _chosen(self) -> TankTrial:
+        """The place where one tank does for most heaters, of those the smallest.
+
+        Looked for beside this heater and beside those whose water it brings too high. It holds all heaters whose water
+        comes to it, if a tank there can; else this heater alone.
+        """
+        if not self.is_wanted:
+            return self._trial(self._places[0], alone=self.heated.is_idle)
+        trials = [self._trial(place, alone=False) for place in self._places]
+        for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
+            held = [trial for trial in tried if trial.least_m3 is not None]
+            if held:
+                return min(held, key=lambda trial: (-len(trial.heaters), trial.least_m3))
+        return trials[0]
+
+    def _alone(self, trial: TankTrial) -> TankTrial | None:
+        """The same for this heater alone, if it was for more."""
+        return replace(trial, heaters=(self.heated,)) if len(trial.heaters) > 1 else None
+
+    def _trial(self, place: Place, *, alone: bool) -> TankTrial:
+        """A tank at a place, for all heaters whose water comes to it."""
+        zones = self._served(place)
+        served = {heated.name: heated for zone in sorted(zones) for heated in self.network.heated_in.get(zone, ())}
+        served |= {heated.name: heated for heated in self._to_blame(place)}
+        if alone:
+            served, warmed = {self.heated.name: self.heated}, ((self.heated, piece) for piece in self.heated.pieces)
+            task = self._task_at(place, waters(self.network, warmed))
+        else:
+            task = self._task_at(place, self.waters_in(zones))
+        heaters = tuple(served[name] for name in sorted(served))
+        loading = self.settling.loading
+        return TankTrial(self.network, self.limits, self.neighbourhood, task, self.method, heaters, loading)
+
+    def _to_blame(self, place: Place) -> Iterator[Heated]:
+        """This heater, and others whose water can come to a place and is too much somewhere."""
+        zone = self.network.zoning.zone_of[place.node]
+        for pusher in self.neighbourhood.pushers(zone):
+            for heated in self.network.heated_in.get(pusher, ()):
+                if any(broken_places(self.limits, self.neighbourhood, heated.name, heated.inlet)):
+                    yield heated
+        yield self.heated
+
+    def _task_at(self, place: Place, warmed: tuple[WarmedWater, ...]) -> Task:
+        """The tank's zone may come as high as this one lifts it at its limit."""
+        zone, limit_pa = self.network.zoning.zone_of[place.node], self.limit_pa
+        if zone in self.neighbourhood.reach(self.zone):
+            limit_pa = self.neighbourhood.lifted_pa(self.zone, zone, limit_pa)
+        return tank_task(self.network, place, limit_pa, warmed)
+
+    def _served(self, place: Place) -> frozenset[Zone]:
+        """Zones whose water would come to a tank at a place."""
+        zone, zones = self.network.zoning.zone_of[place.node], self.company.zones
+        known = zone in zones or zone in self.neighbourhood.reach(self.zone)
+        return self.settling.pushing(zone if known else self.zone, zones, self.limit_pa)
+
+    @cached_property
+    def _places(self) -> tuple[Place, ...]:
+        own = tank_place(self.network, self.heated)
+        beyond = (one for place in self.broken for one in self.network.heated_in.get(place.zone, ()))
+        others = (tank_place(self.network, one) for one in beyond if one.name != self.heated.name)
+        return tuple(dict.fromkeys((own, *others)))

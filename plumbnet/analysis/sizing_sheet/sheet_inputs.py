@@ -1,0 +1,53 @@
+"""A heater's case to what goes into its calculation sheet: temperatures, antifreeze, and each piece of heated water."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.required_tank import WarmedWater
+from plumbnet.analysis.sizing_sheet.provenance import Origins
+from plumbnet.analysis.sizing_sheet.sheet_model import Content, SheetItem
+from plumbnet.analysis.verdict import Case
+from plumbnet.rules import listed
+
+
+@dataclass(frozen=True)
+class Inputs:
+    """What goes in, and where it came from; `beside` is the water that shares the tanks at hand."""
+
+    case: Case
+    origins: Origins
+    beside: tuple[WarmedWater, ...]
+
+    def items(self) -> Iterator[SheetItem]:
+        """Temperatures of each water, and antifreeze."""
+        for water in self._waters:
+            first, who = water.heaters[0], listed(water.heaters)
+            setpoint = self.origins.field(first, "setpoint")
+            yield SheetItem("T_1", f"cold, {who}", water.cold_k, "temperature", self._cold_origin(water))
+            yield SheetItem("T_2", f"hot, {who}", water.hot_k, "temperature", setpoint)
+            if water.mixture is not None:
+                words = f"share of {water.mixture.glycol} glycol by volume, {who}"
+                origin = self.origins.field(first, "antifreeze")
+                yield SheetItem("e_glycol", words, water.mixture.share, "ratio", origin)
+
+    def _cold_origin(self, water: WarmedWater) -> str:
+        network = self.case.network
+        inlet = next(each.inlet for each in network.heated if each.name == water.heaters[0])
+        for name in network.supplies(network.zoning.zone_of[inlet]):
+            source = self.case.network.piping.system.parts[name].source()
+            if source is not None and source.temperature_k == water.cold_k:
+                return f"{name}, {self.origins.field(name, 'temperature')}"
+        return "default: no supply reaches it, and cold water is taken at this temperature"
+
+    def contents(self) -> Iterator[Content]:
+        """Each piece of heated water, with what holds it and whose it is."""
+        for water in self._waters:
+            whose = listed(water.heaters) + ("" if water in self.case.tank.waters else ", with the tanks at hand")
+            for piece in water.pieces:
+                name, origin = self.origins.piece(piece)
+                yield Content(name, whose, piece.volume_m3, origin)
+
+    @property
+    def _waters(self) -> tuple[WarmedWater, ...]:
+        """Every water of which steps speak: what the tank is for, then what else shares the tanks at hand."""
+        return tuple(dict.fromkeys((*self.case.tank.waters, *self.beside)))

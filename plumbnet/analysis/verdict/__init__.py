@@ -1,0 +1,9 @@
+"""One heater to its verdict: how high its water comes, what opens first, what becomes of its expansion."""
+
+from plumbnet.analysis.verdict.case import Case
+from plumbnet.analysis.verdict.judge import judge_of
+
+__all__ = [
+    "Case",
+    "judge_of",
+]

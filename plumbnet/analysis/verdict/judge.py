@@ -1,0 +1,66 @@
+"""A network under a profile to the answer for each heater: the worst case among the zones of its water."""
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from plumbnet.analysis.equilibrium import Limits, Neighbourhoods, Settling
+from plumbnet.analysis.observations import relieved_by
+from plumbnet.analysis.required_tank import WarmedWater
+from plumbnet.analysis.verdict.case import Case
+from plumbnet.analysis.verdict.heater_facts import heater_facts
+from plumbnet.network import Network
+from plumbnet.network.loops import Heated
+from plumbnet.network.piping import Node, Zone
+from plumbnet.rules import FROM_BEST_TO_WORST, HeaterFacts, Profile
+
+
+@dataclass
+class Judge:
+    """Answers heater by heater for one network under one profile."""
+
+    network: Network
+    profile: Profile
+    limits: Limits
+    settling: Settling
+    neighbourhoods: Neighbourhoods
+    _gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
+
+    def heaters(self) -> tuple[HeaterFacts, ...]:
+        """The answer for every heat source, in the order of the file."""
+        return tuple(map(heater_facts, self.cases))
+
+    @cached_property
+    def cases(self) -> tuple[Case, ...]:
+        """The worst case of every heat source, in the order of the file."""
+        return tuple(self.case(heated) for heated in self.network.heated)
+
+    def case(self, heated: Heated) -> Case:
+        """The worst case among the zones in which the heater warms water, of two closed ones that of the lower limit.
+
+        Of equal ones its own zone speaks first, then the first part by name.
+        """
+        places = dict[Zone, Node]()
+        beyond = sorted((piece.node for piece in heated.pieces), key=self.network.piping.ports.__getitem__)
+        for node in (heated.inlet, *beyond):
+            places.setdefault(self.network.zoning.zone_of[node], node)
+        cases = [self._case(heated, node) for node in places.values()]
+        return max(cases, key=lambda case: (FROM_BEST_TO_WORST.index(case.verdict), -case.limit.pressure_pa))
+
+    def _case(self, heated: Heated, node: Node) -> Case:
+        relieving = self._relieving.get(heated.inlet, ())
+        method = heated.source.sizing or self.profile.sizing.value
+        neighbourhood = self.neighbourhoods.of(self.network.zoning.zone_of[node])
+        return Case(
+            self.network, heated, node, self.limits, neighbourhood, self.settling, relieving, method, self._gathered
+        )
+
+    @cached_property
+    def _relieving(self) -> dict[Node, tuple[str, ...]]:
+        """Safety relief valves that only pipes and fittings join to each heater, by its inlet."""
+        return relieved_by(self.network)
+
+
+def judge_of(network: Network, profile: Profile) -> Judge:
+    """The judge of a network under a profile; limits and what settles are searched anew."""
+    settling = Settling(network)
+    return Judge(network, profile, Limits(network, profile), settling, Neighbourhoods(network, settling.loading))

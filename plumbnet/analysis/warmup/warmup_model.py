@@ -1,0 +1,184 @@
+"""A network and one of its heaters to the plant that warms up with it: zones, gates, bodies of water, burners."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from plumbnet.analysis.equilibrium import Joined, Limits, Settling, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.observations import relieved_by
+from plumbnet.layout.model import Role
+from plumbnet.network import Network
+from plumbnet.network.loops import Heated
+from plumbnet.network.outlets import Opening
+from plumbnet.network.piping import Zone
+from plumbnet.physics.equilibrium import ZoneLoad
+from plumbnet.physics.fluids import ATMOSPHERE_PA
+from plumbnet.physics.vessels import USUAL_BLOWDOWN, joined_shells
+from plumbnet.physics.warmup import Basin, Body, Burner, CoupledOutlet, Plant
+from plumbnet.rules import Profile
+
+
+@dataclass(frozen=True, slots=True)
+class Fired:
+    """A heater that fires, the body of water that it warms, and its zone."""
+
+    name: str
+    body: str
+    zone: Zone
+    input_w: float
+    hot_k: float
+    limit_pa: float
+    """The highest pressure its zone may reach, gauge at the heater."""
+
+
+@dataclass(frozen=True)
+class WarmupModel:
+    """What takes part in a warm-up."""
+
+    profile: Profile
+    network: Network
+    settling: Settling
+    chosen: Heated
+    efficiency: float
+
+    @cached_property
+    def _joint(self) -> tuple[Joined, tuple[Heated, ...]]:
+        """Zones, gates and heaters that have to do with the chosen heater's water."""
+        joint = Joined({}, [], {})
+        heaters: dict[str, Heated] = {self.chosen.name: self.chosen}
+        waiting = list(self.network.zones_of(self.chosen))
+        while waiting:
+            zone = waiting.pop()
+            if zone in joint.loads:
+                continue
+            more = self.settling.joined(zone)
+            joint.loads.update(more.loads)
+            joint.gates.extend(gate for gate in more.gates if gate not in joint.gates)
+            joint.lifts_pa.update(more.lifts_pa)
+            for heated in (one for member in more.loads for one in self.network.heated_in.get(member, ())):
+                heaters[heated.name] = heated
+                waiting += self.network.zones_of(heated)
+        return joint, tuple(heaters.values())
+
+    @property
+    def heaters(self) -> tuple[Heated, ...]:
+        """The heaters that fire, the chosen one first."""
+        return self._joint[1]
+
+    @cached_property
+    def plant(self) -> Plant:
+        """The plant as the physics want it."""
+        joint, _ = self._joint
+        basins = {zone: self._basin(zone, load) for zone, load in sorted(joint.loads.items())}
+        return Plant(basins, joint.gates, tuple(self._body(group) for group in self._mixed))
+
+    @cached_property
+    def _mixed(self) -> list[list[Heated]]:
+        """Heaters by the water they warm together: those that share a piece of it."""
+        groups: list[list[Heated]] = []
+        for heated in self.heaters:
+            own = {piece.name for piece in heated.pieces}
+            meeting = [group for group in groups if any(own & {piece.name for piece in one.pieces} for one in group)]
+            groups = [group for group in groups if group not in meeting]
+            groups.append([*(one for group in meeting for one in group), heated])
+        return groups
+
+    def _body(self, group: Sequence[Heated]) -> Body:
+        """The water of some heaters; filled as is that of the heater whose water grows most."""
+        lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
+        zone = self.network.zoning.zone_of[lead.inlet]
+        water = self.settling.loading.water.pieces
+        names = dict.fromkeys(piece.name for heated in group for piece in heated.pieces)
+        zones = dict.fromkeys((zone, *(water[name].zone for name in names)))
+        return Body(
+            name=lead.name,
+            burners=tuple(self._burner(heated) for heated in group),
+            shells={
+                each: joined_shells(water[name].shell for name in names if water[name].zone == each) for each in zones
+            },
+            cold_k=cold_k(self.network, zone),
+            fill_abs_pa=heated_abs_pa(self.network, lead),
+            head_pa=self._head_pa(lead),
+            element_k=min(self._elements_k(group), default=math.inf),
+            limit_abs_pa=self._limit_pa(lead) + self._lift_pa(zone) + ATMOSPHERE_PA,
+        )
+
+    @cached_property
+    def _limits(self) -> Limits:
+        return Limits(self.network, self.profile)
+
+    def _limit_pa(self, heated: Heated) -> float:
+        """The lowest limit in a heater's reach, as it counts in its zone, gauge at datum."""
+        return self._limits.at(heated.inlet).pressure_pa
+
+    def _lift_pa(self, zone: Zone) -> float:
+        """Head by which a zone is thought higher, so that checks open at once."""
+        return self._joint[0].lifts_pa[zone]
+
+    def _head_pa(self, heated: Heated) -> float:
+        """What the pressure of its zone is to be lessened by, for that at the heater."""
+        return self.network.piping.heads_pa[heated.inlet] + self._lift_pa(self.network.zoning.zone_of[heated.inlet])
+
+    def _burner(self, heated: Heated) -> Burner:
+        if heated.source.input_w is None:
+            raise ValueError(f"{heated.name} has no input")
+        return Burner(
+            name=heated.name, input_w=heated.source.input_w, hot_k=heated.source.hot_k, efficiency=self.efficiency
+        )
+
+    def _elements_k(self, group: Sequence[Heated]) -> Iterator[float]:
+        """Temperatures at which relief valves on the heaters open."""
+        parts, relieving = self.network.piping.system.parts, relieved_by(self.network)
+        for heated in group:
+            for name in relieving.get(heated.inlet, ()):
+                yield from (outlet.opens_k for outlet in parts[name].outlets() if outlet.opens_k is not None)
+
+    def _basin(self, zone: Zone, load: ZoneLoad) -> Basin:
+        outlets = (one for one in self.network.openings.get(zone, ()) if one.site.outlet.role is not Role.TANK)
+        basin = Basin(
+            static_abs_pa=load.static_abs_pa,
+            cold_k=cold_k(self.network, zone),
+            outlets=tuple(self._outlet(one, zone) for one in outlets),
+            unheated=joined_shells(self.settling.loading.water.beside(self._heated, zone)),
+            fill_abs_pa=max(0.0, self.network.start_pa(zone) - self.network.tops_pa[zone]) + ATMOSPHERE_PA,
+        )
+        named = zip(self.settling.loading.takers_in(zone), load.tanks, strict=True)
+        working = {name: tank for name, tank in named if tank.opens_abs_pa < basin.opens_abs_pa}
+        return replace(basin, tanks=working)
+
+    @cached_property
+    def _heated(self) -> frozenset[str]:
+        """Names of all pieces of water that are heated."""
+        return frozenset(piece.name for heated in self.heaters for piece in heated.pieces)
+
+    def _outlet(self, opening: Opening, zone: Zone) -> CoupledOutlet:
+        site, parts = opening.site, self.network.piping.system.parts
+        is_valve = site.outlet.role in {Role.EXPANSION_RELIEF, Role.SAFETY_RELIEF}
+        return CoupledOutlet(
+            name=site.part,
+            opens_abs_pa=opening.opens_pa + self._lift_pa(zone) + ATMOSPHERE_PA,
+            blowdown_pa=USUAL_BLOWDOWN * site.outlet.opens_pa if is_valve else 0.0,
+            gives_back=site.outlet.role.is_way_out and parts[site.part].source() is not None,
+        )
+
+    @property
+    def heads_pa(self) -> dict[str, float]:
+        """What the pressure of its zone stands above that at each heater, tank and outlet itself."""
+        heads, zone_of = self.network.piping.heads_pa, self.network.zoning.zone_of
+        sites = (site for zone in self._joint[0].loads for site in self.network.zoning.sites.get(zone, ()))
+        found = {site.part: heads[site.node] + self._lift_pa(zone_of[site.node]) for site in sites}
+        return found | {heated.name: self._head_pa(heated) for heated in self.heaters}
+
+    def fired(self) -> Iterator[Fired]:
+        """The heaters that fire, the chosen one first."""
+        body_of = {burner.name: body.name for body in self.plant.bodies for burner in body.burners}
+        for heated in self.heaters:
+            yield Fired(
+                name=heated.name,
+                body=body_of[heated.name],
+                zone=self.network.zoning.zone_of[heated.inlet],
+                input_w=heated.source.input_w or 0.0,
+                hot_k=heated.source.hot_k,
+                limit_pa=self._limit_pa(heated) - self.network.piping.heads_pa[heated.inlet],
+            )

@@ -1,0 +1,77 @@
+"""What the file and the names on a command line stand for, or one calm sentence and exit status 2."""
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import NoReturn
+
+import typer
+
+import plumbnet
+from plumbnet.analysis import Report
+from plumbnet.cli.console import NOT_UNDERSTOOD
+from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
+from plumbnet.layout.model import System
+from plumbnet.layout.units import Units
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, nearest, visible
+from plumbnet.library import UnknownHeater, heater_named
+from plumbnet.report.output import unread
+from plumbnet.rules import Profile, UnknownProfile, profile_at
+
+
+def report_on(file: str, profile: Profile | None, units: Units | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read."""
+    try:
+        return plumbnet.check(read(file), rules=profile, units=units)
+    except (LayoutError, OSError) as error:
+        refuse(file, error)
+
+
+def report_with(file: str, heater: str | None, rules: str | None, units: Units | None) -> Report:
+    """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
+    report = report_on(file, ruled(rules), units)
+    if heater is not None:
+        demand_heater(report, heater, file)
+    return report
+
+
+def demand_heater(report: Report, heater: str, file: str) -> None:
+    """Say what is wrong and exit where a layout has no such heater."""
+    try:
+        heater_named(report, heater, file=file)
+    except UnknownHeater as error:
+        fail(str(error))
+
+
+def read(file: str) -> System:
+    """The system of a file, or of standard input. Raises LayoutError, OSError."""
+    if file == STANDARD_INPUT:
+        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME)
+    return plumbnet.read(Path(file))
+
+
+def refuse(file: str, error: LayoutError | OSError) -> NoReturn:
+    """Say why a file cannot be understood, with line and caret where there are any, and exit."""
+    typer.echo(unread(file, error).words, err=True)
+    raise typer.Exit(NOT_UNDERSTOOD) from error
+
+
+def ruled(rules: str | None) -> Profile | None:
+    """The rule profile of a name or a file, read once; says what is wrong and exits where it cannot be read."""
+    return None if rules is None else profile_named(rules)
+
+
+def profile_named(name_or_path: str) -> Profile:
+    """The rule profile of a name or a file; says what is wrong and exits where there is none or it is faulty."""
+    try:
+        return profile_at(name_or_path)
+    except UnknownProfile as error:
+        fail(str(error))
+    except (LayoutError, OSError) as error:
+        refuse(name_or_path, error)
+
+
+def fail(words: str, word: str = "", known: Iterable[str] = (), advice: str = "") -> NoReturn:
+    """Say what is wrong, with the nearest known word or else the advice, and exit."""
+    typer.echo(visible(Fault(0, 0, words, nearest(word, known) or advice).sentence), err=True)
+    raise typer.Exit(NOT_UNDERSTOOD)

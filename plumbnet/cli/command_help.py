@@ -1,0 +1,32 @@
+"""The commands and the help of each, of which no module has been run."""
+
+import pkgutil
+from collections.abc import Iterator
+from importlib.util import find_spec
+from types import CodeType, FunctionType
+
+from plumbnet.cli import commands
+
+
+def helps() -> Iterator[tuple[str, str]]:
+    """Every command with its help, in the order of their names.
+
+    A command is the function of its module's name where the module says `app.command`, and its help the docstring of
+    that function, read out of what the module was compiled to: to run every module for a list of them takes as long
+    as to check a house.
+    """
+    for name in sorted(module.name for module in pkgutil.iter_modules(commands.__path__)):
+        code = _compiled(f"{commands.__name__}.{name}")
+        if {"app", "command"} <= set(code.co_names):
+            yield name, _docstring(code, name)
+
+
+def _compiled(module: str) -> CodeType:
+    compiled: CodeType = find_spec(module).loader.get_code(module)  # type: ignore[union-attr]  # it was just listed
+    return compiled
+
+
+def _docstring(module: CodeType, function: str) -> str:
+    """The docstring of a function that a module defines; nothing where docstrings are left out."""
+    found = next(each for each in module.co_consts if isinstance(each, CodeType) and each.co_name == function)
+    return FunctionType(found, {}).__doc__ or ""

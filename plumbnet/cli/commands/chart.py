@@ -1,0 +1,56 @@
+"""The command `chart`."""
+
+from typing import Annotated, Literal
+
+import typer
+
+import plumbnet
+from plumbnet.analysis import Report
+from plumbnet.analysis.warmup import NoWarmUp
+from plumbnet.cli.app import app
+from plumbnet.cli.arguments import fail
+from plumbnet.cli.console import status
+from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.scenario_option import report_supposed
+from plumbnet.rules import listed
+from plumbnet.study.dossier import NoChart
+
+Of = Annotated[
+    Literal["ladder", "warmup", "tank"],
+    typer.Option("--of", help="What opens as the pressure climbs, a warm-up in time, or the size of a tank."),
+]
+_Heater = Annotated[str | None, typer.Option("--heater", metavar="NAME", help="The heater, where there are several.")]
+
+
+@app.command()
+def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    of: Of,
+    output: Out,
+    heater: _Heater = None,
+    scenario: ScenarioOption = None,
+    rules: Rules = None,
+    units: UnitsOption = None,
+) -> None:
+    """Draw a chart as SVG, PDF or PNG: the ladder of pressures, a warm-up in time, or the size of a tank."""
+    from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
+
+    form = form_of(output, FORMS)
+    report = report_supposed(file, heater, rules, units, scenario)
+    try:
+        picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
+    except (NoChart, NoWarmUp) as error:
+        fail(str(error))
+    save(output, picture.content)
+    raise typer.Exit(status([report]))
+
+
+def _only(report: Report) -> str:
+    """The one heater there is; says so and exits where there are none or several."""
+    names = [heater.name for heater in report.heaters]
+    if not names:
+        fail("nothing in this layout heats water")
+    if len(names) > 1:
+        fail(f"the layout has {len(names)} heaters", advice=f"name one with --heater: {listed(names, 'or')}")
+    return names[0]

@@ -1,0 +1,177 @@
+"""The command `check`."""
+
+import sys
+from collections.abc import Sequence
+from concurrent.futures import BrokenExecutor
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Annotated
+
+import typer
+
+from plumbnet.cli.app import app
+from plumbnet.cli.arguments import fail, ruled
+from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, Asking, jobs_for
+from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, console_paint, write
+from plumbnet.cli.options import Jobs, Rules, UnitsOption
+from plumbnet.cli.progress_bar import watched
+from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
+from plumbnet.layout.yaml import bytes_from
+from plumbnet.report.formats import CsvWriter, JsonWriter, JunitWriter, SarifWriter
+from plumbnet.report.output import Fate, FileOutcome, Writer
+from plumbnet.report.text import LineWriter, TextWriter, counted
+from plumbnet.rules import Severity
+from plumbnet.study.long_runs import answers
+
+_MANY = 8
+"""From more files than this a bar shows how far the check has come."""
+_MOST_TOGETHER = 16
+"""So many files at the most are handed to a process at once."""
+HANDFULS = 8
+"""Files are handed to each process at least so many times, so that none is long idle at the end."""
+
+
+class Format(StrEnum):
+    """How `check` writes its reports."""
+
+    TEXT = "text"
+    SUMMARY = "summary"
+    JSON = "json"
+    SARIF = "sarif"
+    JUNIT = "junit"
+    CSV = "csv"
+
+
+class Threshold(StrEnum):
+    """The least severe finding that sets the exit status."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NEVER = "never"
+
+    @property
+    def severities(self) -> frozenset[Severity]:
+        """Severities that set it."""
+        return {
+            Threshold.ERROR: frozenset({Severity.ERROR}),
+            Threshold.WARNING: frozenset({Severity.ERROR, Severity.WARNING}),
+        }.get(self, frozenset())
+
+
+Files = Annotated[
+    list[str],
+    typer.Argument(metavar="FILE...", help="Layout files, folders of them, patterns; - reads standard input."),
+]
+FailOn = Annotated[Threshold, typer.Option("--fail-on", help="The least severe finding that gives exit status 1.")]
+
+
+@app.command()
+def check(  # noqa: PLR0913, PLR0917  each is an option of the command
+    files: Files,
+    rules: Rules = None,
+    units: UnitsOption = None,
+    output: Annotated[Format, typer.Option("--format", help="How to write the reports.")] = Format.TEXT,
+    fail_on: FailOn = Threshold.ERROR,
+    jobs: Jobs = None,
+) -> None:
+    """Verdicts and findings for every heater of each file.
+
+    Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
+    not be understood, whatever else stands.
+    """
+    profile = ruled(rules)
+    found = _found(files)
+    writer = writer_of(output, fail_on)
+    has_bar = _has_bar(found, writer)
+    course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
+    asking = Asking(writer, profile, units)
+    workers = jobs or jobs_for(found)
+    handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
+    document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
+    try:
+        write(document.opening())
+        for outcome in watched(outcomes, len(found), "checking") if has_bar else outcomes:
+            course.follow(outcome)
+            write(document.add(outcome))
+        write(document.closing())
+    except KeyboardInterrupt as interrupt:
+        typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
+        raise typer.Exit(INTERRUPTED) from interrupt
+    except BrokenExecutor:
+        done = counted(course.done, "file")
+        fail(f"a process ended without its answer after {done}; with --jobs 1 its file can be found")
+    finally:
+        if writer.is_for_people:
+            course.tell_kept()
+    if course.is_empty:
+        fail(NONE_IS_A_LAYOUT)
+    raise typer.Exit(course.status)
+
+
+@dataclass(slots=True)
+class _Course:
+    """How the check of many files goes: what is done, and the exit status so far."""
+
+    threshold: Threshold
+    is_silent: bool
+    """Whether why a file was not understood is kept, not told on standard error as it comes."""
+    kept: list[str] = field(default_factory=list)
+    done: int = 0
+    status: int = FINE
+    is_empty: bool = True
+
+    def follow(self, outcome: FileOutcome) -> None:
+        """Count the outcome of one more file, and tell what is wrong with it."""
+        self.done += 1
+        self.is_empty &= outcome.fate is Fate.NO_LAYOUT
+        self.status = max(self.status, self._status_of(outcome))
+        if outcome.words:
+            self._tell(outcome.words)
+
+    def tell_kept(self) -> None:
+        """Tell what was kept."""
+        for words in self.kept:
+            typer.echo(words, err=True)
+
+    def _tell(self, words: str) -> None:
+        if self.is_silent:
+            self.kept.append(words)
+        else:
+            typer.echo(words, err=True)
+
+    def _status_of(self, outcome: FileOutcome) -> int:
+        if outcome.fate is Fate.NOT_UNDERSTOOD:
+            return NOT_UNDERSTOOD
+        return FOUND if any(one.severity in self.threshold.severities for one in outcome.findings) else FINE
+
+
+def _found(files: Sequence[str]) -> tuple[Target, ...]:
+    """The files that are meant, standard input already read."""
+    found = targets(files)
+    if all(target.file != STANDARD_INPUT for target in found):
+        return found
+    given = bytes_from(sys.stdin.buffer)
+    return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
+
+
+def writer_of(output: Format, fail_on: Threshold) -> Writer:
+    """The writer of a form of output; where cases of it fail or pass, `fail_on` says what fails."""
+    match output:
+        case Format.TEXT:
+            return TextWriter(console_paint())
+        case Format.SUMMARY:
+            return LineWriter(console_paint())
+        case Format.JSON:
+            return JsonWriter()
+        case Format.SARIF:
+            return SarifWriter()
+        case Format.JUNIT:
+            return JunitWriter(fail_on.severities)
+        case Format.CSV:
+            return CsvWriter()
+
+
+def _has_bar(found: Sequence[Target], writer: Writer) -> bool:
+    """Whether a bar shows how far it is: of many files, on a terminal that is not where the reports go."""
+    is_free = not (writer.is_for_people and sys.stdout.isatty())
+    return len(found) > _MANY and is_free and sys.stderr.isatty()

@@ -1,0 +1,40 @@
+"""The command `draw`."""
+
+from typing import Annotated, Literal
+
+import typer
+
+import plumbnet
+from plumbnet.cli.app import app
+from plumbnet.cli.console import status
+from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.scenario_option import report_supposed
+
+ThemeOption = Annotated[
+    Literal["light", "dark", "bw"],
+    typer.Option("--theme", help="For paper, a dark screen, or black ink."),
+]
+_Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
+
+
+@app.command()
+def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    output: Out,
+    theme: ThemeOption = "light",
+    scenario: ScenarioOption = None,
+    date: _Date = None,
+    rules: Rules = None,
+    units: UnitsOption = None,
+) -> None:
+    """Draw the schematic as SVG, PDF or PNG: piping, trapped zones, what stops the water, the way out.
+
+    The symbols are generic trade practice and claim conformity with no standard.
+    """
+    from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
+
+    form = form_of(output, FORMS)
+    report = report_supposed(file, None, rules, units, scenario)
+    save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content)
+    raise typer.Exit(status([report]))

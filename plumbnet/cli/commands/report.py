@@ -1,0 +1,35 @@
+"""The command `report`."""
+
+from typing import Annotated
+
+import typer
+
+from plumbnet.cli.app import app
+from plumbnet.cli.console import status
+from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.scenario_option import report_supposed
+from plumbnet.study.dossier import dossier
+
+_Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
+
+
+@app.command()
+def report(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    output: Out,
+    scenario: ScenarioOption = None,
+    rules: Rules = None,
+    units: UnitsOption = None,
+    date: _Date = "",
+) -> None:
+    """Everything to hand over: one page with verdicts, pictures, findings and calculation, as .html or .pdf.
+
+    The page needs no network. A PDF is on A4 where units are metric, and else on Letter.
+    """
+    from plumbnet.report.page import PAGE_FORMS, page_file  # noqa: PLC0415  drawing is slow to import
+
+    form = form_of(output, PAGE_FORMS)
+    found = report_supposed(file, None, rules, units, scenario)
+    save(output, page_file(dossier(found, date=date), form))
+    raise typer.Exit(status([found]))

@@ -1,0 +1,99 @@
+"""The command `whatif`."""
+
+from enum import StrEnum
+from typing import Annotated
+
+import typer
+
+from plumbnet.analysis import Report
+from plumbnet.cli.app import app
+from plumbnet.cli.arguments import fail, report_with
+from plumbnet.cli.change_options import (
+    AddOption,
+    Close,
+    DrawOption,
+    FailOption,
+    Given,
+    InsertOption,
+    Open,
+    Ordered,
+    Remove,
+    SetOption,
+    fail_each,
+    given_changes,
+    refused_change,
+)
+from plumbnet.cli.console import FOUND, status, write
+from plumbnet.cli.options import File, Rules, UnitsOption
+from plumbnet.cli.scenario_option import fail_uncomputed
+from plumbnet.layout.edits import ChangeError
+from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.report.studies import whatifs_json, whatifs_text
+from plumbnet.study.whatif import UnknownScenario, WhatIf
+from plumbnet.study.whatif import whatif as suppose
+
+
+class _Format(StrEnum):
+    """How `whatif` writes what it finds."""
+
+    TEXT = "text"
+    JSON = "json"
+
+
+Scenarios = Annotated[
+    list[str] | None, typer.Option("--scenario", metavar="NAME", help="A scenario of the file; several may be named.")
+]
+All = Annotated[bool, typer.Option("--all", help="Every scenario of the file.")]
+
+
+@app.command(cls=Ordered)
+def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
+    context: typer.Context,
+    file: File,
+    scenario: Scenarios = None,
+    every: All = False,  # noqa: FBT002  a flag of the command line
+    close: Close = None,  # noqa: ARG001  read in order
+    open: Open = None,  # noqa: A002, ARG001  the word of the file format; read in order
+    remove: Remove = None,  # noqa: ARG001  read in order
+    draw: DrawOption = None,  # noqa: ARG001  read in order
+    failing: FailOption = None,  # noqa: ARG001  read in order
+    setting: SetOption = None,  # noqa: ARG001  read in order
+    adding: AddOption = None,  # noqa: ARG001  read in order
+    inserting: InsertOption = None,  # noqa: ARG001  read in order
+    rules: Rules = None,
+    units: UnitsOption = None,
+    output: Annotated[_Format, typer.Option("--format", help="How to write it.")] = _Format.TEXT,
+) -> None:
+    """What would become of it: verdicts, ladder, pressures, findings and need, before and after.
+
+    Changes are made in the order in which their options are given; with --scenario or --all, to each scenario after its
+    own. The layout itself stays as it is. Exit status: 0 every heater would be fine, 1 a finding of severity error
+    would stand or a heater be worse than before, 2 the file or a change could not be understood.
+    """
+    given = given_changes(context)
+    report = report_with(file, None, rules, units)
+    names = list(dict.fromkeys([*(scenario or ()), *(report.system.scenarios if every else ())]))
+    if not names and not given:
+        _nothing_supposed(report, every=every)
+    found = [_supposed(report, name, given) for name in names or [None]]
+    write(whatifs_text(found) if output is _Format.TEXT else whatifs_json(found) + "\n")
+    raise typer.Exit(FOUND if any(one.difference.is_worse for one in found) else status(one.after for one in found))
+
+
+def _supposed(report: Report, scenario: str | None, given: tuple[Given, ...]) -> WhatIf:
+    try:
+        return suppose(report, [one.change for one in given], scenario=scenario)
+    except UnknownScenario as error:
+        fail(str(error))
+    except ChangeError as error:
+        before = 0 if scenario is None else len(report.system.scenarios[scenario].change)
+        fail_each(refused_change(given, before, error))
+    except LayoutError as error:
+        fail_uncomputed("the changes" if scenario is None else f"the scenario {quoted(scenario)}", error)
+
+
+def _nothing_supposed(report: Report, *, every: bool) -> None:
+    known = ", ".join(map(quoted, report.system.scenarios))
+    words = "the file has no scenario" if every else "nothing is supposed"
+    advice = f"name one with --scenario: {known}" if known else "give a change, such as --close VALVE"
+    fail(words, advice=advice)

@@ -1,0 +1,38 @@
+"""Words to the terminal, and the exit status they end with."""
+
+import io
+import os
+import sys
+from collections.abc import Iterable
+
+import typer
+
+from plumbnet.analysis import Report
+from plumbnet.report.prose import PAINTS, Paint, plain
+
+FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
+INTERRUPTED = 130
+"""Common practice: 128 and the number of the signal that a key sends."""
+
+
+def status(reports: Iterable[Report]) -> int:
+    """Whether every heater is fine or a finding of severity error stands."""
+    return FINE if all(report.is_fine for report in reports) else FOUND
+
+
+def write(words: str, *, blank_line: bool = False) -> None:
+    """Print words as they are, behind an empty line if so wanted."""
+    if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
+        sys.stdout.reconfigure(errors="backslashreplace", newline="")
+    typer.echo(("\n" if blank_line else "") + words, nl=False)
+
+
+def console_paint() -> Paint:
+    """Colours for a terminal; plain text elsewhere, and where NO_COLOR is set."""
+    if not sys.stdout.isatty() or os.environ.get("NO_COLOR"):
+        return plain
+    return _coloured
+
+
+def _coloured(words: str, meaning: str) -> str:
+    return typer.style(words, fg=PAINTS.get(meaning))

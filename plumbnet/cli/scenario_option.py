@@ -1,0 +1,36 @@
+"""A layout in one of its scenarios, or one calm sentence and exit status 2."""
+
+from typing import NoReturn
+
+from plumbnet.analysis import Report
+from plumbnet.cli.arguments import demand_heater, fail, report_with
+from plumbnet.layout.units import Units
+from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.study.whatif import UnknownScenario, whatif
+
+
+def report_supposed(
+    file: str, heater: str | None, rules: str | None, units: Units | None, scenario: str | None
+) -> Report:
+    """The report on a file in a scenario of it; says what is wrong and exits where it has no such heater then."""
+    report = _in_scenario(report_with(file, None, rules, units), scenario)
+    if heater is not None:
+        demand_heater(report, heater, file)
+    return report
+
+
+def _in_scenario(report: Report, scenario: str | None) -> Report:
+    """The report on a layout in a scenario of it, or as it is; says what is wrong and exits where there is none."""
+    if scenario is None:
+        return report
+    try:
+        return whatif(report, scenario=scenario).after
+    except UnknownScenario as error:
+        fail(str(error))
+    except LayoutError as error:
+        fail_uncomputed(f"the scenario {quoted(scenario)}", error)
+
+
+def fail_uncomputed(changes: str, error: LayoutError) -> NoReturn:
+    """Say why nothing can be computed with changes made, which are named in words, and exit."""
+    fail(f"with {changes} made nothing can be computed: {'; '.join(fault.sentence for fault in error.faults)}")

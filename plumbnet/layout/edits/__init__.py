@@ -1,0 +1,30 @@
+"""Changes to a system, made on a copy, taken back, and written as an author would write them."""
+
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.edits.change_text import (
+    HIGHEST_WRITTEN_PA,
+    WRITTEN_DIGITS,
+    change_fields,
+    change_of,
+    height_text,
+    new_name,
+    pressure_text,
+    volume_text,
+)
+from plumbnet.layout.edits.edit_draft import ChangeError, unknown_kind
+from plumbnet.layout.edits.pipe_edits import NO_WAY_THROUGH
+
+__all__ = [
+    "HIGHEST_WRITTEN_PA",
+    "NO_WAY_THROUGH",
+    "WRITTEN_DIGITS",
+    "ChangeError",
+    "change_fields",
+    "change_of",
+    "height_text",
+    "new_name",
+    "pressure_text",
+    "unknown_kind",
+    "volume_text",
+    "with_changes",
+]

@@ -1,0 +1,102 @@
+"""What every change to a system needs: parts found, made and put in their place, or the change refused in words."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from pydantic import ValidationError
+
+from plumbnet.layout.model import (
+    KINDS,
+    NAME,
+    NAME_ADVICE,
+    Mistake,
+    Part,
+    Path,
+    PlacedPart,
+    System,
+    fixed_to,
+    make_part,
+    mistakes,
+    shown_value,
+    with_article,
+)
+from plumbnet.layout.yaml import quoted
+
+
+class ChangeError(ValueError):
+    """A change that cannot be made.
+
+    `mistakes` tell why; their paths begin with the number of the change, counted from 0, and its action.
+    """
+
+    def __init__(self, found: Iterable[Mistake]) -> None:
+        self.mistakes = tuple(found)
+        super().__init__("; ".join(map(str, self.mistakes)))
+
+    def __reduce__(self) -> tuple[type["ChangeError"], tuple[tuple[Mistake, ...]]]:
+        """What it takes to make the same again, in another process too: the names that are known as plain words."""
+        return type(self), (tuple(replace(one, meant=(one.meant[0], tuple(one.meant[1]))) for one in self.mistakes),)
+
+
+def refusal(text: str, hint: str = "", at: Path = (), meant: tuple[str, Iterable[str]] = ("", ())) -> ChangeError:
+    """A change refused: why, what would be right, where in the change, and a name with those it may be meant for."""
+    return ChangeError([Mistake(at, text, hint, meant=meant)])
+
+
+def part_named(system: System, name: str, at: Path = ()) -> Part:
+    """The part of that name; `at` is where the change names it. Raises ChangeError."""
+    part = system.parts.get(name)
+    if part is None:
+        raise refusal(f"no part is called {quoted(name)}", "name one that is there", at, (name, system.parts))
+    return part
+
+
+def new_part(system: System, change: PlacedPart) -> tuple[Part, Mapping[str, object]]:
+    """The part that a change brings in, with its fields as written. Raises ChangeError."""
+    if change.part in system.parts:
+        raise refusal(f"{change.part} is there already", "give the new part a name of its own", ("part",))
+    if not NAME.fullmatch(change.part):
+        raise refusal(f"{quoted(change.part)} is no name for a part", NAME_ADVICE, ("part",))
+    written = {**change.values, "kind": change.kind}
+    return made(system, change.part, written), written
+
+
+def unknown_kind(kind: object) -> Mistake:
+    """What is wrong with a kind that there is not."""
+    if not isinstance(kind, str):
+        return Mistake(("kind",), f"a kind is a word, not {shown_value(kind)}", "for example kind: valve")
+    hint = "the command plumbnet kinds lists them all"
+    return Mistake(("kind",), f"unknown kind {quoted(kind)}", hint, meant=(kind, KINDS))
+
+
+def made(system: System, name: str, written: Mapping[str, object]) -> Part:
+    """A part from its fields as written, the kind among them. Raises ChangeError with every mistake."""
+    kind = written["kind"]
+    if not isinstance(kind, str) or kind not in KINDS:
+        raise ChangeError([unknown_kind(kind)])
+    try:
+        return make_part(kind, {key: value for key, value in written.items() if key != "kind"}, system.units)
+    except ValidationError as error:
+        what = f"{name}, {with_article(kind)},"
+        raise ChangeError(mistakes(error, what=what, model=KINDS[kind])) from None
+
+
+def placed_part(system: System, name: str, part: Part, written: Mapping[str, object]) -> System:
+    """The system with `part` under `name`, and with what comes fixed to it.
+
+    What was fixed to it before and is still the same stays as it is now: plugged, say, or taken out.
+    """
+    before = fixed_to(name, system.parts[name])[0] if name in system.parts else {}
+    fixed, pipes = fixed_to(name, part)
+    new = {own for own in fixed if fixed[own] != before.get(own)}
+    gone = before.keys() - fixed.keys() | new
+    kept = {key: value for key, value in system.parts.items() if key not in gone}
+    return replace(
+        system,
+        parts={**kept, name: part, **{own: fixed[own] for own in fixed if own in new}},
+        pipes=(
+            *(pipe for pipe in system.pipes if not any(end.part in gone for end in pipe.ends)),
+            *(pipe for pipe in pipes if pipe.end.part in new),
+        ),
+        written={**system.written, name: written},
+    )

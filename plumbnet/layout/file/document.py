@@ -1,0 +1,50 @@
+"""The file as a whole: its top-level fields, and what a run with a pipe looks like."""
+
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field, JsonValue
+
+from plumbnet.layout.model import Acceptance, Declared, Scenario
+from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
+
+FORMAT = 1
+
+
+class RunWithPipe(Declared):
+    """A run with what is known of its pipe; it applies to the whole chain."""
+
+    called: ClassVar[str] = "a run"
+
+    path: str = Field(examples=["street -> meter -> heater"])
+    """Names joined by ->, in the direction water normally flows."""
+    pipe: str | None = Field(default=None, examples=["copper-L 3/4 in"])
+    """Material and nominal size from the tube tables, for example copper-L 3/4 in."""
+    length_m: Length | None = None
+    """Length of the whole chain."""
+    volume_m3: Volume | None = None
+    """Water the whole chain holds, where it is not to be computed from pipe and length."""
+
+
+class Document(Declared):
+    """A layout file: format version, title, units, rules, parts, runs, scenarios, accepted findings."""
+
+    called: ClassVar[str] = "a layout"
+
+    plumbnet: Literal[1] = Field(examples=[FORMAT])
+    """Version of the file format."""
+    title: str = ""
+    """What the layout shows."""
+    units: Units = "us"
+    """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
+    rules: str | None = Field(default=None, examples=["general"])
+    """Name of a rule profile; general practice when left out."""
+    tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
+    """Sizes of expansion tank that can be had; a table of round sizes when left out."""
+    parts: dict[str, JsonValue] = Field(examples=[{"street": {"kind": "main", "pressure": "62 psi"}}])
+    """Every part by its name: a kind, or a mapping of a kind and its fields."""
+    runs: list[JsonValue] = Field(examples=[["street -> meter -> heater"]])
+    """Chains of parts joined by pipe."""
+    scenarios: dict[str, Scenario] = Field(default_factory=dict)
+    """Named what-ifs."""
+    accept: Annotated[tuple[Acceptance, ...], Field(strict=False)] = ()
+    """Findings that the author accepts, each with a reason."""

@@ -1,0 +1,263 @@
+"""Layout text to a System, or to every fault of the file at once."""
+
+import hashlib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from pydantic import ValidationError
+
+from plumbnet.discover import discover
+from plumbnet.layout.edits import ChangeError, unknown_kind, with_changes
+from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
+from plumbnet.layout.file.fault_collector import Telling
+from plumbnet.layout.model import (
+    ARROW,
+    KINDS,
+    MOST_PIPES,
+    MOST_PIPES_OF_RUN,
+    NAME,
+    NAME_ADVICE,
+    End,
+    Mistake,
+    Part,
+    Path,
+    Pipe,
+    Record,
+    Stop,
+    System,
+    crowded,
+    fixed_to,
+    joints,
+    kinds,
+    make_part,
+    occupied,
+    of_no_part,
+    shown_value,
+    stops,
+    with_article,
+)
+from plumbnet.layout.units import Units, UnknownTube, tube
+from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, parse_yaml, quoted, split_lines
+
+discover(kinds)
+
+
+def read_system(data: bytes, *, file: str) -> System:
+    """The system that the bytes of a layout file describe; `file` names it in messages.
+
+    Raises LayoutError with every fault found; scenarios are tried once parts and runs are right.
+    """
+    faults: list[Fault] = []
+    text = decode(data, faults)
+    root = None if text is None else parse_yaml(text, faults)
+    if text is not None and root is not None:
+        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
+        try:
+            system = _Reader(Telling(root, faults, split_lines(text)), record).system()
+        except Refused as refused:
+            raise LayoutError(file, [*faults, refused.fault], text) from refused
+        if system is not None and not faults:
+            return system
+    raise LayoutError(file, faults, text or "")
+
+
+@dataclass(slots=True)
+class _Reader:
+    """Walks the top-level fields of a file in order, collecting faults."""
+
+    told: Telling
+    record: Record
+    units: Units = "us"
+    parts: dict[str, Part] = field(default_factory=dict)
+    written: dict[str, Mapping[str, object]] = field(default_factory=dict)
+    pipes: list[Pipe] = field(default_factory=list)
+    taken: dict[End, Pipe] = field(default_factory=dict)
+    declared: tuple[str, ...] = ()
+    named: set[str] = field(default_factory=set)
+    faulty: set[str] = field(default_factory=set)
+
+    def system(self) -> System | None:
+        """The system, or None where faults stand in its way."""
+        value = self.told.root.value
+        if not isinstance(value, dict):
+            self.told.tell(Mistake((), "a layout is a mapping of fields", f"begin it with plumbnet: {FORMAT}"))
+            return None
+        version = value.get("plumbnet", FORMAT)
+        if version != FORMAT or isinstance(version, bool):
+            text = f"this program reads format {FORMAT} of the file, not {shown_value(version)}"
+            self.told.tell(Mistake(("plumbnet",), text, f"write plumbnet: {FORMAT}"))
+            return None
+        self.units = "metric" if value.get("units") == "metric" else "us"
+        document = self._document(value)
+        self._read_parts(value.get("parts"))
+        self._read_runs(value.get("runs"))
+        if self.told.faults or document is None:
+            return None
+        system = self._system(document)
+        self._look_for_accepted(system)
+        self._try_scenarios(system)
+        return system
+
+    def _document(self, value: Mapping[str, Plain]) -> Document | None:
+        """The top-level fields, less what stands inside parts and runs, which is read one by one."""
+        hollow = dict(value)
+        for key in ("parts", "runs"):
+            inside = value.get(key)
+            if isinstance(inside, dict | list):
+                hollow[key] = type(inside)()
+        try:
+            return Document.model_validate(hollow, context={"units": self.units})
+        except ValidationError as error:
+            self.told.tell_invalid(error, (), what="a layout", model=Document)
+            return None
+
+    def _system(self, document: Document) -> System:
+        rules = self.told.root.at("rules")
+        accepted = [self.told.root.at("accept", index, "finding") for index in range(len(document.accept))]
+        return System(
+            parts=self.parts,
+            pipes=tuple(self.pipes),
+            title=document.title,
+            units=document.units,
+            rules=document.rules,
+            written=self.written,
+            scenarios=document.scenarios,
+            accept=document.accept,
+            tank_sizes_m3=tuple(sorted(document.tank_sizes)),
+            record=replace(
+                self.record,
+                lines=self._lines(),
+                rules_at=(rules.line, rules.column),
+                accept_at=tuple((node.line, node.column) for node in accepted),
+            ),
+        )
+
+    def _lines(self) -> dict[str, int]:
+        """The line on which each part is declared."""
+        keys = self.told.root.at("parts").keys or {}
+        return {name: line for name, (line, _) in keys.items()}
+
+    def _read_parts(self, parts: Plain) -> None:
+        if not isinstance(parts, dict):
+            return
+        self.declared = tuple(parts)
+        if not parts:
+            self.told.tell(Mistake(("parts",), "a layout has at least one part", "for example street: {kind: main}"))
+        for name, value in parts.items():
+            part = self._part(name, value)
+            if part is None:
+                self.faulty.add(name)
+                continue
+            self.parts[name] = part
+            self.written[name] = value if isinstance(value, dict) else {"kind": value}
+            fixed, pipes = fixed_to(name, part)
+            self.parts.update(fixed)
+            self.pipes += pipes
+            self.taken |= occupied(pipes)
+
+    def _part(self, name: str, value: Plain) -> Part | None:
+        at = ("parts", name)
+        if not NAME.fullmatch(name):
+            self.told.tell(Mistake(at, f"{quoted(name)} is no name for a part", NAME_ADVICE, at_key=True))
+            return None
+        if not isinstance(value, dict | str):
+            text = f"a part is a kind or a mapping with a kind, not {shown_value(value)}"
+            self.told.tell(Mistake(at, text, f"for example {name}: valve"))
+            return None
+        fields = dict(value) if isinstance(value, dict) else {"kind": value}
+        if "kind" not in fields:
+            self.told.tell(Mistake(at, f'{name} needs "kind"', "for example kind: valve", at_key=True))
+            return None
+        kind = fields.pop("kind")
+        if not isinstance(kind, str) or kind not in KINDS:
+            self.told.tell(unknown_kind(kind).under(*at))
+            return None
+        try:
+            return make_part(kind, fields, self.units)
+        except ValidationError as error:
+            self.told.tell_invalid(error, at, what=f"{name}, {with_article(kind)},", model=KINDS[kind])
+            return None
+
+    def _read_runs(self, runs: Plain) -> None:
+        if not isinstance(runs, list) or not self.declared:
+            return
+        for index, value in enumerate(runs):
+            at: Path = ("runs", index)
+            path = value.get("path") if isinstance(value, dict) else value
+            if isinstance(path, str):
+                self._refuse_above(MOST_PIPES_OF_RUN, path.count(ARROW), at, "this run has", "write it as several")
+                self.named.update(stop.name for stop in stops(path))
+            if isinstance(value, str):
+                self._join(RunWithPipe(path=value), at, at)
+            elif isinstance(value, dict):
+                self._read_mapping(value, at)
+            else:
+                text = f"a run is a text or a mapping with a path, not {shown_value(value)}"
+                self.told.tell(Mistake(at, text, 'write it as "first -> second"'))
+        for name in self.declared:
+            if name not in self.named and NAME.fullmatch(name):
+                text = f"no run mentions {name}"
+                self.told.tell(Mistake(("parts", name), text, "join it in a run, or take it out", at_key=True))
+
+    def _read_mapping(self, value: Mapping[str, Plain], at: Path) -> None:
+        try:
+            run = RunWithPipe.model_validate(value, context={"units": self.units})
+        except ValidationError as error:
+            self.told.tell_invalid(error, at, what="a run", model=RunWithPipe)
+            return
+        self._join(run, at, (*at, "path"))
+
+    def _join(self, run: RunWithPipe, at: Path, path: Path) -> None:
+        def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
+            self.told.tell_of_stop(Mistake(path, text, hint, meant=(stop.name, known)), stop)
+
+        found = list(joints(run.path, self.parts, complain, faulty=self.faulty))
+        length_m = None if run.length_m is None else run.length_m / max(1, len(found))
+        volume_m3 = self._volume_m3(run, (*at, "pipe")) / max(1, len(found))
+        line = self.told.root.at(*at).line
+        for joint in found:
+            pipe = Pipe(joint.start, joint.end, volume_m3, length_m, run.pipe, line)
+            for text, hint, stop in crowded(joint, self.taken, self.parts):
+                complain(stop, text, hint, ())
+            self.taken.update(dict.fromkeys(pipe.ends, pipe))
+            self.pipes.append(pipe)
+        self._refuse_above(MOST_PIPES, len(self.pipes), at, "up to here the runs have", "split the layout")
+
+    def _refuse_above(self, most: int, count: int, at: Path, text: str, hint: str) -> None:
+        if count > most:
+            raise Refused(Mistake(at, f"{text} more than {most:,} pipes", hint).fault(self.told.root))
+
+    def _volume_m3(self, run: RunWithPipe, at: Path) -> float:
+        """Water in the whole chain: as written, or from pipe and length, or nothing known."""
+        if run.pipe is None:
+            return run.volume_m3 or 0.0
+        try:
+            bore = tube(run.pipe)
+        except UnknownTube as error:
+            self.told.tell(Mistake(at, str(error)))
+            return 0.0
+        if run.volume_m3 is not None:
+            return run.volume_m3
+        if run.length_m is None:
+            self.told.tell(Mistake(at, "a pipe size says nothing without a length", "for example length: 10 ft"))
+            return 0.0
+        return bore.volume_m3_per_m * run.length_m
+
+    def _look_for_accepted(self, system: System) -> None:
+        """A part that an acceptance names must be there, if only in a scenario."""
+        added = {
+            placed.part
+            for scenario in system.scenarios.values()
+            for change in scenario.change
+            if (placed := change.add or change.insert) is not None
+        }
+        for mistake in of_no_part(system.accept, {*system.parts, *added}):
+            self.told.tell(mistake.under("accept"))
+
+    def _try_scenarios(self, system: System) -> None:
+        for name, scenario in system.scenarios.items():
+            try:
+                with_changes(system, scenario.change)
+            except ChangeError as error:
+                for mistake in error.mistakes:
+                    self.told.tell(mistake.under("scenarios", name, "change"))

@@ -1,0 +1,112 @@
+"""What a layout is made of: parts with ports and passages, runs and pipes, changes and acceptances, the system.
+
+`kinds` below it holds every kind of part, a class each; nothing here knows one by name.
+"""
+
+from plumbnet.layout.model.acceptance import Acceptance, of_no_part
+from plumbnet.layout.model.base_model import Declared, said_of
+from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
+from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
+from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.part import (
+    KINDS,
+    MIXED,
+    OUT,
+    RELIEF,
+    Boosting,
+    Cushion,
+    Free,
+    HeatSource,
+    Mixture,
+    OneWay,
+    Outlet,
+    Part,
+    Passage,
+    Reducing,
+    Role,
+    Shut,
+    Source,
+)
+from plumbnet.layout.model.runs import (
+    ARROW,
+    MOST_PIPES,
+    MOST_PIPES_OF_RUN,
+    NAME,
+    NAME_ADVICE,
+    Stop,
+    joints,
+    listed_names,
+    stops,
+)
+from plumbnet.layout.model.system import End, Pipe, Record, System
+from plumbnet.layout.model.validation_messages import (
+    Mistake,
+    Path,
+    declared_in,
+    mistakes,
+    shown_value,
+    validation_faults,
+    with_article,
+)
+
+__all__ = [
+    "ARROW",
+    "KINDS",
+    "MIXED",
+    "MOST_PIPES",
+    "MOST_PIPES_OF_RUN",
+    "NAME",
+    "NAME_ADVICE",
+    "NOT_GIVEN",
+    "OUT",
+    "RELIEF",
+    "Acceptance",
+    "Add",
+    "Boosting",
+    "Change",
+    "Cushion",
+    "Declared",
+    "End",
+    "Event",
+    "Extremes",
+    "Fail",
+    "FieldChange",
+    "Free",
+    "HeatSource",
+    "Insert",
+    "Mistake",
+    "Mixture",
+    "OneWay",
+    "Outlet",
+    "Part",
+    "Passage",
+    "Path",
+    "Pipe",
+    "PlacedPart",
+    "Record",
+    "Reducing",
+    "Role",
+    "Scenario",
+    "SetValues",
+    "Shut",
+    "Source",
+    "Stop",
+    "System",
+    "crowded",
+    "declared_in",
+    "field_changes",
+    "fields_as_written",
+    "fixed_to",
+    "joints",
+    "listed_names",
+    "make_part",
+    "mistakes",
+    "occupied",
+    "of_no_part",
+    "said_of",
+    "shown_value",
+    "stops",
+    "validation_faults",
+    "with_article",
+]

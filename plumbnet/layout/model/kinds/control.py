@@ -1,0 +1,144 @@
+"""Parts that take up or let off expanding water: expansion tanks and relief valves."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal, Self
+
+from pydantic import model_validator
+
+from plumbnet.layout.model.base_model import Declared
+from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, kind
+from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
+
+RELIEF_TEMPERATURE_K = 372.0389
+"""Temperature at which a combined relief valve opens where the author gives none: 210 degF (common practice)."""
+
+SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
+OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, RELIEF_TEMPERATURE_K))]
+
+
+class Ending(Part):
+    """A part with a single connection, at which a run ends."""
+
+    ports: ClassVar[tuple[str, ...]] = (IN,)
+    outlet: ClassVar[str | None] = None
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+
+
+@kind("expansion_tank")
+class ExpansionTank(Ending):
+    """A closed tank with a cushion of air behind a membrane: water enters as the pressure climbs.
+
+    `precharge` is the pressure of the air with no water behind it, at the tank. A waterlogged tank has lost
+    its air and takes nothing.
+    """
+
+    symbol: ClassVar[str] = "expansion_tank"
+    failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
+    assumed: ClassVar = {"state": "is sound"}
+
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.008, 0.048))]
+    """Whole volume of the tank, air and water."""
+    precharge_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 550e3))]
+    """Air pressure with no water in the tank."""
+    acceptance_m3: Annotated[float, Quantity(VOLUME, usual=(0.004, 0.02))] | None = None
+    """Most water the membrane lets in, where it is less than the whole volume."""
+    state: Literal["sound", "waterlogged"] = "sound"
+    """Whether the membrane and the charge are sound."""
+
+    @model_validator(mode="after")
+    def _accepts_no_more_than_it_holds(self) -> Self:
+        if self.acceptance_m3 is not None and self.acceptance_m3 > self.volume_m3:
+            raise ValueError("the acceptance cannot be more than the volume")
+        return self
+
+    def drawn_as(self) -> str:
+        """Crossed out once it is full of water."""
+        return self.symbol if self.state == "sound" else "waterlogged_tank"
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water enters a sound tank above its charge."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.TANK, self.precharge_pa)
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may fill with water, or lose its charge."""
+        yield from super().events(extremes)
+        if self.state == "sound" and self.precharge_pa > 0.0:
+            yield Event("charge lost", "set", {"precharge_pa": 0.0})
+
+    def cushion(self) -> Cushion:
+        """Its volume, charge and acceptance."""
+        return Cushion(self.volume_m3, self.precharge_pa, self.acceptance_m3, self.state == "sound")
+
+
+class Relief(Declared):
+    """A temperature and pressure relief valve, as written inside a heater."""
+
+    called: ClassVar[str] = "relief"
+
+    pressure_pa: SetPressure
+    """Pressure at which it opens."""
+    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
+    """Temperature at which it opens; 99 °C (210 °F) when left out."""
+    capacity_w: Power | None = None
+    """Heat it can carry off as rated by its maker."""
+
+
+@kind("relief_valve")
+class ReliefValve(Ending):
+    """A temperature and pressure relief valve: the last safety device, never a control of expansion.
+
+    It belongs on the heater's own tapping with nothing between. It is never plugged, capped or removed.
+    """
+
+    symbol: ClassVar[str] = "relief_valve"
+    failures: ClassVar = {"plugged": {"state": "plugged"}}
+    assumed: ClassVar = {"temperature": "opens at 99 °C (210 °F)"}
+
+    pressure_pa: SetPressure
+    """Pressure at which it opens."""
+    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
+    """Temperature at which it opens."""
+    capacity_w: Power | None = None
+    """Heat it can carry off as rated by its maker."""
+    state: Literal["sound", "plugged"] = "sound"
+    """A plugged relief valve opens at no pressure: a danger to be put right at once."""
+
+    def drawn_as(self) -> str:
+        """Closed off where it is plugged."""
+        return self.symbol if self.state == "sound" else "plugged_relief"
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water leaves above the set pressure."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa, self.temperature_k, self.capacity_w)
+
+    def safety_sets(self) -> Iterator[tuple[str, float]]:
+        """Its set, plugged or not."""
+        yield IN, self.pressure_pa
+
+
+@kind("expansion_relief")
+class ExpansionRelief(Ending):
+    """An expansion relief valve: lets expanding water off to a drain at each heat-up, below the safety relief.
+
+    Not every code accepts one as the control.
+    """
+
+    symbol: ClassVar[str] = "expansion_relief"
+    failures: ClassVar = {"plugged": {"state": "plugged"}}
+
+    pressure_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
+    """Pressure at which it opens."""
+    state: Literal["sound", "plugged"] = "sound"
+    """Whether it can open."""
+
+    def drawn_as(self) -> str:
+        """Closed off where it is plugged."""
+        return self.symbol if self.state == "sound" else "plugged_relief"
+
+    def outlets(self) -> Iterator[Outlet]:
+        """Water leaves above the set pressure."""
+        if self.state == "sound":
+            yield Outlet(IN, Role.EXPANSION_RELIEF, self.pressure_pa)

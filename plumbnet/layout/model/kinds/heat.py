@@ -1,0 +1,212 @@
+"""Water heaters and exchangers, and what every heater has in common."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from plumbnet.layout.model.base_model import Declared
+from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.kinds.control import Relief, ReliefValve
+from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, kind
+from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
+
+COIL_IN, COIL_OUT = "coil_in", "coil_out"
+PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
+
+Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15, usual=(323.15, 353.15))]
+Held = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.04, 0.3))]
+InPassing = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.0005, 0.005))]
+InCoil = Annotated[float, Quantity(VOLUME, usual=(0.001, 0.01))]
+
+USUAL_STORE_M3 = 0.1892706
+"""Store of the tank heater that would replace a flow-through one: 50 gal (common practice)."""
+
+
+SizingMethod = Literal[
+    "membrane",
+    "ashrae-diaphragm",
+    "ashrae-air-water",
+    "ashrae-open",
+    "asme-iv",
+    "en-12828",
+    "din-4807-5",
+    "uk-4-percent",
+]
+
+
+class Antifreeze(Declared):
+    """Glycol in the water of a heating or solar circuit; tap water has none."""
+
+    called: ClassVar[str] = "antifreeze"
+
+    glycol: Literal["propylene", "ethylene"]
+    """Which glycol."""
+    share: Fraction
+    """Share of glycol by volume."""
+
+
+class Heater(Part):
+    """What heaters have in common: a store between two ports, a setpoint, an input, perhaps a relief valve."""
+
+    on_flow: ClassVar[bool] = False
+    tappings: ClassVar[tuple[str, ...]] = (RELIEF,)
+    is_vessel: ClassVar[bool] = True
+
+    volume_m3: Held
+    """Water it heats and holds."""
+    setpoint_k: Setpoint
+    """Highest temperature it heats the water to."""
+    input_w: Annotated[float, Quantity(POWER, usual=(2e3, 50e3))] | None = None
+    """Rate at which it burns fuel or draws current."""
+    relief: Relief | None = None
+    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
+    antifreeze: Antifreeze | None = None
+    """Glycol in the water it heats: which, and its share by volume."""
+    sizing: SizingMethod | None = None
+    """Method by which its expansion tank is sized; that of the rule profile when left out."""
+
+    def store(self) -> tuple[str, str]:
+        """The ports between which the heated water stands."""
+        return self.through[0]
+
+    def passages(self) -> Iterator[Passage]:
+        """Free through the store and to each tapping."""
+        inlet, outlet = self.store()
+        for port in (outlet, *self.tappings):
+            yield Free(inlet, port)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The heated water."""
+        yield (self.store()[0], self.volume_m3)
+
+    def heat(self) -> HeatSource:
+        """What this heater warms."""
+        inlet, outlet = self.store()
+        mixture = None if self.antifreeze is None else Mixture(self.antifreeze.glycol, self.antifreeze.share)
+        return HeatSource(
+            inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
+        )
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """Its thermostat may stick, and the water get as hot as its relief valve lets it."""
+        yield from super().events(extremes)
+        hottest_k = extremes.relief_k if self.relief is None else self.relief.temperature_k
+        if self.setpoint_k < hottest_k:
+            yield Event("as hot as its relief valve lets it", "set", {"setpoint_k": hottest_k})
+
+    def fixed(self) -> Iterator[tuple[str, str, Part]]:
+        """The relief valve that is written inside the heater."""
+        if self.relief is not None:
+            yield RELIEF, "relief", _relief_valve(self.relief, self.elevation_m)
+
+
+def _relief_valve(relief: Relief, elevation_m: float) -> ReliefValve:
+    values = {name: getattr(relief, name) for name in type(relief).model_fields}
+    return ReliefValve.model_construct(
+        _fields_set={"pressure_pa", "elevation_m"} | relief.model_fields_set,
+        elevation_m=elevation_m,
+        **values,
+    )
+
+
+@kind("storage_heater")
+class StorageHeater(Heater):
+    """A tank water heater, gas or electric: heats its whole store whether or not water is drawn.
+
+    Entered at `cold`, left at `hot`; `return` takes a circulation pipe, `relief` the relief valve.
+    """
+
+    symbol: ClassVar[str] = "storage_heater"
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
+    tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for a flow-through heater."""
+        yield from super().events(extremes)
+        yield Event("exchanged for a tankless one", "set", {"kind": TanklessHeater.kind, "volume_m3": None})
+
+
+@kind("tankless_heater")
+class TanklessHeater(Heater):
+    """A flow-through water heater: fires only while water moves through it, by a draw or by a pump."""
+
+    symbol: ClassVar[str] = "tankless_heater"
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
+    on_flow: ClassVar[bool] = True
+    assumed: ClassVar = {"volume": "holds 1 L of water (0.26 gal)"}
+
+    volume_m3: InPassing = 0.001
+    """Water in its coil; 1 L when left out (common practice)."""
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for a heater with a tank."""
+        yield from super().events(extremes)
+        yield Event("exchanged for one with a tank", "set", {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3})
+
+
+@kind("indirect_heater")
+class IndirectHeater(Heater):
+    """A tank of tap water with a coil in it that a boiler heats; tank and coil exchange heat but no water.
+
+    The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.
+    """
+
+    symbol: ClassVar[str] = "indirect_heater"
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF, COIL_IN, COIL_OUT)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (COIL_IN, COIL_OUT))
+    tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
+    assumed: ClassVar = {"coil_volume": "has a coil of 5 L (1.3 gal)"}
+
+    coil_volume_m3: InCoil = 0.005
+    """Water in the coil; 5 L when left out (common practice)."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Free on each side, and none between them."""
+        yield from super().passages()
+        yield Free(COIL_IN, COIL_OUT)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The store, and the water in the coil."""
+        yield from super().contents()
+        yield (COIL_IN, self.coil_volume_m3)
+
+
+@kind("heat_exchanger")
+class HeatExchanger(Heater):
+    """A plate or shell exchanger that heats tap water while it flows; its sides exchange heat but no water.
+
+    The heated side is `cold` and `hot`, the heating side `primary_in` and `primary_out`.
+    """
+
+    symbol: ClassVar[str] = "heat_exchanger"
+    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF, PRIMARY_IN, PRIMARY_OUT)
+    inlet: ClassVar[str | None] = COLD
+    outlet: ClassVar[str | None] = HOT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (PRIMARY_IN, PRIMARY_OUT))
+    on_flow: ClassVar[bool] = True
+    assumed: ClassVar = {
+        "volume": "holds 1 L of water (0.26 gal) on the heated side",
+        "primary_volume": "holds 1 L of water (0.26 gal) on the heating side",
+    }
+
+    volume_m3: InPassing = 0.001
+    """Water on the heated side; 1 L when left out (common practice)."""
+    primary_volume_m3: InCoil = 0.001
+    """Water on the heating side; 1 L when left out (common practice)."""
+
+    def passages(self) -> Iterator[Passage]:
+        """Free on each side, and none between them."""
+        yield from super().passages()
+        yield Free(PRIMARY_IN, PRIMARY_OUT)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water on both sides."""
+        yield from super().contents()
+        yield (PRIMARY_IN, self.primary_volume_m3)

@@ -1,0 +1,222 @@
+"""Parts that stand in a pipe: tees, meters, valves, reducers, treatment, mixing."""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.part import (
+    COLD,
+    HOT,
+    IN,
+    JOINT,
+    MIXED,
+    OUT,
+    RELIEF,
+    RETURN,
+    Free,
+    OneWay,
+    Part,
+    Passage,
+    Reducing,
+    Shut,
+    kind,
+)
+from plumbnet.layout.units import PRESSURE, VOLUME, Quantity
+
+
+class Checkable(Part):
+    """A device that some makes fit with a check in its outlet."""
+
+    check: bool = False
+    """Whether a check valve is built in."""
+
+    def drawn_as(self) -> str:
+        """With the check that is built in."""
+        return f"checked_{self.symbol}" if self.check else self.symbol
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """It may be exchanged for one with a check, or its check stick open."""
+        yield from super().events(extremes)
+        yield Event(
+            "check stuck open" if self.check else "exchanged for one with a check", "set", {"check": not self.check}
+        )
+
+    def passages(self) -> Iterator[Passage]:
+        """Both ways, or one way where a check is built in."""
+        yield OneWay(IN, OUT) if self.check else Free(IN, OUT)
+
+
+@kind("tee")
+class Tee(Part):
+    """A fitting that joins any number of pipes; water passes freely between all of them."""
+
+    symbol: ClassVar[str] = "joint"
+    ports: ClassVar[tuple[str, ...]] = (JOINT,)
+    shared: ClassVar[frozenset[str]] = frozenset({JOINT})
+    inlet: ClassVar[str | None] = JOINT
+    outlet: ClassVar[str | None] = JOINT
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((JOINT, JOINT),)
+    is_fitting: ClassVar[bool] = True
+
+    def passages(self) -> Iterator[Passage]:
+        """None needed: all pipes meet in the one joint."""
+        yield from ()
+
+
+@kind("meter")
+class Meter(Checkable):
+    """A water meter. Many new meters carry a check or a dual check: ask the water utility."""
+
+    symbol: ClassVar[str] = "meter"
+    assumed: ClassVar = {"check": "has no check valve"}
+
+
+@kind("valve")
+class Valve(Part):
+    """A shut-off valve: gate or ball. Shut, it closes the system; locked, nobody turns it by mistake."""
+
+    symbol: ClassVar[str] = "valve"
+    assumed: ClassVar = {"state": "stands open"}
+
+    state: Literal["open", "shut"] = "open"
+    """Whether it stands open or shut."""
+    locked: bool = False
+    """Whether it is locked or sealed in its state."""
+
+    def drawn_as(self) -> str:
+        """Open or shut."""
+        return "shut_valve" if self.state == "shut" else self.symbol
+
+    def passages(self) -> Iterator[Passage]:
+        """Both ways while open."""
+        yield Shut(IN, OUT) if self.state == "shut" else Free(IN, OUT)
+
+    def events(self, extremes: Extremes) -> Iterator[Event]:
+        """A hand may turn it, unless it is locked."""
+        yield from super().events(extremes)
+        if not self.locked:
+            yield Event("shut", "close") if self.state == "open" else Event("opened", "open")
+
+    def is_valve(self) -> bool:
+        """An open valve that is not locked can be shut by hand."""
+        return self.state == "open" and not self.locked
+
+
+@kind("pressure_reducer")
+class PressureReducer(Part):
+    """A pressure reducing valve (ASSE 1003): holds its outlet at the set pressure or below.
+
+    Without a bypass water cannot pass back. With an integral bypass it can, once the building stands above
+    the main. A reducer that stands wide open because the main is below its set is not counted on as a way
+    back: nothing guarantees that it passes water in reverse.
+    """
+
+    symbol: ClassVar[str] = "pressure_reducer"
+    failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}}
+    assumed: ClassVar = {"bypass": "has no bypass"}
+
+    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(200e3, 600e3))]
+    """Outlet pressure it is set to."""
+    bypass: bool = False
+    """Whether an integral bypass lets water back once the building stands above the main."""
+
+    def drawn_as(self) -> str:
+        """With its bypass."""
+        return "pressure_reducer_with_bypass" if self.bypass else self.symbol
+
+    def passages(self) -> Iterator[Passage]:
+        """Forward below its set; back only through a bypass."""
+        yield Reducing(IN, OUT, self.set_pa, self.bypass)
+
+
+@kind("softener")
+class Softener(Checkable):
+    """A water softener; its control valve usually lets water pass both ways (from memory)."""
+
+    symbol: ClassVar[str] = "softener"
+    assumed: ClassVar = {"check": "has no check valve"}
+
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
+    """Water it holds."""
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in its tank."""
+        yield (OUT, self.volume_m3)
+
+
+@kind("filter")
+class Filter(Checkable):
+    """A filter or strainer; water passes both ways unless a check is built in."""
+
+    symbol: ClassVar[str] = "filter"
+    assumed: ClassVar = {"check": "has no check valve"}
+
+    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
+    """Water it holds."""
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in its bowl."""
+        yield (OUT, self.volume_m3)
+
+
+@kind("heat_trap")
+class HeatTrap(Part):
+    """A heat-trap nipple or loop: slows warm water from rising; not a check, it leaks back under pressure.
+
+    Taken as free for pressure (from memory; some makes hold better than others).
+    """
+
+    symbol: ClassVar[str] = "heat_trap"
+
+
+@kind("mixing_valve")
+class MixingValve(Part):
+    """A thermostatic mixing valve (ASSE 1017, 1070; EN 1111): hot and cold in, mixed water out.
+
+    Checks in both inlets keep hot and cold apart. Without them the valve joins the two systems.
+    """
+
+    symbol: ClassVar[str] = "mixing_valve"
+    ports: ClassVar[tuple[str, ...]] = (HOT, COLD, MIXED)
+    inlet: ClassVar[str | None] = None
+    outlet: ClassVar[str | None] = MIXED
+    through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
+    failures: ClassVar = {"checks_stuck_open": {"checks": False}}
+    assumed: ClassVar = {"checks": "has checks in both inlets"}
+
+    checks: bool = True
+    """Whether both inlets have checks."""
+
+    def mate(self, port: str) -> str | None:
+        """Either inlet leads to the mixed outlet; which inlet a reversed run means must be named."""
+        return None if port == MIXED else MIXED
+
+    def passages(self) -> Iterator[Passage]:
+        """From each inlet to the outlet; both ways where checks are missing."""
+        for inlet in (HOT, COLD):
+            yield OneWay(inlet, MIXED) if self.checks else Free(inlet, MIXED)
+
+    def is_accidental(self) -> bool:
+        """Unchecked, it joins hot and cold by accident."""
+        return not self.checks
+
+
+@kind("storage_tank")
+class StorageTank(Part):
+    """A closed tank full of hot or cold water, heated from elsewhere; `return` and `relief` are tappings."""
+
+    symbol: ClassVar[str] = "storage_tank"
+    ports: ClassVar[tuple[str, ...]] = (IN, OUT, RETURN, RELIEF)
+    is_vessel: ClassVar[bool] = True
+
+    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.1, 0.3))]
+    """Water it holds."""
+
+    def passages(self) -> Iterator[Passage]:
+        """All tappings open into the one tank."""
+        for port in (OUT, RETURN, RELIEF):
+            yield Free(IN, port)
+
+    def contents(self) -> Iterator[tuple[str, float]]:
+        """The water in the tank."""
+        yield (IN, self.volume_m3)

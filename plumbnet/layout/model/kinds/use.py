@@ -1,0 +1,53 @@
+"""Where people draw water."""
+
+from collections.abc import Iterator
+from typing import ClassVar
+
+from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, kind
+
+
+@kind("fixture")
+class Fixture(Part):
+    """A tap, shower or appliance, with a `hot` and a `cold` connection of which one may stay unused.
+
+    `crossover` says that hot and cold stand joined while nothing is drawn: a single-lever mixer behind a
+    shut spray head, a crossover valve, a worn cartridge. `drawing` says that it runs.
+    """
+
+    symbol: ClassVar[str] = "fixture"
+    ports: ClassVar[tuple[str, ...]] = (HOT, COLD)
+    inlet: ClassVar[str | None] = None
+    outlet: ClassVar[str | None] = None
+    through: ClassVar[tuple[tuple[str, str], ...]] = ()
+    failures: ClassVar = {"crossover": {"crossover": True}}
+    assumed: ClassVar = {"crossover": "does not join hot and cold"}
+
+    crossover: bool = False
+    """Whether hot and cold stand joined while nothing is drawn."""
+    drawing: bool = False
+    """Whether water is being drawn."""
+
+    def drawn_as(self) -> str:
+        """Running, or with hot and cold joined."""
+        if self.drawing:
+            return "running_fixture"
+        return "fixture_with_crossover" if self.crossover else self.symbol
+
+    def passages(self) -> Iterator[Passage]:
+        """None, unless hot and cold stand joined."""
+        if self.crossover:
+            yield Free(HOT, COLD)
+
+    def outlets(self) -> Iterator[Outlet]:
+        """While it runs, water leaves into the open air."""
+        if self.drawing:
+            for port in self.ports:
+                yield Outlet(port, Role.AIR, 0.0)
+
+    def draws_at(self) -> tuple[str, ...]:
+        """Both connections."""
+        return self.ports
+
+    def is_accidental(self) -> bool:
+        """A crossover joins hot and cold by accident."""
+        return self.crossover

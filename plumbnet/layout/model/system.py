@@ -1,0 +1,85 @@
+"""A building's piping as the author wrote it: parts and the pipes between them, typed and in SI."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from plumbnet.layout.model.acceptance import Acceptance
+from plumbnet.layout.model.change import Scenario
+from plumbnet.layout.model.changeable import Changeable
+from plumbnet.layout.model.part import Part
+from plumbnet.layout.presentation import Shown
+from plumbnet.layout.units import Units
+
+
+class End(NamedTuple):
+    """One end of a pipe: a port of a part."""
+
+    part: str
+    port: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pipe:
+    """A pipe from `start` to `end`, in the direction the author wrote.
+
+    `volume_m3` is the water in it, `length_m` and `tube` (as in the tube tables) what the author gave of
+    it. `line` is the line of the run; 0 for the tapping of a relief valve written inside a heater.
+    """
+
+    start: End
+    end: End
+    volume_m3: float = 0.0
+    length_m: float | None = None
+    tube: str | None = None
+    line: int = 0
+
+    @property
+    def ends(self) -> tuple[End, End]:
+        """Start and end."""
+        return self.start, self.end
+
+    @property
+    def name(self) -> str:
+        """The pipe named by the parts it joins."""
+        return f"{self.start.part} -> {self.end.part}"
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """Where a system came from: the file's name, SHA-256 and text, the line of each part.
+
+    `rules_at` is the place of its rules, `accept_at` that of the name in each of its acceptances.
+    """
+
+    file: str = ""
+    sha256: str = ""
+    lines: Mapping[str, int] = field(default_factory=dict)
+    rules_at: tuple[int, int] = (0, 0)
+    accept_at: tuple[tuple[int, int], ...] = ()
+    text: str = field(default="", repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class System(Shown, Changeable):
+    """A building's piping.
+
+    `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;
+    `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the author can buy
+    (empty: the table of nominal sizes).
+    """
+
+    parts: Mapping[str, Part]
+    pipes: tuple[Pipe, ...]
+    title: str = ""
+    units: Units = "us"
+    rules: str | None = None
+    written: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
+    scenarios: Mapping[str, Scenario] = field(default_factory=dict)
+    accept: tuple[Acceptance, ...] = ()
+    tank_sizes_m3: tuple[float, ...] = ()
+    record: Record = field(default_factory=Record)
+
+    def line_of(self, part: str) -> int:
+        """Line on which `part`, or the heater that carries it, was declared; 0 if it came from no file."""
+        return self.record.lines.get(part) or self.record.lines.get(part.partition("/")[0], 0)

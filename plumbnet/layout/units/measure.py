@@ -1,0 +1,207 @@
+"""A number with its unit, as an author writes it, to SI and back."""
+
+import fractions
+import math
+import re
+from functools import cache, lru_cache
+
+from plumbnet.layout.units import factors
+from plumbnet.layout.units.units import CASE_MATTERS, DIMENSIONS, PRESSURE, SIZE, Dimension, Unit, Units
+from plumbnet.layout.yaml import nearest, quoted
+
+_LONGEST = 100  # characters of a quantity
+_VULGAR = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
+_SIGNS = str.maketrans({"−": "-", "º": "°"} | _VULGAR)
+_QUANTITY = re.compile(
+    r"""\s* (?P<sign> [-+]? ) \s*
+    (?: (?: (?P<whole> [0-9]+ ) (?: \s*-\s* | \s+ ) )? (?P<over> [0-9]+ ) \s*/\s* (?P<under> [0-9]+ )
+      | (?P<decimal> (?: (?: [0-9]{1,3} (?: ,[0-9]{3} )+ | [0-9]+ ) (?: \.[0-9]* )? | \.[0-9]+ )
+                     (?: [eE][-+]?[0-9]+ )? )
+    ) (?! [0-9.,/] ) \s* (?P<unit> .*? ) \s*""",
+    re.VERBOSE | re.DOTALL,
+)
+_SI = Unit(1.0)
+_THOUSANDS = 10_000  # numbers from here on are written with commas
+_SIXTEENTH_TOLERANCE = 1e-6  # sixteenths of an inch: what conversion to SI and back leaves
+_ABSOLUTE = {"psia": "psi", "bara": "bar", "bar(a)": "bar", "kpaa": "kPa"}
+
+
+class QuantityError(ValueError):
+    """A quantity that cannot be used, in one sentence that says what would be right."""
+
+
+def parse_measure(text: str | float, dimension: Dimension, units: Units | None) -> float:
+    """The SI value of what an author wrote.
+
+    A number, or a text without a unit, has the unit that `units` gives the dimension; without `units` a number
+    is SI already and a text must carry its unit. Raises QuantityError.
+
+    >>> parse_measure("1/2 in", SIZE, "metric")
+    0.0127
+    >>> round(parse_measure(62, PRESSURE, "us"))
+    427475
+    """
+    if isinstance(text, str):
+        return _read(text, dimension, units)
+    return _number(text, dimension, units)
+
+
+def show(value: float, dimension: Dimension, units: Units, digits: int | None = None) -> str:
+    """The quantity as a report writes it, rounded as the trade does or to so many significant digits.
+
+    Digits before the decimal point are never rounded away.
+
+    >>> show(427_475, PRESSURE, "us"), show(0.01905, SIZE, "us"), show(427_475, PRESSURE, "metric")
+    ('62 psi', '3/4 in', '427 kPa')
+    """
+    metric = units == "metric"
+    name = dimension.metric if metric else dimension.us
+    number = to(value, name, dimension)
+    if digits is None and dimension is SIZE and not metric and (fraction := _sixteenths(number)):
+        return f"{fraction} {name}"
+    decimals = dimension.decimals[metric] if digits is None else None
+    return f"{_rounded(number, decimals, digits or 3)} {name}"
+
+
+def to(value: float, unit: str, dimension: Dimension) -> float:
+    """The SI value as a number of the named unit.
+
+    >>> round(to(0.0127, "mm", SIZE), 6)
+    12.7
+    """
+    found = dimension.units[unit]
+    return (value - found.zero) / found.size
+
+
+@lru_cache(maxsize=65536)
+def _read(text: str, dimension: Dimension, units: Units | None) -> float:
+    example = dimension.examples[units == "metric"]
+    if len(text) > _LONGEST:
+        raise QuantityError(f"{quoted(text)} is too long for a {dimension.name}; write it like {quoted(example)}")
+    match = _QUANTITY.fullmatch(text.translate(_SIGNS))
+    if match is None:
+        raise QuantityError(f"{quoted(text)} is no {dimension.name}; {_advice(text, example)}")
+    if match["under"] and not int(match["under"]):
+        raise QuantityError(f"{quoted(text)} divides by zero; write it like {quoted(example)}")
+    unit = _unit(match["unit"], text, dimension, units)
+    return _sensible(_value(match) * unit.size + unit.zero, text, dimension, units)
+
+
+def _number(number: object, dimension: Dimension, units: Units | None) -> float:
+    """The SI value of a bare number."""
+    if isinstance(number, bool) or not isinstance(number, int | float):
+        example = dimension.examples[units == "metric"]
+        raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
+    unit = dimension.bare(units) if units else _SI
+    try:
+        return _sensible(number * unit.size + unit.zero, number, dimension, units)
+    except OverflowError:
+        return _sensible(math.inf, number, dimension, units)
+
+
+def _value(match: re.Match[str]) -> float:
+    """The number before the unit."""
+    if match["decimal"]:
+        number = float(match["decimal"].replace(",", ""))
+    else:
+        number = int(match["whole"] or 0) + int(match["over"]) / int(match["under"])
+    return -number if match["sign"] == "-" else number
+
+
+def _advice(text: str, example: str) -> str:
+    """What to write instead of a text that holds no number."""
+    if re.match(r"\s*[-+]?[0-9]+,[0-9]", text):
+        return f"commas part thousands, a point the decimals, as in {quoted('1,250.5')}"
+    return f"write it like {quoted(example)}"
+
+
+def _unit(name: str, text: str, dimension: Dimension, units: Units | None) -> Unit:
+    """The unit of that name. Raises QuantityError where the dimension has none."""
+    if not name and (units or "" in dimension.units):
+        return dimension.bare(units or "metric")
+    found = _spelling(name, dimension)
+    if found is None:
+        raise QuantityError(_no_unit(name, text, dimension, dimension.examples[units == "metric"]))
+    if _turns_prefix(name, found):
+        raise QuantityError(f"unknown unit {quoted(name)} in {quoted(text)}: did you mean {quoted(found)}?")
+    return dimension.units[found]
+
+
+def _no_unit(name: str, text: str, dimension: Dimension, example: str) -> str:
+    """The sentence for a unit that the dimension does not have."""
+    if not name:
+        return f"{quoted(text)} has no unit; write it like {quoted(example)}"
+    if dimension is PRESSURE and (gauge := _ABSOLUTE.get(name.casefold())):
+        air = show(factors.ATMOSPHERE, PRESSURE, "us" if gauge == "psi" else "metric")
+        return f"{quoted(text)} is an absolute pressure and gauge pressures are read; take off the air's {air}"
+    for other in DIMENSIONS:
+        if _spelling(name, other):
+            wanted = f"a {dimension.name} is wanted here, for example {quoted(example)}"
+            return f"{quoted(text)} is a {other.name}; {wanted}"
+    hint = nearest(name, dimension.units)
+    advice = f": {hint}" if hint else f"; write it like {quoted(example)}"
+    return f"unknown unit {quoted(name)} in {quoted(text)}{advice}"
+
+
+def _spelling(name: str, dimension: Dimension) -> str | None:
+    """The unit's name as the dimension spells it, whatever the case of the letters."""
+    return name if name in dimension.units else _folded(dimension).get(name.casefold())
+
+
+@cache
+def _folded(dimension: Dimension) -> dict[str, str]:
+    return {name.casefold(): name for name in dimension.units if name}
+
+
+def _turns_prefix(name: str, meant: str) -> bool:
+    """Whether the case of the first letter turns milli into mega or the other way."""
+    return meant in CASE_MATTERS and name[0] != meant[0]
+
+
+def _sensible(value: float, written: str | float, dimension: Dimension, units: Units | None) -> float:
+    """The value, if it is finite and within what nature allows. Raises QuantityError."""
+    if not math.isfinite(value):
+        example = quoted(dimension.examples[units == "metric"])
+        raise QuantityError(f"a {dimension.name} is a finite number, for example {example}")
+    floor, ceiling = dimension.floor, dimension.ceiling
+    if floor is not None and (value < floor or (value == floor and dimension.floor_excluded)):
+        least = f"{'above' if dimension.floor_excluded else 'at least'} {show(floor, dimension, units or 'metric', 6)}"
+        raise QuantityError(
+            f"{measure_as_written(written, dimension, units)} is too low; a {dimension.name} is {least}"
+        )
+    if ceiling is not None and value > ceiling:
+        most = f"at most {show(ceiling, dimension, units or 'metric', 6)}"
+        raise QuantityError(
+            f"{measure_as_written(written, dimension, units)} is too high; a {dimension.name} is {most}"
+        )
+    return value
+
+
+def measure_as_written(written: str | float, dimension: Dimension, units: Units | None) -> str:
+    """What the author wrote, a bare number with the unit it is taken in."""
+    if isinstance(written, str):
+        return quoted(written)
+    if units is None:
+        return quoted(show(written, dimension, "metric", 6))
+    unit = "" if "" in dimension.units else f" {dimension.metric if units == 'metric' else dimension.us}"
+    return quoted(f"{written:.12g}{unit}")
+
+
+def _rounded(number: float, decimals: int | None, digits: int) -> str:
+    if not math.isfinite(number):
+        return str(number)
+    if decimals is None:
+        decimals = max(0, digits - 1 - math.floor(math.log10(abs(number)))) if number else 0
+    comma = "," if abs(number) >= _THOUSANDS else ""
+    text = f"{number:{comma}.{decimals}f}"
+    text = text.rstrip("0").rstrip(".") if decimals else text
+    return "0" if text == "-0" else text
+
+
+def _sixteenths(inches: float) -> str:
+    """The number as whole inches and a fraction, or "" where it is no sixteenth."""
+    count = round(inches * 16)
+    if count <= 0 or abs(inches * 16 - count) > _SIXTEENTH_TOLERANCE:
+        return ""
+    whole, rest = divmod(count, 16)
+    return "-".join(str(piece) for piece in (whole, fractions.Fraction(rest, 16)) if piece)

@@ -1,0 +1,154 @@
+"""Quantities as fields of a model: what an author writes is read into SI, within bounds, and described."""
+
+from dataclasses import dataclass
+from typing import Annotated, TypeAlias, get_args
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
+from pydantic.fields import FieldInfo
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema, core_schema
+
+from plumbnet.layout.units.measure import QuantityError, measure_as_written, parse_measure, show, to
+from plumbnet.layout.units.units import (
+    CASE_MATTERS,
+    DIMENSIONS,
+    FLOW,
+    FRACTION,
+    HEAD,
+    LENGTH,
+    PASCAL_PER_METRE,
+    POWER,
+    PRESSURE,
+    SIZE,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    TIME,
+    VOLUME,
+    Dimension,
+    Unit,
+    Units,
+)
+
+__all__ = [
+    "DIMENSIONS",
+    "FLOW",
+    "FRACTION",
+    "HEAD",
+    "LENGTH",
+    "PASCAL_PER_METRE",
+    "POWER",
+    "PRESSURE",
+    "SIZE",
+    "TEMPERATURE",
+    "TEMPERATURE_DIFFERENCE",
+    "TIME",
+    "VOLUME",
+    "Dimension",
+    "Duration",
+    "Elevation",
+    "Flow",
+    "Fraction",
+    "Length",
+    "Power",
+    "Pressure",
+    "Quantity",
+    "QuantityError",
+    "Size",
+    "Temperature",
+    "TemperatureDifference",
+    "Unit",
+    "Units",
+    "Volume",
+    "parse_measure",
+    "quantity_of",
+    "show",
+    "to",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """Mark of a pydantic field that holds a quantity: `Annotated[float, Quantity(PRESSURE)]`.
+
+    With a validation context {"units": "us"} or {"units": "metric"} the field reads what an author wrote;
+    without one a number is SI already and a text must carry its unit. Bounds are SI, on top of those of the dimension.
+    """
+
+    dimension: Dimension
+    above: float | None = None
+    at_least: float | None = None
+    at_most: float | None = None
+    usual: tuple[float, float] | None = None
+    """Between what it lies in most buildings, in SI (common practice, from memory); nothing is held to it."""
+
+    def read(self, written: str | float, units: Units | None) -> float:
+        """The SI value of what an author wrote, within the bounds. Raises QuantityError."""
+        value = parse_measure(written, self.dimension, units)
+        if self.above is not None and value <= self.above:
+            wrong, bound = "too low; more than", self.above
+        elif self.at_least is not None and value < self.at_least:
+            wrong, bound = "too low; at least", self.at_least
+        elif self.at_most is not None and value > self.at_most:
+            wrong, bound = "too high; at most", self.at_most
+        else:
+            return value
+        limit = show(bound, self.dimension, units or "metric", 6)
+        raise QuantityError(f"{measure_as_written(written, self.dimension, units)} is {wrong} {limit} is wanted here")
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """A reader of this quantity in front of a plain float."""
+
+        def read(written: str | float, info: ValidationInfo) -> float:
+            return self.read(written, info.context["units"] if info.context else None)
+
+        return core_schema.with_info_before_validator_function(read, core_schema.float_schema())
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        """A number or a text with a unit; what is written out is a number."""
+        if handler.mode == "serialization":
+            return handler(schema)
+        dimension = self.dimension
+        text = {"type": "string", "pattern": _pattern(dimension), "examples": list(dimension.examples)}
+        return {"anyOf": [{"type": "number"}, text], "description": _description(dimension)}
+
+
+def quantity_of(info: FieldInfo) -> Quantity | None:
+    """The quantity a field holds, also where it may be left empty."""
+    found = [mark for mark in info.metadata if isinstance(mark, Quantity)]
+    for choice in get_args(info.annotation):
+        found += [mark for mark in getattr(choice, "__metadata__", ()) if isinstance(mark, Quantity)]
+    return found[0] if found else None
+
+
+def _description(dimension: Dimension) -> str:
+    us, metric = dimension.us, dimension.metric
+    if "" in dimension.units:
+        return f"A {dimension.name}."
+    bare = us if us == metric else f"{us} or, where units are metric, in {metric}"
+    return f"A {dimension.name}; a bare number is in {bare}."
+
+
+def _pattern(dimension: Dimension) -> str:
+    """A regular expression (ECMA 262) for the texts that are read, a little wider in the number."""
+    longest_first = sorted(filter(None, dimension.units), key=lambda name: (-len(name), name))
+    names = "|".join(map(_any_case, longest_first))
+    return rf"^\s*[-+−]?\s*[0-9.½¼¾⅜⅝⅞][-+0-9.,/eE½¼¾⅜⅝⅞\s]*({names})?\s*$"
+
+
+def _any_case(name: str) -> str:
+    first = name[0] if name in CASE_MATTERS else ""
+    folded = (f"[{c.lower()}{c.upper()}]" if c.isascii() and c.isalpha() else c for c in name[len(first) :])
+    return first + "".join(folded)
+
+
+Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE)]
+Length: TypeAlias = Annotated[float, Quantity(LENGTH, at_least=0.0)]
+Elevation: TypeAlias = Annotated[float, Quantity(LENGTH)]
+Size: TypeAlias = Annotated[float, Quantity(SIZE)]
+Volume: TypeAlias = Annotated[float, Quantity(VOLUME)]
+Temperature: TypeAlias = Annotated[float, Quantity(TEMPERATURE)]
+TemperatureDifference: TypeAlias = Annotated[float, Quantity(TEMPERATURE_DIFFERENCE)]
+Power: TypeAlias = Annotated[float, Quantity(POWER)]
+Flow: TypeAlias = Annotated[float, Quantity(FLOW)]
+Fraction: TypeAlias = Annotated[float, Quantity(FRACTION)]
+Duration: TypeAlias = Annotated[float, Quantity(TIME)]

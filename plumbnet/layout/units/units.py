@@ -1,0 +1,245 @@
+"""The units a layout may use, by what they measure, and their size in SI."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Final, Literal, TypeAlias
+
+from plumbnet.layout.units import factors
+
+Units: TypeAlias = Literal["us", "metric"]
+"""What a bare number means."""
+
+PASCAL_PER_METRE: Final = 1000.0 * factors.GRAVITY
+"""Pressure under a metre of still water, in Pa/m: 9806.65.
+
+Source: the conventional metre of water, 1000 kg/m3 (water at 4 degC) times standard gravity; NIST Special
+Publication 811 (2008), appendix B.8, "meter of water, conventional (mH2O)".
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """Size of one unit in SI, and the SI value at which its scale begins."""
+
+    size: float
+    zero: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Dimension:
+    """Something that can be measured: its name, the units a bare number has, and every unit that is read.
+
+    A bare number takes the unit `us` or `metric`, unless `units` has an entry "" for it. `floor` and `ceiling`
+    are the SI values that nature or sense allow, the floor itself unless `floor_excluded`. `decimals` says how
+    far reports round in US and metric units; None keeps three digits.
+    """
+
+    name: str
+    us: str
+    metric: str
+    units: Mapping[str, Unit] = field(repr=False)
+    examples: tuple[str, str]
+    decimals: tuple[int | None, int | None] = (None, None)
+    floor: float | None = None
+    floor_excluded: bool = False
+    ceiling: float | None = None
+
+    def bare(self, units: Units) -> Unit:
+        """The unit that a bare number has."""
+        return self.units.get("") or self.units[self.metric if units == "metric" else self.us]
+
+
+def _named(*rows: tuple[str, float | Unit]) -> dict[str, Unit]:
+    """Units by each of their names; names of one unit are written in one row, parted by a bar."""
+    return {name: size if isinstance(size, Unit) else Unit(size) for names, size in rows for name in names.split("|")}
+
+
+_FAHRENHEIT_ZERO: Final = factors.ZERO_CELSIUS - 32 * factors.DEGREE_FAHRENHEIT
+
+_CUBIC_FOOT: Final = factors.FOOT**3
+
+PRESSURE: Final = Dimension(
+    "pressure",
+    "psi",
+    "kPa",
+    _named(
+        ("psi|psig", factors.PSI),
+        ("bar|barg", factors.BAR),
+        ("mbar", factors.MILLI * factors.BAR),
+        ("kPa", factors.KILO),
+        ("MPa", factors.MEGA),
+        ("Pa", 1.0),
+        ("ftH2O|ft H2O", PASCAL_PER_METRE * factors.FOOT),
+        ("mH2O|m H2O", PASCAL_PER_METRE),
+    ),
+    ("62 psi", "430 kPa"),
+    (1, 0),
+    floor=-factors.ATMOSPHERE,
+    ceiling=100 * factors.MEGA,
+)
+"""Gauge pressure, in Pa; nothing lies further below the air than one atmosphere, or above what is known of water."""
+
+LENGTH: Final = Dimension(
+    "length",
+    "ft",
+    "m",
+    _named(
+        ("ft|foot|feet|'", factors.FOOT),
+        ('in|inch|inches|"', factors.INCH),
+        ("m|metre|metres|meter|meters", 1.0),
+        ("cm", factors.CENTI),
+        ("mm", factors.MILLI),
+    ),
+    ("30 ft", "9 m"),
+    (1, 2),
+    floor=-100 * factors.KILO,
+    ceiling=100 * factors.KILO,
+)
+"""Length or height, in m."""
+
+HEAD: Final = Dimension(
+    "head",
+    "ft",
+    "m",
+    dict(PRESSURE.units)
+    | _named(("ft|foot|feet", PASCAL_PER_METRE * factors.FOOT), ("m|metre|metres|meter|meters", PASCAL_PER_METRE)),
+    ("20 ft", "6 m"),
+    (1, 1),
+    floor=0.0,
+    ceiling=100 * factors.MEGA,
+)
+"""What a pump adds to the pressure, in Pa: written as a pressure or as the height of a column of water."""
+
+SIZE: Final = Dimension(
+    "size",
+    "in",
+    "mm",
+    _named(('in|inch|inches|"', factors.INCH), ("mm", factors.MILLI), ("cm", factors.CENTI)),
+    ("3/4 in", "22 mm"),
+    floor=0.0,
+    floor_excluded=True,
+)
+"""Width of a pipe or connection, in m."""
+
+VOLUME: Final = Dimension(
+    "volume",
+    "gal",
+    "L",
+    _named(
+        ("gal|gallon|gallons", factors.GALLON),
+        ("L|l|liter|liters|litre|litres", factors.LITRE),
+        ("mL|ml", factors.MILLI * factors.LITRE),
+        ("m3|m³", 1.0),
+        ("ft3|ft³|cu ft", _CUBIC_FOOT),
+        ("qt|quart|quarts", factors.GALLON / 4),
+        ("fl oz", factors.FLUID_OUNCE),
+    ),
+    ("50 gal", "190 L"),
+    floor=0.0,
+    ceiling=factors.MEGA,
+)
+"""Volume, in m3."""
+
+TEMPERATURE: Final = Dimension(
+    "temperature",
+    "degF",
+    "degC",
+    _named(
+        ("degF|deg F|F|°F|° F", Unit(factors.DEGREE_FAHRENHEIT, _FAHRENHEIT_ZERO)),
+        ("degC|deg C|C|°C|° C", Unit(1.0, factors.ZERO_CELSIUS)),
+        ("K", 1.0),
+    ),
+    ("140 degF", "60 degC"),
+    (0, 1),
+    floor=0.0,
+    floor_excluded=True,
+    ceiling=10 * factors.KILO,
+)
+"""Temperature, in K."""
+
+TEMPERATURE_DIFFERENCE: Final = Dimension(
+    "temperature difference",
+    "degF",
+    "degC",
+    _named(("degF|deg F|F|°F|° F", factors.DEGREE_FAHRENHEIT), ("degC|deg C|C|°C|° C|K", 1.0)),
+    ("20 degF", "10 degC"),
+    (1, 1),
+)
+"""Difference of two temperatures, in K."""
+
+POWER: Final = Dimension(
+    "power",
+    "Btu/h",
+    "kW",
+    _named(
+        ("Btu/h|Btu/hr|Btuh", factors.BTU / factors.HOUR),
+        ("kBtu/h|kBtu/hr|MBH", factors.KILO * factors.BTU / factors.HOUR),
+        ("W", 1.0),
+        ("kW", factors.KILO),
+        ("MW", factors.MEGA),
+    ),
+    ("40,000 Btu/h", "12 kW"),
+    floor=0.0,
+    ceiling=factors.TERA,
+)
+"""Heat per time, in W; the Btu is that of the International Table."""
+
+FLOW: Final = Dimension(
+    "flow",
+    "gpm",
+    "L/min",
+    _named(
+        ("gpm|gal/min", factors.GALLON / factors.MINUTE),
+        ("gph|gal/h", factors.GALLON / factors.HOUR),
+        ("L/min|l/min|lpm", factors.LITRE / factors.MINUTE),
+        ("L/s|l/s", factors.LITRE),
+        ("m3/h|m³/h", 1.0 / factors.HOUR),
+    ),
+    ("2.5 gpm", "9.5 L/min"),
+    floor=0.0,
+)
+"""Volume per time, in m3/s."""
+
+FRACTION: Final = Dimension(
+    "fraction",
+    "%",
+    "%",
+    _named(("", 1.0), ("%|percent", factors.CENTI)),
+    ("85 %", "85 %"),
+    (1, 1),
+    floor=0.0,
+    ceiling=1.0,
+)
+"""Part of a whole, from 0 to 1."""
+
+TIME: Final = Dimension(
+    "time",
+    "min",
+    "min",
+    _named(
+        ("min|minute|minutes", factors.MINUTE),
+        ("s|sec|second|seconds", 1.0),
+        ("h|hr|hour|hours", factors.HOUR),
+    ),
+    ("30 min", "30 min"),
+    floor=0.0,
+)
+"""Time, in s."""
+
+CASE_MATTERS: Final = frozenset({"mbar", "MPa", "MW", "mL", "ml"})
+"""Units whose first letter is milli or mega: in the other case it would make them another unit."""
+
+DIMENSIONS: Final = (
+    PRESSURE,
+    LENGTH,
+    SIZE,
+    VOLUME,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    POWER,
+    FLOW,
+    FRACTION,
+    TIME,
+    HEAD,
+)
+"""Every dimension, in the order in which a unit is looked for."""

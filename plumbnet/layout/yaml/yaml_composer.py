@@ -1,0 +1,243 @@
+"""The events of a YAML parser to one tree of nodes, within limits that hold while reading."""
+
+from dataclasses import dataclass
+from typing import Final, NoReturn, Protocol
+
+from yaml.events import (
+    AliasEvent,
+    DocumentStartEvent,
+    Event,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+    StreamEndEvent,
+)
+
+from plumbnet.layout.yaml.fault import Fault, quoted
+from plumbnet.layout.yaml.node import Plain, YamlNode
+from plumbnet.layout.yaml.plain_scalar import WORDS, Values
+
+MAX_DEPTH: Final = 40
+"""Deepest nesting of mappings and lists."""
+MAX_NODES: Final = 1_000_000
+"""Most keys, values, mappings and lists, each alias counted with all it stands for."""
+MAX_FAULTS: Final = 1_000
+"""Faults after which reading stops."""
+
+_UNMARKED = Fault(0, 0, "the YAML parser does not tell where it is")
+
+
+class Events(Protocol):
+    """What is used of a PyYAML loader."""
+
+    def get_event(self) -> Event:
+        """The next event of the text."""
+
+    def dispose(self) -> None:
+        """Let go of the parser."""
+
+
+class Refused(Exception):
+    """Reading cannot go on; `fault` says why."""
+
+    def __init__(self, fault: Fault) -> None:
+        super().__init__(fault)
+        self.fault = fault
+
+
+@dataclass(slots=True)
+class _Anchored:
+    """What an anchor names, and its size in nodes; below 1 while it is still being read."""
+
+    node: YamlNode
+    size: int
+
+
+class _OpenList:
+    """A list whose end has not come yet."""
+
+    __slots__ = ("anchored", "items", "keys", "node", "values", "wants_key")
+
+    def __init__(self, line: int, column: int) -> None:
+        self.items: list[YamlNode] = []
+        self.values: list[Plain] = []
+        self.node = YamlNode(self.values, line, column, self.items)
+        self.keys: dict[str, tuple[int, int]] = {}
+        self.wants_key = False
+        self.anchored: _Anchored | None = None
+
+    def add(self, node: YamlNode) -> None:
+        self.items.append(node)
+        self.values.append(node.value)
+
+    def name(self, key: str, line: int, column: int) -> None:
+        """Never called: a list wants no keys."""
+
+
+class _OpenMapping:
+    """A mapping whose end has not come yet."""
+
+    __slots__ = ("anchored", "items", "key", "keys", "node", "values", "wants_key")
+
+    def __init__(self, line: int, column: int) -> None:
+        self.items: dict[str, YamlNode] = {}
+        self.values: dict[str, Plain] = {}
+        self.keys: dict[str, tuple[int, int]] = {}
+        self.node = YamlNode(self.values, line, column, self.items, self.keys)
+        self.key = ""
+        self.wants_key = True
+        self.anchored: _Anchored | None = None
+
+    def add(self, node: YamlNode) -> None:
+        self.items[self.key] = node
+        self.values[self.key] = node.value
+        self.wants_key = True
+
+    def name(self, key: str, line: int, column: int) -> None:
+        self.key = key
+        self.keys.setdefault(key, (line, column))
+        self.wants_key = False
+
+    def drop(self, key: str) -> None:
+        del self.items[key], self.values[key], self.keys[key]
+
+
+class Reading:
+    """One pass over the events of a text; holds what is open."""
+
+    def __init__(self, events: Events, faults: list[Fault]) -> None:
+        self.events = events
+        self.faults = faults
+        self.room = MAX_FAULTS
+        self.documents = _OpenList(1, 1)
+        self.top: _OpenList | _OpenMapping = self.documents
+        self.opened: list[_OpenList | _OpenMapping] = []
+        self.anchors: dict[str, _Anchored] = {}
+        self.dropped: list[tuple[_OpenMapping, str]] = []
+        self.plain = Values(WORDS)
+        self.count = 0
+
+    def document(self) -> YamlNode:
+        """The one document of the text. Raises Refused where there is none or it cannot be followed."""
+        try:
+            self._read()
+        finally:
+            self.events.dispose()
+        for mapping, key in self.dropped:
+            mapping.drop(key)
+        if not self.documents.items:
+            raise Refused(Fault(0, 0, "there is nothing in this file"))
+        return self.documents.items[0]
+
+    def _read(self) -> None:
+        """Follow all events; scalars, nearly all there is, are handled here without a call for each."""
+        next_event = self.events.get_event
+        plain = self.plain
+        while True:
+            event = next_event()
+            if type(event) is not ScalarEvent:
+                if type(event) is StreamEndEvent:
+                    return
+                self._structure(event)
+                continue
+            start, end = event.start_mark, event.end_mark
+            if start is None or end is None:
+                raise Refused(_UNMARKED)
+            line, column = start.line + 1, start.column + 1
+            top = self.top
+            self.count += 1
+            if event.tag is not None or event.anchor is not None or self.count > MAX_NODES:
+                self._check(event)
+            text = event.value
+            if top.wants_key:
+                if text in top.keys or text == "<<":
+                    self._odd_key(text, line, column)
+                top.name(text, line, column)
+                continue
+            width = (end.line == start.line and end.column - start.column) or 1
+            top.add(YamlNode(text if event.style else plain[text], line, column, None, None, width))
+
+    def _structure(self, event: Event) -> None:
+        """Follow an event that is no scalar."""
+        if isinstance(event, MappingEndEvent | SequenceEndEvent):
+            self._close()
+        elif isinstance(event, MappingStartEvent | SequenceStartEvent):
+            self._open(event)
+        elif isinstance(event, AliasEvent):
+            self._alias(event)
+        elif isinstance(event, DocumentStartEvent) and self.documents.items:
+            self._refuse(event, "a second document begins here", "keep one layout to a file")
+
+    def _open(self, event: MappingStartEvent | SequenceStartEvent) -> None:
+        self.count += 1
+        self._check(event)
+        if self.top.wants_key:
+            self._refuse(event, "a mapping or a list cannot be a key", "put the key in quotes")
+        if len(self.opened) == MAX_DEPTH:
+            self._refuse(event, f"this is nested deeper than {MAX_DEPTH} levels")
+        opened = (_OpenMapping if isinstance(event, MappingStartEvent) else _OpenList)(*_place(event))
+        if event.anchor is not None:
+            opened.anchored = self.anchors[event.anchor] = _Anchored(opened.node, 1 - self.count)
+        self.top.add(opened.node)
+        self.opened.append(self.top)
+        self.top = opened
+
+    def _close(self) -> None:
+        if self.top.anchored is not None:
+            self.top.anchored.size += self.count
+        self.top = self.opened.pop()
+
+    def _alias(self, event: AliasEvent) -> None:
+        name = event.anchor or ""
+        anchored = self.anchors.get(name)
+        if anchored is None:
+            self._refuse(event, f"no anchor {quoted('&' + name)} stands before this alias")
+        if anchored.size < 1:
+            self._refuse(event, f"the alias {quoted('*' + name)} stands inside what it stands for")
+        if self.top.wants_key:
+            self._refuse(event, "an alias cannot be a key", "write the key out")
+        self.count += anchored.size
+        self._check(event)
+        node = anchored.node
+        self.top.add(YamlNode(node.value, *_place(event), node.items, node.keys, len(name) + 1))
+
+    def _check(self, event: ScalarEvent | MappingStartEvent | SequenceStartEvent | AliasEvent) -> None:
+        """Stop where the file is too large; pass over a tag with a fault; keep what an anchor names."""
+        if self.count > MAX_NODES:
+            self._refuse(event, f"the file holds more than {MAX_NODES:,} values", "split the layout")
+        if isinstance(event, AliasEvent):
+            return
+        if event.tag is not None:
+            text = 'a tag (a word that begins with "!") has no meaning here'
+            self._fault(*_place(event), text, "remove it, or put the value in quotes")
+        if isinstance(event, ScalarEvent) and event.anchor is not None:
+            value = event.value if event.style else self.plain[event.value]
+            self.anchors[event.anchor] = _Anchored(YamlNode(value, *_place(event)), 1)
+
+    def _odd_key(self, key: str, line: int, column: int) -> None:
+        """Pass over a merge key, or a key that was there before."""
+        if key in self.top.keys:
+            first = f"the first is in line {self.top.keys[key][0]}"
+            self._fault(line, column, f"the key {quoted(key)} is written a second time", first, len(key))
+        elif isinstance(self.top, _OpenMapping):
+            self.dropped.append((self.top, key))
+            self._fault(line, column, 'the merge key "<<" is not read here', "write the keys out", 2)
+
+    def _fault(self, line: int, column: int, text: str, hint: str, width: int = 1) -> None:
+        self.faults.append(Fault(line, column, text, hint, width))
+        self.room -= 1
+        if not self.room:
+            raise Refused(Fault(line, column, "reading stops here", "there are too many faults before"))
+
+    def _refuse(self, event: Event, text: str, hint: str = "") -> NoReturn:
+        raise Refused(Fault(*_place(event), text, hint))
+
+
+def _place(event: Event) -> tuple[int, int]:
+    """Line and column at which the event begins."""
+    mark = event.start_mark
+    if mark is None:
+        raise Refused(_UNMARKED)
+    return mark.line + 1, mark.column + 1

@@ -1,0 +1,50 @@
+"""The heaters of a report as a table of pandas, which need not be installed."""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Final
+
+from plumbnet.analysis import Report
+from plumbnet.report.formats import heater_cells
+
+if TYPE_CHECKING:
+    from pandas import DataFrame
+
+COLUMNS: Final = (
+    "file",
+    "line",
+    "name",
+    "kind",
+    "verdict",
+    "static_pa",
+    "limit_pa",
+    "limit_by",
+    "settled_pa",
+    "cold_k",
+    "hot_k",
+    "heated_volume_m3",
+    "expansion_m3",
+    "opens_first",
+    "opens_first_pa",
+    "stopped_by",
+    "short_m3",
+    "need_tank_m3",
+    "need_nominal_m3",
+    "need_precharge_pa",
+    "need_at",
+)
+"""The columns, whatever the heaters; SI, pressures gauge at the heater's own height."""
+UNITS: Final = ("_pa", "_k", "_m3")
+"""How columns end that hold a quantity."""
+MISSING = 'a table needs pandas, which is not installed: pip install "plumbnet[frames]"'
+
+
+def heaters_frame(report: Report) -> "DataFrame":
+    """A row to each heater, in the order of the file. Raises ImportError where pandas is not installed."""
+    try:
+        pandas = import_module("pandas")
+    except ImportError as error:
+        raise ImportError(MISSING) from error
+    file = report.system.record.file
+    rows = [{"file": file, **heater_cells(heater)} for heater in report.heaters]
+    frame = pandas.DataFrame(rows, columns=list(COLUMNS))
+    return frame.astype({column: float for column in COLUMNS if column.endswith(UNITS)})

@@ -1,0 +1,31 @@
+"""The schematic of a layout as a picture."""
+
+from pathlib import Path
+
+from plumbnet.analysis import Report
+from plumbnet.api import Layout, as_report
+from plumbnet.library.picture import Picture, form_wanted, pictured
+from plumbnet.report.figures import Form, Theme
+from plumbnet.report.schematic import schematic_file
+
+
+def draw(
+    layout: Layout | Report,
+    path: str | Path | None = None,
+    *,
+    form: Form | None = None,
+    theme: Theme = "light",
+    date: str | None = None,
+) -> Picture:
+    """The schematic: piping, trapped zones, what stops the water, the way out; a notebook shows it.
+
+    `layout` is a report, or what `check` makes one of. With a `path` it is written there as well, as its ending says:
+    .svg, .pdf or .png. `date` is printed as it is given. The symbols are generic trade practice and claim conformity
+    with no standard. Raises UnknownForm for another ending, OSError where it cannot be written, and what `check` does.
+
+    >>> picture = draw("systems/open-house.yaml")
+    >>> picture.form, b'id="part-house-stop"' in picture.content
+    ('svg', True)
+    """
+    wanted = form_wanted(form, path)
+    return pictured(schematic_file(as_report(layout), wanted, theme=theme, date=date), wanted, path)

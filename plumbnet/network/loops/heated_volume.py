@@ -1,0 +1,87 @@
+"""Heated volumes: for each heat source the water it can warm while every fixture is shut, piece by piece."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from plumbnet.layout.model import End, HeatSource
+from plumbnet.network.loops.loops import Loop
+from plumbnet.network.piping import Node, Piping
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Water of one part or pipe that stands at `node`; two pieces with one `name` are the same water."""
+
+    name: str
+    node: Node
+    volume_m3: float
+
+
+@dataclass(frozen=True, slots=True)
+class Heated:
+    """A heat source with the loops it heats and the water it warms.
+
+    `inlet` and `outlet` are the nodes of its store. A source that fires only on flow warms nothing while
+    every fixture is shut unless a pump drives water through it; `is_idle` says so, and `pieces` is then what
+    it holds itself.
+    """
+
+    name: str
+    source: HeatSource
+    inlet: Node
+    outlet: Node
+    loops: tuple[Loop, ...]
+    pieces: tuple[Piece, ...]
+
+    @property
+    def is_idle(self) -> bool:
+        """Whether it stays cold while nothing is drawn."""
+        return self.source.on_flow and not self.loops
+
+    @property
+    def volume_m3(self) -> float:
+        """The heated volume."""
+        return sum(piece.volume_m3 for piece in self.pieces)
+
+
+def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[Heated, ...]:
+    """Every heat source of the system with its heated volume, in the order of the file."""
+    loops_at: dict[Node, list[Loop]] = {}
+    for loop in loops:
+        for node in loop.nodes:
+            loops_at.setdefault(node, []).append(loop)
+    found = []
+    for name, part in piping.system.parts.items():
+        source = part.heat()
+        if source is not None:
+            found.append(_heated(piping, name, source, loops_at))
+    return tuple(found)
+
+
+def _heated(piping: Piping, name: str, source: HeatSource, loops_at: dict[Node, list[Loop]]) -> Heated:
+    inlet, outlet = piping.node_of[End(name, source.inlet)], piping.node_of[End(name, source.outlet)]
+    own_loops = {loop.parts: loop for node in (inlet, outlet) for loop in loops_at.get(node, [])}
+    loops = tuple(own_loops.values())
+    pieces = {piece.name: piece for piece in _own_pieces(piping, name, inlet)}
+    for loop in loops:
+        pieces |= {piece.name: piece for piece in _loop_pieces(piping, loop)}
+    return Heated(name, source, inlet, outlet, loops, tuple(pieces.values()))
+
+
+def _own_pieces(piping: Piping, name: str, inlet: Node) -> Iterator[Piece]:
+    for port, volume_m3 in piping.system.parts[name].contents():
+        node = piping.node_of[End(name, port)]
+        if node == inlet:
+            yield Piece(f"{name}.{port}", node, volume_m3)
+
+
+def _loop_pieces(piping: Piping, loop: Loop) -> Iterator[Piece]:
+    for name in loop.parts:
+        for port, volume_m3 in piping.system.parts[name].contents():
+            node = piping.node_of[End(name, port)]
+            if node in loop.nodes and volume_m3 > 0.0:
+                yield Piece(f"{name}.{port}", node, volume_m3)
+    for number in loop.pipes:
+        pipe = piping.system.pipes[number]
+        if pipe.volume_m3 > 0.0:
+            yield Piece(f"pipe {number}", piping.pipes[number][0], pipe.volume_m3)

@@ -1,0 +1,201 @@
+"""Loops that a pump can drive with every fixture shut, and the water in them."""
+
+import math
+from collections import deque
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+import networkx as nx
+
+from plumbnet.layout.model import End
+from plumbnet.network.graphs import blocks, dominators, under_one
+from plumbnet.network.loops.cycles import Arc, Edge, Patience, on_ways_round, one_way, onward
+from plumbnet.network.loops.reducer_lift import Hindrance, Lifting, lifting_of
+from plumbnet.network.piping import Node, Piping
+
+_MOST_STEPS = 1_000_000
+"""Steps that trying ways round may cost for all pumps together."""
+
+
+@dataclass(frozen=True, slots=True)
+class Loop:
+    """A circulation path that a pump drives.
+
+    `parts` in the order in which the water meets them, the pump first; `nodes` are the ports in it, `pipes`
+    the numbers of its pipes in the system.
+    """
+
+    parts: tuple[str, ...]
+    nodes: frozenset[Node]
+    pipes: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Hindered:
+    """A pump that would drive a loop but for a reducer in it; `head_helps` says that a greater head would."""
+
+    pump: str
+    why: Hindrance
+    head_helps: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Circulation:
+    """The loops of a system, and the pumps that run and drive no loop; which of them reducers keep from it."""
+
+    loops: tuple[Loop, ...]
+    idle: tuple[str, ...]
+    hindered: tuple[Hindered, ...] = ()
+
+
+def circulation(piping: Piping) -> Circulation:
+    """Every loop that a running pump drives, whether or not anything heats it.
+
+    A loop is a biconnected block of the piping in which water can go round in the pump's direction against
+    no one-way device. One-way devices that no water could pass on its way round are taken out first, and the
+    block is looked for again, until nothing changes. Near-linear but for that repetition. No water goes round through
+    a reducer behind which it does not come back with what stands there: see `lifting`.
+    """
+    pumps = dict(_pumps(piping))
+    if not pumps:
+        return Circulation((), ())
+    block_of = {arc: block for block in _blocks(_arcs(piping, pumps)) for arc in block}
+    patience = Patience(_MOST_STEPS)
+    driven = {name: _driven(pump, block_of.get(pump, []), patience) for name, pump in pumps.items()}
+    reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
+    if not reducing:
+        return _circulation(piping, pumps, driven)
+    lifting, hindered = lifting_of(piping, reducing), list[Hindered]()
+    for name, arcs in reducing.items():
+        driven[name] = _driven(pumps[name], arcs, patience, lifting)
+        if not driven[name]:
+            hindered += _hindered(name, pumps[name], arcs, lifting)
+    return replace(_circulation(piping, pumps, driven), hindered=tuple(hindered))
+
+
+def _pumps(piping: Piping) -> Iterator[tuple[str, Arc]]:
+    """Every running pump."""
+    for name, part in piping.system.parts.items():
+        ends = part.driven()
+        if ends is not None:
+            start, end = (piping.node_of[End(name, port)] for port in ends)
+            yield name, Arc(start, end)
+
+
+def _circulation(piping: Piping, pumps: Mapping[str, Arc], driven: Mapping[str, list[Arc]]) -> Circulation:
+    """The loops of the arcs that pumps drive, those of the same water once."""
+    loops: dict[frozenset[Node], Loop] = {}
+    for name, arcs in driven.items():
+        if arcs:
+            loop = _loop(piping, pumps[name], arcs)
+            loops.setdefault(loop.nodes, loop)
+    return Circulation(tuple(loops.values()), tuple(name for name, arcs in driven.items() if not arcs))
+
+
+def _through_reducers(piping: Piping, driven: Mapping[str, list[Arc]]) -> Iterator[str]:
+    """The pumps in whose loop a reducer stands."""
+    gates = (gate for gate in piping.gates if gate.forward is not None and gate.forward.below_pa < math.inf)
+    reducers = {(gate.start, gate.end) for gate in gates}
+    for name, arcs in driven.items():
+        if reducers and any((arc.start, arc.end) in reducers for arc in arcs):
+            yield name
+
+
+def _hindered(name: str, pump: Arc, arcs: list[Arc], lifting: Lifting) -> Iterator[Hindered]:
+    """Why a pump drives nothing, told of the way round that the highest reducers stand in."""
+    why = lifting.hindrance(lifting.easiest(arcs, pump))
+    if why is not None:
+        head_helps = bool(_driven(pump, arcs, Patience(_MOST_STEPS), lifting.with_any_head(pump)))
+        yield Hindered(name, why, head_helps)
+
+
+def _arcs(piping: Piping, pumps: Mapping[str, Arc]) -> Iterator[Arc]:
+    """Every way from port to port that water can take while the pumps run: through a pump as it drives."""
+    yield from pumps.values()
+    for start, end in [*piping.inner, *((door.start, door.end) for door in piping.doors)]:
+        if piping.ports[start].part not in pumps:
+            yield Arc(start, end)
+            yield Arc(end, start)
+    for gate in piping.gates:
+        if gate.forward is not None and gate.part not in pumps:
+            yield Arc(gate.start, gate.end)
+    for number, (start, end) in enumerate(piping.pipes):
+        yield Arc(start, end, number)
+        yield Arc(end, start, number)
+
+
+def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
+    """The arcs of each biconnected block that holds a way round, sorted; arcs through one pipe are one link."""
+    links: dict[tuple[Edge, int], list[Arc]] = {}
+    for arc in arcs:
+        links.setdefault((arc.edge, arc.pipe), []).append(arc)
+    own = list(links.values())
+    for block in blocks([edge for edge, _ in links]):
+        yield sorted({arc for link in block for arc in own[link]})
+
+
+def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | None = None) -> list[Arc]:
+    """The arcs of the pump's loop within its block; none where no water can go round.
+
+    An arc that is taken out here lies on no way round; where none can be found to take out, what is left is
+    tried way by way.
+    """
+    while arcs:
+        likely = arcs if lifting is None else lifting.likely(arcs, pump)
+        ahead = _without_pockets(_going_round(likely, pump), pump)
+        left: list[Arc] = next((block for block in _blocks(ahead) if pump in block), [])
+        if len(left) == len(arcs):
+            break
+        arcs = left
+    if lifting is None:
+        return on_ways_round(arcs, pump, patience)
+    return on_ways_round(arcs, pump, patience, lambda way: lifting.hindrance(way) is None)
+
+
+def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
+    """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot."""
+    graph = onward(arc for arc in arcs if arc != pump)
+    if pump.start not in graph or pump.end not in graph:
+        return []
+    ahead = nx.descendants(graph, pump.end) | {pump.end}
+    behind = nx.ancestors(graph, pump.start) | {pump.start}
+    if pump.start not in ahead:
+        return []
+    return [arc for arc in arcs if (arc.start in ahead and arc.end in behind) or arc == pump]
+
+
+def _without_pockets(arcs: list[Arc], pump: Arc) -> list[Arc]:
+    """The arcs less the one-way devices that water could pass only by meeting some place twice.
+
+    So it is where every way to the device and every way on from it lead through one and the same node.
+    """
+    checks = one_way(arcs, pump)
+    if not checks:
+        return arcs
+    graph = onward(arc for arc in arcs if arc != pump)
+    before, after = dominators(graph.succ, pump.end), dominators(graph.pred, pump.start)
+    pockets = under_one(before, after, ((arc.start, arc.end) for arc in checks))
+    return [arc for arc in arcs if (arc.start, arc.end) not in pockets]
+
+
+def _loop(piping: Piping, pump: Arc, arcs: list[Arc]) -> Loop:
+    nodes = frozenset(node for arc in arcs for node in (arc.start, arc.end))
+    pipes = sorted({arc.pipe for arc in arcs if arc.is_pipe})
+    return Loop(tuple(_met_in_order(piping, arcs, pump)), nodes, tuple(pipes))
+
+
+def _met_in_order(piping: Piping, arcs: list[Arc], pump: Arc) -> Iterator[str]:
+    """Names of the parts as water from the pump meets them, nearest first."""
+    onward: dict[Node, list[Node]] = {}
+    for arc in sorted(arcs):
+        onward.setdefault(arc.start, []).append(arc.end)
+    met = dict.fromkeys([piping.ports[pump.start].part])
+    seen, queue = {pump.start, pump.end}, deque([pump.end])
+    while queue:
+        node = queue.popleft()
+        met.setdefault(piping.ports[node].part)
+        for beyond in onward.get(node, []):
+            if beyond not in seen:
+                seen.add(beyond)
+                queue.append(beyond)
+    yield from met

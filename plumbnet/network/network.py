@@ -1,0 +1,266 @@
+"""A system to everything the graph can say of it, each question searched once and kept."""
+
+import math
+from bisect import bisect_right
+from collections import deque
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from typing import TypeAlias
+
+from plumbnet.layout.model import End, Pipe, System, occupied
+from plumbnet.network.loops import Circulation, Heated, circulation, heated_volumes
+from plumbnet.network.outlets import (
+    Blocking,
+    Climber,
+    Closing,
+    Closings,
+    Opening,
+    Rung,
+    Stops,
+    Ways,
+    accidental_parts,
+    closing,
+    first_opens_pa,
+    floor_pa,
+    open_without_accident,
+    openings,
+    reach,
+)
+from plumbnet.network.piping import (
+    ROUNDING_PA,
+    Cell,
+    Node,
+    Piping,
+    Site,
+    Zone,
+    Zoning,
+    joined_parts,
+    piping_of,
+    zoning_of,
+)
+from plumbnet.network.pressure import Standing, levelled, spread_over_zones, standing_pressures
+
+LowestFixture: TypeAlias = tuple[float, str]
+"""A fixture by its static head and its name: the lowest, where the pressure is highest, sorts first."""
+
+
+@dataclass
+class Network:
+    """The piping of a system with its zones, pressures, loops and heated volumes; pressures at datum.
+
+    Questions that depend on a bound are searched once for all bounds that open the same gates and outlets.
+    """
+
+    piping: Piping
+    zoning: Zoning
+    standing: Standing
+    openings: dict[Zone, list[Opening]]
+    circulation: Circulation
+    heated: tuple[Heated, ...]
+    _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
+    _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
+    _closings: dict[int, Closing] = field(default_factory=dict)
+    _unaided: dict[int, set[Cell]] = field(default_factory=dict)
+
+    def ladder(self, zone: Zone) -> list[Rung]:
+        """Outlets that water of a zone can reach, lowest first."""
+        if zone not in self._ladders:
+            self._ladders[zone] = self._climber.ladder(zone)
+        return self._ladders[zone]
+
+    def way(self, start: Node, rung: Rung) -> tuple[str, ...]:
+        """Names of the parts on the way from a node to an outlet."""
+        return self._ways.to_rung(start, rung)
+
+    def stops(self, zone: Zone, bound_pa: float) -> Stops:
+        """What stands against water of a zone on its way out at or below the bound."""
+        return self._blocking.stops(zone, bound_pa)
+
+    def closings(self, node: Node, bound_pa: float) -> Closings:
+        """Valves whose closing would leave water at a node no outlet or tank at or below the bound."""
+        grade = self._grade(bound_pa)
+        if grade not in self._closings:
+            self._closings[grade] = closing(self.zoning, self.standing, self.openings, bound_pa)
+        return self._closings[grade].closings(self.zoning.cell_of[node])
+
+    def reach(self, zones: tuple[Zone, ...], bound_pa: float) -> tuple[Zone, ...]:
+        """Zones that water of `zones` can push into at or below the bound."""
+        return reach(self.zoning, self.standing, zones, bound_pa)
+
+    def bypasses(self, zone: Zone, bound_pa: float) -> tuple[str, ...]:
+        """Reducers whose bypass is all that lets water of a zone out at or below the bound, as they are met."""
+        way = _way_out(self.ladder(zone), bound_pa)
+        passed = () if way is None else tuple(crossing.part for crossing in way.crossings if crossing.is_bypass)
+        if not passed:
+            return ()
+        if zone not in self._unbypassed_ladders:
+            self._unbypassed_ladders[zone] = self._unbypassed.ladder(zone)
+        return () if _way_out(self._unbypassed_ladders[zone], bound_pa) else passed
+
+    def accidents(self, node: Node, bound_pa: float) -> tuple[str, ...]:
+        """Joints of hot and cold without which water at a node would have no way out; none where it would."""
+        if not self._has_accidents:
+            return ()
+        grade = self._grade(bound_pa)
+        if grade not in self._unaided:
+            self._unaided[grade] = open_without_accident(self.zoning, self.standing, self.openings, bound_pa)
+        if self.zoning.cell_of[node] in self._unaided[grade]:
+            return ()
+        return accidental_parts(self.zoning, self.zoning.zone_of[node])
+
+    def _grade(self, bound_pa: float) -> int:
+        """Number of thresholds at or below a bound: bounds of one grade open the same gates and outlets."""
+        return bisect_right(self._thresholds, bound_pa)
+
+    @cached_property
+    def heated_in(self) -> dict[Zone, list[Heated]]:
+        """Heat sources by the zones that hold water they warm with every fixture shut."""
+        found: dict[Zone, list[Heated]] = {}
+        for heated in self.heated:
+            if not heated.is_idle:
+                for zone in sorted({self.zoning.zone_of[piece.node] for piece in heated.pieces}):
+                    found.setdefault(zone, []).append(heated)
+        return found
+
+    def zones_of(self, heated: Heated) -> tuple[Zone, ...]:
+        """Zones that hold water which a heat source warms; its own inlet's first."""
+        nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
+        return tuple(dict.fromkeys(self.zoning.zone_of[node] for node in nodes))
+
+    def supplies(self, zone: Zone) -> tuple[str, ...]:
+        """Supplies whose water comes or once came to a zone, in the order of the file."""
+        sources = ((name, part.source()) for name, part in self.piping.system.parts.items())
+        nodes = ((name, self.piping.node_of[End(name, source.port)]) for name, source in sources if source is not None)
+        starts = ((name, self.zoning.zone_of[node]) for name, node in nodes)
+        return tuple(
+            name for name, start in starts if zone in spread_over_zones(self.zoning, start, set(), through_shut=True)
+        )
+
+    @cached_property
+    def fed(self) -> frozenset[Zone]:
+        """Zones that a supply goes on feeding: through no shut valve, and not filled once by hand. Linear."""
+        seen: set[Zone] = set()
+        for name, part in self.piping.system.parts.items():
+            source = part.source()
+            if source is not None and source.feeds_on:
+                start = self.zoning.zone_of[self.piping.node_of[End(name, source.port)]]
+                deque(spread_over_zones(self.zoning, start, seen, through_shut=False), maxlen=0)
+        return frozenset(seen)
+
+    @cached_property
+    def draws(self) -> dict[Zone, list[LowestFixture]]:
+        """Where people draw water, in every zone in which water stands, the lowest first."""
+        found: dict[Zone, list[LowestFixture]] = {}
+        for name, part in self.piping.system.parts.items():
+            for port in part.draws_at():
+                node = self.piping.node_of[End(name, port)]
+                zone = self.zoning.zone_of[node]
+                if self.standing.static_pa[zone] is not None:
+                    found.setdefault(zone, []).append((self.piping.heads_pa[node], name))
+        return {zone: sorted(own) for zone, own in found.items()}
+
+    @cached_property
+    def way_out_pa(self) -> dict[Zone, float]:
+        """Pressure at which the first way out of each zone that has one opens."""
+        return first_opens_pa(self.openings, lambda role: role.is_way_out)
+
+    def neighbours(self, node: Node) -> set[str]:
+        """The parts that pipes and fittings alone join to a node, its own left out."""
+        return self._joined_parts[node] - {self.piping.ports[node].part}
+
+    @cached_property
+    def _joined_parts(self) -> list[set[str]]:
+        return joined_parts(self.piping)
+
+    @cached_property
+    def sites(self) -> tuple[Site, ...]:
+        """Every outlet, in the order of the file."""
+        return tuple(self.piping.sites())
+
+    @cached_property
+    def site_of(self) -> dict[str, Site]:
+        """The outlet of each part that has one; of a running fixture, its last."""
+        return {site.part: site for sites in self.zoning.sites.values() for site in sites}
+
+    @cached_property
+    def pipe_at(self) -> dict[End, Pipe]:
+        """The pipe at each port that has one; at a shared port, the last."""
+        return occupied(self.piping.system.pipes)
+
+    def start_pa(self, zone: Zone) -> float:
+        """Static pressure of a zone at datum; one that no supply reaches is taken as just full.
+
+        That is to its highest port, or only as high as it does not run out through a gate.
+        """
+        return self._starts_pa[zone]
+
+    @cached_property
+    def _starts_pa(self) -> list[float]:
+        """By zone; lowered from gate to gate against their direction."""
+        known = enumerate(self.standing.static_pa)
+        starts = [self.tops_pa[zone] if static_pa is None else static_pa for zone, static_pa in known]
+        queue = deque(range(len(starts)) if None in self.standing.static_pa else ())
+        while queue:
+            far = queue.popleft()
+            for crossing in self.zoning.into.get(far, ()):
+                if self.standing.static_pa[crossing.near] is not None or crossing.way is None:
+                    continue
+                stays_pa = starts[far] + crossing.way.opens_pa
+                if starts[far] < crossing.way.below_pa and stays_pa < starts[crossing.near] - ROUNDING_PA:
+                    starts[crossing.near] = stays_pa
+                    queue.append(crossing.near)
+        return starts
+
+    @cached_property
+    def tops_pa(self) -> list[float]:
+        """Pressure at datum that just fills each zone to its highest port."""
+        tops = [-math.inf] * self.zoning.zone_count
+        for zone, head_pa in zip(self.zoning.zone_of, self.piping.heads_pa, strict=True):
+            tops[zone] = max(tops[zone], head_pa)
+        return tops
+
+    @cached_property
+    def _has_accidents(self) -> bool:
+        return any(not door.is_valve for door in self.zoning.piping.doors)
+
+    @cached_property
+    def _thresholds(self) -> list[float]:
+        floors = {floor_pa(crossing, self.standing) for crossing in self.zoning.cell_crossings()}
+        above_static = {
+            opening.opens_pa
+            for zone, outlets in self.openings.items()
+            for opening in outlets
+            if opening.opens_pa > self.standing.at(zone)
+        }
+        return sorted({floor for floor in floors if floor is not None} | above_static)
+
+    @cached_property
+    def _climber(self) -> Climber:
+        return Climber(self.zoning, self.standing, self.openings)
+
+    @cached_property
+    def _unbypassed(self) -> Climber:
+        """Finds ladders as if no reducer had a bypass."""
+        out = {zone: [one for one in crossings if not one.is_bypass] for zone, crossings in self.zoning.out.items()}
+        return Climber(replace(self.zoning, out=out), self.standing, self.openings)
+
+    @cached_property
+    def _blocking(self) -> Blocking:
+        return Blocking(self.zoning, self.standing, self.openings)
+
+    @cached_property
+    def _ways(self) -> Ways:
+        return Ways(self.piping)
+
+
+def _way_out(ladder: list[Rung], bound_pa: float) -> Rung | None:
+    """The first way to the street or to open air, if one opens at or below the bound."""
+    return next((rung for rung in ladder if rung.role.is_way_out and rung.opens_pa <= bound_pa), None)
+
+
+def network_of(system: System) -> Network:
+    """The network of a system."""
+    zoning = zoning_of(piping_of(system))
+    zoning, stands = levelled(zoning, standing_pressures(zoning))
+    piping, moving = zoning.piping, circulation(zoning.piping)
+    return Network(piping, zoning, stands, openings(zoning, stands), moving, heated_volumes(piping, moving.loops))

@@ -1,0 +1,50 @@
+"""Which zones water of a zone can push into, and past which devices."""
+
+from collections import deque
+from collections.abc import Callable, Iterable
+
+from plumbnet.network.outlets.ladder import floor_pa
+from plumbnet.network.piping import Crossing, Zone, Zoning
+from plumbnet.network.pressure import Standing
+
+
+def reach(
+    zoning: Zoning,
+    standing: Standing,
+    zones: Iterable[Zone],
+    bound_pa: float,
+    *,
+    without: Callable[[Crossing], bool] = lambda _crossing: False,
+) -> tuple[Zone, ...]:
+    """Zones that water of `zones` can push into through gates that open at or below `bound_pa` (datum).
+
+    Crossings for which `without` holds are thought closed. The zones themselves come first. Linear in what is reached.
+    """
+    reached = dict.fromkeys(zones)
+    queue = deque(reached)
+    while queue:
+        for crossing in zoning.out.get(queue.popleft(), ()):
+            floor = floor_pa(crossing, standing)
+            if crossing.far not in reached and floor is not None and floor <= bound_pa and not without(crossing):
+                reached[crossing.far] = None
+                queue.append(crossing.far)
+    return tuple(reached)
+
+
+def devices_between(zoning: Zoning, standing: Standing, start: Zone, goal: Zone) -> tuple[str, ...]:
+    """Names of the one-way devices that water of a zone passes into another, the fewest, then the first by name.
+
+    None where it cannot come there. Linear in what is reached.
+    """
+    before: dict[Zone, Crossing | None] = {start: None}
+    queue = deque([start])
+    while queue and goal not in before:
+        for crossing in sorted(zoning.out.get(queue.popleft(), ()), key=lambda one: one.part):
+            if crossing.far not in before and floor_pa(crossing, standing) is not None:
+                before[crossing.far] = crossing
+                queue.append(crossing.far)
+    names, last = [], before.get(goal)
+    while last is not None:
+        names.append(last.part)
+        last = before[last.near]
+    return tuple(reversed(names))

@@ -1,0 +1,27 @@
+"""A system as ports joined by free passages; contracted to zones, and the gates that are left between them."""
+
+from plumbnet.network.piping.heater_sides import hot_side, joined_parts, touching
+from plumbnet.network.piping.piping import Gate, Node, Piping, Site, Way, piping_of
+from plumbnet.network.piping.potentials import ROUNDING_PA, Heights, PotentialStep, fitted
+from plumbnet.network.piping.zones import Cell, Crossing, Zone, Zoning, zoning_of
+
+__all__ = [
+    "ROUNDING_PA",
+    "Cell",
+    "Crossing",
+    "Gate",
+    "Heights",
+    "Node",
+    "Piping",
+    "PotentialStep",
+    "Site",
+    "Way",
+    "Zone",
+    "Zoning",
+    "fitted",
+    "hot_side",
+    "joined_parts",
+    "piping_of",
+    "touching",
+    "zoning_of",
+]

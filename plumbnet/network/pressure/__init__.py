@@ -1,0 +1,17 @@
+"""What stands in each zone with every fixture shut, whose pressure that is, and which reducers are passed by."""
+
+from plumbnet.network.pressure.pressure_source import Feed, Feeding, Giver
+from plumbnet.network.pressure.pump_head import levelled
+from plumbnet.network.pressure.reducer_bypass import way_past
+from plumbnet.network.pressure.static_pressure import Standing, spread_over_zones, standing_pressures
+
+__all__ = [
+    "Feed",
+    "Feeding",
+    "Giver",
+    "Standing",
+    "levelled",
+    "spread_over_zones",
+    "standing_pressures",
+    "way_past",
+]

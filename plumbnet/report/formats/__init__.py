@@ -1,0 +1,21 @@
+"""Reports for programs: JSON, SARIF, JUnit and CSV, a module each."""
+
+from plumbnet.report.formats.csv1 import CsvCell, CsvRow, CsvWriter, fault_cells, finding_cells, heater_cells
+from plumbnet.report.formats.json1 import Json, JsonWriter, in_order, report_fields
+from plumbnet.report.formats.junit import JunitWriter
+from plumbnet.report.formats.sarif import SarifWriter
+
+__all__ = [
+    "CsvCell",
+    "CsvRow",
+    "CsvWriter",
+    "Json",
+    "JsonWriter",
+    "JunitWriter",
+    "SarifWriter",
+    "fault_cells",
+    "finding_cells",
+    "heater_cells",
+    "in_order",
+    "report_fields",
+]

@@ -1,0 +1,104 @@
+"""Reports to JUnit XML, the form in which build servers read test results: a suite to a file, a case to a heater.
+
+There is no standard; elements and attributes are those that readers of it agree on (common practice).
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from xml.etree.ElementTree import Element, SubElement, indent, tostring
+
+from plumbnet.analysis import Report
+from plumbnet.layout.yaml import visible
+from plumbnet.report.output import FilePiece, Listing, Unread, program_version
+from plumbnet.report.text import clause_in_words
+from plumbnet.rules import Finding, Severity
+from plumbnet.study.remedies import Checked
+
+OTHER = "everything else"
+"""Name of the case for findings that no heater leads."""
+LAYOUT = "layout"
+"""Name of the case of a file that could not be understood."""
+
+
+@dataclass(frozen=True, slots=True)
+class JunitWriter:
+    """A suite to a file; a case fails where a finding of one of the `failing` severities stands."""
+
+    failing: frozenset[Severity] = frozenset({Severity.ERROR})
+    is_for_people: bool = False
+    shows_remedies: bool = False
+
+    def answered(self, checked: Checked) -> FilePiece:
+        """A suite with a case for every heater, and one for what no heater leads."""
+        report, suite = checked.report, _suite(checked.file)
+        properties = SubElement(suite, "properties")
+        for name, value in _properties(report):
+            SubElement(properties, "property", name=name, value=visible(value))
+        heaters = {heater.name: f"{heater.name}: {heater.verdict.value}" for heater in report.heaters}
+        for name, verdict in heaters.items():
+            own = [one for one in report.findings if one.parts[0] == name]
+            self._case(suite, name, own, [verdict, *_accepted(report, {name})])
+        rest = [one for one in report.findings if one.parts[0] not in heaters]
+        others = {one.finding.parts[0] for one in report.accepted} - heaters.keys()
+        self._case(suite, OTHER, rest, _accepted(report, others))
+        return FilePiece(answers=(_text(suite),))
+
+    def refused(self, unread: Unread) -> FilePiece:
+        """A suite with a single case that could not be run."""
+        suite = _suite(unread.file)
+        case = SubElement(suite, "testcase", classname=visible(unread.file), name=LAYOUT)
+        error = SubElement(case, "error", type="not-understood", message=visible(unread.faults[0].sentence))
+        error.text = "\n".join(map(visible, unread.words.split("\n")))
+        return FilePiece(answers=(_text(suite),))
+
+    def document(self) -> Listing:
+        """All suites; ends with a line break."""
+        head = f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {program_version()}">\n'
+        return Listing(head, "</testsuites>\n")
+
+    def _case(self, suite: Element, name: str, findings: Sequence[Finding], notes: Iterable[str]) -> None:
+        case = SubElement(suite, "testcase", classname=suite.attrib["name"], name=visible(name))
+        failing = [one for one in findings if one.severity in self.failing]
+        if failing:
+            failure = SubElement(case, "failure", type=failing[0].name, message=visible(failing[0].text))
+            failure.text = "\n".join(_lines(failing))
+        told = [*notes, *_lines(one for one in findings if one not in failing)]
+        if told:
+            SubElement(case, "system-out").text = "\n".join(map(visible, told))
+
+
+def _suite(file: str) -> Element:
+    return Element("testsuite", name=visible(file))
+
+
+def _text(suite: Element) -> str:
+    """The suite, its cases counted, as plain ASCII, which is right whatever the encoding."""
+    for attribute, path in (("tests", "testcase"), ("failures", "testcase/failure"), ("errors", "testcase/error")):
+        suite.set(attribute, str(len(suite.findall(path))))
+    suite.set("skipped", "0")
+    indent(suite, " ", level=1)
+    plain: bytes = tostring(suite, encoding="us-ascii", xml_declaration=False)
+    return f" {plain.decode('ascii')}\n"
+
+
+def _properties(report: Report) -> Iterator[tuple[str, str]]:
+    """The record: what was read, with what, under which rules, and what was taken where the file says nothing."""
+    yield "plumbnet", program_version()
+    yield "title", report.system.title
+    yield "sha256", report.system.record.sha256
+    yield "rules", report.profile.profile
+    yield "rules_sha256", report.profile.sha256
+    for text, parts in report.facts.assumed.items():
+        yield "assumed", f"{text}: {', '.join(parts)}"
+
+
+def _lines(findings: Iterable[Finding]) -> Iterator[str]:
+    for one in findings:
+        place = f", line {one.line}" if one.line else ""
+        yield visible(f"{one.severity.value}: {one.name}{place}: {one.text} {one.advice} {clause_in_words(one)}")
+
+
+def _accepted(report: Report, leading: set[str]) -> Iterator[str]:
+    for one in report.accepted:
+        if one.finding.parts[0] in leading:
+            yield f"accepted in line {one.line}: {one.finding.name}: {one.finding.text} Reason: {one.reason}"

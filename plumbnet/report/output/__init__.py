@@ -1,0 +1,34 @@
+"""What every form of output has in common: a file's outcome as text, and by what it was made."""
+
+from plumbnet.report.output.imprint import (
+    imprint_lines,
+    program_line,
+    program_version,
+    record_blocks,
+    record_lines,
+    rules_line,
+)
+from plumbnet.report.output.streamed_json import Array, array, closed_json, fragment, member, opened
+from plumbnet.report.output.writer import Fate, FileOutcome, FilePiece, Listing, Unread, Writer, unread
+
+__all__ = [
+    "Array",
+    "Fate",
+    "FileOutcome",
+    "FilePiece",
+    "Listing",
+    "Unread",
+    "Writer",
+    "array",
+    "closed_json",
+    "fragment",
+    "imprint_lines",
+    "member",
+    "opened",
+    "program_line",
+    "program_version",
+    "record_blocks",
+    "record_lines",
+    "rules_line",
+    "unread",
+]

@@ -1,0 +1,116 @@
+"""What every form of output has in common: one file's outcome as text that can be sent between processes."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Protocol
+
+from plumbnet.layout.yaml import Fault, LayoutError, reason_of, visible
+from plumbnet.rules import Finding, Verdict
+from plumbnet.study.remedies import Checked
+
+
+class Fate(StrEnum):
+    """What became of a file."""
+
+    CHECKED = "checked"
+    NOT_UNDERSTOOD = "not understood"
+    NO_LAYOUT = "no layout"
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A file that could not be understood: its mistakes, and the words for people, with line and caret.
+
+    A file that could not be opened has one mistake, in line 0.
+    """
+
+    file: str
+    faults: tuple[Fault, ...]
+    words: str
+
+
+def unread(file: str, error: LayoutError | OSError) -> Unread:
+    """The file that an error kept from being understood."""
+    if isinstance(error, LayoutError):
+        return Unread(error.file, error.faults, str(error))
+    fault = Fault(0, 0, reason_of(error))
+    return Unread(file, (fault,), visible(f"{file}: {fault.text}"))
+
+
+@dataclass(frozen=True, slots=True)
+class FilePiece:
+    """What one file adds to a document, as finished text: its answers, a record of the file, what is wrong with it."""
+
+    answers: tuple[str, ...] = ()
+    records: tuple[str, ...] = ()
+    errors: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FileOutcome:
+    """What came of one file: what it adds to the document, and what is counted. Plain data, cheap to send.
+
+    `accepted` counts the findings that the file accepts; `words` tell people why it was not understood.
+    """
+
+    file: str
+    fate: Fate
+    piece: FilePiece = FilePiece()
+    verdicts: tuple[Verdict, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    accepted: int = 0
+    words: str = ""
+
+
+class _Document(Protocol):
+    """A document that grows by one file at a time; what each call gives is to be written at once, and is not kept."""
+
+    def opening(self) -> str:
+        """What stands before everything."""
+
+    def add(self, outcome: FileOutcome) -> str:
+        """What one more file adds."""
+
+    def closing(self) -> str:
+        """What stands behind everything."""
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """A document of answers one behind the other, between a head and a foot."""
+
+    head: str
+    foot: str = ""
+
+    def opening(self) -> str:
+        """The head."""
+        return self.head
+
+    def add(self, outcome: FileOutcome) -> str:
+        """The answers of a file."""
+        return "".join(outcome.piece.answers)
+
+    def closing(self) -> str:
+        """The foot."""
+        return self.foot
+
+
+class Writer(Protocol):
+    """A form of output. Its pieces are made where a file is checked, in any process; the document in one, in order."""
+
+    @property
+    def is_for_people(self) -> bool:
+        """Whether what is wrong with a file is told beside the document and not in it."""
+
+    @property
+    def shows_remedies(self) -> bool:
+        """Whether remedies are to be looked for, because it shows them."""
+
+    def answered(self, checked: Checked) -> FilePiece:
+        """The piece of a file that was checked."""
+
+    def refused(self, unread: Unread) -> FilePiece:
+        """The piece of a file that could not be understood."""
+
+    def document(self) -> _Document:
+        """A document in which nothing stands yet."""

@@ -1,0 +1,44 @@
+"""The chapter of calculation: the sheet of each heater, every step of it, and the size of tank against pressure."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+
+from matplotlib.figure import Figure
+
+from plumbnet.analysis import Report
+from plumbnet.report.charts import figure_of, tank_chart
+from plumbnet.report.page.page_content import PageBlock, Picture
+from plumbnet.report.prose import Heading, Paragraph
+from plumbnet.report.sheets import blocks
+from plumbnet.study.dossier import Dossier, Sizes
+
+_SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
+"""Labels of what a sheet says by itself, and the page once for all."""
+
+
+def calculation(dossier: Dossier) -> Iterator[PageBlock]:
+    """The blocks of the chapter."""
+    report = dossier.report
+    for sheet in dossier.sheets:
+        for block in blocks(sheet, report.facts.units):
+            if isinstance(block, Heading):
+                yield replace(block, level=block.level + 2)
+            elif not (isinstance(block, Paragraph) and block.label in _SAID_ABOVE):
+                yield block
+        if sheet.heater.name in dossier.sizes:
+            yield _chart(report, sheet.heater.name, dossier.sizes[sheet.heater.name])
+    left = len(report.heaters) - len(dossier.sheets)
+    if left:
+        yield Paragraph(f"The command plumbnet size prints the sheets of the other {left} heaters.")
+
+
+def _chart(report: Report, heater: str, found: Sizes) -> Picture:
+    """The size of a tank against pressure."""
+    least, end = report.facts.volume(found.least_m3), report.facts.pressure(found.end_pa)
+    words = f"The smallest tank for {heater} against the highest pressure allowed: {least} at {end}."
+    return Picture(f"Size of the tank for {heater}", words, partial(_figure, report, heater, found))
+
+
+def _figure(report: Report, heater: str, found: Sizes) -> Figure:
+    return figure_of(tank_chart(report, heater, found))

@@ -1,0 +1,84 @@
+"""The chapters with pictures of the whole layout: its piping, and the ladders of its heaters."""
+
+from collections.abc import Iterator, Sequence
+from functools import partial
+
+from matplotlib.figure import Figure
+
+from plumbnet.analysis import Report
+from plumbnet.report.charts import figure_of, ladder_chart
+from plumbnet.report.page.page_content import Entry, PageBlock, Picture
+from plumbnet.report.prose import Paragraph
+from plumbnet.report.schematic import schematic
+from plumbnet.rules import TROUBLED, HeaterFacts, listed
+from plumbnet.study.dossier import Dossier
+
+ACROSS = 3
+"""Ladders side by side on a sheet as wide as the page."""
+MOST_LADDERS = 12
+"""Heaters with a ladder, those in trouble before others."""
+
+MOST_DRAWN = 300
+"""Parts up to which the piping is drawn on a page."""
+_MOST_NAMED = 40
+"""Heaters named under the picture, so that their parts light up in it."""
+
+
+def piping(dossier: Dossier) -> Iterator[PageBlock]:
+    """The piping with what lets the water go and what stops it."""
+    report = dossier.report
+    picture = drawn(report, "The piping", date=dossier.date)
+    yield picture
+    for heater in report.heaters[:_MOST_NAMED] if isinstance(picture, Picture) else ():
+        verdict = heater.verdict.value
+        yield Entry(verdict.upper(), verdict, heater.name, (), shown_up(heater))
+
+
+def shown_up(heater: HeaterFacts) -> tuple[str, ...]:
+    """Parts that light up for a heater: itself, and its way out, or else everything that stops it."""
+    if heater.stopped_by.sets:
+        names = [name for names in heater.stopped_by.sets for name in names]
+    else:
+        names = [] if heater.way_out is None else list(heater.way_out.way)
+    return tuple(dict.fromkeys([heater.name, *names]))
+
+
+def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False) -> PageBlock:
+    """A picture of the piping of a report; a small one shows what a remedy makes of it, and lights nothing up.
+
+    A sentence in place of one that could not be read on a page.
+    """
+    if len(report.system.parts) > MOST_DRAWN:
+        large = f"The piping has {len(report.system.parts)} parts, too many for a picture on a page"
+        return Paragraph(f"{large}; the command plumbnet draw draws it on a sheet of its own.")
+    verdicts = [f"{heater.name} is {heater.verdict.value}" for heater in report.heaters]
+    words = f"Schematic of {len(report.system.parts)} parts; {listed(verdicts) if verdicts else 'nothing heats water'}."
+    return Picture(title, words, partial(schematic, report, date=date or None), not is_small, is_small)
+
+
+def ladders(dossier: Dossier) -> Iterator[PageBlock]:
+    """The ladders, a few to a sheet."""
+    report = dossier.report
+    names = _chosen(report.heaters)
+    for start in range(0, len(names), ACROSS):
+        across = names[start : start + ACROSS]
+        told = "; ".join(_in_words(heater) for heater in report.heaters if heater.name in across)
+        words = f"A column of pressure for each of {listed(across)}. {told}."
+        yield Picture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across))
+    if len(names) < len(report.heaters):
+        yield Paragraph(f"{len(report.heaters) - len(names)} more heaters have no picture here.")
+
+
+def _sheet(report: Report, names: Sequence[str]) -> Figure:
+    return figure_of(ladder_chart(report, heaters=names))
+
+
+def _chosen(heaters: tuple[HeaterFacts, ...]) -> list[str]:
+    chosen = sorted(heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_LADDERS]
+    names = {heater.name for heater in chosen}
+    return [heater.name for heater in heaters if heater.name in names]
+
+
+def _in_words(heater: HeaterFacts) -> str:
+    opens = [rung.outlet for rung in heater.ladder]
+    return f"{heater.name}: {listed(opens)} {'opens' if len(opens) == 1 else 'open'} in turn"

@@ -1,0 +1,73 @@
+"""The chapter of remedies: what would cure each heater, the layout with the first of them, and the warm-up then."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from matplotlib.figure import Figure
+
+from plumbnet.analysis import Report
+from plumbnet.layout.units import PRESSURE
+from plumbnet.report.charts import figure_of, lines, warmup_chart
+from plumbnet.report.page.chapters.picture_chapters import drawn
+from plumbnet.report.page.page_content import PageBlock, Picture
+from plumbnet.report.prose import Heading, Paragraph, Points
+from plumbnet.report.text import MOST_REMEDIES, NONE_FOUND, RELIEF_FIRST, remedy_outcome
+from plumbnet.rules import Verdict
+from plumbnet.study.dossier import Dossier, WarmUps
+from plumbnet.study.remedies import MOST_PARTS, Remedy
+
+
+def cures(dossier: Dossier) -> Iterator[PageBlock]:
+    """The blocks of the chapter; none where no heater is in trouble."""
+    if dossier.found is None:
+        few = f"Remedies are looked for in layouts of up to {MOST_PARTS} parts"
+        yield Paragraph(f"{few}; the command plumbnet remedies looks in any.")
+        return
+    sealed = {heater.name for heater in dossier.report.heaters if heater.verdict is Verdict.SEALED}
+    if dossier.found:
+        yield Paragraph("Each was tried on a copy of this layout, and breaks nothing else. Least work first.")
+    shown: dict[str, str] = {}
+    for heater, own in dossier.found.items():
+        yield Heading(heater, 3)
+        if heater in sealed:
+            yield Paragraph(RELIEF_FIRST)
+        yield Points(tuple(_told(dossier, own))) if own else Paragraph(NONE_FOUND)
+        if own:
+            yield from _pictures(dossier, heater, own[0].title, shown)
+
+
+def _told(dossier: Dossier, own: tuple[Remedy, ...]) -> Iterator[str]:
+    for remedy in own[:MOST_REMEDIES]:
+        yield f"{remedy.title} {remedy_outcome(dossier.report.facts, remedy)}"
+    if len(own) > MOST_REMEDIES:
+        yield f"{len(own) - MOST_REMEDIES} more; the command plumbnet remedies shows them all."
+
+
+def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) -> Iterator[PageBlock]:
+    """The layout with the remedy of that title and the warm-up with it; one that stands there already is named."""
+    if title in shown:
+        yield Paragraph(f"The picture at {shown[title]} shows it.")
+        return
+    if heater not in dossier.cures:
+        return
+    shown[title] = heater
+    yield drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    if heater in dossier.warm_ups:
+        yield _warm_up(dossier.report, heater, dossier.warm_ups[heater])
+    if heater in dossier.cold:
+        yield Paragraph(f"There is no picture of the warm-up: {dossier.cold[heater]}.")
+
+
+def _warm_up(report: Report, heater: str, found: WarmUps) -> Picture:
+    """The warm-up as a picture."""
+    unit = PRESSURE.us if report.facts.units == "us" else PRESSURE.metric
+    highest = [f"{max(course.pressures):.4g} {unit} {words}" for words, course in lines(found).items()]
+    words = (
+        f"Temperature and pressure of {heater} from cold with every fixture shut. The pressure climbs to "
+        f"{'; to '.join(highest)}"
+    )
+    return Picture(f"Warm-up of {heater}", words, partial(_chart, found))
+
+
+def _chart(found: WarmUps) -> Figure:
+    return figure_of(warmup_chart(found))

@@ -1,0 +1,64 @@
+"""The chapter of verdicts: how many heaters come to what, their figures in a table, and the story of each."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from plumbnet.analysis import Report
+from plumbnet.report.page.chapters.picture_chapters import shown_up
+from plumbnet.report.page.page_content import Entry, PageBlock
+from plumbnet.report.prose import TABLE_HEAD, Paragraph, Table, spoken, table_rows
+from plumbnet.report.text import story
+from plumbnet.rules import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts, Severity, listed
+from plumbnet.study.dossier import Dossier
+
+MOST_STORIES = 40
+"""Heaters whose story is told in full, those in trouble before others; all stand in the table."""
+
+
+def verdicts(dossier: Dossier) -> Iterator[PageBlock]:
+    """The blocks of the chapter."""
+    report = dossier.report
+    yield from summary(report)
+    told = _told(report.heaters)
+    yield from (_entry(report.facts, heater) for heater in told)
+    if len(told) < len(report.heaters):
+        left = len(report.heaters) - len(told)
+        yield Paragraph(f"{left} more heaters stand in the table only; the command plumbnet check tells of them all.")
+
+
+def summary(report: Report) -> Iterator[PageBlock]:
+    """How many heaters come to what, and their figures in a table."""
+    yield Paragraph(" ".join(_counts(report)))
+    if report.heaters:
+        yield Table(TABLE_HEAD, tuple(table_rows(report.facts)))
+
+
+def _counts(report: Report) -> Iterator[str]:
+    counts = Counter(heater.verdict for heater in report.heaters)
+    each = [f"{counts[verdict]} {verdict.value}" for verdict in reversed(FROM_BEST_TO_WORST) if counts[verdict]]
+    many = len(report.heaters)
+    yield f"{many} {'heater' if many == 1 else 'heaters'}: {listed(each)}." if each else "Nothing here heats water."
+    severities = Counter(finding.severity for finding in report.findings)
+    found = [_counted(severities[severity], severity) for severity in Severity if severities[severity]]
+    yield f"Findings: {listed(found)}." if found else "No findings."
+    if report.accepted:
+        yield f"Accepted in the file: {len(report.accepted)}."
+
+
+def _counted(count: int, severity: Severity) -> str:
+    return f"{count} {severity.value}{'' if count == 1 else 's'}"
+
+
+def _told(heaters: tuple[HeaterFacts, ...]) -> list[HeaterFacts]:
+    """The heaters whose story is told, in the order of the file."""
+    chosen = sorted(heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_STORIES]
+    names = {heater.name for heater in chosen}
+    return [heater for heater in heaters if heater.name in names]
+
+
+def _entry(facts: Facts, heater: HeaterFacts) -> Entry:
+    kind = spoken(heater.kind).partition(" ")[2]
+    place = f"{kind}, line {heater.line}" if heater.line else kind
+    told = tuple(Paragraph(text, label) for label, text in story(facts, heater))
+    verdict = heater.verdict.value
+    return Entry(verdict.upper(), verdict, f"{heater.name} ({place})", told, shown_up(heater))

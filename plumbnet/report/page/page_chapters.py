@@ -1,0 +1,53 @@
+"""A dossier to its page: the chapters in the order in which they are read, without those that are empty."""
+
+from collections.abc import Callable, Iterator
+
+from plumbnet.report.page.chapters import (
+    assumptions_chapter,
+    calculation,
+    cures,
+    findings,
+    ladders,
+    piping,
+    record_chapter,
+    scenarios,
+    verdicts,
+)
+from plumbnet.report.page.page_content import Chapter, Page, PageBlock
+from plumbnet.report.text import CAUTION
+from plumbnet.study.dossier import Dossier
+
+CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] = (
+    ("verdicts", "Verdicts", verdicts),
+    ("piping", "Piping", piping),
+    ("findings", "Findings", findings),
+    ("ladders", "What opens as the pressure climbs", ladders),
+    ("cures", "What would cure it", cures),
+    ("scenarios", "What if", scenarios),
+    ("calculation", "Calculation", calculation),
+    ("assumptions", "Assumptions", assumptions_chapter),
+    ("record", "Record", record_chapter),
+)
+"""Every chapter: its name in links, its title, and what it holds of a dossier."""
+
+
+def page(dossier: Dossier) -> Page:
+    """The page of a dossier."""
+    system, profile = dossier.report.system, dossier.report.profile
+    written = [Chapter(key, title, tuple(blocks(dossier))) for key, title, blocks in CHAPTERS]
+    return Page(
+        title=system.title or system.record.file,
+        under=tuple(_under(dossier, profile.in_full)),
+        caution=CAUTION,
+        chapters=tuple(chapter for chapter in written if chapter.blocks),
+    )
+
+
+def _under(dossier: Dossier, rules: str) -> Iterator[str]:
+    report = dossier.report
+    if report.scenario is not None:
+        yield f"Scenario: {report.scenario}"
+    yield f"File: {report.system.record.file}"
+    yield f"Rules: {rules}"
+    if dossier.date:
+        yield f"Date: {dossier.date}"

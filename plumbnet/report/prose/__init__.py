@@ -1,0 +1,59 @@
+"""What all words of reports are made of: blocks of text, phrases, tables, numbers as they are printed."""
+
+from plumbnet.report.prose.grouped_findings import alike
+from plumbnet.report.prose.paint import PAINTS, Paint, plain
+from plumbnet.report.prose.phrases import (
+    driven_round,
+    left_as_it_is,
+    limit_in_words,
+    reached_through,
+    settled_in_words,
+    spoken,
+    where,
+)
+from plumbnet.report.prose.printed_precision import WrittenStep, at_least, printed_number, written_step
+from plumbnet.report.prose.prose_blocks import (
+    DOCUMENT_WIDTH,
+    Block,
+    Heading,
+    Lines,
+    Paragraph,
+    Points,
+    Steps,
+    Table,
+    document_text,
+    to_markdown,
+)
+from plumbnet.report.prose.verdict_table import TABLE_HEAD, pressure_in_words, table, table_rows
+
+__all__ = [
+    "DOCUMENT_WIDTH",
+    "PAINTS",
+    "TABLE_HEAD",
+    "Block",
+    "Heading",
+    "Lines",
+    "Paint",
+    "Paragraph",
+    "Points",
+    "Steps",
+    "Table",
+    "WrittenStep",
+    "alike",
+    "at_least",
+    "document_text",
+    "driven_round",
+    "left_as_it_is",
+    "limit_in_words",
+    "plain",
+    "pressure_in_words",
+    "printed_number",
+    "reached_through",
+    "settled_in_words",
+    "spoken",
+    "table",
+    "table_rows",
+    "to_markdown",
+    "where",
+    "written_step",
+]

@@ -1,0 +1,44 @@
+"""A report to all that its schematic says: items with their words, zones, ways, title block and legend."""
+
+from collections.abc import Iterator
+from pathlib import PurePath
+
+from plumbnet.analysis import Report
+from plumbnet.drawing import shortened
+from plumbnet.drawing.items import BlockRow, Schematic
+from plumbnet.report.schematic.legend_words import LEGEND
+from plumbnet.report.schematic.schematic_items import piping_of
+from plumbnet.report.schematic.schematic_notes import notes
+from plumbnet.report.schematic.schematic_remarks import shadings, stops, ways
+from plumbnet.report.text import CAUTION
+
+_LONGEST_TITLE = 90
+_MOST_HEATERS = 12
+
+
+def schematic_of(report: Report, date: str | None = None) -> Schematic:
+    """What the schematic of a report says; `date` is printed as it is given."""
+    verdicts = {heater.name: heater.verdict for heater in report.heaters}
+    diagram = piping_of(report.system, notes(report), verdicts=verdicts, ringed=stops(report))
+    block = tuple(title_block(report, date))
+    return Schematic(title_of(report), diagram, block, tuple(shadings(report)), ways(report), LEGEND, CAUTION)
+
+
+def title_of(report: Report) -> str:
+    """What stands above the drawing."""
+    return shortened(report.system.title or report.system.record.file or "Schematic", _LONGEST_TITLE)
+
+
+def title_block(report: Report, date: str | None) -> Iterator[BlockRow]:
+    """What the title block says: file, rules, date, and the verdict on each heater."""
+    yield BlockRow("file", PurePath(report.system.record.file).name or "-")
+    yield BlockRow("rules", report.profile.title)
+    if report.scenario is not None:
+        yield BlockRow("scenario", report.scenario)
+    if date is not None:
+        yield BlockRow("date", date)
+    for heater in report.heaters[:_MOST_HEATERS]:
+        yield BlockRow(heater.name, heater.verdict.value.upper(), heater.verdict)
+    more = len(report.heaters) - _MOST_HEATERS
+    if more > 0:
+        yield BlockRow("", f"and {more} more heaters")

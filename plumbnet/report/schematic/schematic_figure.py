@@ -1,0 +1,35 @@
+"""The schematic of a report as a figure, at its natural size or on a sheet of paper, as a file, or in axes."""
+
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure
+
+from plumbnet.analysis import Report
+from plumbnet.drawing import draw_schematic, schematic_figure
+from plumbnet.report.figures import PALETTES, Form, Theme, saved, settled
+from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
+
+
+def schematic(report: Report, *, theme: Theme = "light", date: str | None = None, on_paper: bool = False) -> Figure:
+    """The schematic of a report as a figure, at its natural size or on the smallest sheet it reads well on.
+
+    `date` is printed as it is given. Generic trade practice; the symbols claim conformity with no standard.
+    """
+    with settled():
+        return schematic_figure(schematic_of(report, date), PALETTES[theme], on_paper=on_paper)
+
+
+def schematic_svg(report: Report, *, theme: Theme = "light", date: str | None = None) -> str:
+    """The schematic of a report as the text of an SVG; an id `part-...` for each part."""
+    return schematic_file(report, "svg", theme=theme, date=date).decode()
+
+
+def schematic_file(report: Report, form: Form, *, theme: Theme = "light", date: str | None = None) -> bytes:
+    """The schematic of a report as a file; a PDF on a sheet of paper where one is large enough."""
+    figure = schematic(report, theme=theme, date=date, on_paper=form == "pdf")
+    return saved(figure, form, title=title_of(report))
+
+
+def draw_on(axes: Axes, report: Report, *, theme: Theme = "light", date: str | None = None) -> None:
+    """Draw the schematic of a report into axes, as large as they allow; their limits are set anew."""
+    with settled():
+        draw_schematic(axes, schematic_of(report, date), PALETTES[theme])

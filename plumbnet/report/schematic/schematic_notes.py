@@ -1,0 +1,67 @@
+"""A report to the words that stand beside each part: its name, its settings, the pressure at which it opens."""
+
+import math
+from collections.abc import Iterator, Mapping
+
+from plumbnet.analysis import Report
+from plumbnet.drawing import name_lines
+from plumbnet.layout.model import Boosting, Part, Reducing, Role
+from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.layout.units import VOLUME, show
+from plumbnet.network import Network
+from plumbnet.rules import Facts, comes_to
+
+
+def notes(report: Report) -> Mapping[str, tuple[str, ...]]:
+    """The lines beside each part, its name first; pressures are gauge, at the part itself."""
+    opens, limits = _opening_pressures(report.network), _limits_in_words(report.facts)
+    found: dict[str, tuple[str, ...]] = {}
+    for name, part in report.system.parts.items():
+        lines = [*name_lines(name), *_settings(part, report.facts)]
+        if name in opens:
+            lines.append(_outlet_in_words(*opens[name], report.facts))
+        lines += limits.get(name, ())
+        found[name] = tuple(lines)
+    return found
+
+
+def _limits_in_words(facts: Facts) -> Mapping[str, tuple[str, ...]]:
+    """The limit beside the part that sets that of a heater in trouble, and what comes above it there."""
+    found: dict[str, tuple[str, ...]] = {}
+    for heater in facts.heaters:
+        if heater.limit_own_pa is not None and heater.broken:
+            found[heater.limit_at] = (f"limit {facts.pressure(heater.limit_own_pa)}",)
+    for place in (place for heater in facts.heaters for place in heater.broken if place.highest_pa < math.inf):
+        comes = comes_to(facts, place.highest_pa, place.reached_pa)
+        found[place.part] = (f"limit {facts.pressure(place.limit_pa)}, comes to {comes}",)
+    return found
+
+
+def _opening_pressures(network: Network) -> dict[str, tuple[Role, float]]:
+    """What each outlet is, and the pressure at its own height at which it takes water."""
+    return {
+        opening.site.part: (opening.site.outlet.role, opening.opens_pa - network.piping.heads_pa[opening.site.node])
+        for zone in sorted(network.openings)
+        for opening in network.openings[zone]
+    }
+
+
+def _outlet_in_words(role: Role, opens_pa: float, facts: Facts) -> str:
+    if role is Role.STREET:
+        return facts.pressure(opens_pa)
+    if role is Role.AIR:
+        return "open to the air"
+    return f"{'from' if role is Role.TANK else 'opens at'} {facts.pressure(opens_pa)}"
+
+
+def _settings(part: Part, facts: Facts) -> Iterator[str]:
+    for passage in part.passages():
+        if isinstance(passage, Reducing):
+            yield f"set {facts.pressure(passage.set_pa)}"
+        elif isinstance(passage, Boosting):
+            yield f"adds {facts.pressure(passage.rise_pa)}"
+    if isinstance(part, FillingLoop):
+        yield f"fills to {facts.pressure(part.fill_pa)}"
+    cushion = part.cushion()
+    if cushion is not None:
+        yield show(cushion.volume_m3, VOLUME, facts.units)

@@ -1,0 +1,158 @@
+"""A calculation sheet to a document: the result first, then what went in, every step, and what to mind."""
+
+from collections.abc import Iterable, Iterator
+
+from plumbnet.analysis.sizing_sheet import Section, Sheet, SheetItem
+from plumbnet.layout.units import PRESSURE, VOLUME, Units, show
+from plumbnet.report.output import program_line
+from plumbnet.report.prose import (
+    Block,
+    Heading,
+    Paragraph,
+    Points,
+    Steps,
+    Table,
+    at_least,
+    document_text,
+    printed_number,
+    spoken,
+    to_markdown,
+    written_step,
+)
+from plumbnet.report.text import CAUTION
+from plumbnet.rules import Verdict, capitalised, listed, place
+
+_ANSWERS = {
+    Verdict.OPEN: "its water can go back, and it needs no tank. What follows is what it would need if that way were "
+    "closed",
+    Verdict.ON_DEMAND: "it fires only while water runs, and needs no tank. What follows is what it would need if its "
+    "own water were heated with every fixture shut",
+    Verdict.CONTROLLED: "its way back is closed, and what is fitted keeps the pressure at or below the limit. What "
+    "follows proves it, and sizes the tank that would do it alone",
+    Verdict.TRAPPED: "its way back is closed, and nothing keeps the pressure at or below the limit. It needs the tank "
+    "that follows; a relief valve is no control",
+    Verdict.SEALED: "its way back is closed, and no relief valve can open: DANGER. First a relief valve, and no heat "
+    "until it is there; then the tank that follows",
+}
+
+
+def sheet_text(sheet: Sheet) -> str:
+    """One sheet as text, in its own units."""
+    return sheets_text([sheet], sheet.units)
+
+
+def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
+    """The sheets as text of a hundred columns."""
+    return "\n".join(document_text(list(blocks(sheet, units))) for sheet in sheets)
+
+
+def sheets_markdown(sheets: Iterable[Sheet], units: Units) -> str:
+    """The sheets as one Markdown document, a rule between each two."""
+    return "\n---\n\n".join(to_markdown(list(blocks(sheet, units))) for sheet in sheets)
+
+
+def blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
+    """The document of a sheet."""
+    yield from _head(sheet)
+    yield Heading("Result")
+    yield Table(("what", "value"), tuple(_result(sheet, units)))
+    yield Heading("What goes in")
+    yield _items(sheet.inputs, units)
+    yield _contents(sheet, units)
+    yield Heading("Steps")
+    yield Paragraph(
+        "Pressures marked abs count from the vacuum, others as a gauge reads. A number that goes into a step has the "
+        "digits that its result needs; v(T, p) and p_sat(T) are looked up in a table of water, v_mix(T) in one of the "
+        "mixture."
+    )
+    first = 1
+    for section in sheet.sections:
+        yield from _section(section, units, first)
+        first += len(section.steps)
+    yield Heading("Taken for granted")
+    yield Points(tuple(capitalised(text) for text in sheet.assumptions))
+    yield Heading("Mind")
+    yield Points((*(capitalised(text) for text in sheet.cautions), CAUTION))
+
+
+def _head(sheet: Sheet) -> Iterator[Block]:
+    heater, method = sheet.heater, sheet.method
+    yield Heading(f"Expansion tank for {heater.name}", 1)
+    if sheet.title:
+        yield Paragraph(sheet.title, "Building")
+    yield Paragraph(f"{sheet.file}, SHA-256 {sheet.sha256}", "File")
+    if sheet.scenario is not None:
+        yield Paragraph(sheet.scenario, "Scenario")
+    yield Paragraph(f"{sheet.rules_title} ({sheet.rules}), SHA-256 {sheet.rules_sha256}", "Rules")
+    yield Paragraph(program_line(), "Program")
+    yield Paragraph(f"{method.title} ({method.name}; {method.chosen}). Source: {method.source}", "Method")
+    kind = spoken(heater.kind)
+    yield Paragraph(f"{heater.name}, {kind}, is {sheet.verdict.value.upper()}: {_ANSWERS[sheet.verdict]}.", "Verdict")
+
+
+def _result(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
+    yield from _tank(sheet, units)
+    hand = sheet.at_hand
+    if hand is None:
+        return
+    yield "tanks at hand", f"{listed(hand.tanks)}, for {listed(hand.heaters)}"
+    grows, takes = (show(value, VOLUME, units, 4) for value in (hand.growth_m3, hand.takes_m3))
+    yield "they take", f"{takes} up to the limit, of {grows} that the water grows by"
+    if hand.short_m3:
+        yield "short of room", show(hand.short_m3, VOLUME, units, 4)
+    if hand.settled_pa is not None:
+        limit = show(sheet.heater.limit_pa, PRESSURE, units)
+        yield "they settle", f"at {show(hand.settled_pa, PRESSURE, units)} at the heater; the limit there is {limit}"
+
+
+def _tank(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
+    outcome = sheet.outcome
+    if outcome.tank_m3 is None:
+        yield "tank", capitalised(outcome.refusal)
+        return
+    least = at_least(outcome.tank_m3, units)
+    yield "smallest tank", least
+    if outcome.holds_m3 is not None and outcome.method_m3 is not None:
+        yield "by the method", f"{at_least(outcome.method_m3, units)} for all the water alone"
+        yield "by trial", f"{at_least(outcome.holds_m3, units)} holds every place in its reach"
+    if outcome.beside:
+        yield "beside", f"{listed(outcome.beside)}, left as {'they stand' if len(outcome.beside) > 1 else 'it stands'}"
+    if outcome.nominal_m3 is None:
+        yield "tank to fit", f"several: no size of {outcome.sizes_from} is so large; together at least {least}"
+    else:
+        yield "tank to fit", f"{show(outcome.nominal_m3, VOLUME, units, 4)}, the next size up of {outcome.sizes_from}"
+    if outcome.charge_pa is None:
+        yield "kind", "an open tank above the highest point, its vent never shut off"
+    else:
+        yield "charge", f"{show(outcome.charge_pa, PRESSURE, units)} at the tank, before water stands behind it"
+    yield "connect", f"{place(outcome.at)}, with no valve and no check between it and the heater"
+    if outcome.settled_pa is not None:
+        yield "settles", f"at {show(outcome.settled_pa, PRESSURE, units)} at the tank, as the method counts the growth"
+
+
+def _items(items: tuple[SheetItem, ...], units: Units) -> Table:
+    rows = (
+        (item.symbol, item.name, printed_number(item.symbol, item.value, item.dimension, units).with_unit, item.origin)
+        for item in items
+    )
+    return Table(("symbol", "what", "value", "from"), tuple(rows))
+
+
+def _contents(sheet: Sheet, units: Units) -> Table:
+    """Each piece of heated water, and the sum for each water."""
+    rows = [
+        (one.name, printed_number("V", one.volume_m3, "volume", units).with_unit, one.heater, one.origin)
+        for one in sheet.contents
+    ]
+    for heater in dict.fromkeys(one.heater for one in sheet.contents):
+        total_m3 = sum(one.volume_m3 for one in sheet.contents if one.heater == heater)
+        rows.append(("together", printed_number("V", total_m3, "volume", units).with_unit, heater, "sum"))
+    return Table(("heated water", "volume", "warmed by", "from"), tuple(rows))
+
+
+def _section(section: Section, units: Units, first: int) -> Iterator[Block]:
+    yield Heading(section.title, 3)
+    if section.items:
+        yield _items(section.items, units)
+    if section.steps:
+        yield Steps(tuple(written_step(step, units) for step in section.steps), first)

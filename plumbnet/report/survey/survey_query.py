@@ -1,0 +1,32 @@
+"""What a survey asks of every file: by which rules, in which units, what is supposed; as it travels, as it is kept."""
+
+import json
+from dataclasses import dataclass
+
+from plumbnet.layout.units import Units
+from plumbnet.report.output import program_version
+from plumbnet.rules import Profile
+from plumbnet.study.whatif import Supposed
+
+
+@dataclass(frozen=True, slots=True)
+class SurveyQuery:
+    """The question of a survey. It can be sent to other processes and machines.
+
+    `rules` None: each file's own; `units` those of sentences, None: each file's own.
+    """
+
+    rules: Profile | None
+    units: Units | None
+    supposed: Supposed
+
+    def fields(self) -> dict[str, str | None]:
+        """All that its answers hang on, under the names of columns: that is one question which has the same."""
+        return {
+            "plumbnet": program_version(),
+            "rules": None if self.rules is None else self.rules.profile,
+            "rules_sha256": None if self.rules is None else self.rules.sha256,
+            "units": self.units,
+            "scenario": self.supposed.scenario,
+            "to_each": json.dumps([done.fields() for done in self.supposed.to_each], ensure_ascii=False),
+        }

@@ -1,0 +1,35 @@
+"""Reports on the terminal: heater by heater the verdict first, then why, then what to do."""
+
+from plumbnet.report.text.file_sums import NO_LAYOUT, counted
+from plumbnet.report.text.heater_text import CAUTION, WIDTH, clause_in_words, report_text, settles, story
+from plumbnet.report.text.layout_text import parts_in_words, runs_in_words
+from plumbnet.report.text.remedies_report import (
+    MOST_REMEDIES,
+    NONE_FOUND,
+    RELIEF_FIRST,
+    remedies_section,
+    remedies_text,
+    remedy_outcome,
+)
+from plumbnet.report.text.text_writers import LineWriter, TextWriter
+
+__all__ = [
+    "CAUTION",
+    "MOST_REMEDIES",
+    "NONE_FOUND",
+    "NO_LAYOUT",
+    "RELIEF_FIRST",
+    "WIDTH",
+    "LineWriter",
+    "TextWriter",
+    "clause_in_words",
+    "counted",
+    "parts_in_words",
+    "remedies_section",
+    "remedies_text",
+    "remedy_outcome",
+    "report_text",
+    "runs_in_words",
+    "settles",
+    "story",
+]

@@ -1,0 +1,86 @@
+"""Sums over many files for people: how many were fine, how many heaters have which verdict, which findings stand."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from plumbnet.report.output import Fate, FileOutcome
+from plumbnet.report.prose import Paint
+from plumbnet.rules import Severity, Verdict
+
+NO_LAYOUT = "not looked at, as they have no key plumbnet"
+
+
+@dataclass(slots=True)
+class FileSums:
+    """What has been counted so far."""
+
+    files: Counter[Fate] = field(default_factory=Counter)
+    troubled: Counter[Severity] = field(default_factory=Counter)
+    """Files by the most severe of their findings."""
+    verdicts: Counter[Verdict] = field(default_factory=Counter)
+    findings: Counter[tuple[Severity, str]] = field(default_factory=Counter)
+    holders: Counter[tuple[Severity, str]] = field(default_factory=Counter)
+    """Files in which a finding stands."""
+    accepted: int = 0
+    """Findings that the files accept."""
+
+    def add(self, outcome: FileOutcome) -> None:
+        """Count one file."""
+        found = [(one.severity, one.name) for one in outcome.findings]
+        self.files[outcome.fate] += 1
+        self.accepted += outcome.accepted
+        self.verdicts.update(outcome.verdicts)
+        self.findings.update(found)
+        self.holders.update(list(dict.fromkeys(found)))
+        if found:
+            self.troubled[min((severity for severity, _ in found), key=lambda one: one.rank)] += 1
+
+    @property
+    def is_of_many(self) -> bool:
+        """Whether there is anything to sum."""
+        return self.files.total() > 1
+
+    def lines(self, paint: Paint) -> Iterator[str]:
+        """The sums, verdicts from best to worst as declared, findings from the most severe and frequent down."""
+        checked = self.files[Fate.CHECKED]
+        yield f"{counted(self.files.total() - self.files[Fate.NO_LAYOUT], 'file')}: {', '.join(self._files(paint))}"
+        if self.files[Fate.NO_LAYOUT]:
+            yield f"{counted(self.files[Fate.NO_LAYOUT], 'other YAML file')} {NO_LAYOUT}"
+        if checked:
+            yield f"{counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
+        yield from self._findings(paint)
+        if self.accepted:
+            yield f"  {self.accepted:>4} accepted, each with its reason"
+
+    def _files(self, paint: Paint) -> Iterator[str]:
+        for severity in Severity:
+            if self.troubled[severity]:
+                label = {Severity.ERROR: "an error", Severity.WARNING: "a warning at most"}.get(severity, "notes only")
+                yield f"{self.troubled[severity]} with {paint(label, severity.value)}"
+        clean = self.files[Fate.CHECKED] - self.troubled.total()
+        if clean:
+            yield f"{clean} without a finding"
+        if self.files[Fate.NOT_UNDERSTOOD]:
+            yield f"{self.files[Fate.NOT_UNDERSTOOD]} {paint('not understood', Severity.ERROR.value)}"
+
+    def _verdicts(self, paint: Paint) -> Iterator[str]:
+        for verdict in Verdict:
+            if self.verdicts[verdict]:
+                yield f"{self.verdicts[verdict]} {paint(verdict.value, verdict.value)}"
+
+    def _findings(self, paint: Paint) -> Iterator[str]:
+        ranked = sorted(self.findings.items(), key=lambda one: (one[0][0].rank, -one[1], one[0][1]))
+        for (severity, name), count in ranked:
+            held = self.holders[severity, name]
+            places = f" in {counted(held, 'file')}" if held != count else ""
+            yield f"  {count:>4} {paint(severity.value, severity.value)}: {name}{places}"
+
+
+def counted(count: int, what: str) -> str:
+    """So many of something.
+
+    >>> counted(1, "file"), counted(2, "file")
+    ('1 file', '2 files')
+    """
+    return f"{count} {what}{'' if count == 1 else 's'}"

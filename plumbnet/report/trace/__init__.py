@@ -1,0 +1,7 @@
+"""The way of the water in words: where it pushes, what lets it pass, what stops it."""
+
+from plumbnet.report.trace.trace_report import trace
+
+__all__ = [
+    "trace",
+]

@@ -1,0 +1,114 @@
+"""An exercise in, what stands on its worksheet and on its key out."""
+
+import textwrap
+from dataclasses import dataclass
+
+from plumbnet.layout.units import Units
+from plumbnet.report.prose import DOCUMENT_WIDTH
+from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words
+from plumbnet.report.trace import trace
+from plumbnet.rules import listed
+from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise, Origin
+
+RULE = "_" * 12
+"""What an answer is written on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """An option of a blank, with the letter before it."""
+
+    letter: str
+    word: str
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A blank on paper: options to tick, or a rule to write on and the unit behind it."""
+
+    prompt: str
+    options: tuple[Option, ...]
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Worksheet:
+    """One side of paper for an apprentice."""
+
+    number: int
+    place: str
+    about: str
+    parts: tuple[tuple[str, str, str], ...]
+    runs: tuple[str, ...]
+    assumed: tuple[str, ...]
+    supposed: str
+    prompt: str
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """The answers to a worksheet, the reason, the way of the water, and the layout as a file to try."""
+
+    number: int
+    place: str
+    answers: tuple[tuple[str, str], ...]
+    because: tuple[str, ...]
+    walks: tuple[tuple[str, ...], ...]
+    findings: tuple[str, ...]
+    file: str
+    layout: tuple[str, ...]
+
+
+def worksheet(exercise: Exercise) -> Worksheet:
+    """What stands on the worksheet; nothing in it gives the answer away."""
+    origin, system = exercise.origin, exercise.system
+    return Worksheet(
+        number=origin.number,
+        place=system.title,
+        about=f"Level {origin.level.number}: {origin.level.teaches}. {_source(origin)}.",
+        parts=tuple(parts_in_words(system)),
+        runs=tuple(runs_in_words(system)),
+        assumed=tuple(f"{words}: {listed(parts)}" for words, parts in exercise.drawn.facts.assumed.items()),
+        supposed=exercise.supposed,
+        prompt=exercise.asked.prompt,
+        lines=tuple(line_of(blank, exercise.report.facts.units) for blank in exercise.asked.blanks),
+    )
+
+
+def _source(origin: Origin) -> str:
+    """What gives the same exercise again."""
+    units = "" if origin.units == "us" else f", {origin.units} units"
+    return f"Seed {origin.seed}, number {origin.number}{units}"
+
+
+def key(exercise: Exercise) -> Key:
+    """What stands on the key."""
+    report, asked = exercise.report, exercise.asked
+    told = [heater for heater in report.heaters if asked.heater in {None, heater.name}]
+    return Key(
+        number=exercise.origin.number,
+        place=exercise.system.title,
+        answers=tuple((blank.prompt, blank.answer(report.facts.units)) for blank in asked.blanks),
+        because=asked.because,
+        walks=tuple(_walk(trace(report, heater)) for heater in told),
+        findings=tuple(f"{one.severity.value}: {one.text}" for one in report.findings),
+        file=report.system.record.file,
+        layout=tuple(exercise.text.splitlines()),
+    )
+
+
+def line_of(blank: Blank, units: Units) -> Line:
+    """A blank as it stands on paper."""
+    if isinstance(blank, Choice):
+        pairs = zip(LETTERS, blank.options, strict=False)
+        options = tuple(Option(letter, word, blank.meanings.get(word, "")) for letter, word in pairs)
+        return Line(blank.prompt, options, "")
+    return Line(blank.prompt, (), blank.dimension.us if units == "us" else blank.dimension.metric)
+
+
+def _walk(told: str) -> tuple[str, ...]:
+    """A trace without the caution at its end, which stands once on the page."""
+    caution = "\n".join(textwrap.wrap(CAUTION, DOCUMENT_WIDTH))
+    return tuple(told.rstrip().removesuffix(caution).rstrip().splitlines())

@@ -1,0 +1,1 @@
+"""Findings about checks, pumps and loops, and about parts that no water reaches."""

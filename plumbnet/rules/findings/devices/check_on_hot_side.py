@@ -1,0 +1,48 @@
+"""A check valve in a hot pipe, where it closes the piping behind it on its own."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  check: check_valve  # <- check-on-hot-side
+  tap: fixture
+runs:
+  - street -> heater -> check -> tap.hot
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  check: check_valve
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> check -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+@finding("check-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)
+def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A check valve sits in a hot pipe, where it closes the piping behind it on its own.
+
+    Water caught behind it has no tank and no relief valve: as it cools the pressure falls away, and sun or
+    trace heating makes it climb. A tank on the far side takes the heater's water and never gives it back.
+    Take the check out unless the design needs it.
+    """
+    for name in facts.hot_side_checks:
+        yield Breach(
+            (name,),
+            f"{name} stands in a hot pipe and shuts in the water between itself and the taps.",
+            "Take it out unless the design needs it there.",
+        )

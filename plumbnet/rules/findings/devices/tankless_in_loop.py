@@ -1,0 +1,54 @@
+"""A heater that fires on flow, in a loop that a pump drives."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import agreeing
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  split: tee
+  heater: {kind: tankless_heater, setpoint: 140 degF, relief: {pressure: 150 psi}}  # <- tankless-in-loop
+  far: tee
+  pump: circulator
+  tap: fixture
+runs:
+  - street -> split -> heater -> far -> tap.hot
+  - far -> pump -> split
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  far: tee
+  pump: circulator
+  tap: fixture
+runs:
+  - street -> split -> heater -> far -> tap.hot
+  - far -> pump -> split
+"""
+
+
+@finding("tankless-in-loop", Severity.NOTE, bad=BAD, good=GOOD)
+def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A heater that fires on flow sits in a driven loop: it fires with every fixture shut, like a storage heater.
+
+    Its water expands, and it runs far more hours than one that waits for a tap. Ask its maker for the duty
+    and the warranty in continuous circulation.
+    """
+    for heater in facts.heaters:
+        if heater.on_flow and heater.loops:
+            pumps = sorted({loop[0] for loop in heater.loops})
+            yield Breach(
+                (heater.name, *pumps),
+                f"{heater.name} fires while {agreeing(pumps, 'runs')}, with every fixture shut; its water expands "
+                "like that of a storage heater.",
+                "Ask its maker for the duty and the warranty in continuous circulation.",
+            )

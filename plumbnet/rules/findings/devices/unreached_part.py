@@ -1,0 +1,46 @@
+"""A part that no water can reach from any supply."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  backwards: check_valve
+  tap: fixture  # <- unreached-part
+runs:
+  - street -> split -> heater -> tap.hot
+  - tap.cold -> backwards -> split
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: meter
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> heater -> tap.hot
+"""
+
+
+@finding("unreached-part", Severity.WARNING, bad=BAD, good=GOOD)
+def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """No water can reach a part from any supply, even with every shut valve open.
+
+    A device faces the wrong way, or a supply is missing in the layout. A heating circuit that is filled by
+    hose and then left closed shows here too; draw its filling connection.
+    """
+    for name in facts.unreached:
+        yield Breach(
+            (name,),
+            f"no water reaches {name} from any supply.",
+            "Look for a device that faces the wrong way, or draw the supply that is missing.",
+        )

@@ -1,0 +1,1 @@
+"""Findings about growth that has nowhere to go, or goes where it should not."""

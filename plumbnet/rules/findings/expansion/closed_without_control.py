@@ -1,0 +1,45 @@
+"""A closed heater with no control of expansion where the rules ask for one whatever the heater."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import NO_WAY, first_stops, stops_in_words
+
+BAD = """\
+plumbnet: 1
+rules: upc-2024
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  tankless: {kind: tankless_heater, setpoint: 120 degF}  # <- closed-without-control
+  tap: fixture
+runs:
+  - street -> meter -> tankless -> tap.hot
+"""
+
+GOOD = BAD.replace("  # <- closed-without-control", "").replace("rules: upc-2024", "rules: ipc-2021")
+
+
+@finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD, rests_on="control_for")
+def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A closed heater has no control of expansion, and the rules ask for one whatever kind of heater it is.
+
+    It fires only while water is drawn, so by physics nothing need happen; some codes make no such difference. Fit an
+    expansion tank on the building's side of what closes it.
+    """
+    asked = profile.control_for
+    if asked.value != "every":
+        return
+    for heater in facts.heaters:
+        is_exempt = heater.heated_volume_m3 <= asked.exempt_volume_m3 and asked.exempt_volume_m3 > 0.0
+        if heater.verdict is Verdict.ON_DEMAND and not heater.has_control and not is_exempt:
+            stops = heater.stopped_by.sets
+            why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
+            yield Breach(
+                (heater.name, *first_stops(heater)),
+                f"{heater.name} is closed ({why}) and has no control of expansion; that it fires only while water runs "
+                "is no exemption here.",
+                "Fit an expansion tank in its cold pipe, on the building's side of what closes it.",
+            )

@@ -1,0 +1,1 @@
+"""Findings about pressures that are too high or too low while nothing is heated, and about boiling."""

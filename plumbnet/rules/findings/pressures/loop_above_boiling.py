@@ -1,0 +1,47 @@
+"""Water so hot that it boils at the highest place of the loop it is driven round."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import more_pressure, when
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  loop: {kind: filling_loop, fill: 14 psi}
+  back: tee
+  tank: {kind: expansion_tank, volume: 8 gal, precharge: 14 psi}
+  boiler: {kind: boiler, volume: 5 gal, setpoint: 225 degF, relief: {pressure: 50 psi}}
+  pump: circulator
+  hall: {kind: emitter, volume: 4 gal}
+  attic: {kind: emitter, volume: 4 gal, elevation: 25 ft}  # <- loop-above-boiling
+runs:
+  - street -> loop -> back -> tank
+  - boiler -> pump -> hall -> attic -> back -> boiler
+"""
+
+GOOD = BAD.replace("  # <- loop-above-boiling", "").replace("14 psi", "30 psi")
+
+
+@finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
+def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A heater is set so hot that its water boils at the highest place of what it warms.
+
+    At the heater the column of water above it holds the steam down; at the top of the loop it does not. A loop behind a
+    mixing valve counts as hot as the heater is set, for a valve may fail. Lower the setpoint, or raise the pressure of
+    the circuit within its ratings.
+    """
+    boiling = {one.name for one in facts.heaters if one.boils_k is not None and one.hot_k >= one.boils_k}
+    for low in facts.lows:
+        if low.hot_k is not None and low.boils_k is not None and low.hot_k >= low.boils_k and low.name not in boiling:
+            boils = facts.temperature(low.boils_k)
+            raised = more_pressure(facts, low, profile.least_at_top.value_pa + low.vapour_pa - low.least_pa)
+            yield Breach(
+                tuple(dict.fromkeys((low.at, low.name))),
+                f"{low.name} is set to {facts.temperature(low.hot_k)}; at {low.at} at {facts.length(low.elevation_m)} "
+                f"{facts.pressure(low.least_pa)} stands{when(low)}, and water boils there at {boils}.",
+                f"Set {low.name} below {boils}. Or else: {raised[:1].lower()}{raised[1:]}",
+            )

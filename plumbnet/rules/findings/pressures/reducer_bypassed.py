@@ -1,0 +1,57 @@
+"""A reducer past which water comes to what lies behind it, so that more stands there than its set."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import ROUNDING_PA, Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import listed
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 68 psi}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  reducer: {kind: pressure_reducer, set: 40 psi}  # <- reducer-bypassed
+  far: tee
+  pump: {kind: circulator, head: 70 ft}
+  tap: fixture
+runs:
+  - street -> split -> heater -> reducer -> far -> tap.hot
+  - far -> pump -> split
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 68 psi}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  reducer: {kind: pressure_reducer, set: 40 psi}
+  far: tee
+  pump: {kind: circulator, head: 70 ft, check: true}
+  tap: fixture
+runs:
+  - street -> split -> heater -> reducer -> far -> tap.hot
+  - far -> pump -> split
+"""
+
+
+@finding("reducer-bypassed", Severity.ERROR, bad=BAD, good=GOOD)
+def reducer_bypassed(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """Water comes past a reducer, by a return without a check or an open valve, and more than its set stands behind it.
+
+    The reducer is shut and holds nothing back: taps and vessels behind it stand at the pressure before it. Fit a check
+    that keeps water from coming that way, or shut the valve; better, let the return of a zone end behind its reducer.
+    """
+    for one in facts.reducers:
+        if one.passed_by and one.outlet_pa is not None and one.outlet_pa > one.set_pa + ROUNDING_PA:
+            stands, own = facts.pressure(one.outlet_pa), facts.pressure(one.set_pa)
+            yield Breach(
+                (one.name,),
+                f"{one.name} is bypassed: water comes past it by way of {listed(one.passed_by)}, and {stands} stands "
+                f"behind it where it is set to {own}.",
+                f"Let no water come back that way: fit a check there or shut what stands open, or let the return of "
+                f"the zone behind {one.name} end behind it.",
+            )

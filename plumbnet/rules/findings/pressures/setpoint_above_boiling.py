@@ -1,0 +1,41 @@
+"""A heater set so hot that its water boils under the pressure at which it stands."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+units: metric
+parts:
+  fill: {kind: main, pressure: 0.5 bar}
+  boiler: {kind: boiler, volume: 40 L, setpoint: 115 degC, relief: {pressure: 3 bar}}  # <- setpoint-above-boiling
+  pump: circulator
+  emitter: {kind: emitter, volume: 60 L}
+  back: tee
+runs:
+  - fill -> back
+  - boiler -> pump -> emitter -> back -> boiler
+"""
+
+GOOD = BAD.replace("  # <- setpoint-above-boiling", "").replace("pressure: 0.5 bar", "pressure: 1.5 bar")
+
+
+@finding("setpoint-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
+def setpoint_above_boiling(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A heater is set so hot that its water boils under the pressure at which it stands.
+
+    Steam takes up sixteen hundred times the room, and no tank is sized for it; what is said of the growth holds for
+    water alone. Lower the setpoint, or raise the pressure of the circuit within its ratings.
+    """
+    for heater in facts.heaters:
+        if heater.boils_k is not None and heater.hot_k >= heater.boils_k:
+            yield Breach(
+                (heater.name,),
+                f"{heater.name} is set to {facts.temperature(heater.hot_k)}; under the "
+                f"{facts.pressure(heater.static_pa or 0.0)} at which it stands water boils at "
+                f"{facts.temperature(heater.boils_k)}, and the growth told here is that of water alone.",
+                f"Set it below {facts.temperature(heater.boils_k)}, or raise the pressure within the ratings.",
+            )

@@ -1,0 +1,39 @@
+"""A tap to which no water comes."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts, Use
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import more_pressure, when, worst_pa
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 30 psi}
+  split: tee
+  kitchen: fixture
+  attic: {kind: fixture, elevation: 75 ft}  # <- tap-without-water
+runs:
+  - street -> split -> kitchen.cold
+  - split -> attic.cold
+"""
+
+GOOD = BAD.replace("  # <- tap-without-water", "").replace("30 psi", "60 psi")
+
+
+@finding("tap-without-water", Severity.ERROR, bad=BAD, good=GOOD)
+def tap_without_water(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A tap stands so high, or its supply so low, that no water comes to it.
+
+    With every fixture shut the water stands below it, and air is drawn in where somebody opens it. Where the supply
+    falls by day, it counts at its lowest. Raise the pressure there, or fit a booster.
+    """
+    dry = [low for low in facts.lows if low.use is Use.TAP and low.is_dry]
+    for low in dry:
+        yield Breach(
+            (low.name,),
+            f"no water comes to {low.name} at {facts.length(low.elevation_m)}: the pressure there would be "
+            f"{facts.pressure(low.least_pa)}{when(low)}.",
+            more_pressure(facts, low, profile.least_at_tap.value_pa - worst_pa(dry, low)),
+        )

@@ -1,0 +1,1 @@
+"""Findings about safety relief valves and expansion relief valves."""

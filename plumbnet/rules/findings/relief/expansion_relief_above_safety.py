@@ -1,0 +1,39 @@
+"""An expansion relief valve set no lower than the safety relief valve it is to spare."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
+  letoff: {kind: expansion_relief, pressure: 130 psi}  # <- expansion-relief-above-safety
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> letoff
+"""
+
+GOOD = BAD.replace("pressure: 130 psi}  # <- expansion-relief-above-safety", "pressure: 75 psi}")
+
+
+@finding("expansion-relief-above-safety", Severity.ERROR, bad=BAD, good=GOOD)
+def expansion_relief_above_safety(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """An expansion relief valve is set at or above the safety relief valve, which therefore opens first.
+
+    The last safety device then works at every heat-up and wears out. Set the expansion relief lower.
+    """
+    for relief in facts.expansion_reliefs:
+        if relief.safety_pa is not None and relief.set_pa >= relief.safety_pa:
+            yield Breach(
+                (relief.name,),
+                f"{relief.name} is set to {facts.pressure(relief.set_pa)}, no lower than the safety relief at "
+                f"{facts.pressure(relief.safety_pa)}.",
+                "Fit an expansion relief valve set between the static pressure and the limit.",
+            )

@@ -1,0 +1,39 @@
+"""An expansion relief valve that the static pressure alone holds open."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
+  letoff: {kind: expansion_relief, pressure: 55 psi}  # <- expansion-relief-below-static
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> letoff
+"""
+
+GOOD = BAD.replace("pressure: 55 psi}  # <- expansion-relief-below-static", "pressure: 75 psi}")
+
+
+@finding("expansion-relief-below-static", Severity.ERROR, bad=BAD, good=GOOD)
+def expansion_relief_below_static(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """The static pressure stands at or above the set of an expansion relief valve, which runs day and night.
+
+    Lower the static pressure, or fit a valve set above it and below the limit.
+    """
+    for relief in facts.expansion_reliefs:
+        if relief.static_pa is not None and relief.static_pa >= relief.set_pa:
+            yield Breach(
+                (relief.name,),
+                f"{facts.pressure(relief.static_pa)} stands at {relief.name}, which is set to "
+                f"{facts.pressure(relief.set_pa)}: it never shuts.",
+                "Lower the static pressure, or fit an expansion relief valve set above it and below the limit.",
+            )

@@ -1,0 +1,50 @@
+"""A safety relief valve with something between it and the heater."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import agreeing
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
+  stop: valve
+  relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-behind-valve
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> stop -> relief
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
+  relief: {kind: relief_valve, pressure: 150 psi}
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+
+@finding("relief-behind-valve", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A safety relief valve is not joined to a heater or tank by plain pipe: something stands between.
+
+    What stands between can shut, stick or clog, and then the relief valve protects nothing. Move the relief
+    valve to the heater's own tapping; take out what stands between, never the relief valve.
+    """
+    for relief in facts.reliefs:
+        if not relief.touches_vessel:
+            between = f"{agreeing(relief.touches, 'stands')} between" if relief.touches else "it is joined to none"
+            yield Breach(
+                (relief.name, *relief.touches),
+                f"{relief.name} does not sit on a heater: {between}.",
+                "Connect the relief valve to the heater's own tapping, with nothing between that can shut or stick.",
+            )

@@ -1,0 +1,61 @@
+"""A heater with neither a relief valve of its own nor an open vent."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.model import RELIEF
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}  # <- relief-missing
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
+  relief: {kind: relief_valve, pressure: 150 psi}
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+
+@finding("relief-missing", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A heater has neither a relief valve of its own nor an open vent.
+
+    If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a temperature and
+    pressure relief valve with nothing between it and the heater. A heater that fires only on flow is asked
+    for one here only where a pump keeps it firing; the local code may ask for one anyway.
+    """
+    behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
+    beside = _beside(facts)
+    for heater in facts.heaters:
+        fires_alone = not heater.on_flow or heater.loops
+        is_safe = heater.relieved_by or heater.vented or behind & beside.get(heater.name, set())
+        if fires_alone and not is_safe:
+            yield Breach(
+                (heater.name,),
+                f"{heater.name} has no relief valve of its own.",
+                "Keep it off until a temperature and pressure relief valve is on its own tapping, nothing between.",
+            )
+
+
+def _beside(facts: Facts) -> dict[str, set[str]]:
+    """Parts that a pipe joins to the relief tapping of each heater that has one."""
+    found: dict[str, set[str]] = {}
+    for pipe in facts.system.pipes:
+        for near, far in (pipe.ends, pipe.ends[::-1]):
+            if near.port == RELIEF:
+                found.setdefault(near.part, set()).add(far.part)
+    return found

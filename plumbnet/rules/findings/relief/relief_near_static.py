@@ -1,0 +1,39 @@
+"""A safety relief valve set so near the static pressure that it weeps."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 70 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
+  relief: {kind: relief_valve, pressure: 75 psi}  # <- relief-near-static
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+GOOD = BAD.replace("pressure: 75 psi}  # <- relief-near-static", "pressure: 150 psi}")
+
+
+@finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """The static pressure stands so near the set of a safety relief valve that the valve weeps.
+
+    A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays. One whose supply
+    stands above its set is a finding of its own, `relief-runs`.
+    """
+    for relief in facts.reliefs:
+        most_pa = profile.highest_below_relief_pa(relief.set_pa)
+        if relief.static_pa is not None and relief.static_pa > most_pa and not relief.runs:
+            yield Breach(
+                (relief.name,),
+                f"{facts.pressure(relief.static_pa)} stands at {relief.name}, which is set to "
+                f"{facts.pressure(relief.set_pa)}.",
+                f"Lower the static pressure there to {facts.pressure(most_pa)} or less.",
+            )

@@ -1,0 +1,41 @@
+"""A safety relief valve whose temperature element opens too hot."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 240 degF}  # <- relief-opens-hot
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+GOOD = BAD.replace("temperature: 240 degF}  # <- relief-opens-hot", "temperature: 210 degF}")
+
+ROUNDING_K = 0.2
+"""Rounding of a relief valve's temperature between the scales: 99 degC is 210.2 degF."""
+
+
+@finding("relief-opens-hot", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """The temperature element of a safety relief valve opens only above the boiling point at open air.
+
+    Water let off then flashes to steam. Fit a valve whose element opens at the temperature the rules name. A
+    circuit that is meant to run hotter than that, as a solar circuit, is not asked.
+    """
+    most_k = profile.relief_temperature.value_k + ROUNDING_K
+    for relief in facts.reliefs:
+        if relief.opens_k is not None and relief.opens_k > most_k and (relief.serves_k or 0.0) < most_k:
+            yield Breach(
+                (relief.name,),
+                f"{relief.name} opens at {facts.temperature(relief.opens_k)}.",
+                f"Fit one that opens at {facts.temperature(profile.relief_temperature.value_k)} or less.",
+            )

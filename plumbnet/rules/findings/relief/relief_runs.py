@@ -1,0 +1,57 @@
+"""A safety relief valve set below what its supply stands at: it never shuts."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.rules.facts import Facts, ReliefFacts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import listed
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 160 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
+  relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-runs
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+GOOD = BAD.replace("160 psi", "60 psi").replace("  # <- relief-runs", "")
+
+
+@finding("relief-runs", Severity.ERROR, bad=BAD, good=GOOD)
+def relief_runs(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """The supply stands above the set of a safety relief valve, which runs day and night.
+
+    It wastes water, scales up and may stick when it is needed. Lower the pressure with a reducer; the valve stays.
+    """
+    for relief in facts.reliefs:
+        if relief.runs and relief.static_pa is not None:
+            yield Breach(
+                (relief.name,),
+                _runs(facts, relief, relief.static_pa),
+                _advice(facts, profile.highest_below_relief_pa(relief.set_pa)),
+            )
+
+
+def _runs(facts: Facts, relief: ReliefFacts, static_pa: float) -> str:
+    """What stands at it: by the supply's name where that is the only one and the valve feels its very pressure."""
+    static, opens = facts.pressure(static_pa), facts.pressure(relief.set_pa)
+    sources = [(name, source) for name, part in facts.system.parts.items() if (source := part.source()) is not None]
+    if len(sources) == 1 and facts.pressure(sources[0][1].pressure_pa) == static:
+        return f"{sources[0][0]} stands at {static}, above the {opens} set of {relief.name}: it runs all the time."
+    return f"{static} stands at {relief.name}, above its set of {opens}: it runs all the time."
+
+
+def _advice(facts: Facts, most_pa: float) -> str:
+    parts = facts.system.parts
+    loops = [name for name, part in parts.items() if isinstance(part, FillingLoop) and part.state == "open"]
+    shut = f"Shut {listed(loops)}, if it is fed by that; or fit" if loops else "Fit"
+    return (
+        f"{shut} a pressure reducer, or set the one that is there, so that no more than {facts.pressure(most_pa)} "
+        "stands at it, and look for the expansion tank behind the reducer; the valve stays as it is."
+    )

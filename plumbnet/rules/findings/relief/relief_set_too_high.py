@@ -1,0 +1,39 @@
+"""A safety relief valve set higher than the rules allow, whatever its heater is rated for."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.ruling import BETWEEN_SCALES_PA
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, rating: 200 psi}
+  relief: {kind: relief_valve, pressure: 175 psi}  # <- relief-set-too-high
+  tap: fixture
+runs:
+  - street -> heater -> tap.hot
+  - heater.relief -> relief
+"""
+
+GOOD = BAD.replace("pressure: 175 psi}  # <- relief-set-too-high", "pressure: 150 psi}")
+
+
+@finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD, rests_on="relief_set")
+def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A safety relief valve is set higher than the rules allow, whatever its heater is rated for.
+
+    Pipes, fixtures and hoses bear what it lets by. Fit one with a lower set, on the same tapping, with nothing between.
+    """
+    most = profile.relief_set
+    for relief in facts.reliefs:
+        if most is not None and relief.set_pa > most.value_pa + BETWEEN_SCALES_PA:
+            yield Breach(
+                (relief.name,),
+                f"{relief.name} is set to {facts.pressure(relief.set_pa)}; the rules allow "
+                f"{facts.pressure(most.value_pa)} at most.",
+                f"Fit one set to {facts.pressure(most.value_pa)} or less, and not above the heater's rating.",
+            )

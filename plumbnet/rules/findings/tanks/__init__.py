@@ -1,0 +1,1 @@
+"""Findings about expansion tanks: their size, charge and place."""

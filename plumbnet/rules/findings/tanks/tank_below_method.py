@@ -1,0 +1,64 @@
+"""A tank that holds, and is smaller than the sizing method of the rules asks for."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import agreeing
+
+BAD = """\
+plumbnet: 1
+units: metric
+parts:
+  street: {kind: main, pressure: 300 kPa}
+  check: check_valve
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 L, precharge: 300 kPa}
+  heater:  # <- tank-below-method
+    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
+  tap: fixture
+runs:
+  - street -> check -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+units: metric
+parts:
+  street: {kind: main, pressure: 300 kPa}
+  check: check_valve
+  split: tee
+  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}
+  heater:
+    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
+  tap: fixture
+runs:
+  - street -> check -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+_SAME = 1e-6
+"""Share by which two sums of the same volumes may differ."""
+
+
+@finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing")
+def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.
+
+    A method may count a reserve, a higher temperature or a lower end pressure. Where the code or the contract names the
+    method, fit what it asks for.
+    """
+    for heater in facts.heaters:
+        asked_m3 = heater.asked_tank_m3
+        if heater.verdict is Verdict.CONTROLLED and asked_m3 is not None and heater.tanks:
+            cushions = (facts.system.parts[name].cushion() for name in heater.tanks)
+            fitted_m3 = sum(cushion.volume_m3 for cushion in cushions if cushion is not None)
+            if fitted_m3 < asked_m3 * (1.0 - _SAME):
+                yield Breach(
+                    (heater.name, *heater.tanks),
+                    f"{agreeing(heater.tanks, 'holds')} with {facts.volume(fitted_m3)}; the method "
+                    f"{heater.asked_method} asks for {facts.volume(asked_m3)}.",
+                    f"Fit {facts.volume(asked_m3)} or more where that method is the rule.",
+                )

@@ -1,0 +1,57 @@
+"""A tank whose air charge is not the line pressure where it hangs."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import right_charge
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 40 psi}  # <- tank-charge-differs
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+@finding("tank-charge-differs", Severity.WARNING, bad=BAD, good=GOOD)
+def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
+    """A tank's air charge is not the line pressure where it hangs.
+
+    Charged too low, it stands part full of water before heating starts; charged too high, it takes nothing
+    until the pressure has climbed to its charge. Either way room is lost. Set the charge with the tank empty
+    of water, to the pressure at the tank's own height. A tank on a well is charged to just under the cut-in.
+    """
+    for tank in facts.tanks:
+        if tank.static_pa is not None and tank.is_charged_wrong(profile.charge_tolerance.value_pa):
+            below = tank.precharge_pa < tank.static_pa
+            charged, line = facts.pressure(tank.precharge_pa), facts.pressure(tank.static_pa)
+            effect = "stands part full before anything is heated" if below else "takes nothing until that is reached"
+            yield Breach(
+                (tank.name,),
+                f"{tank.name} is charged to {charged}, {'below' if below else 'above'} the {line} of the line there; "
+                f"it {effect}.",
+                f"Shut it off, drain it, charge it to {right_charge(facts, tank)}, and open it again.",
+            )

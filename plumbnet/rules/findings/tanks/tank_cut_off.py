@@ -1,0 +1,71 @@
+"""A tank with a one-way device, or a shut valve, between it and the heater that needs it."""
+
+from collections.abc import Iterator
+
+from plumbnet.layout.model import Part, Shut
+from plumbnet.rules.facts import Facts, TankFacts, Verdict
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import agreeing, listed
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}  # <- tank-cut-off
+  check: check_valve
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> check -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+@finding("tank-cut-off", Severity.ERROR, bad=BAD, good=GOOD)
+def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A tank is there, and a heater that needs one, but no water can pass from the heater to the tank.
+
+    A check, a reducer or a shut valve stands between, so the tank never takes a drop of what the heater gives
+    off. Connect the tank between the last check and the heater, or open the valve. The pressure tank of a
+    well stays with its pump; there the heater needs an expansion tank of its own.
+    """
+    if not any(heater.verdict in {Verdict.TRAPPED, Verdict.SEALED} for heater in facts.heaters):
+        return
+    for tank in facts.tanks:
+        if not tank.reached and not tank.is_waterlogged:
+            between = f": {agreeing(tank.stopped_by, 'stands')} between" if tank.stopped_by else ""
+            yield Breach(
+                (tank.name, *tank.stopped_by),
+                f"no heated water can reach {tank.name}{between}.",
+                _advice(facts, tank),
+            )
+
+
+def _advice(facts: Facts, tank: TankFacts) -> str:
+    shut = [name for name in tank.stopped_by if _is_shut(facts.system.parts[name])]
+    if shut:
+        return f"Open {listed(shut)} and lock or tag it open."
+    if tank.serves_a_pump:
+        return f"Leave {tank.name} with its pump; fit the heater an expansion tank of its own, in its cold pipe."
+    return f"Move {tank.name} to the cold pipe between the last check and the heater, and charge it to the line there."
+
+
+def _is_shut(part: Part) -> bool:
+    return any(isinstance(passage, Shut) for passage in part.passages())

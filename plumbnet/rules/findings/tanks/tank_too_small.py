@@ -1,0 +1,68 @@
+"""A tank that is there and takes water, but too little of it below the limit."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import agreeing, fit_a_tank, place_in_words
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 1 gal, precharge: 60 psi}
+  heater:  # <- tank-too-small
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+ROUNDING = 1e-6
+"""Share of the growth that counts as nothing."""
+
+
+@finding("tank-too-small", Severity.ERROR, bad=BAD, good=GOOD)
+def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A tank is there and takes water, but not enough of it below the limit.
+
+    The pressure passes the limit at each heat-up, and the relief valve is the next to open. Exchange the tank
+    for a larger one, add another beside it, or set its charge right where that is what is wrong.
+    """
+    for heater in facts.heaters:
+        if heater.verdict is Verdict.TRAPPED and heater.reaches_a_tank:
+            yield Breach((heater.name, *heater.tanks), _shortage(facts, heater), fit_a_tank(facts, heater))
+
+
+def _shortage(facts: Facts, heater: HeaterFacts) -> str:
+    short = facts.volume(heater.short_m3)
+    beyond = next((place for place in heater.broken if place.way), None)
+    if beyond is not None and not heater.is_past_limit:
+        tanks = agreeing(heater.tanks, "leaves")
+        return f"{place_in_words(facts, beyond)}; {tanks} {short} of the growth without room."
+    taken_m3 = heater.shared_expansion_m3 - heater.short_m3
+    grows, limit = facts.volume(heater.shared_expansion_m3), facts.pressure(heater.limit_pa)
+    takes = "nothing" if taken_m3 < heater.shared_expansion_m3 * ROUNDING else facts.volume(taken_m3)
+    return (
+        f"the water that {agreeing([heater.name, *heater.shares_with], 'heats')} grows by {grows}; below {limit} "
+        f"{agreeing(heater.tanks, 'takes')} {takes} of it, and {short} finds no room."
+    )

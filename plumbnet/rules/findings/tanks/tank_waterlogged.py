@@ -1,0 +1,51 @@
+"""A tank that has lost its air and takes nothing."""
+
+from collections.abc import Iterator
+
+from plumbnet.rules.facts import Facts
+from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.rule_profile import Profile
+
+BAD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi, state: waterlogged}  # <- tank-waterlogged
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+GOOD = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  meter: {kind: meter, check: true}
+  split: tee
+  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tap: fixture
+runs:
+  - street -> meter -> split -> heater -> tap.hot
+  - split -> tank
+"""
+
+
+@finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=GOOD)
+def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    """A tank has lost its air and is full of water.
+
+    It takes nothing more, so the pressure climbs as if it were not there. A tank without a membrane is drained
+    and charged again; one whose membrane has failed is exchanged.
+    """
+    for tank in facts.tanks:
+        if tank.is_waterlogged:
+            yield Breach(
+                (tank.name,),
+                f"{tank.name} has lost its air; it is full of water and takes no more.",
+                f"Exchange {tank.name} or its membrane, and charge it to the line pressure with no water in it.",
+            )

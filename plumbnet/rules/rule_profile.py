@@ -1,0 +1,218 @@
+"""A rule profile read from data: every value with its clause, and whether that clause was seen."""
+
+import hashlib
+from collections.abc import Iterator
+from functools import lru_cache
+from importlib.resources import files
+from typing import ClassVar
+
+from pydantic import PrivateAttr, ValidationError
+
+from plumbnet.layout.model import Declared, Mistake, validation_faults
+from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
+from plumbnet.rules.known import RESTS_ON, without_clause
+from plumbnet.rules.ruling import (
+    COMMON_PRACTICE,
+    BypassRuling,
+    ChoiceRuling,
+    ExpansionReliefRuling,
+    FindingRuling,
+    FractionRuling,
+    HeatersRuling,
+    PressureRuling,
+    Ruling,
+    SideRuling,
+    SizingRuling,
+    TemperatureRuling,
+    WayBackRuling,
+)
+
+GENERAL = "general"
+FILE_ENDINGS = (".yaml", ".yml")
+
+
+class UnknownProfile(ValueError):
+    """No rule profile has this name; the message says which do."""
+
+
+class Profile(Declared):
+    """The rules of one code, or of general practice.
+
+    A profile that `extends` another takes from it every value that it does not write itself, and every finding's
+    clause.
+    """
+
+    called: ClassVar[str] = "a rule profile"
+
+    profile: str
+    """Name of the profile."""
+    title: str
+    """What it stands for, in words."""
+    note: str = ""
+    """What a reader should know of it before relying on it."""
+    extends: str | None = None
+    """Name of the profile that gives what this one leaves out."""
+    distribution_limit: PressureRuling
+    """Highest pressure where people draw water, heated up and with every fixture shut."""
+    static_limit: PressureRuling | None = None
+    """Highest pressure there with nothing heated; the distribution limit when left out."""
+    least_at_tap: PressureRuling
+    """Least pressure where people draw water, with every fixture shut and the supply at its lowest."""
+    least_at_top: PressureRuling
+    """Least pressure at the highest place of water that a pump drives round, cold, above what keeps it liquid hot."""
+    relief_share: FractionRuling
+    """Share of a safety relief valve's set pressure that the system may come up to."""
+    relief_margin: PressureRuling | None = None
+    """Pressure by which the system stays below that set, where this is lower still; none when left out."""
+    relief_temperature: TemperatureRuling
+    """Highest temperature at which a safety relief valve may open."""
+    relief_set: PressureRuling | None = None
+    """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
+    charge_tolerance: PressureRuling
+    """How far a tank's charge may differ from the line pressure at the tank."""
+    control_for: HeatersRuling
+    """Which closed heaters must have a control of expansion."""
+    bypass: BypassRuling
+    """What the bypass of a reducer is worth as the only way back."""
+    tank_behind_reducer: ChoiceRuling
+    """An expansion tank behind each reducer, with a bypass or without."""
+    expansion_relief: ExpansionReliefRuling
+    """Whether an expansion relief valve counts as the control."""
+    control_side: SideRuling
+    """Where the control connects."""
+    valve_before_tank: ChoiceRuling
+    """That nothing which can be shut stands between a heater and its expansion tank."""
+    check_at_heater: ChoiceRuling
+    """A check between the main and each heater."""
+    way_back: WayBackRuling
+    """How far expanding water may go back."""
+    sizing: SizingRuling
+    """Method by which an expansion tank is sized where its heater names none."""
+    findings: dict[str, FindingRuling]
+    """The clause behind a finding, by its name."""
+
+    _sha256: str = PrivateAttr(default="")
+
+    def model_post_init(self, context: dict[str, str]) -> None:
+        """Keep the hash that the reader found."""
+        self._sha256 = context["sha256"]
+
+    @property
+    def sha256(self) -> str:
+        """SHA-256 of the profile's file, in hexadecimal; where it extends another, that of both hashes in a row."""
+        return self._sha256
+
+    @property
+    def in_full(self) -> str:
+        """Title and name, as a report gives them."""
+        return f"{self.title} ({self.profile})"
+
+    def highest_below_relief_pa(self, set_pa: float) -> float:
+        """The highest pressure that keeps its distance below a safety relief valve's set; both gauge, at the valve."""
+        by_share = set_pa * self.relief_share.value
+        return by_share if self.relief_margin is None else max(0.0, min(by_share, set_pa - self.relief_margin.value_pa))
+
+    @property
+    def highest_static(self) -> PressureRuling:
+        """The ruling on the highest pressure with nothing heated."""
+        return self.static_limit or self.distribution_limit
+
+    def rulings(self) -> dict[str, Ruling]:
+        """Every value of the profile that is a ruling, by the name it has in the file; findings not among them."""
+        fields = {info.alias or name: getattr(self, name) for name, info in type(self).model_fields.items()}
+        return {name: value for name, value in fields.items() if isinstance(value, Ruling)}
+
+
+def profile_names() -> tuple[str, ...]:
+    """Names of the profiles that come with the program."""
+    folder = files("plumbnet") / "data" / "profiles"
+    return tuple(sorted(entry.name.removesuffix(".yaml") for entry in folder.iterdir() if entry.name.endswith(".yaml")))
+
+
+@lru_cache
+def profile(name: str) -> Profile:
+    """The rule profile of that name. Raises UnknownProfile."""
+    return read_profile(_bytes_of(name), file=f"{name}.yaml")
+
+
+def profile_at(name_or_path: str) -> Profile:
+    """The rule profile of that name, or that of a file: a name with a folder in it or the ending of a YAML file.
+
+    Raises UnknownProfile; LayoutError and OSError for a file.
+    """
+    if name_or_path.endswith(FILE_ENDINGS) or "/" in name_or_path or "\\" in name_or_path:
+        return read_profile(bytes_of(name_or_path), file=name_or_path)
+    return profile(name_or_path)
+
+
+def read_profile(data: bytes, *, file: str) -> Profile:
+    """The rule profile that the bytes of a file describe; bare numbers count as US units.
+
+    Raises LayoutError with every fault of the file, as a layout does.
+    """
+    faults: list[Fault] = []
+    text = decode(data, faults)
+    root = None if text is None else parse_yaml(text, faults)
+    if root is not None and not faults:
+        try:
+            fields, digest = _with_what_it_extends(root.value, data)
+            faults.extend(mistake.fault(root) for mistake in _unknown_findings(root))
+            read = Profile.model_validate(fields, context={"units": "us", "sha256": digest})
+            if not faults:  # a slip in a name leaves another without a clause
+                faults.extend(mistake.fault(root) for mistake in _clauses_missing(read))
+            if not faults:
+                return read
+        except ValidationError as error:
+            faults.extend(validation_faults(error, root, what="a rule profile", model=Profile))
+        except UnknownProfile as error:
+            faults.append(_at(root.at("extends"), str(error)))
+    raise LayoutError(file, faults, text or "")
+
+
+def _unknown_findings(root: YamlNode) -> Iterator[Mistake]:
+    """The findings that a profile writes and that there are not."""
+    written = root.value.get("findings") if isinstance(root.value, dict) else None
+    for name in written if isinstance(written, dict) else ():
+        if name not in RESTS_ON:
+            hint = "the command plumbnet rules --findings lists them all"
+            text = f"no finding is called {quoted(name)}"
+            yield Mistake(("findings", name), text, hint, at_key=True, meant=(name, RESTS_ON))
+
+
+def _clauses_missing(read: Profile) -> Iterator[Mistake]:
+    """That findings have no clause, all in one sentence."""
+    missing = sorted(without_clause(read.findings, read.rulings()))
+    if missing:
+        text = f"a rule profile needs a clause for each finding, and has none for {', '.join(missing)}"
+        entry = f'{missing[0]}: {{clause: "{COMMON_PRACTICE}", verified: false}}'
+        hint = f"write {entry}, or extends: {GENERAL} to take over what is left out"
+        yield Mistake(("findings",), text, hint, at_key=True)
+
+
+def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:
+    """The fields of a profile with those it takes from others, and the hash of all the bytes they stand in."""
+    own = hashlib.sha256(data).hexdigest()
+    extends = value.get("extends") if isinstance(value, dict) else None
+    if not isinstance(value, dict) or not isinstance(extends, str):
+        return value, own
+    base_data = _bytes_of(extends)
+    base_root = parse_yaml(base_data.decode(), [])
+    base, digest = _with_what_it_extends(None if base_root is None else base_root.value, base_data)
+    if not isinstance(base, dict):  # pragma: no cover  # the tests read every profile that comes with the program
+        return value, own
+    merged = {**{key: kept for key, kept in base.items() if key != "note"}, **value}
+    clauses, own_clauses = base.get("findings"), value.get("findings")
+    if isinstance(clauses, dict) and isinstance(own_clauses, dict):
+        merged["findings"] = {**clauses, **own_clauses}
+    return merged, hashlib.sha256((own + digest).encode()).hexdigest()
+
+
+def _bytes_of(name: str) -> bytes:
+    if name not in profile_names():
+        hint = nearest(name, profile_names()) or f"there is {', '.join(profile_names())}"
+        raise UnknownProfile(f"no rule profile is called {quoted(name)}{':' if hint.endswith('?') else ';'} {hint}")
+    return (files("plumbnet") / "data" / "profiles" / f"{name}.yaml").read_bytes()
+
+
+def _at(node: YamlNode, text: str) -> Fault:
+    return Fault(node.line, node.column, text, width=node.width)

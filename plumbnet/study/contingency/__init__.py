@@ -1,0 +1,14 @@
+"""The sweep: every single credible event, and what it would change, from the district that feels it alone."""
+
+from plumbnet.study.contingency.event_pairs import Pairs
+from plumbnet.study.contingency.event_sweep import Sweep, sweep
+from plumbnet.study.contingency.outcome import Error, Outcome, Turn
+
+__all__ = [
+    "Error",
+    "Outcome",
+    "Pairs",
+    "Sweep",
+    "Turn",
+    "sweep",
+]

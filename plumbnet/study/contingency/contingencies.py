@@ -1,0 +1,94 @@
+"""A system to every single credible event in it, each as the change that makes it."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from plumbnet.layout.edits import WRITTEN_DIGITS, ChangeError, change_of, with_changes
+from plumbnet.layout.model import KINDS, Change, Event, Extremes, Pipe, Record, System
+from plumbnet.layout.units import Units, quantity_of, show
+from plumbnet.rules import Profile
+
+
+@dataclass(frozen=True, slots=True)
+class Contingency:
+    """An event of one part: what happens, in words, and the change that makes it."""
+
+    part: str
+    words: str
+    change: Change
+
+    @property
+    def title(self) -> str:
+        """The part and what happens to it."""
+        return f"{self.part}: {self.words}"
+
+
+def happenings(system: System, profile: Profile) -> tuple[Contingency, ...]:
+    """Every single credible event, in the order of the file.
+
+    What can befall a part its kind declares; of that only what can be made here is listed: a heater whose circulation
+    pipe has no place on another kind is not exchanged for it. Cost: linear in the parts.
+    """
+    extremes = Extremes(profile.distribution_limit.value_pa, profile.relief_temperature.value_k)
+    return tuple(_happenings(system, extremes))
+
+
+def _happenings(system: System, extremes: Extremes) -> Iterator[Contingency]:
+    pipes = _pipes_by_part(system)
+    for name, part in system.parts.items():
+        alone = _alone(system, name, pipes)
+        for event in part.events(extremes):
+            change = _change(event, name, part.kind, system.units)
+            if _can_be_made(alone, change):
+                yield Contingency(name, event.words, change)
+
+
+def _pipes_by_part(system: System) -> Mapping[str, list[Pipe]]:
+    found: dict[str, list[Pipe]] = defaultdict(list)
+    for pipe in system.pipes:
+        for end in dict.fromkeys(end.part for end in pipe.ends):
+            found[end].append(pipe)
+    return found
+
+
+def _alone(system: System, name: str, pipes: Mapping[str, list[Pipe]]) -> System:
+    """One part with what is fixed to it and its own pipes, for to try a change to it on the whole would cost more."""
+    own = tuple(pipes.get(name, ()))
+    near = {end.part for pipe in own for end in pipe.ends} | {name}
+    return replace(
+        system,
+        parts={each: system.parts[each] for each in sorted(near)},
+        pipes=own,
+        written={name: system.written[name]} if name in system.written else {},
+        scenarios={},
+        record=Record(),
+    )
+
+
+def _change(event: Event, name: str, kind: str, units: Units) -> Change:
+    if event.action in {"close", "open"}:
+        return change_of(event.action, name)
+    values = _in_file_units(event.values, str(event.values.get("kind", kind)), units)
+    return change_of(event.action, {"part": name, **values})
+
+
+def _in_file_units(values: Mapping[str, object], kind: str, units: Units) -> dict[str, object]:
+    """Values as a file has them: under the names of the file, quantities with their unit."""
+    fields = KINDS[kind].model_fields
+    found: dict[str, object] = {}
+    for name, own in values.items():
+        value, field = own, fields.get(name)
+        quantity = None if field is None else quantity_of(field)
+        if isinstance(value, float) and quantity is not None:
+            value = show(value, quantity.dimension, units, WRITTEN_DIGITS)
+        found[name if field is None else field.alias or name] = value
+    return found
+
+
+def _can_be_made(system: System, change: Change) -> bool:
+    try:
+        with_changes(system, [change])
+    except ChangeError:
+        return False
+    return True

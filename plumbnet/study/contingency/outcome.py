@@ -1,0 +1,96 @@
+"""Facts of a layout to what a sweep compares: the verdict of each heater and the errors that stand."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from plumbnet.layout.model import Acceptance
+from plumbnet.rules import FROM_BEST_TO_WORST, RULES, Facts, Profile, Severity, Verdict, severity_of
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Error:
+    """A finding of severity error: its name, and the part that leads it."""
+
+    name: str
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The verdict of each heater, in the order of the file, and the errors that stand.
+
+    `refused` says why nothing could be computed; there are no verdicts then.
+    """
+
+    verdicts: Mapping[str, Verdict]
+    errors: frozenset[Error]
+    refused: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A heater whose verdict is another one."""
+
+    heater: str
+    before: Verdict
+    after: Verdict
+
+    @property
+    def is_worse(self) -> bool:
+        """Whether the verdict is worse than before."""
+        return FROM_BEST_TO_WORST.index(self.after) > FROM_BEST_TO_WORST.index(self.before)
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What an event changes: heaters with another verdict, in the order of the file, and new errors, sorted.
+
+    `refused` says why nothing can be computed once it has happened.
+    """
+
+    turns: tuple[Turn, ...] = ()
+    errors: tuple[Error, ...] = ()
+    refused: str = ""
+
+    @property
+    def changes_nothing(self) -> bool:
+        """Whether every verdict is as before and no error is new."""
+        return not (self.turns or self.errors or self.refused)
+
+    @property
+    def rank(self) -> tuple[int, int, int, int]:
+        """Sorts outcomes: the worst verdict that a heater comes to first, then the most heaters that are worse.
+
+        Then those that cannot be computed, the most new errors, and the most heaters that are only different.
+        """
+        worse = [2 * FROM_BEST_TO_WORST.index(turn.after) for turn in self.turns if turn.is_worse]
+        return -max(worse, default=int(bool(self.refused))), -len(worse), -len(self.errors), -len(self.turns)
+
+
+def outcome(before: Answer, after: Answer, alone: Sequence[Answer] = ()) -> Outcome:
+    """What differs between the answers before and after what happened.
+
+    Where several events happened, `alone` are the answers to each of them: only a verdict or an error that is none of
+    theirs is told.
+    """
+    if after.refused:
+        return Outcome(refused=after.refused)
+    earlier = (before, *alone)
+    turns = tuple(
+        Turn(heater, verdict, after.verdicts[heater])
+        for heater, verdict in before.verdicts.items()
+        if after.verdicts[heater] not in {one.verdicts[heater] for one in earlier}
+    )
+    return Outcome(turns, tuple(sorted(after.errors.difference(*(one.errors for one in earlier)))))
+
+
+def answer(facts: Facts, profile: Profile, accept: Sequence[Acceptance] = ()) -> Answer:
+    """The verdicts of facts, and the errors that a profile finds on them and the file does not accept."""
+    errors = frozenset(
+        Error(rule.name, breach.parts[0])
+        for rule in RULES.values()
+        if severity_of(rule, profile) is Severity.ERROR
+        for breach in rule.test(facts, profile)
+        if not any(one.is_about(rule.name, breach.parts[0]) for one in accept)
+    )
+    return Answer({heater.name: heater.verdict for heater in facts.heaters}, errors)

@@ -1,0 +1,21 @@
+"""The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""
+
+from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
+from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower
+from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
+from plumbnet.study.remedies.remedy_types.tank_joining import add_tank, added, move
+from plumbnet.study.remedies.remedy_types.valve_cures import open_valve, shut_filling_loop
+
+__all__ = [
+    "add_tank",
+    "added",
+    "bypass",
+    "enlarge",
+    "exchange",
+    "lower",
+    "move",
+    "open_valve",
+    "recharge",
+    "remove_check",
+    "shut_filling_loop",
+]

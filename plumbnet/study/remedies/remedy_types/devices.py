@@ -1,0 +1,70 @@
+"""Devices that stop the water without need: a reducer exchanged for one with a bypass, a check taken out.
+
+What protects the main is never touched: a backflow preventer, a dual check, the check of a meter.
+"""
+
+import math
+from collections.abc import Iterator
+
+from plumbnet.layout.edits import change_of
+from plumbnet.network.piping import Crossing
+from plumbnet.rules import HeaterFacts
+from plumbnet.study.remedies.candidate import Candidate, Effort
+from plumbnet.study.remedies.remedy_context import Scene
+
+
+def bypass(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Exchange a reducer for one with a bypass, where reducers are all that stops the water.
+
+    Whether the main then stands low enough to take it is left to the trial.
+    """
+    for devices in heater.stopped_by.sets:
+        if all(_is_plain_reducer(scene, name) for name in devices):
+            names = " and ".join(devices)
+            yield Candidate(
+                Effort.EXCHANGE_DEVICE,
+                f"bypass {names}",
+                f"exchange {names} for {'one' if len(devices) == 1 else 'ones'} with a bypass, where the code lets a "
+                "bypass count as the way back",
+                tuple(change_of("set", {"part": name, "bypass": True}) for name in devices),
+            )
+
+
+def remove_check(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Take out a check valve on the hot side, or between the heater and a tank."""
+    for name in _needless_checks(scene, heater):
+        yield Candidate(
+            Effort.REMOVE_CHECK,
+            f"remove {name}",
+            f"take out {name}, unless the design needs it; what protects the main stays",
+            (change_of("remove", name),),
+            keeps_check=True,
+        )
+
+
+def _is_plain_reducer(scene: Scene, name: str) -> bool:
+    return scene.system.parts[name].kind == "pressure_reducer"
+
+
+def _needless_checks(scene: Scene, heater: HeaterFacts) -> Iterator[str]:
+    """Check valves against the heater's water, with hot pipe or a tank behind them."""
+    hot = set(scene.report.facts.hot_side_checks)
+    for crossing in _against(scene, heater):
+        is_plain = scene.system.parts[crossing.part].kind == "check_valve"
+        if is_plain and (crossing.part in hot or _leads_to_tank(scene, crossing)):
+            yield crossing.part
+
+
+def _against(scene: Scene, heater: HeaterFacts) -> Iterator[Crossing]:
+    """Crossings that water of the heater cannot make."""
+    network = scene.network
+    for zone in network.reach(scene.zones_of(heater.name), math.inf):
+        for crossing in network.zoning.out.get(zone, ()):
+            if crossing.way is None:
+                yield crossing
+
+
+def _leads_to_tank(scene: Scene, crossing: Crossing) -> bool:
+    network = scene.network
+    beyond = network.reach((crossing.far,), math.inf)
+    return any(network.zoning.zone_of[next(network.piping.nodes_of(name))] in beyond for name in scene.tanks)

@@ -1,0 +1,106 @@
+"""A tank joined to the heater's water: one that is cut off moved there, or a new one added."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from plumbnet.layout.edits import change_of, height_text, new_name, pressure_text, volume_text
+from plumbnet.layout.model import Change
+from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.network.piping import Node
+from plumbnet.rules import HeaterFacts, Need, TankFacts
+from plumbnet.study.remedies.candidate import Candidate, Effort
+from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_types.valve_cures import can_be_opened
+from plumbnet.study.remedies.tank_joint import TankJoint, joint_at, tank_joints
+from plumbnet.study.remedies.trial_sizes import sizes_to_try
+
+
+def move(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Move a sound tank that no heated water reaches to the heater's cold pipe; a well's tank stays with its pump."""
+    for tank in scene.report.facts.tanks:
+        if not _is_out_of_place(scene, tank):
+            continue
+        for joint in tank_joints(scene, heater):
+            fields = {
+                **{key: value for key, value in scene.system.written[tank.name].items() if key != "elevation"},
+                **height_text(scene.system, joint.elevation_m),
+                "part": tank.name,
+                "precharge": joint.charge,
+                "run": f"{joint.at} -> {tank.name}",
+            }
+            yield Candidate(
+                Effort.MOVE,
+                f"move {tank.name}",
+                f"move {tank.name} to the heater's side, {joint.where}, and charge it to {_charge(scene, joint)}",
+                (change_of("remove", tank.name), *joint.makes, change_of("add", fields)),
+            )
+
+
+def add_tank(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Add the tank that the heater needs where it is needed, or larger ones, or several where no size does.
+
+    Where that place offers no joint, in the heater's cold pipe instead.
+    """
+    need = heater.need
+    if need is None or need.tank_m3 is None:
+        return
+    least_m3 = max(need.tank_m3, need.asked_m3 or 0.0)
+    for joint in _wanted_joints(scene, heater, need):
+        for sizes in sizes_to_try(least_m3, scene.sizes_m3):
+            yield Candidate(
+                Effort.ADD,
+                "add",
+                f"fit {tanks_in_words(scene, sizes)}, charged to {_charge(scene, joint)}, {joint.where}",
+                (*joint.makes, *added(scene, joint, heater.name, sizes)),
+            )
+
+
+def _wanted_joints(scene: Scene, heater: HeaterFacts, need: Need) -> Iterator[TankJoint]:
+    """The joint where the tank is needed, charged as it is to be, then those of the heater."""
+    node = next((node for node in _nodes_at(scene, need.at)), None)
+    wanted = None if node is None else joint_at(scene, node, base=heater.name)
+    charge = pressure_text(scene.system, need.precharge_pa)
+    for joint in [*([] if wanted is None else [wanted]), *tank_joints(scene, heater)]:
+        yield replace(joint, charge=charge) if joint.node == node else joint
+
+
+def _nodes_at(scene: Scene, at: str) -> Iterator[Node]:
+    """Where a part, or a pipe named by its ends, meets its water; of a pipe at the end that it leads to."""
+    piping = scene.network.piping
+    if at in scene.system.parts:
+        yield from piping.nodes_of(at)
+    yield from (piping.node_of[pipe.end] for pipe in scene.system.pipes if pipe.name == at)
+
+
+def added(
+    scene: Scene, joint: TankJoint, base: str, sizes_m3: Sequence[float], *, taken: tuple[str, ...] = ()
+) -> Iterator[Change]:
+    """The changes that hang new tanks of those sizes on a joint, called after `base`; names in `taken` are not used."""
+    for size_m3 in sizes_m3:
+        name = new_name(scene.system, base, "tank", taken=taken)
+        taken = (*taken, name)
+        fields = {
+            "part": name,
+            "kind": "expansion_tank",
+            "volume": volume_text(scene.system, size_m3),
+            "precharge": joint.charge,
+            **height_text(scene.system, joint.elevation_m),
+            "run": f"{joint.at} -> {name}",
+        }
+        yield change_of("add", fields)
+
+
+def _is_out_of_place(scene: Scene, tank: TankFacts) -> bool:
+    """Whether a sound tank serves nothing where it hangs, and no valve has only to be opened."""
+    serves = tank.reached or tank.is_waterlogged or tank.serves_a_pump
+    return not serves and not any(can_be_opened(scene.system.parts[name]) for name in tank.stopped_by)
+
+
+def tanks_in_words(scene: Scene, sizes_m3: Sequence[float]) -> str:
+    """One tank with its size, or how many of it."""
+    size = scene.report.facts.volume(sizes_m3[0])
+    return f"an expansion tank of {size}" if len(sizes_m3) == 1 else f"{len(sizes_m3)} expansion tanks of {size} each"
+
+
+def _charge(scene: Scene, joint: TankJoint) -> str:
+    return scene.report.facts.pressure(parse_measure(joint.charge, PRESSURE, scene.system.units))

@@ -1,0 +1,90 @@
+"""Where a tank is joined to the piping: at a fitting that is there, or at a tee set into a pipe; as changes."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.required_tank import Place, tank_place
+from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, height_text, new_name, pressure_text
+from plumbnet.layout.model import Change, End, Pipe, System
+from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.network.piping import Node
+from plumbnet.rules import HeaterFacts
+from plumbnet.study.remedies.remedy_context import Scene
+
+
+@dataclass(frozen=True, slots=True)
+class TankJoint:
+    """A place to join a tank: the fitting `at`, in words `where`, and the changes that make it if it is new.
+
+    `node` stands in its water; `elevation_m` is its height and `charge` the line pressure there, as written.
+    """
+
+    node: Node
+    at: str
+    where: str
+    makes: tuple[Change, ...]
+    elevation_m: float
+    static_pa: float
+    charge: str
+    """As it stands in a file."""
+
+    def charge_pa(self, system: System) -> float:
+        """The charge as written, gauge at the tank."""
+        return parse_measure(self.charge, PRESSURE, system.units)
+
+
+def tank_joints(scene: Scene, heater: HeaterFacts) -> Iterator[TankJoint]:
+    """Where a heater's tank belongs: in its cold pipe; and where its water stands worse off, there as well."""
+    network = scene.network
+    heated = scene.heated[heater.name]
+    nodes = [tank_place(network, heated)]
+    zones = {network.zoning.zone_of[nodes[0].node]}
+    for piece in heated.pieces:
+        zone = network.zoning.zone_of[piece.node]
+        if zone not in zones:
+            zones.add(zone)
+            nodes.append(Place(network.piping.ports[piece.node].part, piece.node))
+    for place in nodes:
+        joint = joint_at(scene, place.node, base=heater.name)
+        if joint is not None:
+            yield joint
+
+
+def joint_at(scene: Scene, node: Node, *, base: str) -> TankJoint | None:
+    """The joint at a node: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
+
+    A new tee is called after `base`. None, too, where the line stands so high that no tank is charged to it.
+    """
+    network, system = scene.network, scene.system
+    end = network.piping.ports[node]
+    static_pa = network.standing.static_pa[network.zoning.zone_of[node]]
+    if static_pa is None:
+        return None
+    part = system.parts[end.part]
+    own_pa = static_pa - network.piping.heads_pa[node]
+    if own_pa > HIGHEST_WRITTEN_PA:
+        return None
+    charge = pressure_text(system, max(own_pa, 0.0))
+    if part.is_fitting:
+        return TankJoint(node, end.part, f"at {end.part}", (), part.elevation_m, own_pa, charge)
+    pipe = network.pipe_at.get(end)
+    if pipe is None:
+        return None
+    tee = new_name(system, base, "tee")
+    fields = {
+        "part": tee,
+        "kind": "tee",
+        "between": between(system, pipe.start, pipe.end),
+        **height_text(system, part.elevation_m),
+    }
+    where = f"at a new tee in the pipe from {pipe.start.part} to {pipe.end.part}"
+    return TankJoint(node, tee, where, (change_of("insert", fields),), part.elevation_m, own_pa, charge)
+
+
+def between(system: System, first: End, second: End) -> list[str]:
+    """Two neighbours as a change names them, with their ports where several pipes join the two parts."""
+    names = {first.part, second.part}
+    alike: list[Pipe] = [pipe for pipe in system.pipes if {end.part for end in pipe.ends} == names]
+    if len(alike) == 1:
+        return [first.part, second.part]
+    return [f"{end.part}.{end.port}" for end in (first, second)]

@@ -1,0 +1,133 @@
+"""Where one tank could serve several heaters: for each zone with a cold pipe the place in it and whom it serves."""
+
+import heapq
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from plumbnet.analysis.equilibrium import Settling, Share
+from plumbnet.analysis.required_tank import tank_place
+from plumbnet.network.loops import Heated
+from plumbnet.network.piping import Node, Zone, hot_side
+from plumbnet.rules import ROUNDING_PA, Verdict
+from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.tank_joint import TankJoint, joint_at
+from plumbnet.study.remedies.trial_sizes import TrialDuty
+
+
+@dataclass(frozen=True, slots=True)
+class TankSite:
+    """A place for a tank: the joint, the trapped heaters whose water comes there below the limit, and its base name."""
+
+    zone: Zone
+    joint: TankJoint
+    serves: frozenset[str]
+    base: str
+
+
+@dataclass
+class Sites:
+    """Finds the sites of a layout; each lies in the cold pipe of a heater, behind every device that stops its water.
+
+    Source of that rule: IPC 607.3 and the rule profiles built on it.
+    """
+
+    scene: Scene
+
+    @cached_property
+    def trapped(self) -> tuple[str, ...]:
+        """Heaters that a tank would help, in the order of the file; a sealed one needs more than a tank."""
+        return tuple(name for name, heater in self.scene.heaters.items() if heater.verdict is Verdict.TRAPPED)
+
+    def all(self) -> list[TankSite]:
+        """The sites, those that serve most first; then by the name of the joint."""
+        return sorted(self._found(), key=lambda site: (-len(site.serves), site.joint.at))
+
+    def duty(self, site: TankSite, heaters: frozenset[str]) -> TrialDuty:
+        """What a tank at a site has to do to hold those heaters: take what is short, up to the lowest limit."""
+        shares: dict[frozenset[Zone], Share] = {}
+        lowest_pa = self.scene.limit_pa(site.zone)
+        for name in sorted(heaters):
+            for zone in self.scene.zones_of(name):
+                share = self._settling.shortage(zone, self.scene.limit_pa(zone))
+                shares[share.zones] = share
+                lowest_pa = min(lowest_pa, self.scene.limit_pa(zone))
+        takes_m3 = math.fsum(share.short_m3 for share in shares.values())
+        return TrialDuty(
+            takes_m3, site.joint.static_pa, lowest_pa - self.scene.network.piping.heads_pa[site.joint.node]
+        )
+
+    @cached_property
+    def _settling(self) -> Settling:
+        return Settling(self.scene.network)
+
+    def _found(self) -> Iterator[TankSite]:
+        inlets: dict[Zone, list[Heated]] = {}
+        for heated in self.scene.network.heated:
+            inlets.setdefault(self.scene.network.zoning.zone_of[heated.inlet], []).append(heated)
+        for zone, beside in inlets.items():
+            serves = frozenset(name for name in self.trapped if self._is_served(name, zone))
+            joint = self._joint(beside, serves) if serves else None
+            if joint is not None:
+                base = next((heated.name for heated in beside if heated.name in serves), beside[0].name)
+                yield TankSite(zone, joint, serves, base)
+
+    def _is_served(self, heater: str, zone: Zone) -> bool:
+        """Whether all water that a heater warms can push into a zone at or below its limit, and leaves a tank room."""
+        static_pa = self.scene.network.standing.at(zone)
+        for own in self.scene.zones_of(heater):
+            limit_pa = self.scene.limit_pa(own)
+            if zone not in self.scene.network.reach((own,), limit_pa) or static_pa > limit_pa - ROUNDING_PA:
+                return False
+        return True
+
+    def _joint(self, beside: list[Heated], serves: frozenset[str]) -> TankJoint | None:
+        """The place in a zone with the fewest valves between it and the heaters it serves there, then the nearest."""
+        ways = [self._ways(heated) for heated in beside if heated.name in serves] or [self._ways(beside[0])]
+        nodes = {tank_place(self.scene.network, heated).node for heated in beside}
+        nodes |= {node for node in ways[0] if self._is_cold_fitting(node)}
+        for node in sorted(nodes, key=lambda node: (*_sum(way.get(node, _FAR) for way in ways), node)):
+            joint = joint_at(self.scene, node, base=self.scene.network.piping.ports[node].part)
+            if joint is not None:
+                return joint
+        return None
+
+    def _is_cold_fitting(self, node: Node) -> bool:
+        part = self.scene.system.parts[self.scene.network.piping.ports[node].part]
+        return part.is_fitting and node not in self._unfit
+
+    @cached_property
+    def _unfit(self) -> frozenset[Node]:
+        """Nodes where no tank belongs: on the hot side, and in loops."""
+        network = self.scene.network
+        hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
+        return hot.union(*(loop.nodes for heated in network.heated for loop in heated.loops))
+
+    def _ways(self, heated: Heated) -> dict[Node, "_Way"]:
+        """The way from a heater's inlet to each node of its zone, not through a heater: fewest valves, then steps."""
+        network = self.scene.network
+        own = {node for other in network.heated for node in network.piping.nodes_of(other.name)} - {heated.inlet}
+        doors = {frozenset((door.start, door.end)) for door in network.piping.doors}
+        ways: dict[Node, _Way] = {}
+        queue: list[tuple[_Way, Node]] = [((0, 0), heated.inlet)]
+        while queue:
+            way, node = heapq.heappop(queue)
+            if node in ways:
+                continue
+            ways[node] = way
+            for beyond in network.piping.free[node]:
+                if beyond not in ways and beyond not in own:
+                    valves = way[0] + (frozenset((node, beyond)) in doors)
+                    heapq.heappush(queue, ((valves, way[1] + 1), beyond))
+        return ways
+
+
+_Way = tuple[int, int]
+"""Valves and steps on a way."""
+_FAR: _Way = (1 << 30, 1 << 30)
+
+
+def _sum(ways: Iterable[_Way]) -> _Way:
+    valves, steps = zip(*ways, strict=True)
+    return sum(valves), sum(steps)

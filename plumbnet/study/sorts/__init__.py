@@ -1,1 +1,0 @@
-"""The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""

@@ -1,0 +1,31 @@
+"""Files that commands write."""
+
+from pathlib import Path
+
+import pytest
+import typer
+
+from plumbnet.cli.output_file import form_of, save
+
+
+def test_ending_of_a_name_says_the_form_whatever_its_case() -> None:
+    assert form_of(Path("a.b.SVG"), ("svg", "pdf")) == "svg"
+
+
+@pytest.mark.parametrize("name", ["out.gif", "out", ".svg", "svg"])
+def test_other_endings_are_refused_in_a_sentence(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(typer.Exit):
+        form_of(Path(name), ("svg", "pdf"))
+    words = f'"{name}" does not say how to write it; let its name end in .svg or .pdf\n'
+    assert capsys.readouterr().err == words
+
+
+def test_what_cannot_be_written_is_said_in_a_sentence(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(typer.Exit):
+        save(tmp_path / "no" / "out.svg", b"")
+    assert capsys.readouterr().err.endswith("out.svg cannot be written: no such file or directory\n")
+
+
+def test_file_holds_what_was_given(tmp_path: Path) -> None:
+    save(tmp_path / "out.svg", b"<svg/>")
+    assert (tmp_path / "out.svg").read_bytes() == b"<svg/>"

@@ -1,0 +1,197 @@
+"""The JSON Schema: right in itself, takes what the reader takes, helps an editor to complete."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from jsonschema import Draft202012Validator
+from usual import field_names, required
+
+from plumbnet.layout.authoring.schema import DIALECT, layout_schema
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.part import KINDS
+
+ROOT = Path(__file__).parents[3]
+SCHEMA: dict[str, Any] = layout_schema()
+VALIDATOR = Draft202012Validator(SCHEMA)
+SYSTEMS = sorted((ROOT / "systems").glob("*.yaml"))
+BEYOND = {
+    "accept-of-no-part",
+    "acceptance-above-volume", "add-at-a-taken-port", "add-with-a-run-elsewhere", "add-with-an-unknown-name",
+    "change-of-no-part", "change-of-what-is-like-no-part", "close-what-is-no-valve", "device-passage-to-no-port",
+    "device-ports-alike", "draw-what-is-no-fixture", "fail-in-no-known-way", "fail-what-cannot",
+    "insert-a-name-that-is-there", "insert-a-name-that-is-none", "insert-at-no-port", "insert-between-a-run",
+    "insert-next-to-no-part", "insert-what-has-no-outlet", "insert-where-no-pipe-is", "insert-where-two-pipes-are",
+    "main-highest-on-the-wrong-side", "main-lowest-on-the-wrong-side",
+    "many-more", "name-not-declared", "name-not-declared-in-folded-text", "name-not-declared-in-quotes",
+    "open-what-is-no-valve", "part-in-no-run", "port-must-be-named", "port-taken-by-relief", "port-taken-twice",
+    "port-unknown", "port-unlike-any", "remove-a-tee-of-three", "remove-no-part", "run-back-to-itself",
+    "run-through-a-dead-end", "run-through-a-tapping", "run-with-a-gap", "run-with-pipe-but-no-length",
+    "run-with-unknown-tube", "set-a-kind-without-the-ports", "set-an-open-tank-to-a-valve", "set-inside-a-heater",
+    "set-of-no-part", "set-ports-that-are-in-use", "setpoint-too-high", "volume-negative", "volume-zero",
+    "well-cut-in-above-cut-out",
+}  # fmt: skip
+"""Faults that no schema sees: they are about other places in the file, or about sizes."""
+BROKEN = {
+    "bracket-left-open", "colon-in-text", "file-is-empty", "key-written-twice", "part-written-twice", "quote-left-open",
+    "second-document", "tab-for-spaces", "tag", "name-of-a-part", "number-is-not-a-number", "hostile-text",
+}  # fmt: skip
+"""Files that are no YAML, or mean something else to a reader of YAML 1.1."""
+
+
+def mistakes(layout: object) -> list[str]:
+    return [f"{error.json_path}: {error.message}" for error in VALIDATOR.iter_errors(layout)]
+
+
+def layout(part: object, *, run: object = "street -> it", **top: object) -> dict[str, object]:
+    return {"plumbnet": 1, "parts": {"street": {"kind": "main", "pressure": 60}, "it": part}, "runs": [run], **top}
+
+
+def usual(kind: str) -> dict[str, object]:
+    return {"kind": kind, **required(kind)}
+
+
+def everywhere(schema: object) -> Iterator[dict[str, Any]]:
+    """Every schema inside the schema."""
+    if isinstance(schema, dict):
+        yield schema
+        for inner in schema.values():
+            yield from everywhere(inner)
+    if isinstance(schema, list):
+        for inner in schema:
+            yield from everywhere(inner)
+
+
+def test_schema_is_right_in_itself() -> None:
+    assert SCHEMA["$schema"] == DIALECT
+    Draft202012Validator.check_schema(SCHEMA)
+
+
+def test_every_reference_leads_somewhere() -> None:
+    names = {inner["$ref"] for inner in everywhere(SCHEMA) if "$ref" in inner}
+    assert {name.removeprefix("#/$defs/") for name in names} <= set(SCHEMA["$defs"])
+
+
+@pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
+def test_every_showcase_layout_is_valid(path: Path) -> None:
+    assert mistakes(yaml.safe_load(path.read_text(encoding="utf-8"))) == []
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_part_with_the_fields_it_requires_is_valid(kind: str) -> None:
+    assert mistakes(layout(usual(kind))) == []
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_part_with_a_field_too_many_or_too_few_is_not(kind: str) -> None:
+    assert mistakes(layout(usual(kind) | {"colour": "red"}))
+    for name in usual(kind).keys() - {"kind"}:
+        assert mistakes(layout({key: value for key, value in usual(kind).items() if key != name}))
+
+
+def test_bare_kind_is_valid_where_no_field_is_required() -> None:
+    for kind in KINDS:
+        assert (mistakes(layout(kind)) == []) == (usual(kind) == {"kind": kind})
+
+
+@pytest.mark.parametrize("case", sorted((ROOT / "tests" / "faults").glob("*.yaml")), ids=lambda case: case.stem)
+def test_schema_refuses_what_the_reader_refuses_as_far_as_it_can_see(case: Path) -> None:
+    if case.stem in BROKEN:
+        return
+    refused = bool(mistakes(yaml.safe_load(case.read_text(encoding="utf-8"))))
+    assert refused == (case.stem not in BEYOND)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"close": "stop"},
+        {"fail": "tank"},
+        {"fail": {"part": "tank", "how": "waterlogged"}},
+        {"insert": {"part": "cv", "kind": "check_valve", "opens": "1 psi", "between": ["a", "b.hot"]}},
+        {"add": {"part": "t", "kind": "expansion_tank", "volume": "3 gal", "precharge": 60, "run": "a -> t"}},
+        {"set": {"part": "heater", "volume": "80 gal", "relief": {"pressure": "125 psi"}}},
+        {"set": {"part": "heater", "relief": None}},
+    ],
+)
+def test_change_as_the_reader_takes_it_is_valid(change: dict[str, object]) -> None:
+    assert mistakes(layout("tee", scenarios={"s": {"change": [change]}})) == []
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {},
+        {"close": None},
+        {"close": "a", "open": "b"},
+        {"insert": {"part": "cv", "kind": "check_valve"}},
+        {"insert": {"part": "cv", "kind": "check_valve", "open": 3, "between": ["a", "b"]}},
+        {"add": {"part": "t", "kind": "expansion_tank", "volume": "3 gal", "run": "a -> t"}},
+        {"add": {"part": "t", "kind": "expansion_tnk", "run": "a -> t"}},
+        {"set": {"part": "heater", "volum": "80 gal"}},
+    ],
+)
+def test_change_that_the_reader_refuses_is_not(change: dict[str, object]) -> None:
+    assert mistakes(layout("tee", scenarios={"s": {"change": [change]}}))
+
+
+@pytest.mark.parametrize("value", [62, 62.5, "62 psi", "4.3 bar", "1/2 psi", "62"])
+def test_quantity_is_a_number_or_a_text_with_its_unit(value: object) -> None:
+    assert mistakes(layout({"kind": "main", "pressure": value})) == []
+
+
+@pytest.mark.parametrize("value", ["62 gal", "much", True, None, [62], {"psi": 62}])
+def test_anything_else_is_no_quantity(value: object) -> None:
+    assert mistakes(layout({"kind": "main", "pressure": value}))
+
+
+def test_editor_can_complete_every_kind() -> None:
+    part = SCHEMA["$defs"]["part"]["anyOf"]
+    assert part[1]["properties"]["kind"]["enum"] == sorted(KINDS)
+    assert set(part[0]["enum"]) < set(KINDS)
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_editor_is_led_to_the_fields_of_a_kind_with_their_descriptions(kind: str) -> None:
+    choose = SCHEMA["$defs"]["part"]["anyOf"][1]["allOf"]
+    (then,) = [one["then"] for one in choose if one["if"]["properties"]["kind"]["const"] == kind]
+    schema = SCHEMA["$defs"][then["$ref"].removeprefix("#/$defs/")]
+    assert schema["description"]
+    names = field_names(kind)
+    assert list(schema["properties"]) == ["kind", *names]
+    for name in names:
+        assert schema["properties"][name]["description"].endswith("."), name
+
+
+@pytest.mark.parametrize("action", ["Insert", "Add"])
+def test_editor_can_complete_the_part_that_a_change_brings_in(action: str) -> None:
+    schema = SCHEMA["$defs"][action]
+    assert schema["properties"]["kind"]["enum"] == sorted(KINDS)
+    assert [one["if"]["properties"]["kind"]["const"] for one in schema["allOf"]] == sorted(KINDS)
+
+
+def test_editor_can_complete_every_action_and_every_field_at_the_top() -> None:
+    assert list(SCHEMA["$defs"]["Change"]["properties"]) == list(Change.actions)
+    for inner in everywhere(SCHEMA):
+        for name, field in inner.get("properties", {}).items():
+            if isinstance(field, dict) and field.keys() != {"const"}:
+                assert field.get("description") or "$ref" in field, name
+
+
+def test_description_of_a_quantity_says_what_a_bare_number_means() -> None:
+    tank = SCHEMA["$defs"]["kind expansion_tank"]["properties"]
+    said = "a bare number is in psi or, where units are metric, in kPa."
+    assert tank["precharge"]["description"] == f"Air pressure with no water in the tank. A pressure; {said}"
+    assert tank["rating"]["description"].endswith(said)
+
+
+def test_no_title_that_nobody_wrote_stands_in_the_way() -> None:
+    assert SCHEMA["title"] == "plumbnet layout, format 1"
+    assert [inner["title"] for inner in everywhere(SCHEMA) if isinstance(inner.get("title"), str)] == [SCHEMA["title"]]
+
+
+def test_schema_is_made_anew_each_time() -> None:
+    assert layout_schema() == SCHEMA
+    assert layout_schema() is not layout_schema()

@@ -1,0 +1,44 @@
+"""Quantities, names and changes as an author writes them."""
+
+import pytest
+from conftest import PSI
+from curing import house
+
+from plumbnet.layout.edits import change_text as written
+from plumbnet.layout.model.runs import NAME
+from plumbnet.layout.model.system import System
+from plumbnet.layout.units.measure import parse_measure
+from plumbnet.layout.units.units import VOLUME
+
+
+def test_quantities_stand_in_the_units_of_the_file() -> None:
+    us, metric = System({}, ()), System({}, (), units="metric")
+    assert written.pressure_text(us, 60 * PSI) == "60 psi"
+    assert written.pressure_text(metric, 60 * PSI) == "414 kPa"
+    assert written.volume_text(us, 0.01892705892) == "5 gal"
+    assert written.volume_text(metric, 0.012) == "12 L"
+
+
+@pytest.mark.parametrize("volume_m3", [0.0179, 0.0173456, 1.23456])
+def test_size_that_an_author_gives_in_other_units_is_not_rounded_to_be_seen(volume_m3: float) -> None:
+    text = written.volume_text(System({}, ()), volume_m3)
+    assert parse_measure(text, VOLUME, "us") == pytest.approx(volume_m3, rel=1e-5)
+
+
+def test_height_at_datum_is_not_written() -> None:
+    assert written.height_text(System({}, ()), 0.0) == {}
+    assert written.height_text(System({}, ()), -2.4384) == {"elevation": "-8 ft"}
+
+
+def test_new_name_is_free_and_no_longer_than_a_name_may_be() -> None:
+    layout = house()
+    assert written.new_name(layout, "tee", "tank") == "tee-tank"
+    long = written.new_name(layout, "a" * 60, "tank", taken=("a" * 55 + "-tank",))
+    assert long == "a" * 53 + "-tank-2"
+    assert NAME.fullmatch(long)
+
+
+def test_change_is_written_back_as_it_was_given() -> None:
+    given: dict[str, object] = {"part": "tank", "kind": "expansion_tank", "run": "tee -> tank", "volume": "5 gal"}
+    assert written.change_fields(written.change_of("add", given)) == {"add": given}
+    assert written.change_fields(written.change_of("open", "valve")) == {"open": "valve"}

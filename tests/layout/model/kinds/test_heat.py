@@ -1,0 +1,77 @@
+"""Parts that heat water or give its heat away."""
+
+import pytest
+from usual import usual
+
+from plumbnet.layout.model.part import Free, HeatSource, Role
+
+HEATERS = ["storage_heater", "tankless_heater", "indirect_heater", "heat_exchanger", "boiler", "solar_collector"]
+STORES = {
+    "storage_heater": ("cold", "hot"),
+    "tankless_heater": ("cold", "hot"),
+    "indirect_heater": ("cold", "hot"),
+    "heat_exchanger": ("cold", "hot"),
+    "boiler": ("return", "supply"),
+    "solar_collector": ("in", "out"),
+}
+"""Where a run enters each heater, and where it leaves."""
+
+
+@pytest.mark.parametrize("kind", HEATERS)
+def test_heater_warms_the_water_between_its_inlet_and_its_outlet(kind: str) -> None:
+    heater = usual(kind, volume="200 L", setpoint="60 degC", input="12 kW")
+    inlet, outlet = STORES[kind]
+    on_flow = kind in {"tankless_heater", "heat_exchanger"}
+    assert heater.heat() == HeatSource(inlet, outlet, 0.2, 333.15, 12_000, on_flow)
+    assert (heater.enters_at(), heater.leaves_at(), heater.mate(inlet)) == (inlet, outlet, outlet)
+    assert next(heater.contents()) == (inlet, 0.2)
+    assert heater.is_vessel
+
+
+@pytest.mark.parametrize("kind", HEATERS)
+def test_relief_is_fixed_to_the_tapping_of_its_heater(kind: str) -> None:
+    heater = usual(kind, relief={"pressure": "7 bar", "capacity": "30 kW"}, elevation="3 m", rating="100 psi")
+    ((port, name, relief),) = heater.fixed()
+    assert (port, name, relief.kind, relief.elevation_m) == ("relief", "relief", "relief_valve", 3.0)
+    assert [(outlet.role, outlet.opens_pa) for outlet in relief.outlets()] == [(Role.SAFETY_RELIEF, 700_000)]
+    assert relief.rating_pa is None
+    assert Free(STORES[kind][0], "relief") in set(heater.passages())
+    assert list(usual(kind).fixed()) == []
+
+
+def test_relief_takes_over_what_was_written_and_what_was_left_out() -> None:
+    ((_, _, relief),) = usual("boiler", relief={"pressure": "30 psi"}).fixed()
+    assert relief == usual("relief_valve", pressure="30 psi")
+    assert "temperature_k" not in relief.model_fields_set
+
+
+@pytest.mark.parametrize("kind", ["storage_heater", "indirect_heater"])
+def test_tappings_of_a_store_open_into_it(kind: str) -> None:
+    assert list(usual(kind).passages())[:3] == [Free("cold", port) for port in ("hot", "return", "relief")]
+
+
+@pytest.mark.parametrize(
+    ("kind", "ends", "litres"),
+    [("indirect_heater", ("coil_in", "coil_out"), 5), ("heat_exchanger", ("primary_in", "primary_out"), 1)],
+)
+def test_two_sides_exchange_heat_but_no_water(kind: str, ends: tuple[str, str], litres: float) -> None:
+    heater = usual(kind)
+    joined = [{passage.a, passage.b} for passage in heater.passages() if isinstance(passage, Free)]
+    assert set(ends) in joined
+    assert all(pair == set(ends) or not pair & set(ends) for pair in joined)
+    assert list(heater.contents())[1] == (ends[0], litres / 1000)
+    assert (heater.mate(ends[0]), heater.mate(ends[1])) == (ends[1], ends[0])
+
+
+def test_flow_through_heater_holds_a_litre_unless_it_says_otherwise() -> None:
+    for kind in ("tankless_heater", "heat_exchanger"):
+        heat = usual(kind).heat()
+        assert heat is not None
+        assert heat.volume_m3 == 0.001
+        assert "1 L" in usual(kind).assumed["volume"]
+
+
+@pytest.mark.parametrize("setpoint", ["0 degC", "-10 degC", "400 degF"])
+def test_setpoint_is_that_of_liquid_water(setpoint: str) -> None:
+    with pytest.raises(ValueError, match="setpoint"):
+        usual("boiler", setpoint=setpoint)

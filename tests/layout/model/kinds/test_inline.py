@@ -1,0 +1,84 @@
+"""Parts that stand in a pipe."""
+
+import pytest
+from usual import usual
+
+from plumbnet.layout.model.part import Free, OneWay, Reducing, Shut
+
+BOTH_WAYS, ONE_WAY = [Free("in", "out")], [OneWay("in", "out")]
+
+
+def test_tee_is_one_joint_for_any_number_of_pipes() -> None:
+    tee = usual("tee")
+    assert tee.port_names() == ("joint",)
+    assert (tee.shared, tee.mate("joint"), tee.is_fitting) == (frozenset({"joint"}), "joint", True)
+    assert list(tee.passages()) == []
+
+
+@pytest.mark.parametrize("kind", ["meter", "circulator", "softener", "filter"])
+def test_device_has_no_check_unless_it_says_so(kind: str) -> None:
+    assert list(usual(kind).passages()) == BOTH_WAYS
+    assert list(usual(kind, check=True).passages()) == ONE_WAY
+    assert usual(kind).assumed["check"] == "has no check valve"
+    assert not usual(kind).is_check
+
+
+def test_valve_stands_open_unless_it_says_otherwise() -> None:
+    assert list(usual("valve").passages()) == BOTH_WAYS
+    assert list(usual("valve", state="shut").passages()) == [Shut("in", "out")]
+
+
+def test_only_an_open_valve_that_is_not_locked_can_be_shut_by_hand() -> None:
+    assert usual("valve").is_valve()
+    assert not usual("valve", locked=True).is_valve()
+    assert not usual("valve", state="shut").is_valve()
+
+
+@pytest.mark.parametrize("kind", ["meter", "tee", "check_valve", "fixture", "pressure_reducer"])
+def test_nothing_else_is_a_valve_for_the_hand(kind: str) -> None:
+    assert not usual(kind).is_valve()
+
+
+def test_reducer_holds_its_set_and_has_no_bypass_unless_it_says_so() -> None:
+    assert list(usual("pressure_reducer", set="3 bar").passages()) == [Reducing("in", "out", 300_000, bypass=False)]
+    assert list(usual("pressure_reducer", set="3 bar", bypass=True).passages()) == [
+        Reducing("in", "out", 300_000, bypass=True)
+    ]
+    assert usual("pressure_reducer").assumed == {"bypass": "has no bypass"}
+
+
+@pytest.mark.parametrize("kind", ["softener", "filter"])
+def test_treatment_holds_the_water_it_is_said_to(kind: str) -> None:
+    assert list(usual(kind).contents()) == [("out", 0.0)]
+    assert list(usual(kind, volume="10 L").contents()) == [("out", 0.010)]
+
+
+def test_heat_trap_is_no_check() -> None:
+    assert list(usual("heat_trap").passages()) == BOTH_WAYS
+    assert not usual("heat_trap").is_check
+
+
+def test_mixing_valve_keeps_hot_and_cold_apart_by_its_checks() -> None:
+    mixer = usual("mixing_valve")
+    assert list(mixer.passages()) == [OneWay("hot", "mixed"), OneWay("cold", "mixed")]
+    assert not mixer.is_accidental()
+    assert mixer.assumed == {"checks": "has checks in both inlets"}
+
+
+def test_mixing_valve_without_checks_joins_hot_and_cold_by_accident() -> None:
+    mixer = usual("mixing_valve", checks=False)
+    assert list(mixer.passages()) == [Free("hot", "mixed"), Free("cold", "mixed")]
+    assert mixer.is_accidental()
+
+
+def test_mixing_valve_is_entered_by_name_and_left_mixed() -> None:
+    mixer = usual("mixing_valve")
+    assert (mixer.enters_at(), mixer.leaves_at()) == (None, "mixed")
+    assert [mixer.mate(port) for port in ("hot", "cold", "mixed")] == ["mixed", "mixed", None]
+
+
+def test_storage_tank_opens_into_all_its_tappings() -> None:
+    tank = usual("storage_tank", volume="300 L")
+    assert list(tank.passages()) == [Free("in", "out"), Free("in", "return"), Free("in", "relief")]
+    assert list(tank.contents()) == [("in", 0.3)]
+    assert tank.is_vessel

@@ -1,0 +1,83 @@
+"""The kinds as an author looks them up."""
+
+import json
+
+import pytest
+from usual import field_names
+
+from plumbnet.layout.model.part import KINDS
+from plumbnet.report.reference.kind_catalogue import CATALOGUE_WIDTH, kind_text, kinds_text, schema_text
+
+
+def test_every_kind_is_listed_once_in_the_order_of_the_alphabet() -> None:
+    names = [line.split()[0] for line in kinds_text().splitlines() if not line.startswith(" ")]
+    assert names == sorted(KINDS)
+
+
+def test_no_line_is_wider_than_a_page() -> None:
+    for text in (kinds_text(), *(kind_text(name) for name in KINDS)):
+        assert max(map(len, text.splitlines())) <= CATALOGUE_WIDTH
+        assert text.endswith("\n")
+        assert not text.endswith("\n\n")
+
+
+@pytest.mark.parametrize("name", sorted(KINDS))
+def test_kind_is_told_with_every_port_field_default_and_failure(name: str) -> None:
+    text = kind_text(name)
+    lines = text.splitlines()
+    assert lines[0] == name
+    for field in field_names(name):
+        (line,) = [line for line in lines if line.startswith(f"  {field}: ")]
+        told = text[text.index(line) :].split(".")[0]
+        assert "required" in told or "default" in told or "may be left out" in told, told
+    flat = " ".join(text.split())
+    for words in KINDS[name].assumed.values():
+        assert f"it {words}" in flat
+    for failure in KINDS[name].failures:
+        assert f"can fail as: {failure}" in flat
+    if name != "device":
+        assert all(port in flat for port in KINDS[name].ports)
+
+
+def test_meter_is_told_whole() -> None:
+    assert kind_text("meter") == (
+        "meter\n\n"
+        "A water meter. Many new meters carry a check or a dual check: ask the water utility.\n\n"
+        "ports: in, out\n"
+        "a run enters at in and leaves at out\n\n"
+        "fields:\n"
+        "  elevation: length (ft or m), default 0 m (0 ft). Height above the layout's datum; 0 when left out.\n"
+        "  rating: pressure (psi or kPa), may be left out. Highest working pressure the part is rated for.\n"
+        "  check: true | false, default false. Whether a check valve is built in.\n\n"
+        "taken when left out:\n"
+        "  it has no check valve\n"
+    )
+
+
+def test_state_names_its_words_and_quantity_its_units() -> None:
+    text = kind_text("expansion_tank")
+    assert "  state: sound | waterlogged, default sound." in text
+    assert "  volume: volume (gal or L), required." in text
+
+
+def test_fields_inside_a_field_stand_further_in() -> None:
+    assert "\n    pressure: pressure (psi or kPa), required. Pressure at which it opens.\n" in kind_text("boiler")
+    device = kind_text("device")
+    assert "  ports: list of names, required." in device
+    assert "  passages: list of mappings, required." in device
+    assert "\n    one_way: two names, may be left out. From the first port to the second, never back.\n" in device
+    assert "ports: as its author writes them" in device
+
+
+def test_port_that_takes_any_number_of_pipes_says_so() -> None:
+    assert "ports: joint (any number of pipes)\n" in kind_text("tee")
+
+
+def test_kind_that_there_is_not_is_a_key_error() -> None:
+    with pytest.raises(KeyError):
+        kind_text("spaceship")
+
+
+def test_schema_is_json_of_plain_ascii() -> None:
+    assert schema_text().isascii()
+    assert json.loads(schema_text())["title"] == "plumbnet layout, format 1"

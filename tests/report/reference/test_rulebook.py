@@ -1,0 +1,66 @@
+"""Profiles and findings as they are looked up."""
+
+import pytest
+
+from plumbnet.layout.file.loader import read_system
+from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
+from plumbnet.rules.finding import RULES, ruling_of
+from plumbnet.rules.rule_profile import profile, profile_names, read_profile
+
+
+def test_every_profile_is_listed_with_how_much_of_it_was_read() -> None:
+    text = profiles_text([profile(name) for name in profile_names()])
+    for name in profile_names():
+        assert f"\n{name} " in text
+    read, of = profiles_text([profile("general")]).splitlines()[1].split()[-3::2]
+    general = profile("general")
+    every = [*general.rulings().values(), *general.findings.values()]
+    assert int(read) == int(of) - sum(not ruling.is_certain for ruling in every)
+
+
+@pytest.mark.parametrize("name", profile_names())
+def test_profile_tells_every_value_and_clause_and_marks_those_from_memory(name: str) -> None:
+    chosen = profile(name)
+    text = " ".join(profile_text(chosen).split())
+    for value in chosen.rulings():
+        assert value.replace("_", " ") in text
+    for found in RULES:
+        assert found in text
+    assert chosen.sha256 in text
+    marks = text.count("* ") - 1  # one stands in the note below
+    assert marks == sum(not ruling.is_certain for ruling in chosen.rulings().values()) + sum(
+        not ruling_of(rule, chosen).is_certain for rule in RULES.values()
+    )
+
+
+def test_values_are_told_in_both_systems_of_units() -> None:
+    text = " ".join(profile_text(profile("uk-2010")).split())
+    assert "way back supply pipe, warmest 77 degF (25 degC)" in text
+    assert "control for storage, exempt volume 3.96 gal (15 L)" in text
+    assert "sizing uk 4 percent" in text
+    assert "relief share 80 %" in " ".join(profile_text(profile("en-806")).split())
+
+
+def test_findings_are_graded_as_the_profile_has_it() -> None:
+    assert "expansion-relief-does-not-count  warning" in findings_text(profile("upc-2018"))
+    assert "expansion-relief-does-not-count  error" in findings_text(profile("general"))
+    own = (
+        "profile: ours\ntitle: Ours\nextends: general\n"
+        "findings:\n  tank-charge-differs: {severity: off, clause: ours, verified: true}\n"
+    )
+    assert "tank-charge-differs              off" in findings_text(read_profile(own.encode(), file="ours.yaml"))
+
+
+@pytest.mark.parametrize("name", RULES)
+def test_finding_is_told_with_layouts_that_can_be_copied(name: str) -> None:
+    text = finding_text(name, profile("general"))
+    assert text.startswith(f"{name}\n====")
+    shown, _, spared = text.partition("A layout that shows it:")[2].partition("The nearest that does not:")
+    for layout in (shown, spared):
+        copied = "\n".join(line.removeprefix("    ") for line in layout.strip("\n").splitlines())
+        assert read_system(copied.encode(), file="copied.yaml").parts
+
+
+def test_finding_that_there_is_not_is_refused() -> None:
+    with pytest.raises(KeyError):
+        finding_text("tank-cutoff", profile("general"))

@@ -1,0 +1,131 @@
+"""A layout and its revision as text."""
+
+from dataclasses import replace
+
+from conftest import layout
+from forms import CONTROL
+
+import plumbnet
+from plumbnet.report.studies.comparison_report import RENAMED, Compared, comparison_text
+from plumbnet.study.compare.layout_revision import revision
+from plumbnet.study.compare.report_difference import difference
+
+HEATER = "volume: 50 gal, relief: {pressure: 150 psi}"
+PLAIN = layout("street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=HEATER)
+CHECKED = layout("street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=HEATER, meter="check: true")
+TANKED = layout(
+    "street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank", heater=HEATER, meter="check: true"
+)
+
+
+def compared(before: str, after: str) -> Compared:
+    was, now = (
+        plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
+        for text, file in ((before, "old.yaml"), (after, "new.yaml"))
+    )
+    return Compared(was, now, difference(was, now), revision(was.system, now.system))
+
+
+def told(before: str, after: str) -> str:
+    return comparison_text(compared(before, after))
+
+
+WORSE = """\
+new.yaml: revision
+==================
+
+before: old.yaml, rules: General practice (general)
+
+after: new.yaml, rules: General practice (general)
+
+- heater is worse: open before, trapped now, and nothing holds its pressure.
+- new error trapped-expansion (heater): heater is closed (stopped by meter); its water grows by
+  0.839 gal, and nothing holds the pressure at or below 80 psi. Fit an expansion tank of 5 gal (at
+  least 3.97 gal), charged to 60 psi, connected at tee.
+
+heater
+------
+
+                before                                     after
+!  verdict      open                                       trapped
+   static       60 psi                                     60 psi
+   limit        80 psi                                     80 psi
+*  opens first  street at 60 psi, then heater/relief at    heater/relief at 150 psi
+                150 psi
+*  settles at   60 psi                                     not held
+   grows by     0.839 gal                                  0.839 gal
+*  stopped by   nothing                                    meter
+*  needs        nothing                                    an expansion tank of 5 gal (at least 3.97
+                                                           gal), charged to 60 psi, connected at tee
+*  short        0 gal                                      0.839 gal
+
+! is worse than before, * is otherwise different.
+
+What was changed
+----------------
+
+- part altered: meter: check: false -> true
+
+Assumed where the later file says nothing
+-----------------------------------------
+
+- a main delivers water at 10 °C (50 °F): street
+- a main is steady, by night and by day: street
+- a relief valve opens at 99 °C (210 °F): heater/relief
+- a fixture does not join hot and cold: tap
+
+Record
+------
+
+"""
+"""Up to the record."""
+
+
+def test_check_in_the_meter_is_told_with_what_comes_of_it() -> None:
+    assert told(PLAIN, CHECKED).startswith(WORSE)
+
+
+def test_record_names_both_files_with_their_sums() -> None:
+    one = compared(PLAIN, CHECKED)
+    text = comparison_text(one)
+    for report in (one.before, one.after):
+        assert f"SHA-256 {report.system.record.sha256}" in text
+    assert text.count(f"general, SHA-256 {one.after.profile.sha256}") == 2
+    assert text.endswith("never plug, cap or remove one.\n")
+
+
+def test_tank_fitted_is_told_as_better_and_added() -> None:
+    text = told(CHECKED, TANKED)
+    assert "- heater is better: trapped before, controlled now, at 77.1 psi when all is hot." in text
+    assert "- gone: error trapped-expansion (heater)." in text
+    assert "- part added: tank (expansion_tank)\n- pipe added: tee -> tank\n" in text
+    assert RENAMED not in text
+
+
+def test_same_file_twice_says_that_nothing_differs() -> None:
+    text = told(CHECKED, CHECKED)
+    assert "- nothing: verdicts, figures and findings are as before." in text
+    assert "as before: trapped" in text
+    assert "Nothing: parts, pipes, scenarios and accepted findings are as before." in text
+    assert "is otherwise different" not in text
+
+
+def test_part_of_another_name_is_explained() -> None:
+    assert "got another name" in told(CHECKED, CHECKED.replace("meter:", "metre:").replace("-> meter", "-> metre"))
+
+
+def test_finding_that_stands_in_other_words_is_shown_both_ways() -> None:
+    text = told(CHECKED, CHECKED.replace("50 gal", "60 gal"))
+    assert "was: error trapped-expansion (heater, meter): heater is closed" in text
+    assert "now: error trapped-expansion (heater, meter): heater is closed" in text
+    assert "- part altered: heater: volume: 50 gal -> 60 gal" in text
+
+
+def test_title_and_names_of_files_are_made_visible() -> None:
+    one = compared(PLAIN, CHECKED)
+    record = replace(one.after.system.record, file="\x1b[2J\u202e")
+    after = replace(one.after, system=replace(one.after.system, record=record, title="\x07\x9b\u202e"))
+    changed = revision(one.before.system, after.system)
+    text = comparison_text(replace(one, after=after, revision=changed))
+    assert not any(sign in text for sign in CONTROL)
+    assert r"title: not given -> \x07\x9b\u202e" in text

@@ -1,0 +1,93 @@
+"""A sweep as text."""
+
+from conftest import layout
+
+import plumbnet
+from plumbnet.analysis.report import Report
+from plumbnet.report.studies.sweep_report import MOST_NAMED, sweep_text
+from plumbnet.rules.facts import Verdict
+from plumbnet.study.contingency.event_pairs import Pairs
+from plumbnet.study.contingency.event_sweep import Sweep, Swept, sweep
+from plumbnet.study.contingency.outcome import Outcome, Turn
+
+RUNS = """street -> meter -> valve -> tee -> heater -> tap.hot
+          tee -> tank"""
+
+
+def report(title: str = "A house") -> Report:
+    text = f"title: {title}\n" + layout(RUNS, heater="relief: {pressure: 150 psi}", meter="check: true")
+    return plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
+
+
+TEXT = """\
+A house: every single event
+===========================
+
+file: house.yaml
+
+rules: General practice (general)
+
+event                             heaters                          new errors
+tank: waterlogged                 heater: controlled to trapped    tank-waterlogged (tank),
+                                                                   trapped-expansion (heater)
+heater: as hot as its relief      heater: controlled to trapped    tank-too-small (heater)
+valve lets it
+street: pressure up to the limit  heater: controlled to trapped    tank-too-small (heater)
+tank: charge lost                 heater: controlled to trapped    tank-too-small (heater)
+heater/relief: plugged            none                             relief-missing (heater)
+heater: exchanged for a tankless  heater: controlled to on-demand  none
+one
+meter: check stuck open           heater: controlled to open       none
+
+9 events tried, one at a time: 7 would change a verdict or bring an error, 2 would change nothing.
+
+"""
+
+
+def test_events_stand_worst_first_and_the_rest_is_counted() -> None:
+    text = sweep_text(sweep(report()))
+    assert text.startswith(TEXT)
+    assert text.endswith("never plug, cap or remove one.\n")
+
+
+def test_only_the_worst_are_shown_where_so_asked() -> None:
+    text = sweep_text(sweep(report()), top=1)
+    assert "tank: waterlogged" in text
+    assert "tank: charge lost" not in text
+    assert (
+        "9 events tried, one at a time: 7 would change a verdict or bring an error (1 shown), 2 would change nothing."
+        in (" ".join(text.split()))
+    )
+
+
+def test_pairs_have_a_table_of_their_own() -> None:
+    text = " ".join(sweep_text(sweep(report(), pairs=True), top=2).split())
+    assert "What two events change together that neither changes alone." in text
+    assert "heater/relief: plugged, and tank: charge lost heater: controlled to sealed sealed-heater (heater)" in text
+    assert " pairs tried: " in text
+    assert "(2 shown)" in text
+
+
+def test_search_that_ended_early_says_so() -> None:
+    found = sweep(report())
+    text = sweep_text(Sweep(found.report, found.events, Pairs((), 10, 35)))
+    assert (
+        "10 of 35 pairs tried: 0 change something together; the search ended there, for the rest would take too long."
+        in (" ".join(text.split()))
+    )
+
+
+def test_what_cannot_be_computed_and_what_is_too_much_to_name_is_told() -> None:
+    found = sweep(report())
+    event = found.events[0].event
+    turns = tuple(Turn(f"h{number}", Verdict.OPEN, Verdict.TRAPPED) for number in range(MOST_NAMED + 2))
+    swept = (Swept(event, Outcome(turns)), Swept(event, Outcome(refused="heater: too high")))
+    text = " ".join(sweep_text(Sweep(found.report, swept)).split())
+    assert "h5: open to trapped, and 2 more" in text
+    assert "cannot be computed: heater: too high" in text
+    assert "2 events tried, one at a time: 2 would change" in text
+    assert "1 event tried, one at a time" in sweep_text(Sweep(found.report, swept[:1]))
+
+
+def test_title_cannot_reach_the_terminal_as_it_is() -> None:
+    assert "\x1b" not in sweep_text(sweep(report('"a\\e[31m"')))

@@ -1,0 +1,23 @@
+from plumbnet.report.survey.survey_query import SurveyQuery
+from plumbnet.rules.rule_profile import profile
+from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
+
+
+def test_fields_hold_all_that_answers_hang_on() -> None:
+    done = (SetEach("meter", {"check": True}), FitEach("main", "meter", {}))
+    asked = SurveyQuery(profile("ipc-2021"), "metric", Supposed("repair", done))
+    fields = asked.fields()
+    assert fields.pop("rules_sha256") == profile("ipc-2021").sha256
+    assert fields == {
+        "plumbnet": "0.1.0",
+        "rules": "ipc-2021",
+        "units": "metric",
+        "scenario": "repair",
+        "to_each": '[{"each": "meter", "set": {"check": true}}, {"behind": "main", "fit": "meter", "with": {}}]',
+    }
+
+
+def test_nothing_asked_beyond_the_files_themselves_leaves_fields_empty() -> None:
+    fields = SurveyQuery(None, None, Supposed()).fields()
+    assert [name for name, value in fields.items() if value is None] == ["rules", "rules_sha256", "units", "scenario"]
+    assert fields["to_each"] == "[]"

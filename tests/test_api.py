@@ -1,6 +1,7 @@
 """What other programs call."""
 
 import gc
+import importlib
 import inspect
 import re
 import subprocess
@@ -13,6 +14,7 @@ from conftest import layout
 
 import plumbnet
 from plumbnet.api import as_report
+from plumbnet.layout.presentation import MAKERS
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.rule_profile import UnknownProfile
 
@@ -140,3 +142,13 @@ def test_collector_is_left_as_it_was_found(*, at_work: bool) -> None:
         assert gc.isenabled() is at_work
     finally:
         (gc.enable if before else gc.disable)()
+
+
+@pytest.mark.parametrize(
+    ("form", "maker"), sorted((form, maker) for form, maker in MAKERS.items() if maker[0].startswith("plumbnet."))
+)
+def test_every_form_in_which_something_shows_itself_has_its_maker(
+    form: tuple[str, str], maker: tuple[str, str]
+) -> None:
+    module, function = maker
+    assert callable(getattr(importlib.import_module(module), function)), form

@@ -4,12 +4,13 @@ from importlib import import_module
 from typing import TypeVar
 
 _Form = TypeVar("_Form")
-_HOW: dict[tuple[str, str], tuple[str, str]] = {}
+MAKERS: dict[tuple[str, str], tuple[str, str]] = {}
+"""By class and form, both by name: the module and the function in it that makes the form."""
 
 
 def show_with(kind: str, form: str, module: str, function: str) -> None:
     """Show objects of the class of that name in a form as a function makes it, whose module is imported once asked."""
-    _HOW[kind, form] = (module, function)
+    MAKERS[kind, form] = (module, function)
 
 
 def shown(thing: object, form: str, expected: type[_Form], /, *given: object, **options: object) -> _Form:
@@ -18,7 +19,7 @@ def shown(thing: object, form: str, expected: type[_Form], /, *given: object, **
     Raises KeyError where none was, TypeError where the form is not what is expected.
     """
     kinds = [base.__name__ for base in type(thing).__mro__]
-    found = next((_HOW[kind, form] for kind in kinds if (kind, form) in _HOW), None)
+    found = next((MAKERS[kind, form] for kind in kinds if (kind, form) in MAKERS), None)
     if found is None:
         raise KeyError(form)
     module, function = found

@@ -5,6 +5,7 @@ import importlib
 import importlib.metadata
 import inspect
 import re
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -155,3 +156,22 @@ COMPUTING = tuple(f"plumbnet.{room}" for room in ("analysis", "api", "network", 
 def test_writers_import_types_from_the_floors_below_and_call_nothing_that_computes() -> None:
     assert [(name, where) for name, where in called_by_writers() if name not in WORDED] == []
     assert {name for name, _ in called_by_writers()} == WORDED.keys()
+
+
+NAMED_ALIKE = ("cli/commands/", "drawing/symbols/")
+"""Where a name stands for a thing that has it elsewhere: a command for the call, a symbol for what it draws."""
+
+
+def test_no_two_modules_and_no_two_public_names_are_alike() -> None:
+    stems = Counter(module.stem for module in MODULES if not name_of(module).startswith(NAMED_ALIKE))
+    assert {stem for stem, count in stems.items() if count > 1} == {"__init__"}
+    public = Counter(name for module in MODULES for name in public_names(module))
+    assert {name for name, count in public.items() if count > 1} == set()
+
+
+def public_names(module: Path) -> Iterator[str]:
+    """Functions and classes that a module defines for others."""
+    if not name_of(module).startswith(NAMED_ALIKE):
+        for node in ast.parse(module.read_text(encoding="utf-8")).body:
+            if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_"):
+                yield node.name

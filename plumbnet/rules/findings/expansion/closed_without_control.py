@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import NO_WAY, first_stops, stops_in_words
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: upc-2024
 parts:
@@ -17,9 +18,9 @@ parts:
   tap: fixture
 runs:
   - street -> meter -> tankless -> tap.hot
-"""
+""")
 
-GOOD = BAD.replace("  # <- closed-without-control", "").replace("rules: upc-2024", "rules: ipc-2021")
+GOOD = BAD.altered("rules: ipc-2021")
 
 
 @finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD, rests_on="control_for")

@@ -2,28 +2,23 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = CIRCUIT.altered("""
   loop: {kind: filling_loop, fill: 14 psi}
-  back: tee
   tank: {kind: expansion_tank, volume: 8 gal, precharge: 14 psi}
   boiler: {kind: boiler, volume: 5 gal, setpoint: 225 degF, relief: {pressure: 50 psi}}
-  pump: circulator
-  hall: {kind: emitter, volume: 4 gal}
   attic: {kind: emitter, volume: 4 gal, elevation: 25 ft}  # <- loop-above-boiling
-runs:
-  - street -> loop -> back -> tank
-  - boiler -> pump -> hall -> attic -> back -> boiler
-"""
+""")
 
-GOOD = BAD.replace("  # <- loop-above-boiling", "").replace("14 psi", "30 psi")
+GOOD = BAD.altered("""
+  loop: {kind: filling_loop, fill: 30 psi}
+  tank: {kind: expansion_tank, volume: 8 gal, precharge: 30 psi}
+""")
 
 
 @finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
@@ -21,23 +22,9 @@ parts:
 runs:
   - street -> check -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-units: metric
-parts:
-  street: {kind: main, pressure: 300 kPa}
-  check: check_valve
-  split: tee
-  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}
-  heater:
-    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
-  tap: fixture
-runs:
-  - street -> check -> split -> heater -> tap.hot
-  - split -> tank
-"""
+GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}")
 
 _SAME = 1e-6
 """Share by which two sums of the same volumes may differ."""

@@ -14,9 +14,7 @@ BAD = CLOSED_HOUSE.altered("""
     {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
 """)
 
-GOOD = CLOSED_HOUSE.altered("""
-  meter: meter
-""")
+GOOD = CLOSED_HOUSE.altered("  meter: meter")
 
 
 @finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD)

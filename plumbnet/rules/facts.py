@@ -425,6 +425,11 @@ class LowFacts:
     boils_k: float | None = None
 
     @property
+    def parts(self) -> tuple[str, ...]:
+        """The place itself, and the part whose place it is where that is another."""
+        return tuple(dict.fromkeys((self.at, self.name)))
+
+    @property
     def is_dry(self) -> bool:
         """Whether water does not come so high, or no higher."""
         return self.least_pa < ROUNDING_PA

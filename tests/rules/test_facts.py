@@ -3,7 +3,7 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, Verdict
+from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, TankFacts, Use, Verdict
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
@@ -66,3 +66,9 @@ def test_quantities_are_told_in_the_units_of_the_report() -> None:
 def test_facts_cannot_be_changed() -> None:
     with pytest.raises(AttributeError):
         facts(CLOSED).heaters[0].verdict = Verdict.OPEN  # type: ignore[misc]  # that it cannot be set is the test
+
+
+def test_parts_of_a_low_place_name_each_once() -> None:
+    top = LowFacts("boiler", Use.HEATER, "attic", 6.0, 1e5, 1e5, None)
+    assert top.parts == ("attic", "boiler")
+    assert LowFacts("tap", Use.TAP, "tap", 6.0, 1e5, 1e5, None).parts == ("tap",)

@@ -28,7 +28,7 @@ def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
             told.add(low.at)
             whose = "" if low.at == low.name else f", the highest place of what {low.name} warms"
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"no water stands at {low.at} at {facts.length(low.elevation_m)}{whose}: the pressure there would be "
                 f"{facts.pressure(low.least_pa)}{when(low)}.",
                 more_pressure(facts, low, profile.least_at_top.value_pa - low.least_pa),

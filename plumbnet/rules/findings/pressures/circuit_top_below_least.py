@@ -31,7 +31,7 @@ def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
             told.add(low.at)
             vapour = f", {facts.pressure(low.vapour_pa)} of it to stay liquid" if low.vapour_pa else ""
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"{facts.pressure(low.least_pa)} stands at {low.at} at {facts.length(low.elevation_m)}, the highest "
                 f"place of what {low.name} warms{when(low)}; it needs {facts.pressure(needed_pa)}{vapour}.",
                 more_pressure(facts, low, needed_pa - low.least_pa),

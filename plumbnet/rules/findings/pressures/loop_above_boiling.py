@@ -35,7 +35,7 @@ def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Breach]:
             boils = facts.temperature(low.boils_k)
             raised = more_pressure(facts, low, profile.least_at_top.value_pa + low.vapour_pa - low.least_pa)
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"{low.name} is set to {facts.temperature(low.hot_k)}; at {low.at} at {facts.length(low.elevation_m)} "
                 f"{facts.pressure(low.least_pa)} stands{when(low)}, and water boils there at {boils}.",
                 f"Set {low.name} below {boils}. Or else: {raised[:1].lower()}{raised[1:]}",

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from plumbnet.layout.model import Part, Shut
 from plumbnet.rules.example_layouts import TANK_HOUSE
-from plumbnet.rules.facts import Facts, TankFacts, Verdict
+from plumbnet.rules.facts import TROUBLED, Facts, TankFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed
@@ -26,7 +26,7 @@ def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     off. Connect the tank between the last check and the heater, or open the valve. The pressure tank of a
     well stays with its pump; there the heater needs an expansion tank of its own.
     """
-    if not any(heater.verdict in {Verdict.TRAPPED, Verdict.SEALED} for heater in facts.heaters):
+    if not any(heater.verdict in TROUBLED for heater in facts.heaters):
         return
     for tank in facts.tanks:
         if not tank.reached and not tank.is_waterlogged:

@@ -1,4 +1,4 @@
-"""Small houses for findings to show what they mean: by how its lines differ from one of them, or from another."""
+"""Small layouts by which findings show what they mean: each says only how its own differ from one of these."""
 
 import re
 

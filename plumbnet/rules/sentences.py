@@ -6,7 +6,7 @@ from plumbnet.network.pressure import Giver
 from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
-_ROUNDING = 1e-6
+SAME_VOLUME = 1e-6
 """Share by which two sums of the same volumes may differ."""
 NO_WAY = "no way leads to a main or to open air"
 
@@ -171,17 +171,21 @@ def capitalised(words: str) -> str:
 
 def closed(facts: Facts, heater: HeaterFacts) -> str:
     """What closes a heater, by how much the water grows, and the limit that nothing keeps."""
-    stops = heater.stopped_by.sets
-    why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
     grows, held = facts.volume(heater.shared_expansion_m3), not_held(facts, heater)
     if not any(place.way for place in heater.broken):
         held = f"nothing holds the pressure at or below {facts.pressure(heater.limit_pa)}"
-    return f"{heater.name} is closed ({why}); {_whose_water(heater)} grows by {grows}, and {held}."
+    return f"{heater.name} is closed ({why_closed(heater)}); {_whose_water(heater)} grows by {grows}, and {held}."
+
+
+def why_closed(heater: HeaterFacts) -> str:
+    """What stops a closed heater's water, or that no way is there at all."""
+    stops = heater.stopped_by.sets
+    return f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
 
 
 def is_same_water(heater: HeaterFacts) -> bool:
     """Whether the heaters that share in its growth warm the very water that it warms."""
-    return bool(heater.shares_with) and heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + _ROUNDING)
+    return bool(heater.shares_with) and heater.shared_expansion_m3 <= heater.expansion_m3 * (1.0 + SAME_VOLUME)
 
 
 def _whose_water(heater: HeaterFacts) -> str:

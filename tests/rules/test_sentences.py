@@ -19,6 +19,7 @@ from plumbnet.rules.sentences import (
     place,
     stops_in_words,
     tank_wanted,
+    why_closed,
 )
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
@@ -142,3 +143,10 @@ def test_first_of_the_smallest_sets_stops_it() -> None:
 
 def test_sentence_begins_with_a_capital_and_ends_with_a_stop() -> None:
     assert capitalised("no tank can do this") == "No tank can do this."
+
+
+def test_heater_is_closed_by_what_stops_it_or_for_want_of_any_way() -> None:
+    _, heater = answer(CLOSED)
+    assert why_closed(heater) == "stopped by cv"
+    no_way = replace(heater, stopped_by=Stops(()))
+    assert why_closed(no_way) == "no way leads to a main or to open air"

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: en-806
 parts:
@@ -17,22 +18,18 @@ parts:
   tap: fixture
 runs:
   - street -> heater -> tap.hot
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-rules: en-806
-parts:
-  street: {kind: main, pressure: 4 bar}
+GOOD = BAD.altered("""
+  street: ...
   check: check_valve
   split: tee
   tank: {kind: expansion_tank, volume: 18 L, precharge: 3.8 bar}
   heater: {kind: storage_heater, volume: 150 L, setpoint: 60 degC, relief: {pressure: 7 bar, temperature: 95 degC}}
-  tap: fixture
 runs:
   - street -> check -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
 
 @finding("check-missing-at-heater", Severity.ERROR, bad=BAD, good=GOOD, rests_on="check_at_heater")

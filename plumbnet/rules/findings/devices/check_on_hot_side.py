@@ -2,34 +2,27 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+BAD = PLAIN_HOUSE.altered("""
+  heater: ...
   check: check_valve  # <- check-on-hot-side
-  tap: fixture
 runs:
   - street -> heater -> check -> tap.hot
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+GOOD = PLAIN_HOUSE.altered("""
+  street: ...
   check: check_valve
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
   - street -> check -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
 
 @finding("check-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
@@ -21,23 +22,12 @@ parts:
 runs:
   - street -> loop -> tee -> boiler -> pump -> hall -> tee
   - tee -> vessel
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-units: metric
-parts:
-  street: {kind: main, pressure: 200 kPa}
+GOOD = BAD.altered("""
   loop: {kind: filling_loop, fill: 100 kPa}
-  tee: tee
   vessel: {kind: expansion_tank, volume: 50 L, precharge: 100 kPa}
-  boiler: {kind: boiler, volume: 10 L, setpoint: 70 degC, relief: {pressure: 300 kPa}}
-  hall: {kind: emitter, volume: 20 L}
-  pump: circulator
-runs:
-  - street -> loop -> tee -> boiler -> pump -> hall -> tee
-  - tee -> vessel
-"""
+""")
 
 
 @finding("filling-loop-open", Severity.WARNING, bad=BAD, good=GOOD)

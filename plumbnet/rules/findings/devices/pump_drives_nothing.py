@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts, HinderedFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
@@ -19,22 +20,8 @@ runs:
   - split -> pump -> tap.cold
 """
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  far: tee
-  pump: circulator
-  tap: fixture
-runs:
-  - street -> split -> heater -> far -> tap.hot
-  - far -> pump -> split
-"""
 
-
-@finding("pump-drives-nothing", Severity.WARNING, bad=BAD, good=GOOD)
+@finding("pump-drives-nothing", Severity.WARNING, bad=BAD, good=LOOP_HOUSE)
 def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A running circulator has no way round: a dead end, a shut valve or a check against it.
 

@@ -2,41 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  split: tee
+BAD = LOOP_HOUSE.altered("""
   heater: {kind: tankless_heater, setpoint: 140 degF, relief: {pressure: 150 psi}}  # <- tankless-in-loop
-  far: tee
-  pump: circulator
-  tap: fixture
-runs:
-  - street -> split -> heater -> far -> tap.hot
-  - far -> pump -> split
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  far: tee
-  pump: circulator
-  tap: fixture
-runs:
-  - street -> split -> heater -> far -> tap.hot
-  - far -> pump -> split
-"""
+""")
 
 
-@finding("tankless-in-loop", Severity.NOTE, bad=BAD, good=GOOD)
+@finding("tankless-in-loop", Severity.NOTE, bad=BAD, good=LOOP_HOUSE)
 def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater that fires on flow sits in a driven loop: it fires with every fixture shut, like a storage heater.
 

@@ -2,33 +2,28 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = PLAIN_HOUSE.altered("""
+  street: ...
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: ...
   backwards: check_valve
   tap: fixture  # <- unreached-part
 runs:
   - street -> split -> heater -> tap.hot
   - tap.cold -> backwards -> split
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+GOOD = PLAIN_HOUSE.altered("""
+  street: ...
   meter: meter
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
   - street -> meter -> heater -> tap.hot
-"""
+""")
 
 
 @finding("unreached-part", Severity.WARNING, bad=BAD, good=GOOD)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: ipc-2021
 parts:
@@ -18,9 +19,9 @@ parts:
   tap: fixture
 runs:
   - street -> reducer -> heater -> tap.hot
-"""
+""")
 
-GOOD = BAD.replace("  # <- bypass-does-not-count", "").replace("rules: ipc-2021", "rules: upc-2018")
+GOOD = BAD.altered("rules: upc-2018")
 
 
 @finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="bypass")

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.sentences import NO_WAY, first_stops, stops_in_words
+from plumbnet.rules.sentences import first_stops, why_closed
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: upc-2024
 parts:
@@ -17,9 +18,9 @@ parts:
   tap: fixture
 runs:
   - street -> meter -> tankless -> tap.hot
-"""
+""")
 
-GOOD = BAD.replace("  # <- closed-without-control", "").replace("rules: upc-2024", "rules: ipc-2021")
+GOOD = BAD.altered("rules: ipc-2021")
 
 
 @finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD, rests_on="control_for")
@@ -35,11 +36,9 @@ def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
     for heater in facts.heaters:
         is_exempt = heater.heated_volume_m3 <= asked.exempt_volume_m3 and asked.exempt_volume_m3 > 0.0
         if heater.verdict is Verdict.ON_DEMAND and not heater.has_control and not is_exempt:
-            stops = heater.stopped_by.sets
-            why = f"stopped by {stops_in_words(stops)}" if stops else NO_WAY
             yield Breach(
                 (heater.name, *first_stops(heater)),
-                f"{heater.name} is closed ({why}) and has no control of expansion; that it fires only while water runs "
-                "is no exemption here.",
+                f"{heater.name} is closed ({why_closed(heater)}) and has no control of expansion; that it "
+                "fires only while water runs is no exemption here.",
                 "Fit an expansion tank in its cold pipe, on the building's side of what closes it.",
             )

@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA, growth
 from plumbnet.physics.vessels import HEAT_SOAK_FROM_M3, HEAT_SOAK_K
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, first_stops, listed
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
@@ -19,9 +20,11 @@ parts:
   tap: fixture
 runs:
   - street -> meter -> tankless -> tap.hot
-"""
+""")
 
-GOOD = BAD.replace("  # <- heat-soak", "").replace("volume: 3 gal", "volume: 0.5 gal")
+GOOD = BAD.altered("""
+  tankless: {kind: tankless_heater, volume: 0.5 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+""")
 
 
 @finding("heat-soak", Severity.NOTE, bad=BAD, good=GOOD)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, PumpedFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed, place
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
@@ -24,27 +25,17 @@ parts:
 runs:
   - street -> stop-check -> cold-tee -> solar -> hot-check -> warm-tee -> storage -> tap.hot
   - warm-tee -> tank
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-units: metric
-parts:
-  street: {kind: main, pressure: 400 kPa}
-  stop-check: check_valve
-  cold-tee: tee
+GOOD = BAD.altered("""
   solar: {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
-  hot-check: check_valve
-  warm-tee: tee
-  storage: {kind: storage_heater, volume: 300 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
-  tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
+  tank: ...
   first-tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
-  tap: fixture
 runs:
   - street -> stop-check -> cold-tee -> solar -> hot-check -> warm-tee -> storage -> tap.hot
   - warm-tee -> tank
   - cold-tee -> first-tank
-"""
+""")
 
 
 @finding("pumped-up", Severity.WARNING, bad=BAD, good=GOOD)

@@ -2,38 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
+BAD = CLOSED_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}  # <- sealed-heater
-  tap: fixture
-runs:
-  - street -> meter -> heater -> tap.hot
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
-  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
+""")
 
 
-@finding("sealed-heater", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
 def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.
 

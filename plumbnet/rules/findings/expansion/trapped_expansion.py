@@ -2,33 +2,19 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CLOSED_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = CLOSED_HOUSE.altered("""
   meter: {kind: meter, check: true}
   heater:  # <- trapped-expansion
     {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> heater -> tap.hot
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: meter
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> heater -> tap.hot
-"""
+GOOD = CLOSED_HOUSE.altered("  meter: meter")
 
 
 @finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,31 +2,20 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts, Use
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = CIRCUIT.altered("""
   loop: {kind: filling_loop, fill: 8 psi}
-  back: tee
   tank: {kind: expansion_tank, volume: 8 gal, precharge: 8 psi}
-  boiler: {kind: boiler, volume: 5 gal, setpoint: 170 degF, relief: {pressure: 50 psi}}
-  pump: circulator
-  hall: {kind: emitter, volume: 4 gal}
   attic: {kind: emitter, volume: 4 gal, elevation: 25 ft}  # <- circuit-not-full
-runs:
-  - street -> loop -> back -> tank
-  - boiler -> pump -> hall -> attic -> back -> boiler
-"""
-
-GOOD = BAD.replace("  # <- circuit-not-full", "").replace("8 psi", "18 psi")
+""")
 
 
-@finding("circuit-not-full", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("circuit-not-full", Severity.ERROR, bad=BAD, good=CIRCUIT)
 def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """No water stands at a radiator, at a heater, or at the highest place of a loop that a pump drives.
 
@@ -39,7 +28,7 @@ def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
             told.add(low.at)
             whose = "" if low.at == low.name else f", the highest place of what {low.name} warms"
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"no water stands at {low.at} at {facts.length(low.elevation_m)}{whose}: the pressure there would be "
                 f"{facts.pressure(low.least_pa)}{when(low)}.",
                 more_pressure(facts, low, profile.least_at_top.value_pa - low.least_pa),

@@ -2,31 +2,20 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = CIRCUIT.altered("""
   loop: {kind: filling_loop, fill: 12 psi}
-  back: tee
   tank: {kind: expansion_tank, volume: 8 gal, precharge: 12 psi}
-  boiler: {kind: boiler, volume: 5 gal, setpoint: 170 degF, relief: {pressure: 50 psi}}
-  pump: circulator
-  hall: {kind: emitter, volume: 4 gal}
   attic: {kind: emitter, volume: 4 gal, elevation: 25 ft}  # <- circuit-top-below-least
-runs:
-  - street -> loop -> back -> tank
-  - boiler -> pump -> hall -> attic -> back -> boiler
-"""
-
-GOOD = BAD.replace("  # <- circuit-top-below-least", "").replace("12 psi", "18 psi")
+""")
 
 
-@finding("circuit-top-below-least", Severity.WARNING, bad=BAD, good=GOOD, rests_on="least_at_top")
+@finding("circuit-top-below-least", Severity.WARNING, bad=BAD, good=CIRCUIT, rests_on="least_at_top")
 def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Too little stands at the highest place of water that a pump drives round.
 
@@ -42,7 +31,7 @@ def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
             told.add(low.at)
             vapour = f", {facts.pressure(low.vapour_pa)} of it to stay liquid" if low.vapour_pa else ""
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"{facts.pressure(low.least_pa)} stands at {low.at} at {facts.length(low.elevation_m)}, the highest "
                 f"place of what {low.name} warms{when(low)}; it needs {facts.pressure(needed_pa)}{vapour}.",
                 more_pressure(facts, low, needed_pa - low.least_pa),

@@ -2,28 +2,23 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = CIRCUIT.altered("""
   loop: {kind: filling_loop, fill: 14 psi}
-  back: tee
   tank: {kind: expansion_tank, volume: 8 gal, precharge: 14 psi}
   boiler: {kind: boiler, volume: 5 gal, setpoint: 225 degF, relief: {pressure: 50 psi}}
-  pump: circulator
-  hall: {kind: emitter, volume: 4 gal}
   attic: {kind: emitter, volume: 4 gal, elevation: 25 ft}  # <- loop-above-boiling
-runs:
-  - street -> loop -> back -> tank
-  - boiler -> pump -> hall -> attic -> back -> boiler
-"""
+""")
 
-GOOD = BAD.replace("  # <- loop-above-boiling", "").replace("14 psi", "30 psi")
+GOOD = BAD.altered("""
+  loop: {kind: filling_loop, fill: 30 psi}
+  tank: {kind: expansion_tank, volume: 8 gal, precharge: 30 psi}
+""")
 
 
 @finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
@@ -40,7 +35,7 @@ def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Breach]:
             boils = facts.temperature(low.boils_k)
             raised = more_pressure(facts, low, profile.least_at_top.value_pa + low.vapour_pa - low.least_pa)
             yield Breach(
-                tuple(dict.fromkeys((low.at, low.name))),
+                low.parts,
                 f"{low.name} is set to {facts.temperature(low.hot_k)}; at {low.at} at {facts.length(low.elevation_m)} "
                 f"{facts.pressure(low.least_pa)} stands{when(low)}, and water boils there at {boils}.",
                 f"Set {low.name} below {boils}. Or else: {raised[:1].lower()}{raised[1:]}",

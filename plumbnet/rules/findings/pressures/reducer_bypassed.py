@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 parts:
   street: {kind: main, pressure: 68 psi}
@@ -20,22 +21,9 @@ parts:
 runs:
   - street -> split -> heater -> reducer -> far -> tap.hot
   - far -> pump -> split
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 68 psi}
-  split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  reducer: {kind: pressure_reducer, set: 40 psi}
-  far: tee
-  pump: {kind: circulator, head: 70 ft, check: true}
-  tap: fixture
-runs:
-  - street -> split -> heater -> reducer -> far -> tap.hot
-  - far -> pump -> split
-"""
+GOOD = BAD.altered("  pump: {kind: circulator, head: 70 ft, check: true}")
 
 
 @finding("reducer-bypassed", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
@@ -18,9 +19,9 @@ parts:
 runs:
   - fill -> back
   - boiler -> pump -> emitter -> back -> boiler
-"""
+""")
 
-GOOD = BAD.replace("  # <- setpoint-above-boiling", "").replace("pressure: 0.5 bar", "pressure: 1.5 bar")
+GOOD = BAD.altered("  fill: {kind: main, pressure: 1.5 bar}")
 
 
 @finding("setpoint-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,33 +2,25 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
+BAD = PLAIN_HOUSE.altered("""
   street: {kind: main, pressure: 95 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
   tap: fixture  # <- static-above-limit
-runs:
-  - street -> heater -> tap.hot
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 95 psi}
+GOOD = BAD.altered("""
+  street: ...
   reducer: {kind: pressure_reducer, set: 60 psi}
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
   - street -> reducer -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
 
 @finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD)

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, Use
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when, worst_pa
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 parts:
   street: {kind: main, pressure: 30 psi}
@@ -17,9 +18,9 @@ parts:
 runs:
   - street -> split -> kitchen.cold
   - split -> attic.cold
-"""
+""")
 
-GOOD = BAD.replace("  # <- tap-below-least", "").replace("30 psi", "60 psi")
+GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
 @finding("tap-below-least", Severity.WARNING, bad=BAD, good=GOOD, rests_on="least_at_tap")

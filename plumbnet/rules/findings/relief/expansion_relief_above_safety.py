@@ -2,28 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import LETOFF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
+BAD = LETOFF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
   letoff: {kind: expansion_relief, pressure: 130 psi}  # <- expansion-relief-above-safety
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> letoff
-"""
-
-GOOD = BAD.replace("pressure: 130 psi}  # <- expansion-relief-above-safety", "pressure: 75 psi}")
+""")
 
 
-@finding("expansion-relief-above-safety", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("expansion-relief-above-safety", Severity.ERROR, bad=BAD, good=LETOFF_HOUSE)
 def expansion_relief_above_safety(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """An expansion relief valve is set at or above the safety relief valve, which therefore opens first.
 

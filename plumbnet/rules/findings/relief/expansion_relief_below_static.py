@@ -2,28 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import LETOFF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
+BAD = LETOFF_HOUSE.altered("""
   street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
   letoff: {kind: expansion_relief, pressure: 55 psi}  # <- expansion-relief-below-static
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> letoff
-"""
-
-GOOD = BAD.replace("pressure: 55 psi}  # <- expansion-relief-below-static", "pressure: 75 psi}")
+""")
 
 
-@finding("expansion-relief-below-static", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("expansion-relief-below-static", Severity.ERROR, bad=BAD, good=LETOFF_HOUSE)
 def expansion_relief_below_static(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """The static pressure stands at or above the set of an expansion relief valve, which runs day and night.
 

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: npc-2020
 parts:
@@ -20,9 +21,9 @@ parts:
 runs:
   - street -> meter -> split -> heater
   - split -> spill
-"""
+""")
 
-GOOD = BAD.replace("  # <- expansion-relief-does-not-count", "").replace("700 kPa", "550 kPa")
+GOOD = BAD.altered("  spill: {kind: expansion_relief, pressure: 550 kPa}")
 
 
 @finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="expansion_relief")

@@ -2,23 +2,19 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h, rating: 125 psi}
   relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-above-rating
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
-GOOD = BAD.replace("rating: 125 psi", "rating: 150 psi").replace("  # <- relief-above-rating", "")
+GOOD = BAD.altered("""
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h, rating: 150 psi}
+""")
 
 
 @finding("relief-above-rating", Severity.ERROR, bad=BAD, good=GOOD)

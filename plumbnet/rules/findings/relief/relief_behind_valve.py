@@ -2,38 +2,23 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
+BAD = RELIEF_HOUSE.altered("""
+  heater: ...
   stop: valve
   relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-behind-valve
-  tap: fixture
 runs:
   - street -> heater -> tap.hot
   - heater.relief -> stop -> relief
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
-  relief: {kind: relief_valve, pressure: 150 psi}
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
 
-@finding("relief-behind-valve", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("relief-behind-valve", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
 def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A safety relief valve is not joined to a heater or tank by plain pipe: something stands between.
 

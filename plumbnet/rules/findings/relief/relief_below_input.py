@@ -2,23 +2,17 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
   relief: {kind: relief_valve, pressure: 150 psi, capacity: 30000 Btu/h}  # <- relief-below-input
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
-GOOD = BAD.replace("30000 Btu/h}  # <- relief-below-input", "40000 Btu/h}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, capacity: 40000 Btu/h}")
 
 
 @finding("relief-below-input", Severity.ERROR, bad=BAD, good=GOOD)

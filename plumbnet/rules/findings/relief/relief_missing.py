@@ -3,34 +3,17 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import RELIEF
+from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = PLAIN_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}  # <- relief-missing
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
-  relief: {kind: relief_valve, pressure: 150 psi}
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
 
-@finding("relief-missing", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
 def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater has neither a relief valve of its own nor an open vent.
 

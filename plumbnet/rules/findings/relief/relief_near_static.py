@@ -2,23 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
+BAD = RELIEF_HOUSE.altered("""
   street: {kind: main, pressure: 70 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
   relief: {kind: relief_valve, pressure: 75 psi}  # <- relief-near-static
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
-GOOD = BAD.replace("pressure: 75 psi}  # <- relief-near-static", "pressure: 150 psi}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
 @finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD)

@@ -3,24 +3,19 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts, ReliefFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
-BAD = """\
-plumbnet: 1
-parts:
+BAD = RELIEF_HOUSE.altered("""
   street: {kind: main, pressure: 160 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
   relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-runs
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
-GOOD = BAD.replace("160 psi", "60 psi").replace("  # <- relief-runs", "")
+GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
 @finding("relief-runs", Severity.ERROR, bad=BAD, good=GOOD)

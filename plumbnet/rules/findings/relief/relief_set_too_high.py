@@ -2,24 +2,18 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
+BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, rating: 200 psi}
   relief: {kind: relief_valve, pressure: 175 psi}  # <- relief-set-too-high
-  tap: fixture
-runs:
-  - street -> heater -> tap.hot
-  - heater.relief -> relief
-"""
+""")
 
-GOOD = BAD.replace("pressure: 175 psi}  # <- relief-set-too-high", "pressure: 150 psi}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
 @finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD, rests_on="relief_set")

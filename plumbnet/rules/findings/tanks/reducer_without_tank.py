@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, ReducerFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: upc-2024
 parts:
@@ -16,22 +17,16 @@ parts:
   tap: fixture
 runs:
   - street -> reducer -> heater -> tap.hot
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-rules: upc-2024
-parts:
-  street: {kind: main, pressure: 70 psi}
-  reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}
+GOOD = BAD.altered("""
+  reducer: ...
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 55 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
   - street -> reducer -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
 
 @finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="tank_behind_reducer")

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.sentences import agreeing
+from plumbnet.rules.sentences import SAME_VOLUME, agreeing
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
@@ -21,26 +22,9 @@ parts:
 runs:
   - street -> check -> split -> heater -> tap.hot
   - split -> tank
-"""
+""")
 
-GOOD = """\
-plumbnet: 1
-units: metric
-parts:
-  street: {kind: main, pressure: 300 kPa}
-  check: check_valve
-  split: tee
-  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}
-  heater:
-    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
-  tap: fixture
-runs:
-  - street -> check -> split -> heater -> tap.hot
-  - split -> tank
-"""
-
-_SAME = 1e-6
-"""Share by which two sums of the same volumes may differ."""
+GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}")
 
 
 @finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing")
@@ -55,7 +39,7 @@ def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
         if heater.verdict is Verdict.CONTROLLED and asked_m3 is not None and heater.tanks:
             cushions = (facts.system.parts[name].cushion() for name in heater.tanks)
             fitted_m3 = sum(cushion.volume_m3 for cushion in cushions if cushion is not None)
-            if fitted_m3 < asked_m3 * (1.0 - _SAME):
+            if fitted_m3 < asked_m3 * (1.0 - SAME_VOLUME):
                 yield Breach(
                     (heater.name, *heater.tanks),
                     f"{agreeing(heater.tanks, 'holds')} with {facts.volume(fitted_m3)}; the method "

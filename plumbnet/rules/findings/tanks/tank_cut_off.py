@@ -3,42 +3,22 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Part, Shut
-from plumbnet.rules.facts import Facts, TankFacts, Verdict
+from plumbnet.rules.example_layouts import TANK_HOUSE
+from plumbnet.rules.facts import TROUBLED, Facts, TankFacts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
+BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}  # <- tank-cut-off
   check: check_valve
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
   - street -> meter -> split -> check -> heater -> tap.hot
   - split -> tank
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
-  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
+""")
 
 
-@finding("tank-cut-off", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("tank-cut-off", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
 def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A tank is there, and a heater that needs one, but no water can pass from the heater to the tank.
 
@@ -46,7 +26,7 @@ def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     off. Connect the tank between the last check and the heater, or open the valve. The pressure tank of a
     well stays with its pump; there the heater needs an expansion tank of its own.
     """
-    if not any(heater.verdict in {Verdict.TRAPPED, Verdict.SEALED} for heater in facts.heaters):
+    if not any(heater.verdict in TROUBLED for heater in facts.heaters):
         return
     for tank in facts.tanks:
         if not tank.reached and not tank.is_waterlogged:

@@ -2,46 +2,20 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.sentences import agreeing, fit_a_tank, place_in_words
+from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in_words
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
+BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 1 gal, precharge: 60 psi}
   heater:  # <- tank-too-small
     {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
-  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
+""")
 
 
-ROUNDING = 1e-6
-"""Share of the growth that counts as nothing."""
-
-
-@finding("tank-too-small", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("tank-too-small", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
 def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A tank is there and takes water, but not enough of it below the limit.
 
@@ -61,7 +35,7 @@ def _shortage(facts: Facts, heater: HeaterFacts) -> str:
         return f"{place_in_words(facts, beyond)}; {tanks} {short} of the growth without room."
     taken_m3 = heater.shared_expansion_m3 - heater.short_m3
     grows, limit = facts.volume(heater.shared_expansion_m3), facts.pressure(heater.limit_pa)
-    takes = "nothing" if taken_m3 < heater.shared_expansion_m3 * ROUNDING else facts.volume(taken_m3)
+    takes = "nothing" if taken_m3 < heater.shared_expansion_m3 * SAME_VOLUME else facts.volume(taken_m3)
     return (
         f"the water that {agreeing([heater.name, *heater.shares_with], 'heats')} grows by {grows}; below {limit} "
         f"{agreeing(heater.tanks, 'takes')} {takes} of it, and {short} finds no room."

@@ -2,40 +2,17 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
-BAD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
+BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi, state: waterlogged}  # <- tank-waterlogged
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
-
-GOOD = """\
-plumbnet: 1
-parts:
-  street: {kind: main, pressure: 60 psi}
-  meter: {kind: meter, check: true}
-  split: tee
-  tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
-runs:
-  - street -> meter -> split -> heater -> tap.hot
-  - split -> tank
-"""
+""")
 
 
-@finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
 def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A tank has lost its air and is full of water.
 

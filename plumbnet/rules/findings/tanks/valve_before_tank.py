@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
-BAD = """\
+BAD = Example("""\
 plumbnet: 1
 rules: en-12828
 parts:
@@ -23,9 +24,9 @@ runs:
   - fill -> check -> back
   - boiler.supply -> circulator -> emitter -> back -> boiler.return
   - back -> stop -> tank
-"""
+""")
 
-GOOD = BAD.replace("stop: valve  # <- valve-before-tank", "stop: {kind: valve, locked: true}")
+GOOD = BAD.altered("  stop: {kind: valve, locked: true}")
 
 
 @finding("valve-before-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="valve_before_tank")

@@ -1,0 +1,60 @@
+"""All that an analysis found out about a system, and its quantities in the units of the report."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from plumbnet.layout.model import System
+from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
+from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
+from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.limit_facts import ZoneFacts
+from plumbnet.rules.facts.low_facts import LowFacts
+from plumbnet.rules.facts.tank_facts import TankFacts
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """All that an analysis found out about a system."""
+
+    system: System
+    units: Units
+    heaters: tuple[HeaterFacts, ...]
+    tanks: tuple[TankFacts, ...]
+    reliefs: tuple[ReliefFacts, ...]
+    expansion_reliefs: tuple[ReliefFacts, ...]
+    reducers: tuple[ReducerFacts, ...]
+    returns: tuple[ReturnFacts, ...]
+    """Growth that goes back to a main; found only under a profile that keeps it in the supply pipe."""
+    zones: tuple[ZoneFacts, ...]
+    hot_side_checks: tuple[str, ...]
+    idle_pumps: tuple[str, ...]
+    unreached: tuple[str, ...]
+    pumped: tuple[PumpedFacts, ...] = ()
+    """What heating and cooling again and again pumps up."""
+    hindered_pumps: tuple[HinderedFacts, ...] = ()
+    """Those of the idle pumps that a reducer keeps from driving a loop."""
+    lows: tuple[LowFacts, ...] = ()
+    """Taps, emitters, and of every heater the highest place of what it warms."""
+    assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """What was taken where the file says nothing, with the parts it was taken for."""
+
+    def pressure(self, pressure_pa: float) -> str:
+        """A pressure in the units of the report."""
+        return show(pressure_pa, PRESSURE, self.units)
+
+    def length(self, length_m: float) -> str:
+        """A length or a height in the units of the report."""
+        return show(length_m, LENGTH, self.units)
+
+    def volume(self, volume_m3: float) -> str:
+        """A volume in the units of the report."""
+        return show(volume_m3, VOLUME, self.units)
+
+    def power(self, power_w: float) -> str:
+        """A rate of heat in the units of the report."""
+        return show(power_w, POWER, self.units)
+
+    def temperature(self, temperature_k: float) -> str:
+        """A temperature in the units of the report."""
+        return show(temperature_k, TEMPERATURE, self.units)

@@ -158,6 +158,16 @@ def test_writers_import_types_from_the_floors_below_and_call_nothing_that_comput
     assert {name for name, _ in called_by_writers()} == WORDED.keys()
 
 
+LARGEST = 17
+"""Modules of the largest room: the commands."""
+
+
+@pytest.mark.parametrize("room", sorted({module.parent for module in MODULES} - {HOUSE}), ids=name_of)
+def test_room_has_more_than_one_module_and_not_too_many(room: Path) -> None:
+    inside = [each for each in room.iterdir() if each.suffix == ".py" or (each / "__init__.py").is_file()]
+    assert 2 < len(inside) <= LARGEST + 1
+
+
 NAMED_ALIKE = ("cli/commands/", "drawing/symbols/")
 """Where a name stands for a thing that has it elsewhere: a command for the call, a symbol for what it draws."""
 

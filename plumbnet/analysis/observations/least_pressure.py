@@ -53,8 +53,9 @@ class _Lowest:
         wet = [node for node in nodes if node not in self._airy and self._least_pa(node) > -math.inf]
         if not wet:
             return
-        node = min(wet, key=self._least_pa)
-        zone, at = self.network.zoning.zone_of[node], self.network.piping.ports[node].part
+        ports = self.network.piping.ports
+        node = min(wet, key=lambda each: (self._least_pa(each), ports[each]))  # of several the first by name
+        zone, at = self.network.zoning.zone_of[node], ports[node].part
         least_pa = self._least_pa(node)
         yield LowFacts(
             name=name,

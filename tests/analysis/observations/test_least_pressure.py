@@ -108,3 +108,13 @@ def test_circuit_with_a_tank_and_a_relief_valve_is_not_open_to_the_air_and_one_w
 def test_no_pump_is_said_to_drive_the_water_at_a_tap() -> None:
     found = lows("street -> tee -> heater -> tee2 -> tap.hot\ntee2 -> pump -> tee")
     assert (found["tap"].is_driven, found["heater"].is_driven) == (False, True)
+
+
+# boiler -- tee -- valve1 (attic) -- tee2 -- pump -- back, and valve2 (attic) beside valve1
+@pytest.mark.parametrize(("first", "second"), [("1", "2"), ("2", "1")])
+def test_of_two_places_equally_high_the_first_by_name_is_told(first: str, second: str) -> None:
+    runs = f"""street -> prv -> tee3 -> boiler.return
+    boiler.supply -> tee1 -> valve{first} -> tee2 -> pump -> tee3
+    tee1 -> valve{second} -> tee2"""
+    attic = "elevation: 20 ft"
+    assert lows(runs, valve1=attic, valve2=attic)["boiler"].at == "valve1"

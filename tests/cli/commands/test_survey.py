@@ -372,10 +372,10 @@ def test_early_end_is_told_and_keeps_what_is_done(
 
 HELD = """
 import sys
-from plumbnet.cli import main, surveying
+from plumbnet.cli import run, survey_jobs
 
 stop, *sys.argv = sys.argv[1:]
-read = surveying.data_of
+read = survey_jobs.data_of
 
 def held(target):
     if target.file == stop:
@@ -383,8 +383,8 @@ def held(target):
         sys.stdin.read()
     return read(target)
 
-surveying.data_of = held
-main.main()
+survey_jobs.data_of = held
+run.main()
 """
 """The program, but that it stands still before it reads the file that is named first."""
 

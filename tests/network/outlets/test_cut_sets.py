@@ -4,7 +4,7 @@ from itertools import pairwise
 import pytest
 from conftest import PSI, drawn
 
-from plumbnet.network.outlets import cut_sets as blocking
+from plumbnet.network.outlets import cut_sets
 from plumbnet.network.outlets.cut_sets import MOST_SETS
 
 
@@ -155,7 +155,7 @@ def test_search_for_sets_ends_after_its_last_step(
     monkeypatch: pytest.MonkeyPatch, most: int, sets: tuple[tuple[str, ...], ...], *, ended_early: bool
 ) -> None:
     # the heater's zone is the first step, what lies beyond cv1 the second; beyond cv2 the third
-    monkeypatch.setattr(blocking, "MOST_STEPS", most)
+    monkeypatch.setattr(cut_sets, "_MOST_STEPS", most)
     d = drawn("street -> tee1 -> cv1 -> tee2 -> heater\ntee1 -> cv2 -> tee2")
     stops = d.network.stops(d.zone("heater"), 80 * PSI)
     assert (stops.sets, stops.most) == (sets, ended_early)

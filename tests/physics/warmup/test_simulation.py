@@ -11,7 +11,7 @@ from plumbnet.physics.fluids.water import ATMOSPHERE_PA, enthalpy_j_kg, specific
 from plumbnet.physics.vessels.locked_volume import Locked
 from plumbnet.physics.vessels.tank import Tank, settled_abs_pa
 from plumbnet.physics.vessels.walls import Shell, heater_shell
-from plumbnet.physics.warmup import simulation as warmup
+from plumbnet.physics.warmup import simulation
 from plumbnet.physics.warmup.coupled_pressures import Basin, CoupledOutlet
 from plumbnet.physics.warmup.heated_bodies import Body, Burner
 from plumbnet.physics.warmup.simulation import simulate, slowest_s, usual_step_s
@@ -428,7 +428,7 @@ def test_water_filled_as_hot_as_its_setpoint_lights_nothing() -> None:
 
 
 def test_step_that_nobody_gives_fits_the_time_that_is_given(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(warmup, "MOST_STEPS", 10)  # else a thousand of them had to be taken
+    monkeypatch.setattr(simulation, "_MOST_STEPS", 10)  # else a thousand of them had to be taken
     assert simulate(CASES["street"], until_s=10_000.0).times_s[1] == 1000.0
     assert simulate(CASES["street"], until_s=1000.0).times_s[1] == 200.0  # a tenth of 4217 s, round
 

@@ -13,7 +13,7 @@ from pypdf import PdfReader
 from plumbnet.report.figures.figure_file import FORMS, Form, bound, saved, settled
 
 HOSTILE = 'a$b$ <script>&"\x1b[2J'
-SCRIPT = "from test_picture import digests; print(*digests())"
+SCRIPT = "from test_figure_file import digests; print(*digests())"
 
 
 def lettered(words: str) -> Figure:

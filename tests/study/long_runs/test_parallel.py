@@ -118,7 +118,7 @@ def test_there_is_at_least_one_core() -> None:
 
 SCRIPT = """
 import sys, time
-from plumbnet.study.many import answers
+from plumbnet.study.long_runs.parallel import answers
 
 def slow(number):
     time.sleep(0.05)

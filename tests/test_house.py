@@ -129,7 +129,6 @@ def test_example_values_of_the_format_are_real() -> None:
 
 
 WORDED = {
-    "floor_pa": "the pressure at which a gate opens, read off a network whose pressures are known",
     "to_each_of": "a change to each of many, from the text that a survey keeps of it",
     "as_scenario": "a remedy as the text of a scenario",
     "scenario_text": "changes as the text of a scenario",

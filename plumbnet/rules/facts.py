@@ -211,6 +211,11 @@ class HeaterFacts:
         """Whether its own water comes above the limit, and not only a place beyond a one-way device."""
         return self.settled_pa is not None and self.settled_pa > self.limit_pa + ROUNDING_PA
 
+    @property
+    def bound_pa(self) -> float:
+        """At or below it a way out holds it open: the limit, or the static pressure where that is higher."""
+        return max(self.limit_pa, self.static_pa or 0.0) + ROUNDING_PA
+
     usual_pa: float | None = None
     """Static pressure with each main as it is as a rule, where `static_pa` is that with each at its highest."""
 

@@ -3,7 +3,7 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, TankFacts, Verdict
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
@@ -66,3 +66,14 @@ def test_quantities_are_told_in_the_units_of_the_report() -> None:
 def test_facts_cannot_be_changed() -> None:
     with pytest.raises(AttributeError):
         facts(CLOSED).heaters[0].verdict = Verdict.OPEN  # type: ignore[misc]  # that it cannot be set is the test
+
+
+@pytest.mark.parametrize(("street", "bound"), [(60, 80), (80, 80), (95, 95)])
+def test_heater_must_bear_its_limit_or_the_static_pressure_where_that_is_higher(street: int, bound: int) -> None:
+    held = heater("street -> heater -> tap.hot", street=f"pressure: {street} psi").bound_pa
+    assert held == pytest.approx(bound * PSI + ROUNDING_PA, abs=0.1)
+
+
+def test_heater_that_no_water_reaches_must_bear_its_limit() -> None:
+    dry = heater("tee -> heater -> tap.hot\nstreet -> tap2.cold")
+    assert dry.bound_pa == dry.limit_pa + ROUNDING_PA

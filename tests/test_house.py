@@ -154,3 +154,13 @@ COMPUTING = tuple(f"plumbnet.{room}" for room in ("analysis", "api", "network", 
 def test_writers_import_types_from_the_floors_below_and_call_nothing_that_computes() -> None:
     assert [(name, where) for name, where in called_by_writers() if name not in WORDED] == []
     assert {name for name, _ in called_by_writers()} == WORDED.keys()
+
+
+def test_writers_ask_nothing_of_the_network() -> None:
+    for module in (HOUSE / "report").rglob("*.py"):
+        asked = [node for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))) if _is_network(node)]
+        assert asked == [], name_of(module)
+
+
+def _is_network(node: ast.AST) -> bool:
+    return isinstance(node, ast.Attribute) and node.attr == "network"

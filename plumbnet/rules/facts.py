@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Literal, TypeAlias
 
-from plumbnet.layout.model import Role, System
+from plumbnet.layout.model import End, Role, System
 from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.network.outlets import Closings, Stops
 from plumbnet.network.pressure import Feed
@@ -441,6 +441,27 @@ class LowFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class OutletFacts:
+    """An outlet, and the pressure, gauge at its own height, from which on it takes water of its own zone."""
+
+    name: str
+    role: Role
+    opens_pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class ShutInFacts:
+    """Water that goes either way within itself, and in which growth of `heaters` is not held; the worst `verdict`.
+
+    `ends` are the connections in it. It is one zone, or several that pumps without a check join.
+    """
+
+    verdict: Verdict
+    heaters: tuple[str, ...]
+    ends: frozenset[End]
+
+
+@dataclass(frozen=True, slots=True)
 class Facts:
     """All that an analysis found out about a system."""
 
@@ -463,6 +484,10 @@ class Facts:
     """Those of the idle pumps that a reducer keeps from driving a loop."""
     lows: tuple[LowFacts, ...] = ()
     """Taps, emitters, and of every heater the highest place of what it warms."""
+    outlets: tuple[OutletFacts, ...] = ()
+    """Every outlet; of a part that has several, its last counts."""
+    shut_in: tuple[ShutInFacts, ...] = ()
+    """Water in which the growth of a heater is trapped or sealed."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 

@@ -130,7 +130,6 @@ def test_example_values_of_the_format_are_real() -> None:
 
 
 WORDED = {
-    "floor_pa": "the pressure at which a gate opens, read off a network whose pressures are known",
     "to_each_of": "a change to each of many, from the text that a survey keeps of it",
     "as_scenario": "a remedy as the text of a scenario",
     "scenario_text": "changes as the text of a scenario",
@@ -185,3 +184,13 @@ def public_names(module: Path) -> Iterator[str]:
         for node in ast.parse(module.read_text(encoding="utf-8")).body:
             if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_"):
                 yield node.name
+
+
+def test_writers_ask_nothing_of_the_network() -> None:
+    for module in (HOUSE / "report").rglob("*.py"):
+        asked = [node for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))) if _is_network(node)]
+        assert asked == [], name_of(module)
+
+
+def _is_network(node: ast.AST) -> bool:
+    return isinstance(node, ast.Attribute) and node.attr == "network"

@@ -11,6 +11,7 @@ from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.part import KINDS
 from plumbnet.layout.model.system import System
@@ -130,8 +131,9 @@ def test_no_report_on_file_is_left_over() -> None:
 def test_trace_names_the_heater_and_its_verdict(name: str, heater: str) -> None:
     made = report(name)
     facts = heater_of(made, heater)
-    assert f"{heater} is " in trace(made, facts)
-    assert facts.verdict.value.upper() in trace(made, facts)
+    told = trace(made.facts, water_walk(made, facts))
+    assert f"{heater} is " in told
+    assert facts.verdict.value.upper() in told
 
 
 def test_every_kind_of_part_occurs_or_has_tests_of_its_own() -> None:

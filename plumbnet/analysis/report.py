@@ -7,7 +7,17 @@ from dataclasses import dataclass
 from dataclasses import field as field_of
 
 from plumbnet.analysis.equilibrium import Unanswerable
-from plumbnet.analysis.observations import Pumping, assumed, hindered_pumps, lows, reducers, reliefs, returns
+from plumbnet.analysis.observations import (
+    Pumping,
+    assumed,
+    hindered_pumps,
+    lows,
+    outlets,
+    reducers,
+    reliefs,
+    returns,
+    shut_in,
+)
 from plumbnet.analysis.report_forms import Forms
 from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.layout.model import Acceptance, Boosting, End, Role, System
@@ -111,6 +121,8 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
         hindered_pumps=tuple(hindered_pumps(network)),
         lows=tuple(lows(network)),
+        outlets=tuple(outlets(network)),
+        shut_in=tuple(shut_in(network, heaters)),
         assumed=assumed(network, hot),
     )
 

@@ -1,6 +1,7 @@
 """The way of the water in words, from a heater by its name or from each."""
 
 from plumbnet.analysis import Report
+from plumbnet.analysis.water_walk import water_walk
 from plumbnet.api import Layout, as_report
 from plumbnet.layout.yaml import visible
 from plumbnet.library.heater_choice import heater_named
@@ -19,4 +20,5 @@ def trace(layout: Layout | Report, heater: str | None = None) -> str:
     report = as_report(layout)
     chosen = report.heaters if heater is None else [heater_named(report, heater)]
     supposed = [] if report.scenario is None else [f"Scenario: {visible(report.scenario)}\n"]
-    return "\n".join([*supposed, "\n\n".join(trace_text(report, one) for one in chosen)])
+    told = (trace_text(report.facts, water_walk(report, one)) for one in chosen)
+    return "\n".join([*supposed, "\n\n".join(told)])

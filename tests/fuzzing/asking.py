@@ -8,6 +8,7 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
 from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
+from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.physics.sizing.methods import METHODS
 from plumbnet.report.page.page_writer import page_file
@@ -74,7 +75,7 @@ def _compared(before: Report, after: Report) -> Compared:
 
 
 def _traced(report: Report, heater: HeaterFacts) -> Answer:
-    return "text", trace(report, heater)
+    return "text", trace(report.facts, water_walk(report, heater))
 
 
 def _sized(report: Report, method: str) -> Answer:

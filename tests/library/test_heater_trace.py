@@ -4,6 +4,7 @@ import pytest
 from conftest import system
 
 import plumbnet
+from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.library.heater_trace import trace
 from plumbnet.report.trace.trace_report import trace as trace_text
 
@@ -11,7 +12,7 @@ TWO = plumbnet.check(system("street -> tee -> cv -> heater1 -> tap1.hot\ntee -> 
 
 
 def test_every_heater_is_followed_where_none_is_named() -> None:
-    first, second = (trace_text(TWO, heater) for heater in TWO.heaters)
+    first, second = (trace_text(TWO.facts, water_walk(TWO, heater)) for heater in TWO.heaters)
     assert trace(TWO, "heater2") == second
     assert trace(TWO) == f"{first}\n\n{second}"
 

@@ -1,12 +1,14 @@
-"""What a layout shows beside the verdicts: reducers, relief valves, pumps, lowest pressures, assumptions."""
+"""What a layout shows beside the verdicts: outlets, reducers, relief valves, pumps, lowest pressures, assumptions."""
 
 from plumbnet.analysis.observations.assumptions import GAS, assumed
 from plumbnet.analysis.observations.backflow_to_main import returns
 from plumbnet.analysis.observations.idle_pumps import hindered_pumps
 from plumbnet.analysis.observations.least_pressure import lows
+from plumbnet.analysis.observations.outlet_facts import outlets
 from plumbnet.analysis.observations.pump_up import Pumping
 from plumbnet.analysis.observations.reducer_facts import reducers
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
+from plumbnet.analysis.observations.shut_in_water import shut_in
 
 __all__ = [
     "GAS",
@@ -14,8 +16,10 @@ __all__ = [
     "assumed",
     "hindered_pumps",
     "lows",
+    "outlets",
     "reducers",
     "reliefs",
     "relieved_by",
     "returns",
+    "shut_in",
 ]

@@ -17,7 +17,7 @@ from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.worksheets import Key, Worksheet, talk, worksheet, worksheets_markdown
 from plumbnet.report.worksheets import key as answers
-from plumbnet.study.exercise import LEVELS, Exercise, NoMore, exercises, questions_of
+from plumbnet.study.exercise import LEVELS, Exercise, NoMore, answer_walks, exercises, questions_of
 
 _MOST = 200
 """Exercises dealt at once."""
@@ -98,7 +98,7 @@ def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
 
 
 def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Worksheet], list[Key]]:
-    return [worksheet(one) for one in dealt], [answers(one) for one in dealt] if with_key else []
+    return [worksheet(one) for one in dealt], [answers(one, answer_walks(one)) for one in dealt] if with_key else []
 
 
 def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, str], dict[int, str]]:
@@ -123,7 +123,7 @@ def _play(dealt: Sequence[Exercise]) -> None:
 
 def _talked(one: Exercise) -> bool:
     """Whether all answers to an exercise were right. Raises EOFError where no more is typed."""
-    talking = talk(one)
+    talking = talk(one, answer_walks(one))
     said = next(talking)
     try:
         while True:

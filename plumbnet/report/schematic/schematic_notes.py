@@ -8,18 +8,17 @@ from plumbnet.drawing import name_lines
 from plumbnet.layout.model import Boosting, Part, Reducing, Role
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import VOLUME, show
-from plumbnet.network import Network
-from plumbnet.rules import Facts, comes_to
+from plumbnet.rules import Facts, OutletFacts, comes_to
 
 
 def notes(report: Report) -> Mapping[str, tuple[str, ...]]:
     """The lines beside each part, its name first; pressures are gauge, at the part itself."""
-    opens, limits = _opening_pressures(report.network), _limits_in_words(report.facts)
+    outlets, limits = {one.name: one for one in report.facts.outlets}, _limits_in_words(report.facts)
     found: dict[str, tuple[str, ...]] = {}
     for name, part in report.system.parts.items():
         lines = [*name_lines(name), *_settings(part, report.facts)]
-        if name in opens:
-            lines.append(_outlet_in_words(*opens[name], report.facts))
+        if name in outlets:
+            lines.append(_outlet_in_words(outlets[name], report.facts))
         lines += limits.get(name, ())
         found[name] = tuple(lines)
     return found
@@ -37,21 +36,12 @@ def _limits_in_words(facts: Facts) -> Mapping[str, tuple[str, ...]]:
     return found
 
 
-def _opening_pressures(network: Network) -> dict[str, tuple[Role, float]]:
-    """What each outlet is, and the pressure at its own height at which it takes water."""
-    return {
-        opening.site.part: (opening.site.outlet.role, opening.opens_pa - network.piping.heads_pa[opening.site.node])
-        for zone in sorted(network.openings)
-        for opening in network.openings[zone]
-    }
-
-
-def _outlet_in_words(role: Role, opens_pa: float, facts: Facts) -> str:
-    if role is Role.STREET:
-        return facts.pressure(opens_pa)
-    if role is Role.AIR:
+def _outlet_in_words(outlet: OutletFacts, facts: Facts) -> str:
+    if outlet.role is Role.STREET:
+        return facts.pressure(outlet.opens_pa)
+    if outlet.role is Role.AIR:
         return "open to the air"
-    return f"{'from' if role is Role.TANK else 'opens at'} {facts.pressure(opens_pa)}"
+    return f"{'from' if outlet.role is Role.TANK else 'opens at'} {facts.pressure(outlet.opens_pa)}"
 
 
 def _settings(part: Part, facts: Facts) -> Iterator[str]:

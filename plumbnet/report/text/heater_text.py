@@ -109,7 +109,7 @@ def _openings(facts: Facts, heater: HeaterFacts) -> str:
     """The ladder: what opens first, what would open after it, and what of it only past the limit."""
     if not heater.ladder:
         return "nothing, at any pressure"
-    bound_pa = max(heater.limit_pa, heater.static_pa or 0.0) + ROUNDING_PA
+    bound_pa = heater.bound_pa
     below = [_rung(facts, rung) for rung in heater.ladder if rung.opens_pa <= bound_pa]
     beyond = [_rung(facts, rung) for rung in heater.ladder if rung.opens_pa > bound_pa]
     first = ", then ".join(below) or "nothing below the limit"

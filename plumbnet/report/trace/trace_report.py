@@ -3,19 +3,20 @@
 import textwrap
 from collections.abc import Iterator
 
-from plumbnet.analysis import Report
+from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.model import Role
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, show
 from plumbnet.report.prose import driven_round, limit_in_words, settled_in_words, spoken
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.trace.walk import walked
-from plumbnet.rules import ROUNDING_PA, Facts, HeaterFacts, Verdict, needed, not_held, stops_in_words
+from plumbnet.rules import Facts, HeaterFacts, Verdict, needed, not_held, stops_in_words
 
 
-def trace(report: Report, heater: HeaterFacts) -> str:
+def trace(facts: Facts, walk: WaterWalk) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
-    lines = [*_wrapped(_opening(report.facts, heater)), "", *walked(report, heater)]
-    lines += ["", *_ladder(report.facts, heater), "", *_wrapped(_verdict(report.facts, heater)), ""]
+    heater = walk.heater
+    lines = [*_wrapped(_opening(facts, heater)), "", *walked(facts, walk)]
+    lines += ["", *_ladder(facts, heater), "", *_wrapped(_verdict(facts, heater)), ""]
     return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 
 
@@ -50,9 +51,8 @@ def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
         yield "Nothing it can reach opens, at any pressure."
         return
     yield "As the pressure climbs, these open in turn (read at the heater):"
-    bound_pa = max(heater.limit_pa, heater.static_pa or 0.0) + ROUNDING_PA
     for rung in heater.ladder:
-        beyond = "  past the limit" if rung.opens_pa > bound_pa else ""
+        beyond = "  past the limit" if rung.opens_pa > heater.bound_pa else ""
         yield f"  {facts.pressure(rung.opens_pa):>10}  {rung.outlet}, {rung.role.value}{beyond}"
 
 

@@ -1,7 +1,8 @@
 """An exercise in talk: what is said and asked, what comes of what is typed, and why."""
 
-from collections.abc import Generator
+from collections.abc import Generator, Iterable
 
+from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.units import Units
 from plumbnet.report.worksheets.worksheet_content import key, line_of, worksheet
 from plumbnet.report.worksheets.worksheet_text import explanation_text, options_text, task_text
@@ -14,10 +15,11 @@ Talk = Generator[str, str, bool]
 """Yields what is said, ending in a question; takes what is typed; returns whether all of it was right."""
 
 
-def talk(exercise: Exercise) -> Talk:
+def talk(exercise: Exercise, walks: Iterable[WaterWalk]) -> Talk:
     """The talk about one exercise; a blank that is to stay empty is not asked for.
 
-    The explanation follows the last answer, and is yielded as what is said before one more line is typed.
+    The explanation, with the `walks` that belong to it, follows the last answer, and is yielded as what is said before
+    one more line is typed.
     """
     units = exercise.report.facts.units
     said = f"{task_text(worksheet(exercise))}\n"
@@ -26,7 +28,7 @@ def talk(exercise: Exercise) -> Talk:
         if isinstance(blank, Choice) or blank.right is not None:
             said, is_right = yield from _asked(said, blank, units)
             all_right &= is_right
-    yield f"{said}\n{explanation_text(key(exercise))}\nEnter to go on: "
+    yield f"{said}\n{explanation_text(key(exercise, walks))}\nEnter to go on: "
     return all_right
 
 

@@ -1,8 +1,10 @@
 """An exercise in, what stands on its worksheet and on its key out."""
 
 import textwrap
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.units import Units
 from plumbnet.report.prose import DOCUMENT_WIDTH
 from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words
@@ -83,16 +85,15 @@ def _source(origin: Origin) -> str:
     return f"Seed {origin.seed}, number {origin.number}{units}"
 
 
-def key(exercise: Exercise) -> Key:
-    """What stands on the key."""
+def key(exercise: Exercise, walks: Iterable[WaterWalk]) -> Key:
+    """What stands on the key; `walks` are those that explain the answer."""
     report, asked = exercise.report, exercise.asked
-    told = [heater for heater in report.heaters if asked.heater in {None, heater.name}]
     return Key(
         number=exercise.origin.number,
         place=exercise.system.title,
         answers=tuple((blank.prompt, blank.answer(report.facts.units)) for blank in asked.blanks),
         because=asked.because,
-        walks=tuple(_walk(trace(report, heater)) for heater in told),
+        walks=tuple(_walk(trace(report.facts, walk)) for walk in walks),
         findings=tuple(f"{one.severity.value}: {one.text}" for one in report.findings),
         file=report.system.record.file,
         layout=tuple(exercise.text.splitlines()),

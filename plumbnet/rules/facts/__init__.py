@@ -8,6 +8,7 @@ from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, Limit, PlaceFac
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import Charge, Need, TankFacts
 from plumbnet.rules.facts.verdict_words import FROM_BEST_TO_WORST, TROUBLED, Verdict
+from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
 
 __all__ = [
     "FROM_BEST_TO_WORST",
@@ -22,12 +23,14 @@ __all__ = [
     "LockedFacts",
     "LowFacts",
     "Need",
+    "OutletFacts",
     "PlaceFacts",
     "PumpedFacts",
     "ReducerFacts",
     "ReliefFacts",
     "ReturnFacts",
     "RungFacts",
+    "ShutInFacts",
     "TankFacts",
     "Use",
     "Verdict",

@@ -11,6 +11,7 @@ from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.limit_facts import ZoneFacts
 from plumbnet.rules.facts.low_facts import LowFacts
 from plumbnet.rules.facts.tank_facts import TankFacts
+from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,10 @@ class Facts:
     """Those of the idle pumps that a reducer keeps from driving a loop."""
     lows: tuple[LowFacts, ...] = ()
     """Taps, emitters, and of every heater the highest place of what it warms."""
+    outlets: tuple[OutletFacts, ...] = ()
+    """Every outlet; of a part that has several, its last counts."""
+    shut_in: tuple[ShutInFacts, ...] = ()
+    """Water in which the growth of a heater is trapped or sealed."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
 

@@ -114,6 +114,11 @@ class HeaterFacts:
         return self.settled_pa is not None and self.settled_pa > self.limit_pa + ROUNDING_PA
 
     @property
+    def bound_pa(self) -> float:
+        """At or below it a way out holds it open: the limit, or the static pressure where that is higher."""
+        return max(self.limit_pa, self.static_pa or 0.0) + ROUNDING_PA
+
+    @property
     def is_at_highest(self) -> bool:
         """Whether its static pressure is that of a main at its highest, and lower as a rule."""
         if self.static_pa is None or self.usual_pa is None:

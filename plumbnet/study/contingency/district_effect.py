@@ -132,6 +132,8 @@ class Effects:
             unreached=Withheld(),
             hindered_pumps=Withheld(),
             lows=tuple(_merged(base.lows, (one.lows for one in effects), inside)),
+            outlets=Withheld(),
+            shut_in=Withheld(),
             assumed=base.assumed,
         )
 

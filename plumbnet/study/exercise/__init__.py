@@ -4,6 +4,7 @@ from plumbnet.study.exercise.answer import LETTERS, Blank, Choice
 from plumbnet.study.exercise.exercise import Exercise, Origin
 from plumbnet.study.exercise.generator import NoMore, exercises, questions_of
 from plumbnet.study.exercise.level import LEVELS
+from plumbnet.study.exercise.walk_choice import answer_walks
 
 __all__ = [
     "LETTERS",
@@ -13,6 +14,7 @@ __all__ = [
     "Exercise",
     "NoMore",
     "Origin",
+    "answer_walks",
     "exercises",
     "questions_of",
 ]

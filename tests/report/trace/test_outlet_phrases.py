@@ -1,14 +1,20 @@
 """What an outlet that water meets is told as, by itself."""
 
+from dataclasses import replace
+
 import pytest
 from conftest import PSI, system
-from usual import usual
 
 import plumbnet
-from plumbnet.layout.model.part import Outlet, Role
-from plumbnet.report.trace.outlet_phrases import charge, lost, running, taking
+from plumbnet.analysis.water_walk.walk_steps import Refusing, Taking
+from plumbnet.layout.model.part import Role
+from plumbnet.report.trace.outlet_phrases import refusing, taking
 
-FACTS = plumbnet.check(system("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", tank="precharge: 50 psi")).facts
+FACTS = plumbnet.check(
+    system("street -> cv -> tee -> heater -> tap.hot\ntee -> tank\ntee -> spill", tank="precharge: 50 psi")
+).facts
+(TANK,) = FACTS.tanks
+(SPILL,) = FACTS.expansion_reliefs
 
 
 @pytest.mark.parametrize(
@@ -22,28 +28,28 @@ FACTS = plumbnet.check(system("street -> cv -> tee -> heater -> tap.hot\ntee -> 
     ],
 )
 def test_outlet_past_the_limit_says_so_but_for_the_last_safety_device(role: Role, words: str) -> None:
-    outlet = Outlet("in", role, 0.0)
-    assert taking(FACTS, outlet, 90 * PSI, bound_pa=80 * PSI) == words
-    assert taking(FACTS, outlet, 90 * PSI, bound_pa=90 * PSI) == words.removesuffix(", past the limit")
+    assert taking(FACTS, Taking(role, 90 * PSI, is_past_limit=True)) == words
+    assert taking(FACTS, Taking(role, 90 * PSI, is_past_limit=False)) == words.removesuffix(", past the limit")
 
 
-def test_charge_is_wrong_beyond_the_tolerance_of_the_rules() -> None:
-    assert charge(FACTS, "tank", tolerance_pa=2 * PSI) == (
-        "; it is charged to 50 psi where the line stands at 60 psi: it is part full; charge it to 60 psi"
+def test_tank_that_is_charged_wrong_says_to_what_and_what_would_be_right() -> None:
+    found = Taking(Role.TANK, 60 * PSI, is_past_limit=False, wrong_charge=TANK)
+    assert taking(FACTS, found) == (
+        "takes water in against its air from 60 psi on; it is charged to 50 psi where the line stands at 60 psi: it is "
+        "part full; charge it to 60 psi"
     )
-    assert charge(FACTS, "tank", tolerance_pa=10 * PSI) == ""
-    assert charge(FACTS, "heater", tolerance_pa=0.0) == ""
+    high = replace(found, wrong_charge=replace(TANK, precharge_pa=70 * PSI))
+    assert taking(FACTS, high).endswith(
+        "; it is charged to 70 psi where the line stands at 60 psi: it takes nothing before its charge is reached; "
+        "charge it to 60 psi"
+    )
 
 
-def test_what_takes_nothing_any_more_says_why() -> None:
-    assert lost(usual("expansion_tank", state="waterlogged")) == "full: its air is gone, and it takes nothing"
-    assert lost(usual("relief_valve", state="plugged")) == "plugged: it opens at no pressure, DANGER"
-    for kind in ("expansion_tank", "relief_valve", "valve", "storage_heater"):
-        assert lost(usual(kind)) == ""
+def test_relief_valve_that_runs_is_told_so_in_place_of_when_it_opens() -> None:
+    found = Taking(Role.EXPANSION_RELIEF, 100 * PSI, is_past_limit=True, running=replace(SPILL, static_pa=120 * PSI))
+    assert taking(FACTS, found) == "runs all the time: 120 psi stands at it, above its set of 100 psi"
 
 
-def test_only_a_relief_valve_below_its_supply_runs() -> None:
-    parts = {"street": "pressure: 120 psi", "spill": "pressure: 100 psi", "relief": "pressure: 130 psi"}
-    facts = plumbnet.check(system("street -> tee -> heater -> tap.hot\ntee -> spill\ntee -> relief", **parts)).facts
-    assert running(facts, "spill") == "runs all the time: 120 psi stands at it, above its set of 100 psi"
-    assert running(facts, "relief") == running(facts, "tap") == ""
+def test_outlet_that_takes_none_of_the_water_says_what_comes_before() -> None:
+    assert refusing(Refusing("street")) == "takes none of it: street takes any amount before"
+    assert refusing(Refusing(None)) == "takes none of it: a reducer on the way shuts before"

@@ -4,6 +4,7 @@ import pytest
 from conftest import system
 
 import plumbnet
+from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.report.text.heater_text import CAUTION
 from plumbnet.report.trace.trace_report import trace
 from plumbnet.report.trace.walk import MOST_LINES
@@ -13,7 +14,7 @@ CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
 def traced(runs: str, name: str = "heater", **parts: str) -> str:
     report = plumbnet.check(system(runs, **parts))
-    return trace(report, next(one for one in report.heaters if one.name == name))
+    return trace(report.facts, water_walk(report, next(one for one in report.heaters if one.name == name)))
 
 
 def flat(told: str) -> str:

@@ -1,13 +1,17 @@
+import pytest
+
 import plumbnet
+from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.report.trace.walk import MOST_LINES, walked
 
 
 def _walk(text: str, heater: str = "heater") -> list[str]:
     report = plumbnet.check(plumbnet.read_bytes(text.encode()))
     facts = next(one for one in report.heaters if one.name == heater)
-    return list(walked(report, facts))
+    return list(walked(report.facts, water_walk(report, facts)))
 
 
+LAST = "opens at 150 psi: the last safety device, and no control"
 HOUSE = """\
 plumbnet: 1
 parts:
@@ -57,3 +61,26 @@ def test_relief_valve_behind_a_reducer_that_shuts_before_takes_none_of_it() -> N
     )
     lines = _walk(low + "  - split -> prv -> far\n")
     assert any("far, a relief valve: takes none of it: a reducer on the way shuts before" in line for line in lines)
+
+
+def test_each_step_says_how_the_water_comes_to_it() -> None:
+    assert _walk(HOUSE)[1:] == [
+        "  by its cold connection, split, a tee: it goes every way from here",
+        "    meter, a meter: STOPS it: water passes only the other way",
+        "    tap, a fixture: shut, a dead end",
+        "  by its hot connection, tap, a fixture: shut, a dead end",
+        f"  by its relief connection, heater/relief, a relief valve: {LAST}",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("lost", "words"),
+    [
+        ("{kind: expansion_tank, volume: 2 gal, precharge: 60 psi, state: waterlogged}", "full: its air is gone, "),
+        ("{kind: relief_valve, pressure: 150 psi, state: plugged}", "plugged: it opens at no pressure, DANGER"),
+    ],
+)
+def test_outlet_that_takes_nothing_any_more_says_why(lost: str, words: str) -> None:
+    lines = _walk(HOUSE.replace("  tap: fixture\n", f"  tap: fixture\n  far: {lost}\n") + "  - split -> far\n")
+    (line,) = [line for line in lines if "far, " in line]
+    assert line.partition(": ")[2].startswith(words)

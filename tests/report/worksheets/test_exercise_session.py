@@ -1,6 +1,7 @@
 from plumbnet.report.worksheets.exercise_session import talk
 from plumbnet.study.exercise.exercise import Exercise
 from plumbnet.study.exercise.generator import exercises
+from plumbnet.study.exercise.walk_choice import answer_walks
 
 (VERDICT,) = exercises(1, 1, about="verdict")
 (TANK,) = exercises(3, 2, about="tank")
@@ -9,7 +10,7 @@ NO_TANK = next(one for one in exercises(3, 2, 10, about="tank") if one.asked.out
 
 def played(exercise: Exercise, *typed: str) -> tuple[list[str], bool]:
     """What is said, and whether all answers were right."""
-    talking = talk(exercise)
+    talking = talk(exercise, answer_walks(exercise))
     said = [next(talking)]
     try:
         for line in typed:

@@ -5,6 +5,7 @@ from plumbnet.report.worksheets.worksheet_content import key, line_of, worksheet
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.generator import exercises
 from plumbnet.study.exercise.level import LEVELS
+from plumbnet.study.exercise.walk_choice import answer_walks
 
 
 @pytest.mark.parametrize("level", sorted(LEVELS))
@@ -19,7 +20,7 @@ def test_worksheet_says_all_that_is_needed_and_not_the_answer(level: int) -> Non
 
 def test_key_has_the_answers_the_reason_and_the_way_of_the_water() -> None:
     (one,) = exercises(2, 1, about="stopper")
-    found = key(one)
+    found = key(one, answer_walks(one))
     choice = one.asked.blanks[0]
     assert isinstance(choice, Choice)
     assert found.answers == (("It is stopped by", choice.right),)
@@ -31,13 +32,13 @@ def test_key_has_the_answers_the_reason_and_the_way_of_the_water() -> None:
 
 def test_layout_on_the_key_can_be_read_and_tried() -> None:
     (one,) = exercises(2, 2, about="verdict")
-    found = key(one)
+    found = key(one, answer_walks(one))
     assert read_system("\n".join(found.layout).encode(), file=found.file).parts.keys() == one.system.parts.keys()
 
 
 def test_question_about_all_heaters_is_explained_for_each() -> None:
     (one,) = exercises(2, 4, about="trapped-heaters")
-    assert len(key(one).walks) == len(one.report.heaters) > 1
+    assert len(key(one, answer_walks(one)).walks) == len(one.report.heaters) > 1
 
 
 def test_blank_is_a_row_of_lettered_options_or_a_rule_with_its_unit() -> None:

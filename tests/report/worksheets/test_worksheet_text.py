@@ -1,9 +1,10 @@
 from plumbnet.report.worksheets.worksheet_content import Worksheet, key, worksheet
 from plumbnet.report.worksheets.worksheet_text import explanation_text, options_text, task_text, worksheets_markdown
 from plumbnet.study.exercise.generator import exercises
+from plumbnet.study.exercise.walk_choice import answer_walks
 
 DEALT = exercises(4, 2, 3)
-SHEETS, KEYS = [worksheet(one) for one in DEALT], [key(one) for one in DEALT]
+SHEETS, KEYS = [worksheet(one) for one in DEALT], [key(one, answer_walks(one)) for one in DEALT]
 
 
 def sheet_of(question: str) -> Worksheet:
@@ -56,6 +57,7 @@ def test_options_are_lettered_and_explained() -> None:
 
 
 def test_explanation_gives_the_reason_before_the_way() -> None:
-    text = explanation_text(key(exercises(4, 2, about="opens-first")[0]))
+    (one,) = exercises(4, 2, about="opens-first")
+    text = explanation_text(key(one, answer_walks(one)))
     assert text.startswith("Of all it can come to, ")
     assert text.index("opens lowest") < text.index("\n\nheater is")

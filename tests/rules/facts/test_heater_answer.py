@@ -5,7 +5,7 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
@@ -61,3 +61,14 @@ def test_heater_is_at_its_highest_where_its_main_is_lower_as_a_rule(
     static_pa: float | None, usual_pa: float | None, *, highest: bool
 ) -> None:
     assert replace(heater(CLOSED), static_pa=static_pa, usual_pa=usual_pa).is_at_highest is highest
+
+
+@pytest.mark.parametrize(("street", "bound"), [(60, 80), (80, 80), (95, 95)])
+def test_heater_must_bear_its_limit_or_the_static_pressure_where_that_is_higher(street: int, bound: int) -> None:
+    held = heater("street -> heater -> tap.hot", street=f"pressure: {street} psi").bound_pa
+    assert held == pytest.approx(bound * PSI + ROUNDING_PA, abs=0.1)
+
+
+def test_heater_that_no_water_reaches_must_bear_its_limit() -> None:
+    dry = heater("tee -> heater -> tap.hot\nstreet -> tap2.cold")
+    assert dry.bound_pa == dry.limit_pa + ROUNDING_PA

@@ -6,9 +6,10 @@ from html.parser import HTMLParser
 from plumbnet.report.worksheets.printed.worksheet_page import worksheets_html
 from plumbnet.report.worksheets.worksheet_content import key, worksheet
 from plumbnet.study.exercise.generator import exercises
+from plumbnet.study.exercise.walk_choice import answer_walks
 
 DEALT = exercises(4, 4, 3)
-SHEETS, KEYS = [worksheet(one) for one in DEALT], [key(one) for one in DEALT]
+SHEETS, KEYS = [worksheet(one) for one in DEALT], [key(one, answer_walks(one)) for one in DEALT]
 VOID = {"meta", "img", "br", "link", "input", "hr"}
 EVIL = '<script>alert(1)</script>" onload="x\x1b[2J\u202e'
 

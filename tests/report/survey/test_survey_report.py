@@ -54,4 +54,4 @@ def test_of_what_is_not_named_the_number_is_said() -> None:
 def test_accepted_and_missing_are_counted() -> None:
     said = survey_text(ASKED, replace(SUMS, accepted=4, missing=2))
     assert "- 4 accepted, each with its reason\n" in said
-    assert "- 2 of an earlier run no longer there: " in said
+    assert "- 2 of an earlier run no longer there: kept, and not counted\n" in said

@@ -1,11 +1,15 @@
-"""Writes anew what is shown: systems/*.out and *.png, tests/sheets/*.md, README.md. Read the diff; look at them."""
+"""Writes anew what is shown: systems/*.out and *.png, tests/golden/*.out, tests/sheets/*.md, README.md.
+
+With names, as `python tests/golden.py trace survey`, only those of tests/golden/. Read the diff; look at them.
+"""
 
 import os
 import re
+import sys
 from pathlib import Path
 
 from every_command import app
-from shown import as_kept
+from shown import as_kept, as_run
 from typer.testing import CliRunner
 
 ROOT = Path(__file__).parent.parent
@@ -20,6 +24,13 @@ def write_systems() -> None:
     """The report on each showcase layout."""
     for layout in sorted(Path("systems").glob("*.yaml")):
         layout.with_suffix(".out").write_text(output("check", str(layout)), encoding="utf-8")
+
+
+def write_records(names: list[str]) -> None:
+    """What the commands in tests/golden/ print, of all records or those named."""
+    for record in sorted((ROOT / "tests" / "golden").glob("*.out")):
+        if not names or record.stem in names:
+            record.write_text(as_run(record.read_text(encoding="utf-8")), encoding="utf-8")
 
 
 def write_sheets() -> None:
@@ -55,7 +66,9 @@ def write_pictures() -> None:
 
 if __name__ == "__main__":
     os.chdir(ROOT)
-    write_systems()
-    write_sheets()
-    write_readme()
-    write_pictures()
+    write_records(sys.argv[1:])
+    if not sys.argv[1:]:
+        write_systems()
+        write_sheets()
+        write_readme()
+        write_pictures()

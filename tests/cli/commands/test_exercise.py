@@ -75,9 +75,10 @@ def test_metric_worksheet_says_how_to_have_it_again() -> None:
 
 def test_question_the_level_does_not_have_is_refused_in_a_sentence() -> None:
     result = run("exercise", "--about", "tnk", "--level", "2")
-    assert (result.output, result.exit_code) == ('level 2 has no question "tnk": did you mean "tank"?\n', 2)
+    assert result.output.endswith('"tnk": did you mean "tank"?\n')
+    assert result.exit_code == 2
     result = run("exercise", "--about", "xyz", "--level", "1")
-    assert result.output == 'level 1 has no question "xyz"; it has opens-first, stopper, verdict\n'
+    assert result.output.endswith('"xyz"; it has opens-first, stopper, verdict\n')
 
 
 @pytest.mark.parametrize("level", ["0", "6", "x"])

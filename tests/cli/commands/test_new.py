@@ -35,6 +35,7 @@ def test_folder_that_is_not_there_is_one_sentence(write: Write) -> None:
 
 def test_starter_that_there_is_not_suggests_the_nearest() -> None:
     result = run("new", "huose")
-    assert (result.output, result.exit_code) == ('no starter is called "huose": did you mean "house"?\n', 2)
+    assert result.output.endswith('"huose": did you mean "house"?\n')
+    assert result.exit_code == 2
     result = run("new", "castle")
-    assert result.output == 'no starter is called "castle"; there is boiler, house, recirculation\n'
+    assert result.output.endswith("; there is boiler, house, recirculation\n")

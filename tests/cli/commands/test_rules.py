@@ -22,7 +22,7 @@ runs: [street -> heater -> tap.hot]
 
 def test_profiles_findings_and_each_of_them_are_printed() -> None:
     assert "uk-2010" in run("rules").stdout
-    assert run("rules", "ipc-2021").stdout.startswith("International Plumbing Code 2021 (ipc-2021)\n===")
+    assert run("rules", "ipc-2021").stdout.splitlines()[0].endswith("(ipc-2021)")
     assert "tank-cut-off" in run("rules", "--findings").stdout
     assert run("rules", "tank-cut-off").stdout.startswith("tank-cut-off\n===")
     assert "UPC 608.3" in run("rules", "tank-cut-off", "--rules", "upc-2024").stdout
@@ -31,7 +31,7 @@ def test_profiles_findings_and_each_of_them_are_printed() -> None:
 def test_unknown_name_is_told_with_the_nearest() -> None:
     result = run("rules", "ipc2021")
     assert (result.exit_code, result.stdout) == (2, "")
-    assert result.stderr == 'no profile or finding is called "ipc2021": did you mean "ipc-2021"?\n'
+    assert result.stderr.endswith('"ipc2021": did you mean "ipc-2021"?\n')
     assert run("rules", "tank-cutoff").stderr.endswith('did you mean "tank-cut-off"?\n')
     assert run("rules", "--rules", "genral").exit_code == 2
     assert not any(sign in run("rules", "\x1b[2J").output for sign in CONTROL)

@@ -26,19 +26,15 @@ def test_command_exits_like_the_check() -> None:
 
 def test_method_asked_for_goes_before_that_of_file_and_rules() -> None:
     house = str(ROOT / "systems" / "house-with-check.yaml")
-    assert (
-        "Method: United Kingdom, four per cent (uk-4-percent; asked for)." in size(house, "--method", "uk-4-percent")[1]
-    )
-    assert size(house, "--method", "membran") == (
-        2,
-        'no sizing method is called "membran": did you mean "membrane"?\n',
-    )
+    assert "(uk-4-percent; asked for)." in size(house, "--method", "uk-4-percent")[1]
+    status, told = size(house, "--method", "membran")
+    assert (status, told.endswith('did you mean "membrane"?\n')) == (2, True)
 
 
 def test_no_tank_is_an_answer_and_no_error() -> None:
     status, text = size(str(ROOT / "systems" / "main-above-limit-no-tank-can-help.yaml"))
     assert status == 1  # for the finding, not for the sheet
-    assert "No tank can do this: the static pressure leaves no room below the limit" in text
+    assert "No tank can do this: " in text
 
 
 def test_formats_are_those_of_the_renderers() -> None:

@@ -1,5 +1,6 @@
 """The warm-up chart: as it is and cured on one sheet, each event with its letter and its words."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.warmup.heater_warmup import NoWarmUp
 from plumbnet.report.charts.chart_paper import figure_of
 from plumbnet.report.charts.warmup_charts import warmup_chart
-from plumbnet.study.dossier.warm_ups import warm_ups, warm_ups_with_tank
+from plumbnet.study.dossier.warm_ups import WarmUps, warm_ups, warm_ups_with_tank
 from plumbnet.study.remedies.proposal import with_remedy
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
@@ -22,8 +23,18 @@ SOME = ("bakery-tank-too-small", "dual-check-meter", "school-shared-tanks", "two
 SYSTEMS = Path(__file__).parents[3] / "systems"
 
 
-def chart(report: Report, ax: Axes | None = None, *, heater: str = "heater") -> Axes:
-    return warmup_chart(warm_ups_with_tank(report, heater), ax)
+@cache
+def trapped() -> Report:
+    return plumbnet.check(system(HOUSE, **RELIEVED))
+
+
+@cache
+def trapped_warming() -> WarmUps:
+    return warm_ups_with_tank(trapped(), "heater")
+
+
+def chart(report: Report, *, heater: str = "heater") -> Axes:
+    return warmup_chart(warm_ups_with_tank(report, heater))
 
 
 @pytest.mark.parametrize("name", SOME)
@@ -35,8 +46,7 @@ def test_no_words_lie_over_others_or_off_the_sheet(name: str) -> None:
 
 
 def test_trapped_heater_is_shown_as_it_is_and_cured() -> None:
-    report = plumbnet.check(system(HOUSE, **RELIEVED))
-    axes = chart(report)
+    axes = warmup_chart(trapped_warming())
     words = "\n".join(written(axes))
     assert "as it is" in words
     assert "cured: Fit an" in words.replace("\n", " ")
@@ -48,7 +58,7 @@ def test_trapped_heater_is_shown_as_it_is_and_cured() -> None:
 
 
 def test_both_ends_of_the_bracket_are_drawn_with_their_names_and_their_letters() -> None:
-    axes = chart(plumbnet.check(system(HOUSE, **RELIEVED)))
+    axes = warmup_chart(trapped_warming())
     words = "\n".join(written(axes)).replace("\n", " ")
     assert "as it is, typical walls" in words
     assert "as it is, rigid walls" in words
@@ -69,14 +79,14 @@ def test_open_heater_is_shown_as_it_is_only() -> None:
 
 
 def test_a_proposal_of_the_reader_s_is_taken() -> None:
-    report = plumbnet.check(system(HOUSE, **RELIEVED))
+    report = trapped()
     own = with_remedy(report, plumbnet.remedies(report)["heater"][-1])
     words = " ".join(written(warmup_chart(warm_ups(report, "heater", own)))).replace("\n", " ")
     assert own.remedy.title in words
 
 
 def test_temperature_stands_over_pressure_on_one_scale_of_time() -> None:
-    axes = chart(plumbnet.check(system(HOUSE, **RELIEVED)))
+    axes = warmup_chart(trapped_warming())
     above = next(each for each in figure_of(axes).axes if each is not axes)
     assert above.get_xlim() == axes.get_xlim()
     assert above.get_position().y0 > axes.get_position().y1
@@ -86,7 +96,7 @@ def test_temperature_stands_over_pressure_on_one_scale_of_time() -> None:
 def test_axes_of_the_reader_are_parted_in_two() -> None:
     own = Figure(figsize=(12.0, 8.0)).add_subplot(1, 2, 1)
     was = own.get_position().frozen()
-    assert chart(plumbnet.check(system(HOUSE, **RELIEVED)), own) is own
+    assert warmup_chart(trapped_warming(), own) is own
     assert own.get_position().y1 < was.y1
 
 

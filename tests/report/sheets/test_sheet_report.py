@@ -49,6 +49,12 @@ def all_sheets(made: Report, method: str | None = None) -> list[Sheet]:
     return list(sheets(made, list(made.heaters), method=method))
 
 
+@cache
+def sheets_of(name: str, method: str | None = None) -> list[Sheet]:
+    """All sheets of a showcase layout."""
+    return all_sheets(report(name), method)
+
+
 def assert_reckons(steps: list[Printed], mixture: tuple[str, float] | None = None) -> None:
     assert steps
     for step in steps:
@@ -59,7 +65,7 @@ def assert_reckons(steps: list[Printed], mixture: tuple[str, float] | None = Non
 @pytest.mark.parametrize("name", SYSTEMS)
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_hand_calculator_comes_to_every_printed_result(name: str, method: str, units: Units) -> None:
-    made = all_sheets(report(name), method)
+    made = sheets_of(name, method)
     text, markdown = in_text(sheets_text(made, units)), in_markdown(sheets_markdown(made, units))
     assert_reckons(text)
     assert text == markdown
@@ -67,7 +73,7 @@ def test_hand_calculator_comes_to_every_printed_result(name: str, method: str, u
 
 @pytest.mark.parametrize("name", SYSTEMS)
 def test_every_step_is_printed_once(name: str) -> None:
-    made = all_sheets(report(name))
+    made = sheets_of(name)
     steps = [step.symbol for sheet in made for section in sheet.sections for step in section.steps]
     assert [step.symbol for step in in_text(sheets_text(made, "us"))] == steps
 
@@ -82,7 +88,7 @@ def test_hand_calculator_comes_to_the_growth_of_a_mixture() -> None:
 
 def test_numbers_that_go_on_are_those_that_came_out() -> None:
     for name in SYSTEMS:
-        for sheet in all_sheets(report(name)):
+        for sheet in sheets_of(name):
             known: dict[str, Printed] = {}
             for step in in_text(sheets_text([sheet], "metric")):
                 if step.symbol in known:  # the next section counts anew
@@ -97,7 +103,7 @@ def test_numbers_that_go_on_are_those_that_came_out() -> None:
 
 @pytest.mark.parametrize("name", SYSTEMS)
 def test_pieces_of_heated_water_add_up(name: str) -> None:
-    for sheet in all_sheets(report(name)):
+    for sheet in sheets_of(name):
         rows = [re.split(r"(?<!\\)\|", line) for line in sheets_markdown([sheet], "us").splitlines()]
         volumes = [
             (row[1].strip(), float(row[2].split()[0]), row[3]) for row in rows if len(row) == 6 and "gal" in row[2]
@@ -111,7 +117,7 @@ def test_pieces_of_heated_water_add_up(name: str) -> None:
 
 def test_text_stays_within_a_hundred_columns_where_words_can_be_broken() -> None:
     for name in SYSTEMS:
-        for line in sheets_text(all_sheets(report(name)), "us").splitlines():
+        for line in sheets_text(sheets_of(name), "us").splitlines():
             assert len(line) <= 100 or " " not in line.strip(), line
 
 

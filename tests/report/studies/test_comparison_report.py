@@ -1,4 +1,4 @@
-"""A layout and its revision as text."""
+"""A layout and its revision: what is told of it; golden/compare.out holds the words."""
 
 from dataclasses import replace
 
@@ -30,59 +30,14 @@ def told(before: str, after: str) -> str:
     return comparison_text(compared(before, after))
 
 
-WORSE = """\
-new.yaml: revision
-==================
-
-before: old.yaml, rules: General practice (general)
-
-after: new.yaml, rules: General practice (general)
-
-- heater is worse: open before, trapped now, and nothing holds its pressure.
-- new error trapped-expansion (heater): heater is closed (stopped by meter); its water grows by
-  0.839 gal, and nothing holds the pressure at or below 80 psi. Fit an expansion tank of 5 gal (at
-  least 3.97 gal), charged to 60 psi, connected at tee.
-
-heater
-------
-
-                before                                     after
-!  verdict      open                                       trapped
-   static       60 psi                                     60 psi
-   limit        80 psi                                     80 psi
-*  opens first  street at 60 psi, then heater/relief at    heater/relief at 150 psi
-                150 psi
-*  settles at   60 psi                                     not held
-   grows by     0.839 gal                                  0.839 gal
-*  stopped by   nothing                                    meter
-*  needs        nothing                                    an expansion tank of 5 gal (at least 3.97
-                                                           gal), charged to 60 psi, connected at tee
-*  short        0 gal                                      0.839 gal
-
-! is worse than before, * is otherwise different.
-
-What was changed
-----------------
-
-- part altered: meter: check: false -> true
-
-Assumed where the later file says nothing
------------------------------------------
-
-- a main delivers water at 10 °C (50 °F): street
-- a main is steady, by night and by day: street
-- a relief valve opens at 99 °C (210 °F): heater/relief
-- a fixture does not join hot and cold: tap
-
-Record
-------
-
-"""
-"""Up to the record."""
-
-
 def test_check_in_the_meter_is_told_with_what_comes_of_it() -> None:
-    assert told(PLAIN, CHECKED).startswith(WORSE)
+    text = told(PLAIN, CHECKED)
+    worse, finding = (
+        text.index(piece) for piece in ("- heater is worse: open before", "- new error trapped-expansion")
+    )
+    assert worse < finding < text.index("!  verdict ")
+    assert "stopped by   nothing                                    meter" in text
+    assert "- part altered: meter: check: false" in text
 
 
 def test_record_names_both_files_with_their_sums() -> None:
@@ -96,17 +51,18 @@ def test_record_names_both_files_with_their_sums() -> None:
 
 def test_tank_fitted_is_told_as_better_and_added() -> None:
     text = told(CHECKED, TANKED)
-    assert "- heater is better: trapped before, controlled now, at 77.1 psi when all is hot." in text
-    assert "- gone: error trapped-expansion (heater)." in text
-    assert "- part added: tank (expansion_tank)\n- pipe added: tee -> tank\n" in text
+    assert "- heater is better: trapped before" in text
+    assert "- gone: error trapped-expansion" in text
+    assert "- part added: tank " in text
+    assert "- pipe added: tee -> tank\n" in text
     assert RENAMED not in text
 
 
 def test_same_file_twice_says_that_nothing_differs() -> None:
     text = told(CHECKED, CHECKED)
-    assert "- nothing: verdicts, figures and findings are as before." in text
+    assert "- nothing: " in text
     assert "as before: trapped" in text
-    assert "Nothing: parts, pipes, scenarios and accepted findings are as before." in text
+    assert "\nNothing: parts" in text
     assert "is otherwise different" not in text
 
 
@@ -116,9 +72,9 @@ def test_part_of_another_name_is_explained() -> None:
 
 def test_finding_that_stands_in_other_words_is_shown_both_ways() -> None:
     text = told(CHECKED, CHECKED.replace("50 gal", "60 gal"))
-    assert "was: error trapped-expansion (heater, meter): heater is closed" in text
-    assert "now: error trapped-expansion (heater, meter): heater is closed" in text
-    assert "- part altered: heater: volume: 50 gal -> 60 gal" in text
+    assert "was: error trapped-expansion (heater" in text
+    assert "now: error trapped-expansion (heater" in text
+    assert "heater: volume: 50 gal -> 60 gal" in text
 
 
 def test_title_and_names_of_files_are_made_visible() -> None:

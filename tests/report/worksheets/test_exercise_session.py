@@ -47,7 +47,7 @@ def test_slip_of_the_pen_is_no_wrong_answer() -> None:
 def test_what_is_not_understood_is_asked_again() -> None:
     said, is_right = played(VERDICT, "eh?", *answers(VERDICT), "")
     assert is_right
-    assert said[1].startswith("That is not understood: a letter from a to b will do.\n  a) open")
+    assert "a letter from a to b will do.\n  a) open" in said[1]
 
 
 def test_after_three_times_the_answer_is_told() -> None:
@@ -60,7 +60,8 @@ def test_every_blank_is_asked_in_turn() -> None:
     size, charge = answers(TANK)
     said, is_right = played(TANK, size, charge, "")
     assert is_right
-    assert said[1] == f"Right: {size}.\nIf a tank can do it, it is charged to (psi): "
+    assert said[1].startswith(f"Right: {size}.\n")
+    assert said[1].endswith("charged to (psi): ")
     _, is_right = played(TANK, size, "5 gal", charge, "")
     assert is_right
     _, is_right = played(TANK, size, "1", "")

@@ -9,10 +9,12 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Literal, TypeAlias
 
+from plumbnet.layout.units import INCH
+
 Ends: TypeAlias = Literal["closed", "hoop", "anchored"]
 """What holds a tube lengthwise: its own closed ends, nothing, or anchors."""
 
-TYPICAL_HEATER_INSIDE_M, TYPICAL_HEATER_WALL_M = 20 * 0.0254, 0.075 * 0.0254
+TYPICAL_HEATER_INSIDE_M, TYPICAL_HEATER_WALL_M = 20 * INCH, 0.075 * INCH
 """A storage heater's shell of 20 in by 0.075 in: typical of the trade, no maker's data; from memory."""
 
 _TABLE = "walls.csv"

@@ -192,7 +192,7 @@ def steel_growth_gal(volume_gal: float, rise_f: float) -> float:
 def locked_rise_pa(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
     """The pressure at which a heater without walls that yield has just no room left."""
     zone = Locked(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=pressure_abs_pa)
-    return brentq(lambda more: Climb(zone, pressure_abs_pa + more, hot_k).room_left_kg(hot_k), 0.0, 99e6)
+    return float(brentq(lambda more: Climb(zone, pressure_abs_pa + more, hot_k).room_left_kg(hot_k), 0.0, 99e6))
 
 
 def locked_rise_atm(from_c: float, to_c: float) -> float:

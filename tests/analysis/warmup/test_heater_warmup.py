@@ -10,7 +10,7 @@ from showcase import SHOWCASE
 import plumbnet
 from plumbnet.analysis.equilibrium.shared_tanks import Settling
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, Warming, warm_up
+from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, Warming, typical_warm_up, warm_up
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
 
@@ -60,7 +60,7 @@ def test_controlled_heater_comes_to_the_pressure_at_which_it_settles(
     report = showcase(name, scenario)
     facts = next(one for one in report.heaters if one.name == heater)
     try:
-        warming = warm_up(report, heater)
+        warming = typical_warm_up(report, heater)
     except NoWarmUp as error:
         assert "lacks an input" in str(error) or "antifreeze" in str(error)  # noqa: PT017  # either will do
         return

@@ -9,14 +9,15 @@ from typing import Literal
 import pytest
 import yaml
 from pydantic import BaseModel, ConfigDict, TypeAdapter
+from scipy.optimize import brentq
 
 from plumbnet.layout.units.tubes import tube
 from plumbnet.physics.fluids import glycol, water
-from plumbnet.physics.fluids.expansion import expansion_m3, growth
-from plumbnet.physics.sizing.duty import COPPER_PER_K, STEEL_PER_K, Duty
+from plumbnet.physics.fluids.expansion import growth
+from plumbnet.physics.sizing.duty import STEEL_PER_K, Duty
 from plumbnet.physics.sizing.methods import size
 from plumbnet.physics.sizing.sizing_steps import vessel_growth_m3
-from plumbnet.physics.vessels.locked_volume import Locked, linear_rise_pa
+from plumbnet.physics.vessels.locked_volume import Climb, Locked
 from plumbnet.physics.vessels.walls import Shell, elastic_tube, heater_shell, material
 
 FOOT_M, POUND_KG = 0.3048, 0.45359237
@@ -105,7 +106,7 @@ def volume_ratio(from_c: float, to_c: float, pressure_bar: float) -> float:
 
 def expansion_gal(volume_gal: float, from_f: float, to_f: float, pressure_psig: float) -> float:
     cold, hot = kelvin_of_f(from_f), kelvin_of_f(to_f)
-    return expansion_m3(volume_gal, cold, hot, pressure_abs_pa=psig(pressure_psig))
+    return volume_gal * growth(cold, hot, pressure_abs_pa=psig(pressure_psig))
 
 
 def duty_gal(system_gal: float, hot_f: float, start_psig: float, end_psig: float) -> Duty:
@@ -184,14 +185,14 @@ def unvented_tank_l(method: str, heater_l: float, hot_c: float, start_bar: float
     return size(method, duty).tank_m3
 
 
-def vessel_growth_gal(volume_gal: float, material: str, rise_f: float) -> float:
-    alpha = {"steel": STEEL_PER_K, "copper": COPPER_PER_K}[material]
-    return vessel_growth_m3(volume_gal, rise_f / 1.8, linear_per_k=alpha)
+def steel_growth_gal(volume_gal: float, rise_f: float) -> float:
+    return vessel_growth_m3(volume_gal, rise_f / 1.8, linear_per_k=STEEL_PER_K)
 
 
 def locked_rise_pa(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
+    """The pressure at which a heater without walls that yield has just no room left."""
     zone = Locked(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=pressure_abs_pa)
-    return zone.pressure_abs_pa(hot_k) - pressure_abs_pa
+    return float(brentq(lambda more: Climb(zone, pressure_abs_pa + more, hot_k).room_left_kg(hot_k), 0.0, 99e6))
 
 
 def locked_rise_atm(from_c: float, to_c: float) -> float:
@@ -206,30 +207,11 @@ def locked_rise_psi(from_f: float, to_f: float, from_psig: float) -> float:
     return locked_rise_pa(kelvin_of_f(from_f), kelvin_of_f(to_f), psig(from_psig)) / PSI_PA
 
 
-def locked_pipe_mpa_k(
-    expansivity_per_k: float, wall_per_k: float, compressibility_per_mpa: float, modulus_mpa: float, ratio: float
-) -> float:
-    """With d/(E w) for the wall: girth alone, and a material that does not draw in."""
-    shell = Shell(1.0, ratio / (modulus_mpa * 1e6), wall_per_k)
-    compressibility = compressibility_per_mpa / 1e6
-    return (
-        linear_rise_pa(1, shell=shell, expansivity_per_k=expansivity_per_k, compressibility_per_pa=compressibility)
-        / 1e6
-    )
-
-
-def linear_rise_mpa(expansivity_per_k: float, modulus_pa: float, rise_k: float) -> float:
-    liquid = {"expansivity_per_k": expansivity_per_k, "compressibility_per_pa": 1 / modulus_pa}
-    return linear_rise_pa(rise_k, shell=Shell(1.0), **liquid) / 1e6
-
-
 def water_rise_bar(shell: Shell, at_c: float, rise_k: float) -> float:
+    """Handbook form, API 521 (2007) and ISO 23251, 5.14.4, without leakage: what grows over what yields."""
     state = {"temperature_k": kelvin(at_c), "pressure_abs_pa": water.ATMOSPHERE_PA}
-    liquid = {
-        "expansivity_per_k": water.expansivity_per_k(**state),
-        "compressibility_per_pa": water.compressibility_per_pa(**state),
-    }
-    return linear_rise_pa(rise_k, shell=shell, **liquid) / BAR_PA
+    grows_per_k = water.expansivity_per_k(**state) - shell.expansion_per_k
+    return grows_per_k * rise_k / (water.compressibility_per_pa(**state) + shell.compliance_per_pa) / BAR_PA
 
 
 def rigid_rise_bar_k(at_c: float) -> float:
@@ -290,12 +272,10 @@ CALCULATIONS: dict[str, Callable[..., float]] = {
         hydronic_tank_by_if97_gal,
         drinking_water_tank_l,
         unvented_tank_l,
-        vessel_growth_gal,
+        steel_growth_gal,
         locked_rise_atm,
         locked_rise_bar,
         locked_rise_psi,
-        locked_pipe_mpa_k,
-        linear_rise_mpa,
         rigid_rise_bar_k,
         elastic_rise_bar,
         boiling_at_k,

@@ -20,11 +20,11 @@ def status(reports: Iterable[Report]) -> int:
     return FINE if all(report.is_fine for report in reports) else FOUND
 
 
-def write(words: str, *, blank_line: bool = False) -> None:
-    """Print words as they are, behind an empty line if so wanted."""
+def write(words: str) -> None:
+    """Print words as they are."""
     if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
         sys.stdout.reconfigure(errors="backslashreplace", newline="")
-    typer.echo(("\n" if blank_line else "") + words, nl=False)
+    typer.echo(words, nl=False)
 
 
 def console_paint() -> Paint:

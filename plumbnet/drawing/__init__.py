@@ -13,7 +13,7 @@ pipe on paper; arrangement: all of them. - mark: a stroke of a symbol; area: a s
 pipes; composition: all to be drawn.
 """
 
-from plumbnet.drawing.figure import draw_schematic, schematic_figure
+from plumbnet.drawing.figure import schematic_figure
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
@@ -24,7 +24,6 @@ __all__ = [
     "Palette",
     "Service",
     "Shade",
-    "draw_schematic",
     "name_lines",
     "schematic_figure",
     "shortened",

@@ -1,4 +1,4 @@
-"""A schematic to a figure at its natural size or on a sheet of paper, or into axes that are there."""
+"""A schematic to a figure at its natural size or on a sheet of paper."""
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
@@ -29,19 +29,6 @@ def schematic_figure(schematic: Schematic, palette: Palette, *, on_paper: bool =
     figure = Figure(size, facecolor=palette.ground)
     _fill(figure.add_axes((0.0, 0.0, 1.0, 1.0)), composed, sheet, palette=palette, paper=paper)
     return figure
-
-
-def draw_schematic(axes: Axes, schematic: Schematic, palette: Palette) -> None:
-    """Draw a schematic into axes, as large as they allow; their limits are set anew."""
-    composed = composition(schematic)
-    sheet = sheet_for(composed, schematic)
-    left, top, right, bottom = sheet.box
-    figure = axes.get_figure(root=True)
-    dots = _POINTS_PER_INCH if figure is None else figure.dpi
-    room = axes.get_window_extent()
-    wide, high = (side / dots * _POINTS_PER_INCH for side in (room.width, room.height))
-    scale = min(wide / (right - left), high / (bottom - top))
-    _fill(axes, composed, sheet, palette=palette, paper=PaperSize(wide, high, scale))
 
 
 def _fill(axes: Axes, composed: Composition, sheet: DrawingSheet, *, palette: Palette, paper: PaperSize) -> None:

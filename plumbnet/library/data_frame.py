@@ -4,34 +4,12 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
 from plumbnet.analysis import Report
-from plumbnet.report.formats import heater_cells
+from plumbnet.report.formats import HEATER_COLUMNS, heater_cells
 
 if TYPE_CHECKING:
     from pandas import DataFrame
 
-COLUMNS: Final = (
-    "file",
-    "line",
-    "name",
-    "kind",
-    "verdict",
-    "static_pa",
-    "limit_pa",
-    "limit_by",
-    "settled_pa",
-    "cold_k",
-    "hot_k",
-    "heated_volume_m3",
-    "expansion_m3",
-    "opens_first",
-    "opens_first_pa",
-    "stopped_by",
-    "short_m3",
-    "need_tank_m3",
-    "need_nominal_m3",
-    "need_precharge_pa",
-    "need_at",
-)
+COLUMNS: Final = ("file", "line", "name", "kind", "verdict", *HEATER_COLUMNS)
 """The columns, whatever the heaters; SI, pressures gauge at the heater's own height."""
 UNITS: Final = ("_pa", "_k", "_m3")
 """How columns end that hold a quantity."""

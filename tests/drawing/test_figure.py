@@ -2,7 +2,7 @@
 
 from matplotlib.figure import Figure
 
-from plumbnet.drawing.figure import draw_schematic, schematic_figure
+from plumbnet.drawing.figure import schematic_figure
 from plumbnet.drawing.ink.pen import Group
 from plumbnet.drawing.items.item import Diagram, Item, Link
 from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
@@ -63,12 +63,3 @@ def test_sheet_of_paper_is_larger_than_the_drawing() -> None:
     )
     assert tuple(on_paper) != tuple(natural)
     assert max(on_paper) * 25.4 > 296.9
-
-
-def test_schematic_is_fitted_into_axes() -> None:
-    figure = Figure((4, 4))
-    axes = figure.add_axes((0.0, 0.0, 1.0, 0.5))
-    draw_schematic(axes, SCHEMATIC, PALETTE)
-    wide, high = (abs(high - low) for low, high in (axes.get_xlim(), axes.get_ylim()))
-    assert abs(wide / high - 2.0) < 1e-9
-    assert "part-use" in drawn_in(figure)

@@ -36,11 +36,6 @@ class Highest:
     reached_pa: float
     history: History[Zone]
 
-    @property
-    def is_exact(self) -> bool:
-        """Whether a history is known that brings it there."""
-        return self.pressure_pa - self.reached_pa <= RAISED_PA or self.pressure_pa == self.reached_pa
-
 
 @dataclass(frozen=True)
 class Neighbourhood:

@@ -79,18 +79,14 @@ class Settling:
         """What each zone has to take up."""
         return Loading(self.network)
 
-    def settled_pa(self, zone: Zone) -> float | None:
-        """Pressure of a zone at full temperature; None where a safety relief valve lifts or nothing holds it."""
-        pool, group = self._pool(zone), self._group(zone)
-        if pool.pressure_abs_pa == math.inf or self._is_relieved(zone):
-            return None
-        if pool.pressure_abs_pa <= group.loads[zone].static_abs_pa:
-            return self.network.start_pa(zone)
-        return pool.pressure_abs_pa - ATMOSPHERE_PA - group.lifts_pa[zone]
-
-    def share(self, zone: Zone) -> Share:
-        """What settles together with a zone."""
-        return self._share(zone)
+    def share(self, zone: Zone, short_m3: float = 0.0) -> Share:
+        """What settles together with a zone, and what of it finds no room."""
+        group = self._group(zone)
+        zones = group.beside[zone]
+        heaters = {heated.name for each in zones for heated in self.network.heated_in.get(each, ())}
+        growth_m3 = math.fsum(group.loads[each].expansion_m3 for each in zones)
+        tanks = sorted(name for each in zones for name in self.loading.tanks_in.get(each, ()))
+        return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
 
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
         """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
@@ -100,7 +96,7 @@ class Settling:
             level = min(level, pool.pressure_abs_pa)
         elif pool.pressure_abs_pa <= level:
             return self.share(zone)
-        return self._share(zone, shortage(group.loads, group.beside[zone], level).short_m3)
+        return self.share(zone, shortage(group.loads, group.beside[zone], level).short_m3)
 
     def joined(self, zone: Zone) -> Joined:
         """What settles together with a zone, before any of it is warm.
@@ -157,14 +153,6 @@ class Settling:
         beyond = sorted(nx.descendants(group.open, zone) | {zone})
         opened = {role for each in beyond for role in self.loading.opened(each, most_pa - group.lifts_pa[each])}
         return Role.SAFETY_RELIEF in opened and not any(role.is_way_out for role in opened)
-
-    def _share(self, zone: Zone, short_m3: float = 0.0) -> Share:
-        group = self._group(zone)
-        zones = group.beside[zone]
-        heaters = {heated.name for each in zones for heated in self.network.heated_in.get(each, ())}
-        growth_m3 = math.fsum(group.loads[each].expansion_m3 for each in zones)
-        tanks = sorted(name for each in zones for name in self.loading.tanks_in.get(each, ()))
-        return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
 
     def _group(self, zone: Zone) -> _Group:
         if zone not in self._group_of:

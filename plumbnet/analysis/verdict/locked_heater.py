@@ -1,10 +1,7 @@
 """A closed heater left as it is; how much it warms until an outlet lifts, how soon that is, and what is let out."""
 
 import math
-from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
-from functools import lru_cache
 
 from plumbnet.analysis.equilibrium import Settling, cold_k, heated_abs_pa
 from plumbnet.layout.model import Role
@@ -12,12 +9,18 @@ from plumbnet.network import Network
 from plumbnet.network.loops import Heated
 from plumbnet.network.outlets import Rung
 from plumbnet.network.piping import Zone
-from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater, specific_volume_m3_kg
-from plumbnet.physics.vessels import BREAKS_PA, USUAL_EFFICIENCY, Bracket, Locked, joined_shells
+from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
+from plumbnet.physics.vessels import (
+    BREAKS_PA,
+    USUAL_EFFICIENCY,
+    Bracket,
+    Climb,
+    Locked,
+    discharged_m3,
+    joined_shells,
+    locked_rise_k,
+)
 from plumbnet.rules import LockedFacts
-
-_STEP_K = 1e-9
-"""A rise in temperature is found among the multiples of this, by halving."""
 
 
 def locked(
@@ -40,8 +43,8 @@ def locked(
     try:
         water = _water(network, heated, zones, settling)
         taken_m3 = _taken_m3(settling, zones, opens_abs_pa + head_pa)
-        case = _Case(water, opens_abs_pa, heated.source.hot_k, taken_m3)
-        rises = Bracket(_rise_k(case.rigid), _rise_k(case))
+        climb = Climb(water, opens_abs_pa, heated.source.hot_k, taken_m3)
+        rises = Bracket(locked_rise_k(climb.rigid), locked_rise_k(climb))
     except OutsideWater:
         return None
     if rises.rigid > heated.source.hot_k - water.cold_k:
@@ -53,51 +56,8 @@ def locked(
         opens_pa=opens_pa,
         rise_k=rises,
         firing_s=_firing_s(water, rises, inputs),
-        discharged_m3=Bracket(_discharged_m3(case.rigid), _discharged_m3(case)) if discharges else None,
+        discharged_m3=Bracket(discharged_m3(climb.rigid), discharged_m3(climb)) if discharges else None,
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Case:
-    """Locked water, the pressure it climbs to, the temperature it is heated to and what tanks take until then."""
-
-    water: Locked
-    opens_abs_pa: float
-    hot_k: float
-    taken_m3: float
-
-    @property
-    def rigid(self) -> "_Case":
-        return _Case(self.water.rigid, self.opens_abs_pa, self.hot_k, self.taken_m3)
-
-    def room_left_kg(self, temperature_k: float) -> float:
-        """Water that would still find room at the opening pressure."""
-        fits = self.water.fits_kg(temperature_k, pressure_abs_pa=self.opens_abs_pa)
-        return fits + self.taken_m3 / self._volume_m3_kg(temperature_k) - self.water.water_kg
-
-    def out_m3(self, temperature_k: float) -> float:
-        """Water that finds no room, as hot as it is."""
-        return max(0.0, -self.room_left_kg(temperature_k)) * self._volume_m3_kg(temperature_k)
-
-    def _volume_m3_kg(self, temperature_k: float) -> float:
-        return specific_volume_m3_kg(temperature_k, pressure_abs_pa=self.opens_abs_pa)
-
-
-@lru_cache(maxsize=4096)
-def _rise_k(case: _Case) -> float:
-    """Rise in temperature that fills all room at the opening pressure; infinite where being hot does not."""
-    cold_k = case.water.cold_k
-    if case.opens_abs_pa <= case.water.start_abs_pa or case.room_left_kg(cold_k) <= 0.0:
-        return 0.0
-    if case.hot_k <= cold_k or case.room_left_kg(case.hot_k) > 0.0:
-        return math.inf
-    steps = range(math.ceil((case.hot_k - cold_k) / _STEP_K))
-    return _STEP_K * bisect_left(steps, True, key=lambda step: case.room_left_kg(cold_k + _STEP_K * step) <= 0.0)  # noqa: FBT003  what is looked for
-
-
-@lru_cache(maxsize=4096)
-def _discharged_m3(case: _Case) -> float:
-    return case.out_m3(case.hot_k)
 
 
 def _firing_s(water: Locked, rises: Bracket, inputs: Sequence[float | None]) -> Bracket | None:

@@ -40,12 +40,12 @@ class Warming:
 
     report: Report
     fired: tuple[Fired, ...]
-    efficiency: float
     run: WarmUp
     heads_pa: Mapping[str, float]
     plant: Plant
     rigid_run: WarmUp | None = None
     walls: Walls = "typical"
+    efficiency: float = USUAL_EFFICIENCY
 
     @cached_property
     def rigid(self) -> "Warming":
@@ -124,38 +124,22 @@ class Warming:
         return tuple(outlet for basin in self.plant.basins.values() for outlet in basin.outlets)
 
 
-def warm_up(
-    report: Report,
-    heater: str,
-    *,
-    minutes: float | None = None,
-    efficiency: float = USUAL_EFFICIENCY,
-    step_s: float | None = None,
-) -> Warming:
+def warm_up(report: Report, heater: str, *, minutes: float | None = None) -> Warming:
     """The warm-up of a heater from its cold fill, with every fixture shut, until all is hot or for some minutes.
 
     It is run with typical walls and with rigid ones.
     All heaters whose water meets the same zones fire at once. No heat is lost, so times are the shortest there can
     be. Raises NoWarmUp for a heater that is not there, has no input, or does not fire while nothing is drawn.
     """
-    typical = typical_warm_up(report, heater, minutes=minutes, efficiency=efficiency, step_s=step_s)
+    typical = typical_warm_up(report, heater, minutes=minutes)
     until_s = None if minutes is None else 60.0 * minutes
-    return replace(typical, rigid_run=run_warm_up(typical.plant.rigid, until_s=until_s, step_s=step_s))
+    return replace(typical, rigid_run=run_warm_up(typical.plant.rigid, until_s=until_s))
 
 
-def typical_warm_up(
-    report: Report,
-    heater: str,
-    *,
-    minutes: float | None = None,
-    efficiency: float = USUAL_EFFICIENCY,
-    step_s: float | None = None,
-) -> Warming:
+def typical_warm_up(report: Report, heater: str, *, minutes: float | None = None) -> Warming:
     """The same with typical walls alone. Raises NoWarmUp."""
     if minutes is not None and not 0.0 <= minutes <= LONGEST_MINUTES:
         raise NoWarmUp(f"a warm-up lasts from 0 to {LONGEST_MINUTES:g} minutes, not {minutes:g}")
-    if not 0.0 < efficiency <= 1.0:
-        raise NoWarmUp(f"an efficiency is more than 0, and at most 1: not {efficiency:g}")
     network = report.network
     chosen = next((heated for heated in network.heated if heated.name == heater), None)
     if chosen is None:
@@ -165,11 +149,11 @@ def typical_warm_up(
             f"{heater} fires only while water moves through it: with every fixture shut it stays cold, "
             "and nothing warms up"
         )
-    stage = WarmupModel(report.profile, network, Settling(network), chosen, efficiency)
+    stage = WarmupModel(report.profile, network, Settling(network), chosen)
     _refuse_what_cannot_be_warmed(report, stage)
     until_s = None if minutes is None else 60.0 * minutes
-    run = run_warm_up(stage.plant, until_s=until_s, step_s=step_s)
-    return Warming(report, tuple(stage.fired()), efficiency, run, stage.heads_pa, stage.plant)
+    run = run_warm_up(stage.plant, until_s=until_s)
+    return Warming(report, tuple(stage.fired()), run, stage.heads_pa, stage.plant)
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: WarmupModel) -> None:

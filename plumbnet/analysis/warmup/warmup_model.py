@@ -40,7 +40,6 @@ class WarmupModel:
     network: Network
     settling: Settling
     chosen: Heated
-    efficiency: float
 
     @cached_property
     def _joint(self) -> tuple[Joined, tuple[Heated, ...]]:
@@ -123,9 +122,7 @@ class WarmupModel:
     def _burner(self, heated: Heated) -> Burner:
         if heated.source.input_w is None:
             raise ValueError(f"{heated.name} has no input")
-        return Burner(
-            name=heated.name, input_w=heated.source.input_w, hot_k=heated.source.hot_k, efficiency=self.efficiency
-        )
+        return Burner(name=heated.name, input_w=heated.source.input_w, hot_k=heated.source.hot_k)
 
     def _elements_k(self, group: Sequence[Heated]) -> Iterator[float]:
         """Temperatures at which relief valves on the heaters open."""

@@ -70,7 +70,7 @@ def check_valve(name: str) -> Symbol:
     )
 
 
-def _boxed_checks(name: str, extra: tuple[Disc | Letter, ...] = ()) -> Symbol:
+def _boxed_checks(name: str) -> Symbol:
     return in_line(
         name,
         46.0,
@@ -79,7 +79,6 @@ def _boxed_checks(name: str, extra: tuple[Disc | Letter, ...] = ()) -> Symbol:
         straight((-23.0, 0.0), (23.0, 0.0)),
         *check_marks(-10.5, 11.0),
         *check_marks(9.5, 11.0),
-        *extra,
         *arrow(0.0, -15.5, 20.0),
     )
 

@@ -1,6 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
-from plumbnet.layout.units.factors import ATMOSPHERE, DAY, FOOT, GALLON, KILO, LITRE, POUND, PSI
+from plumbnet.layout.units.factors import ATMOSPHERE, DAY, FOOT, GALLON, INCH, KILO, LITRE, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
@@ -40,6 +40,7 @@ __all__ = [
     "FRACTION",
     "GALLON",
     "HEAD",
+    "INCH",
     "KILO",
     "LENGTH",
     "LITRE",

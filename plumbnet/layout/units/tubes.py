@@ -10,11 +10,12 @@ from functools import lru_cache
 from importlib.resources import files
 from types import MappingProxyType
 
+from plumbnet.layout.units.factors import INCH, MILLI
 from plumbnet.layout.yaml import nearest, quoted
 
 _TABLE = "tubes.csv"
 _COLUMNS = ("material", "size", "unit", "outside", "wall", "standard", "status")
-_METRE_PER = {"in": 0.0254, "mm": 0.001}  # inch of 25.4 mm: NIST Handbook 44, appendix C
+_METRE_PER = {"in": INCH, "mm": MILLI}
 _UNITS = {"": "", '"': "in", "in": "in", "mm": "mm"}
 _NAME = re.compile(r'([a-z][a-z-]*) ?([^"a-z]*?) ?(in|mm|"|)', re.IGNORECASE | re.ASCII)
 _LONGEST_NAME = 60  # characters; keeps the pattern's backtracking short

@@ -30,8 +30,8 @@ class _Complaint:
             return end_of(self.lines)
         return mark.line + 1, mark.column + 1
 
-    def here(self, text: str, hint: str, width: int = 1) -> Fault:
-        return Fault(self.line, self.column, text, hint, width)
+    def here(self, text: str, hint: str) -> Fault:
+        return Fault(self.line, self.column, text, hint)
 
     def at_start(self, text: str, hint: str) -> Fault:
         return Fault(*self.start, text, hint)

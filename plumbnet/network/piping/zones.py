@@ -54,7 +54,6 @@ class Zoning:
     zone_of: list[Zone]
     cell_of: list[Cell]
     zone_count: int
-    cell_count: int
     out: dict[Zone, list[Crossing]] = field(default_factory=lambda: defaultdict(list))
     into: dict[Zone, list[Crossing]] = field(default_factory=lambda: defaultdict(list))
     inner: list[Crossing] = field(default_factory=list)
@@ -76,7 +75,7 @@ def zoning_of(piping: Piping) -> Zoning:
     cell_of, cell_count = groups(len(piping.ports), piping.plain)
     zone_of_cell, zone_count = groups(cell_count, ((cell_of[door.start], cell_of[door.end]) for door in piping.doors))
     zone_of = [zone_of_cell[cell] for cell in cell_of]
-    zoning = Zoning(piping, zone_of, cell_of, zone_count, cell_count)
+    zoning = Zoning(piping, zone_of, cell_of, zone_count)
     for gate in piping.gates:
         _add_crossings(zoning, gate)
     for site in piping.sites():

@@ -5,6 +5,7 @@ from functools import lru_cache
 from plumbnet.physics.fluids.water import densest_k, expansivity_per_k, specific_volume_m3_kg
 
 
+@lru_cache(maxsize=4096)
 def growth(cold_k: float, hot_k: float, *, pressure_abs_pa: float) -> float:
     """Part of its cold volume by which water grows when it is heated; 0.0 where it does not grow.
 
@@ -16,20 +17,9 @@ def growth(cold_k: float, hot_k: float, *, pressure_abs_pa: float) -> float:
     >>> round(growth(277.15, 353.15, pressure_abs_pa=ATMOSPHERE_PA), 3)  # handbooks, 4 to 80 degC: 1.029
     0.029
     """
-    return _growth(cold_k, hot_k, pressure_abs_pa)
-
-
-def expansion_m3(volume_m3: float, cold_k: float, hot_k: float, *, pressure_abs_pa: float) -> float:
-    """Water that a cold volume gives off when it is heated.
-
-    Absolute pressure; errors and source as `growth`.
-
-    >>> from plumbnet.physics.fluids.water import ATMOSPHERE_PA
-    >>> # 40 gal from 90 to 140 degF: almost half a gallon
-    >>> round(expansion_m3(40.0, 305.372, 333.15, pressure_abs_pa=ATMOSPHERE_PA), 2)
-    0.48
-    """
-    return volume_m3 * growth(cold_k, hot_k, pressure_abs_pa=pressure_abs_pa)
+    base_k = counted_from_k(cold_k, pressure_abs_pa=pressure_abs_pa)
+    cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure_abs_pa) for t in (base_k, hot_k))
+    return hot / cold - 1.0 if hot_k > base_k else 0.0
 
 
 def counted_from_k(cold_k: float, *, pressure_abs_pa: float) -> float:
@@ -43,10 +33,3 @@ def counted_from_k(cold_k: float, *, pressure_abs_pa: float) -> float:
     """
     contracts = expansivity_per_k(cold_k, pressure_abs_pa=pressure_abs_pa) < 0.0
     return densest_k(pressure_abs_pa) if contracts else cold_k
-
-
-@lru_cache(maxsize=4096)
-def _growth(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
-    base_k = counted_from_k(cold_k, pressure_abs_pa=pressure_abs_pa)
-    cold, hot = (specific_volume_m3_kg(t, pressure_abs_pa=pressure_abs_pa) for t in (base_k, hot_k))
-    return hot / cold - 1.0 if hot_k > base_k else 0.0

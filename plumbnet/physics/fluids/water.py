@@ -147,29 +147,6 @@ def densest_k(pressure_abs_pa: float) -> float:
     return root(expansivity, LOWEST_K, _ABOVE_EVERY_MAXIMUM_K, xtol=1e-9)
 
 
-def locked_pressure_abs_pa(temperature_k: float, *, specific_volume_m3_kg: float) -> float:
-    """Pressure of water that keeps its volume at a new temperature: locked between rigid walls.
-
-    Saturation pressure where the water leaves room for vapour. Raises OutsideWater outside 273.15 K to
-    623.15 K and where the pressure would pass 100 MPa. Source: IAPWS R7-97(2012), equation 7, solved for the
-    pressure.
-
-    >>> # table 5 there: 80 MPa
-    >>> round(locked_pressure_abs_pa(300.0, specific_volume_m3_kg=0.971180894e-3) / 1e6, 3)
-    80.0
-    """
-
-    def excess(pressure_abs_pa: float) -> float:
-        return _property("volume_m3_kg", temperature_k, pressure_abs_pa) - specific_volume_m3_kg
-
-    lowest = saturation_abs_pa(temperature_k)
-    if excess(lowest) <= 0.0:
-        return lowest
-    if not excess(HIGHEST_PA) <= 0.0:
-        raise OutsideWater(f"water locked at {specific_volume_m3_kg:g} m3/kg and {temperature_k:g} K passes 100 MPa")
-    return root(excess, lowest, HIGHEST_PA, rtol=1e-12)
-
-
 def source(temperature_k: float, *, pressure_abs_pa: float) -> str:
     """Where the specific volume of water in a state is taken from, as a calculation sheet names it.
 

@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import cached_property
 from itertools import permutations
 from typing import Generic
 
@@ -48,6 +47,7 @@ class Peaks(Generic[Zone]):
 
     neighbours: Neighbours[Zone]
     _found: dict[Zone, Peak[Zone]] = field(default_factory=dict)
+    _paired: "dict[tuple[Zone, ...], _Pairs[Zone]]" = field(default_factory=dict)
 
     def of(self, zone: Zone) -> Peak[Zone]:
         """The peak of a zone."""
@@ -107,10 +107,6 @@ class Peaks(Generic[Zone]):
             reached = {zone: level for zone, (level, *_) in played.items()}
             self._paired[company] = played, Ceilings(self.neighbours, company, reached).found()
         return self._paired[company]
-
-    @cached_property
-    def _paired(self) -> "dict[tuple[Zone, ...], _Pairs[Zone]]":
-        return {}
 
 
 _Reached = tuple[float, History[Zone], bool]

@@ -34,9 +34,6 @@ _DIMENSIONS: Mapping[str, StepDimension] = {
 STEEL_PER_K = 6.5e-6 * 1.8
 """Linear expansion of steel as the ASHRAE handbook has it for sizing, 6.5e-6 per degF; from memory."""
 
-COPPER_PER_K = 9.5e-6 * 1.8
-"""Linear expansion of copper as the ASHRAE handbook has it for sizing, 9.5e-6 per degF; from memory."""
-
 
 class MissingInput(ValueError):
     """A sizing method was asked without a number that it needs; the text names each."""

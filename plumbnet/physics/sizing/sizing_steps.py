@@ -20,7 +20,7 @@ _WALLS = "ASHRAE and ASPE handbooks (from memory)"
 def vessel_growth_m3(volume_m3: float, rise_k: float, *, linear_per_k: float) -> float:
     """Room that pipes and vessels gain by warming.
 
-    Source: ASHRAE and ASPE handbooks (from memory); linear expansions are `sizing.STEEL_PER_K`, `COPPER_PER_K`.
+    Source: ASHRAE and ASPE handbooks (from memory); a linear expansion is `sizing.STEEL_PER_K`.
 
     >>> from plumbnet.physics.sizing.duty import STEEL_PER_K
     >>> round(vessel_growth_m3(900, 100 / 1.8, linear_per_k=STEEL_PER_K), 3)  # ASPE, example 2 (from memory): 1.8 gal

@@ -5,22 +5,23 @@ it fills the room within the walls, by IAPWS-IF97. The truth lies between rigid 
 question is asked of both.
 """
 
-from collections.abc import Callable
+import math
+from bisect import bisect_left
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from plumbnet.physics.fluids import (
-    HIGHEST_K,
     HIGHEST_PA,
     OutsideWater,
-    boiling_k,
     heat_capacity_j_kg_k,
     saturation_abs_pa,
     specific_volume_m3_kg,
 )
-from plumbnet.physics.numerics import root
 from plumbnet.physics.vessels.walls import Shell
 
 _NO_WALLS = Shell(0.0)
+_STEP_K = 1e-9
+"""A rise in temperature is found among the multiples of this, by halving."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,68 +86,6 @@ class Locked:
         cold_m3_kg = specific_volume_m3_kg(self.cold_k, pressure_abs_pa=pressure_abs_pa)
         return hot / hot_m3_kg + cold / cold_m3_kg
 
-    def pressure_abs_pa(self, temperature_k: float) -> float:
-        """Pressure of the zone with its heated part at this temperature and nothing let out.
-
-        Saturation pressure where the water leaves room for vapour. Raises OutsideWater where the pressure
-        passes 100 MPa. Source: own derivation, mass of the water constant.
-
-        >>> zone = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=101325.0)
-        >>> round((zone.pressure_abs_pa(293.15) - 101325.0) / 1e5, 1)  # rigid, IAPWS-95: 32.8 bar
-        32.8
-        """
-        water = self.water_kg
-
-        def room_left_kg(pressure_abs_pa: float) -> float:
-            return self.fits_kg(temperature_k, pressure_abs_pa=pressure_abs_pa) - water
-
-        warmest_k = max(temperature_k, self.cold_k) if self.unheated.volume_m3 > 0.0 else temperature_k
-        lowest = saturation_abs_pa(warmest_k)
-        if room_left_kg(lowest) >= 0.0:
-            return lowest
-        if not room_left_kg(HIGHEST_PA) >= 0.0:
-            raise OutsideWater(f"water locked at {self.cold_k:g} K and heated to {temperature_k:g} K passes 100 MPa")
-        return root(room_left_kg, lowest, HIGHEST_PA, rtol=1e-12)
-
-    def rise_to_k(self, pressure_abs_pa: float) -> float:
-        """Rise in temperature of the heated part that brings the zone to this pressure.
-
-        Nothing where it stands there from the start. Water colder than its density maximum shrinks first, and the
-        rise counts from where it was. Raises OutsideWater where no liquid water reaches the pressure.
-
-        >>> zone = Locked(heated=Shell(0.2), cold_k=277.594, start_abs_pa=515_010.0)  # 40 degF, 60 psig
-        >>> round(zone.rise_to_k(515_010.0 + 84 * 6894.76) * 1.8)  # rigid, IAPWS-95: 84 psi from 40 to 50 degF
-        10
-        """
-        water = self.water_kg
-
-        def room_left_kg(temperature_k: float) -> float:
-            return self.fits_kg(temperature_k, pressure_abs_pa=pressure_abs_pa) - water
-
-        if room_left_kg(self.cold_k) <= 0.0:
-            return 0.0
-        boils = pressure_abs_pa < saturation_abs_pa(HIGHEST_K)
-        hottest = boiling_k(pressure_abs_pa) if boils else HIGHEST_K
-        if room_left_kg(hottest) > 0.0:
-            if boils:
-                return hottest - self.cold_k
-            raise OutsideWater(f"water locked at {self.cold_k:g} K does not reach {pressure_abs_pa:g} Pa absolute")
-        return root(room_left_kg, self.cold_k, hottest, xtol=1e-9) - self.cold_k
-
-    def discharged_m3(self, temperature_k: float, *, opens_abs_pa: float) -> float:
-        """Water let out on the way to this temperature by an outlet that holds the zone at its opening pressure.
-
-        Measured hot, at the outlet's pressure: the expansion less what the walls and the compression of the water
-        take. An outlet that closes lower than it opens lets out more: ask with the pressure at which it closes.
-        Nothing while the outlet stays shut. Water that would boil at that pressure counts as saturated liquid.
-
-        >>> zone = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
-        >>> round(zone.discharged_m3(333.15, opens_abs_pa=1.136e6) * 1000, 2)  # litres of 200; 10 to 60 degC: 1.68 %
-        3.3
-        """
-        over = self.water_kg - self.fits_kg(temperature_k, pressure_abs_pa=opens_abs_pa)
-        return max(0.0, over) * specific_volume_m3_kg(temperature_k, pressure_abs_pa=opens_abs_pa)
-
     def firing_s(self, rise_k: float, *, input_w: float, efficiency: float) -> float:
         """Time in which a burner raises the heated water by so much: m cp dT over the heat that reaches the water.
 
@@ -166,27 +105,63 @@ class Locked:
         return self.heated.volume_m3 / volume * heat * rise_k / useful
 
 
-def bracket(zone: Locked, question: Callable[[Locked], float]) -> Bracket:
-    """The answer of a zone with rigid walls and with its own.
+@dataclass(frozen=True, slots=True)
+class Climb:
+    """Locked water, the pressure it climbs to, the temperature it is heated to and what tanks take until then.
 
-    >>> zone = Locked(heated=Shell(0.2, 1.267e-9, 36e-6), cold_k=298.15, start_abs_pa=5e5)
-    >>> rise = bracket(zone, lambda each: each.rise_to_k(1.136e6))  # to 150 psig
-    >>> round(rise.rigid, 1), round(rise.walls, 1)
-    (1.1, 4.5)
+    Source: own derivation, mass of the water constant.
     """
-    return Bracket(question(zone.rigid), question(zone))
+
+    water: Locked
+    opens_abs_pa: float
+    hot_k: float
+    taken_m3: float = 0.0
+
+    @property
+    def rigid(self) -> "Climb":
+        """The same within walls that yield to nothing."""
+        return replace(self, water=self.water.rigid)
+
+    def room_left_kg(self, temperature_k: float) -> float:
+        """Water that would still find room at the opening pressure with the heated part at this temperature."""
+        fits = self.water.fits_kg(temperature_k, pressure_abs_pa=self.opens_abs_pa)
+        return fits + self.taken_m3 / self._volume_m3_kg(temperature_k) - self.water.water_kg
+
+    def _volume_m3_kg(self, temperature_k: float) -> float:
+        return specific_volume_m3_kg(temperature_k, pressure_abs_pa=self.opens_abs_pa)
 
 
-def linear_rise_pa(rise_k: float, *, shell: Shell, expansivity_per_k: float, compressibility_per_pa: float) -> float:
-    """Rise of pressure of locked liquid by the handbook form, for small rises and for checks by hand.
+@lru_cache(maxsize=4096)
+def locked_rise_k(climb: Climb) -> float:
+    """Rise in temperature that fills all room at the opening pressure; infinite where being hot does not.
 
-    Expansivity and compressibility of the liquid are taken as constant, which for water holds over a few kelvin
-    only. Source: API 521 (2007) and ISO 23251, 5.14.4, without leakage; the wall's part is `walls.elastic_tube`.
+    Nothing where it stands there from the start. Water colder than its density maximum shrinks first, and the rise
+    counts from where it was. Raises OutsideWater.
 
-    >>> shell = Shell(0.001, compliance_per_pa=100 / 2e11, expansion_per_k=36e-6)  # diameter 100 times the wall
-    >>> # eng-tips.com FAQ 378-1339: about 0.19 MPa for each kelvin
-    >>> round(linear_rise_pa(1.0, shell=shell, expansivity_per_k=210e-6, compressibility_per_pa=4e-10) / 1e6, 3)
-    0.193
+    >>> zone = Locked(heated=Shell(0.2), cold_k=277.594, start_abs_pa=515_010.0)  # 40 degF, 60 psig
+    >>> round(locked_rise_k(Climb(zone, 515_010.0 + 84 * 6894.76, 333.15)) * 1.8)  # rigid, IAPWS-95: 84 psi to 50 degF
+    10
     """
-    net = expansivity_per_k - shell.expansion_per_k
-    return net * rise_k / (compressibility_per_pa + shell.compliance_per_pa)
+    cold_k = climb.water.cold_k
+    if climb.opens_abs_pa <= climb.water.start_abs_pa or climb.room_left_kg(cold_k) <= 0.0:
+        return 0.0
+    if climb.hot_k <= cold_k or climb.room_left_kg(climb.hot_k) > 0.0:
+        return math.inf
+    steps = range(math.ceil((climb.hot_k - cold_k) / _STEP_K))
+    return _STEP_K * bisect_left(steps, True, key=lambda step: climb.room_left_kg(cold_k + _STEP_K * step) <= 0.0)  # noqa: FBT003  what is looked for
+
+
+@lru_cache(maxsize=4096)
+def discharged_m3(climb: Climb) -> float:
+    """Water that finds no room once all is hot, let out by an outlet that holds the zone at its opening pressure.
+
+    Measured hot, at the outlet's pressure: the expansion less what the walls, tanks and the compression of the water
+    take. An outlet that closes lower than it opens lets out more: ask with the pressure at which it closes. Nothing
+    while the outlet stays shut. Water that would boil at that pressure counts as saturated liquid. Raises OutsideWater.
+
+    >>> zone = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
+    >>> round(discharged_m3(Climb(zone, 1.136e6, 333.15)) * 1000, 2)  # litres of 200; 10 to 60 degC: 1.68 %
+    3.3
+    """
+    over_kg = max(0.0, -climb.room_left_kg(climb.hot_k))
+    return over_kg * specific_volume_m3_kg(climb.hot_k, pressure_abs_pa=climb.opens_abs_pa)

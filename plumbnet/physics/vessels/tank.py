@@ -13,9 +13,11 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Literal
 
+from plumbnet.layout.units import GALLON, LITRE
+
 _ROUNDING = 1e-9  # relative: volumes and pressures closer than this are equal but for sums and unit conversions
 _SETTLED = 1e-14  # relative step at which the pressure no longer changes in double precision
-_M3_PER = {"gal": 231 * 0.0254**3, "L": 0.001}  # US gallon of 231 cubic inches: NIST Handbook 44, appendix C
+_M3_PER = {"gal": GALLON, "L": LITRE}
 
 
 class NoTank(ValueError):

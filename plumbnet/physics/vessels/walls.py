@@ -7,12 +7,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 from types import MappingProxyType
-from typing import Literal, TypeAlias
 
-Ends: TypeAlias = Literal["closed", "hoop", "anchored"]
-"""What holds a tube lengthwise: its own closed ends, nothing, or anchors."""
+from plumbnet.layout.units import INCH
 
-TYPICAL_HEATER_INSIDE_M, TYPICAL_HEATER_WALL_M = 20 * 0.0254, 0.075 * 0.0254
+TYPICAL_HEATER_INSIDE_M, TYPICAL_HEATER_WALL_M = 20 * INCH, 0.075 * INCH
 """A storage heater's shell of 20 in by 0.075 in: typical of the trade, no maker's data; from memory."""
 
 _TABLE = "walls.csv"
@@ -98,16 +96,12 @@ def joined_shells(shells: Iterable[Shell]) -> Shell:
     )
 
 
-def elastic_tube(
-    volume_m3: float, material: Material, *, inside_m: float, wall_m: float, ends: Ends = "closed"
-) -> Shell:
+def elastic_tube(volume_m3: float, material: Material, *, inside_m: float, wall_m: float) -> Shell:
     """A thin-walled tube as elasticity has it, whatever its material: see `tube_shell` for what may be counted on.
 
     The room grows by d c/(E w) for each pascal: inside diameter d, wall w, Young's modulus E, Poisson's ratio mu,
-    and c = (2.5 - 2 mu)/2 for a tube that carries the pressure on its own closed ends, 1 - mu/2 counting its
-    girth alone, 1 - mu**2 for a tube anchored against growing longer. It grows by 3 alpha for each kelvin.
-    Raises ValueError for a tube without bore or wall. Source: `closed` is API 521 (2007) and ISO 23251, 5.14.4;
-    `hoop` the form of the Center for Chemical Process Safety; `anchored` own derivation, as are the other two.
+    and c = (2.5 - 2 mu)/2, for it carries the pressure on its own closed ends. It grows by 3 alpha for each kelvin.
+    Raises ValueError for a tube without bore or wall. Source: API 521 (2007) and ISO 23251, 5.14.4; own derivation too.
 
     >>> typical = elastic_tube(0.189, material("steel"), inside_m=0.508, wall_m=0.001905)
     >>> f"{typical.compliance_per_pa:.3e}"  # by head: 0.508 * 1.9/2 / (200e9 * 0.001905)
@@ -115,12 +109,11 @@ def elastic_tube(
     """
     if not (0.0 < inside_m < math.inf and 0.0 < wall_m < math.inf):
         raise ValueError(f"a tube needs a bore and a wall: not {inside_m:g} m and {wall_m:g} m")
-    mu = material.poisson
-    give = {"closed": 1.25 - mu, "hoop": 1.0 - mu / 2.0, "anchored": 1.0 - mu**2}[ends]
+    give = 1.25 - material.poisson
     return Shell(volume_m3, inside_m * give / (material.modulus_pa * wall_m), 3.0 * material.expansion_per_k)
 
 
-def tube_shell(volume_m3: float, material: Material, *, inside_m: float, wall_m: float, ends: Ends = "closed") -> Shell:
+def tube_shell(volume_m3: float, material: Material, *, inside_m: float, wall_m: float) -> Shell:
     """A tube as far as its yielding may be counted on: elastic if of metal, rigid if of plastic.
 
     The room in a tube of PEX grows by 3 alpha, about 4.8e-4 of itself, with each kelvin: more than water does below
@@ -131,7 +124,7 @@ def tube_shell(volume_m3: float, material: Material, *, inside_m: float, wall_m:
     >>> tube_shell(0.001, material("pex"), inside_m=0.0173, wall_m=0.0025) == Shell(0.001)
     True
     """
-    elastic = elastic_tube(volume_m3, material, inside_m=inside_m, wall_m=wall_m, ends=ends)
+    elastic = elastic_tube(volume_m3, material, inside_m=inside_m, wall_m=wall_m)
     return elastic if material.credited else elastic.rigid
 
 

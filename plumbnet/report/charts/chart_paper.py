@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from matplotlib import rcParams
 from matplotlib.axes import Axes
-from matplotlib.figure import Figure, SubFigure
+from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import text_to_path
 
@@ -55,9 +55,7 @@ def axes_of(size_in: tuple[float, float], margins_in: tuple[float, float, float,
 
 def figure_of(axes: Axes) -> Figure:
     """The whole figure that axes stand in. Raises ValueError where they stand in none."""
-    figure: Figure | SubFigure | None = axes.get_figure()
-    while isinstance(figure, SubFigure):
-        figure = figure.get_figure()
+    figure = axes.get_figure(root=True)
     if figure is None:
         raise ValueError("these axes stand in no figure")
     return figure

@@ -24,9 +24,7 @@ _MARGINS_IN = (0.75, 0.9, 0.1, 0.5)  # left, bottom, right, top
 _ABOVE = 1.12  # the axis ends so many times higher than the highest mark
 
 
-def ladder_chart(
-    report: Report, ax: Axes | None = None, *, heaters: Sequence[str] | None = None, theme: Theme = "light"
-) -> Axes:
+def ladder_chart(report: Report, *, heaters: Sequence[str] | None = None, theme: Theme = "light") -> Axes:
     """The ladder of each heater, or of those named, in the order of the file; at most `MOST_COLUMNS` of them.
 
     Pressures are those at each heater, in the units of the report.
@@ -35,7 +33,7 @@ def ladder_chart(
     pens, columns = PENS[theme], max(1, len(chosen))
     with style():
         width_in = _MARGINS_IN[0] + _MARGINS_IN[2] + max(_LEAST_IN, COLUMN_IN * columns)
-        axes = ax or axes_of((width_in, HEIGHT_IN), _MARGINS_IN, pens)
+        axes = axes_of((width_in, HEIGHT_IN), _MARGINS_IN, pens)
         _draw(report, axes, chosen, pens)
         axes.set_xticks([])
         axes.spines["bottom"].set_visible(False)

@@ -29,7 +29,7 @@ _DASHES = {0: "-", -1: "--", -2: (0.0, (4.0, 1.5, 1.0, 1.5)), 1: (0.0, (1.0, 1.5
 """Lines by how many steps their charge lies above the tank's own."""
 
 
-def tank_chart(report: Report, heater: str, found: Sizes, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+def tank_chart(report: Report, heater: str, found: Sizes, *, theme: Theme = "light") -> Axes:
     """The smallest tank for a heater against the highest pressure allowed at it, for several charges.
 
     The one chosen is marked, and the sizes that can be had are the scale. `found` is that of
@@ -37,7 +37,7 @@ def tank_chart(report: Report, heater: str, found: Sizes, ax: Axes | None = None
     """
     pens, units = PENS[theme], report.facts.units
     with style():
-        axes = ax or axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)
+        axes = axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)
         heading(axes, report, f"the tank of {heater}, {place(found.at)}")
         axes.set_xlabel(f"highest pressure at the tank, {unit(PRESSURE, units)}")
         axes.set_ylabel(f"smallest tank, {unit(VOLUME, units)}; across, the sizes to be had")

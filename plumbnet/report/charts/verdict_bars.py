@@ -28,16 +28,16 @@ _HATCHES: dict[Hatch, str] = {
 }
 
 
-def verdicts_file(sums: SurveySums, form: Form, *, theme: Theme = "light") -> bytes:
+def verdicts_file(sums: SurveySums, form: Form) -> bytes:
     """The chart as a file."""
-    return saved(figure_of(verdicts_chart(sums, theme=theme)), form, title=_title(sums))
+    return saved(figure_of(verdicts_chart(sums)), form, title=_title(sums))
 
 
-def verdicts_chart(sums: SurveySums, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+def verdicts_chart(sums: SurveySums, *, theme: Theme = "light") -> Axes:
     """A row for each verdict, the best on top: the bar of what is, and below it that of what would be."""
     pens, before, after = PENS[theme], sums.before, sums.after
     with style():
-        axes = ax or axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)
+        axes = axes_of((WIDTH_IN, HEIGHT_IN), _MARGINS_IN, pens)
         axes.set_xlim(0.0, _ROOM * max(1, *before.values(), *after.values()))
         axes.set_ylim(len(before) - 0.4, -0.6)
         for row, (verdict, count) in enumerate(before.items()):

@@ -14,6 +14,7 @@ from plumbnet.report.charts.chart_paper import (
     TextMeasure,
     axes_of,
     extent_in,
+    figure_of,
     heading,
     inked,
     style,
@@ -52,7 +53,7 @@ def lines(found: WarmUps) -> dict[str, Course]:
     return here | ({} if found.cured is None else {CURED: Course(found.cured)})
 
 
-def warmup_chart(found: WarmUps, ax: Axes | None = None, *, theme: Theme = "light") -> Axes:
+def warmup_chart(found: WarmUps, *, theme: Theme = "light") -> Axes:
     """Temperature and pressure of a heater from cold, with every fixture shut, until all is hot.
 
     `found` is that of `study.warm_ups`. Returns the axes of pressure; those of temperature stand above them.
@@ -60,7 +61,7 @@ def warmup_chart(found: WarmUps, ax: Axes | None = None, *, theme: Theme = "ligh
     warming, drawn = found.as_it_is, lines(found)
     with style():
         key = _key(drawn, found.remedy)
-        axes = ax or _sheet(key, PENS[theme])
+        axes = _sheet(key, PENS[theme])
         above = _parted(axes)
         _draw(axes, above, drawn, PENS[theme])
         _write(axes, key, PENS[theme])
@@ -91,12 +92,10 @@ def _sheet(key: Sequence[str], pens: Pens) -> Axes:
 
 def _parted(axes: Axes) -> Axes:
     """Axes made lower, and new ones over them that share their time."""
-    box, figure = axes.get_position(), axes.get_figure()
-    if figure is None:
-        raise ValueError("these axes stand in no figure")
+    box = axes.get_position()
     axes.set_position((box.x0, box.y0, box.width, box.height * _PRESSURE))
     top = box.height * _TEMPERATURE
-    return figure.add_axes((box.x0, box.y1 - top, box.width, top), sharex=axes)
+    return figure_of(axes).add_axes((box.x0, box.y1 - top, box.width, top), sharex=axes)
 
 
 def _draw(axes: Axes, above: Axes, drawn: dict[str, Course], pens: Pens) -> None:

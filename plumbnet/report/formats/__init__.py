@@ -1,11 +1,20 @@
 """Reports for programs: JSON, SARIF, JUnit and CSV, a module each."""
 
-from plumbnet.report.formats.csv1 import CsvCell, CsvRow, CsvWriter, fault_cells, finding_cells, heater_cells
+from plumbnet.report.formats.csv1 import (
+    HEATER_COLUMNS,
+    CsvCell,
+    CsvRow,
+    CsvWriter,
+    fault_cells,
+    finding_cells,
+    heater_cells,
+)
 from plumbnet.report.formats.json1 import Json, JsonWriter, in_order, report_fields
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 
 __all__ = [
+    "HEATER_COLUMNS",
     "CsvCell",
     "CsvRow",
     "CsvWriter",

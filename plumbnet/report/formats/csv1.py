@@ -18,16 +18,7 @@ from plumbnet.study.remedies import Checked
 CsvCell = str | float | int | None
 CsvRow = Mapping[str, CsvCell]
 
-COLUMNS: Final = (
-    "record",
-    "file",
-    "line",
-    "column",
-    "name",
-    "kind",
-    "verdict",
-    "severity",
-    "parts",
+HEATER_COLUMNS: Final = (
     "static_pa",
     "limit_pa",
     "limit_by",
@@ -44,6 +35,19 @@ COLUMNS: Final = (
     "need_nominal_m3",
     "need_precharge_pa",
     "need_at",
+)
+"""What is told of a heater alone; SI, pressures gauge at the heater's own height."""
+COLUMNS: Final = (
+    "record",
+    "file",
+    "line",
+    "column",
+    "name",
+    "kind",
+    "verdict",
+    "severity",
+    "parts",
+    *HEATER_COLUMNS,
     "clause",
     "clause_verified",
     "text",

@@ -9,7 +9,7 @@ from plumbnet.report.page.chapters import drawn, findings, summary
 from plumbnet.report.page.html_page import to_fragment
 from plumbnet.report.page.page_content import PageBlock
 from plumbnet.report.prose import Paragraph
-from plumbnet.report.text import CAUTION
+from plumbnet.report.text import CAUTION, counted
 from plumbnet.study.dossier import Dossier
 
 
@@ -34,7 +34,7 @@ def _report(report: Report) -> Iterator[PageBlock]:
 def _system(system: System, answer: Report | LayoutError) -> Iterator[PageBlock]:
     heaters = sum(part.heat() is not None for part in system.parts.values())
     counts = [(len(system.parts), "part"), (len(system.pipes), "pipe"), (heaters, "heater")]
-    yield Paragraph(", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts) + ".")
+    yield Paragraph(", ".join(counted(count, word) for count, word in counts) + ".")
     if isinstance(answer, LayoutError):
         yield Paragraph("; ".join(fault.sentence for fault in answer.faults))
     else:

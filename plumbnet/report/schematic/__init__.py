@@ -2,7 +2,7 @@
 
 from plumbnet.report.schematic.legend_words import LEGEND
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
-from plumbnet.report.schematic.schematic_figure import draw_on, schematic, schematic_file, schematic_svg
+from plumbnet.report.schematic.schematic_figure import schematic, schematic_file, schematic_svg
 from plumbnet.report.schematic.schematic_items import piping_of
 
-__all__ = ["LEGEND", "draw_on", "piping_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]
+__all__ = ["LEGEND", "piping_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]

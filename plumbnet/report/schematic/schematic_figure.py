@@ -1,10 +1,9 @@
-"""The schematic of a report as a figure, at its natural size or on a sheet of paper, as a file, or in axes."""
+"""The schematic of a report as a figure, at its natural size or on a sheet of paper, or as a file."""
 
-from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
-from plumbnet.drawing import draw_schematic, schematic_figure
+from plumbnet.drawing import schematic_figure
 from plumbnet.report.figures import PALETTES, Form, Theme, saved, settled
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
 
@@ -27,9 +26,3 @@ def schematic_file(report: Report, form: Form, *, theme: Theme = "light", date: 
     """The schematic of a report as a file; a PDF on a sheet of paper where one is large enough."""
     figure = schematic(report, theme=theme, date=date, on_paper=form == "pdf")
     return saved(figure, form, title=title_of(report))
-
-
-def draw_on(axes: Axes, report: Report, *, theme: Theme = "light", date: str | None = None) -> None:
-    """Draw the schematic of a report into axes, as large as they allow; their limits are set anew."""
-    with settled():
-        draw_schematic(axes, schematic_of(report, date), PALETTES[theme])

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from plumbnet.report.output import record_blocks
 from plumbnet.report.prose import Block, Heading, Paragraph, Table, document_text
-from plumbnet.report.text import CAUTION
+from plumbnet.report.text import CAUTION, counted
 from plumbnet.study.contingency import Error, Outcome, Pairs, Sweep, Turn
 
 _NOTHING = "none"
@@ -71,11 +71,10 @@ def _few(words: list[str], joint: str) -> str:
 def _count(found: Sweep, shown: int) -> str:
     """How many events there are, how many of them are shown, and how many change nothing."""
     changing = len(found.changing)
-    events = "1 event" if len(found.events) == 1 else f"{len(found.events)} events"
     left = f" ({shown} shown)" if shown < changing else ""
     return (
-        f"{events} tried, one at a time: {changing} would change a verdict or bring an error{left}, "
-        f"{found.idle_count} would change nothing."
+        f"{counted(len(found.events), 'event')} tried, one at a time: {changing} would change a verdict or bring "
+        f"an error{left}, {found.idle_count} would change nothing."
     )
 
 

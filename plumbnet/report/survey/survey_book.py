@@ -173,13 +173,8 @@ class Book:
         return self._file.execute(query).fetchall()
 
 
-def path_of(key: str | bytes) -> str:
-    """The path that stands in the file, as Python has it."""
-    return os.fsdecode(key)
-
-
 def _key(path: str) -> str | bytes:
-    """A path as it stands in the file: text, or the bytes of a name that is no Unicode."""
+    """A path as it stands in the file: text, or the bytes of a name that is no Unicode; `os.fsdecode` leads back."""
     try:
         path.encode()
     except UnicodeEncodeError:

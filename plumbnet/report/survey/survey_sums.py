@@ -1,12 +1,12 @@
 """The file of a survey to its sums: files by fate, heaters from verdict to verdict, what is worse, which findings."""
 
+import os
 import sqlite3
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, Generic, TypeVar
 
 from plumbnet.report.output import Fate
-from plumbnet.report.survey.survey_book import path_of
 from plumbnet.report.survey.survey_entry import Supposition
 from plumbnet.rules import FROM_BEST_TO_WORST, Severity, Verdict
 
@@ -152,7 +152,7 @@ def sums(file: sqlite3.Connection, *, is_supposed: bool) -> SurveySums:
         findings=first(_RANKED, _standing),
         errors=number(f"{_FINDINGS} NULL AND severity = 'error'"),
         accepted=number(f"{_FINDINGS} NOT NULL AND stands_before"),
-        misread=first(_MISREAD, lambda path, *others: Misread(path_of(path), *others)),
+        misread=first(_MISREAD, lambda path, *others: Misread(os.fsdecode(path), *others)),
     )
 
 
@@ -162,7 +162,7 @@ def _turn(old: str | None, new: str | None) -> VerdictTurn:
 
 def _place(path: str | bytes, line: int | None, name: str, *others: str | None) -> FilePlace:
     old, new, stopped_by = others
-    return FilePlace(path_of(path), line, name, _turn(old, new), stopped_by or "")
+    return FilePlace(os.fsdecode(path), line, name, _turn(old, new), stopped_by or "")
 
 
 def _standing(name: str, severity: str, *counts: int) -> StandingFinding:

@@ -2,7 +2,7 @@
 
 from collections import defaultdict, deque
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import ClassVar
 
@@ -90,6 +90,8 @@ class Boundaries:
     """
 
     network: Network
+    _known: dict[str, Boundary | None] = field(default_factory=dict)
+    _reaching: dict[Zone, tuple[str, ...]] = field(default_factory=dict)
 
     def above(self, part: str) -> Iterator[Boundary]:
         """The boundaries between a part and every supply, the nearest first."""
@@ -181,14 +183,6 @@ class Boundaries:
     def _has_relief(self, node: Node) -> bool:
         """Whether a relief valve touches the tee through pipes and fittings alone, and so parts on both its sides."""
         return self._touching[node] in self._relieved
-
-    @cached_property
-    def _known(self) -> dict[str, Boundary | None]:
-        return {}
-
-    @cached_property
-    def _reaching(self) -> dict[Zone, tuple[str, ...]]:
-        return {}
 
     @cached_property
     def _beside(self) -> Mapping[str, list[str]]:

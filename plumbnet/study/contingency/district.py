@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Final
 
@@ -42,6 +42,7 @@ class Districts:
     """Finds the districts of a network round given parts."""
 
     network: Network
+    _known: dict[tuple[str, str], District | None] = field(default_factory=dict)
 
     def around(self, parts: Sequence[str]) -> Iterator[District]:
         """Districts that hold all of some parts, none of them as its tee, the smallest first."""
@@ -82,10 +83,6 @@ class Districts:
     @cached_property
     def _boundaries(self) -> Boundaries:
         return Boundaries(self.network)
-
-    @cached_property
-    def _known(self) -> dict[tuple[str, str], District | None]:
-        return {}
 
     @cached_property
     def _order(self) -> Mapping[str, int]:

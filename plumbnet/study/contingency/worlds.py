@@ -1,7 +1,7 @@
 """A report to the answers of other worlds: what stands once some events have happened, at the least cost."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis import Report, facts_of
@@ -42,6 +42,8 @@ class Worlds:
 
     report: Report
     analysed: int = 0
+    _told: dict[tuple[str, str], bool] = field(default_factory=dict)
+    _at_rest: dict[tuple[str, str], Effect] = field(default_factory=dict)
 
     @cached_property
     def before(self) -> Answer:
@@ -131,14 +133,6 @@ class Worlds:
 
     def _answer(self, facts: Facts) -> Answer:
         return answer(facts, self.report.profile, self.report.system.accept)
-
-    @cached_property
-    def _told(self) -> dict[tuple[str, str], bool]:
-        return {}
-
-    @cached_property
-    def _at_rest(self) -> dict[tuple[str, str], Effect]:
-        return {}
 
     @cached_property
     def _districts(self) -> Districts:

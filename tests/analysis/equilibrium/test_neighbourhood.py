@@ -5,7 +5,7 @@ import math
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.equilibrium.neighbourhood import RAISED_PA, Highest, Neighbourhood, Neighbourhoods
+from plumbnet.analysis.equilibrium.neighbourhood import Neighbourhood, Neighbourhoods
 from plumbnet.analysis.equilibrium.zone_loads import Loading
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
 from plumbnet.physics.vessels.tank import Tank
@@ -49,17 +49,7 @@ def test_two_in_a_row_come_highest_one_after_the_other() -> None:
     worst = near.highest(second)
     assert worst.pressure_pa / PSI == pytest.approx(boyle(share / 2, share))
     assert worst.history == ((first,), (second,))
-    assert worst.is_exact
-
-
-@pytest.mark.parametrize(("apart_pa", "exact"), [(0.0, True), (RAISED_PA, True), (RAISED_PA + 0.1, False)])
-def test_bound_half_a_pascal_above_what_is_reached_is_exact(apart_pa: float, exact: bool) -> None:  # noqa: FBT001 - a table's column
-    assert Highest(1000.0 + apart_pa, 1000.0, ()).is_exact is exact
-
-
-def test_no_end_that_is_reached_is_exact() -> None:
-    assert Highest(math.inf, math.inf, ()).is_exact
-    assert not Highest(math.inf, 1000.0, ()).is_exact
+    assert worst.reached_pa == pytest.approx(worst.pressure_pa)
 
 
 def test_zone_that_nothing_warms_has_its_static_pressure() -> None:

@@ -1,6 +1,7 @@
 import math
 
 import pytest
+from all_hot import settled_pa
 from conftest import PSI, Drawn, drawn
 
 from plumbnet.analysis.equilibrium.heating_range import cold_k
@@ -19,7 +20,7 @@ CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
 def settled(layout: Drawn, place: str) -> float | None:
     """Pressure of a zone in psi at datum, all hot."""
-    found = Settling(layout.network).settled_pa(layout.zone(place))
+    found = settled_pa(Settling(layout.network), layout.zone(place))
     return None if found is None else (found - layout.lift_pa(place)) / PSI
 
 
@@ -106,7 +107,7 @@ def test_of_two_valves_with_one_set_the_safety_relief_lifts_too() -> None:
 def test_zone_that_nothing_warms_keeps_its_static_pressure_to_the_last_bit() -> None:
     layout = drawn("street -> cv -> tee -> tankless -> tap.hot", street="pressure: 61.7 psi")
     zone = layout.zone("tee")
-    assert Settling(layout.network).settled_pa(zone) == layout.network.standing.static_pa[zone]
+    assert settled_pa(Settling(layout.network), zone) == layout.network.standing.static_pa[zone]
 
 
 def test_well_tank_starts_from_the_cut_out_pressure() -> None:
@@ -245,8 +246,8 @@ def test_vent_high_above_the_limit_is_asked_of_all_that_push_into_it_in_any_orde
     layout = drawn(runs, tank=BIG, vent="elevation: 300 ft")
     asked_first, asked_last = Settling(layout.network), Settling(layout.network)
     zones = layout.zone("heater1"), layout.zone("heater2")
-    assert [asked_first.settled_pa(zone) for zone in zones] == [asked_last.settled_pa(zone) for zone in zones[::-1]]
-    assert asked_last.settled_pa(zones[1]) == pytest.approx(by_head(2 * GROWS_M3) * PSI, rel=1e-9)
+    assert [settled_pa(asked_first, zone) for zone in zones] == [settled_pa(asked_last, zone) for zone in zones[::-1]]
+    assert settled_pa(asked_last, zones[1]) == pytest.approx(by_head(2 * GROWS_M3) * PSI, rel=1e-9)
 
 
 def test_reducer_passes_water_until_what_lies_beyond_comes_to_its_set() -> None:
@@ -322,7 +323,7 @@ def test_shortage_is_asked_at_the_height_of_the_zone_beyond_a_check_too() -> Non
     settling = Settling(layout.network)
     for place in ("heater1", "heater2"):
         zone = layout.zone(place)
-        stands = settling.settled_pa(zone)
+        stands = settled_pa(settling, zone)
         assert stands is not None
         assert settling.shortage(zone, stands + PSI).short_m3 == 0.0
         assert settling.shortage(zone, stands - PSI).short_m3 > 0.0

@@ -8,7 +8,7 @@ from conftest import PSI, system
 import plumbnet
 from plumbnet.analysis.warmup.heater_warmup import warm_up
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
-from plumbnet.physics.vessels.locked_volume import Locked
+from plumbnet.physics.vessels.locked_volume import Climb, Locked, discharged_m3, locked_rise_k
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
 from plumbnet.rules.facts import HeaterFacts, LockedFacts
@@ -36,14 +36,14 @@ def known(shell: Shell) -> Locked:
 
 def test_rise_and_discharge_are_those_of_locked_water() -> None:
     found = locked(heater=RELIEVED)
-    rigid, walls = known(Shell(GALLONS_50)), known(heater_shell(GALLONS_50))
+    rigid, walls = (Climb(known(shell(GALLONS_50)), OPENS, HOT) for shell in (Shell, heater_shell))
     assert found.outlet == "heater/relief"
     assert found.opens_pa == pytest.approx(150.0 * PSI)
-    assert found.rise_k.rigid == pytest.approx(rigid.rise_to_k(OPENS), rel=1e-6)
-    assert found.rise_k.walls == pytest.approx(walls.rise_to_k(OPENS), rel=1e-6)
+    assert found.rise_k.rigid == pytest.approx(locked_rise_k(rigid), rel=1e-6)
+    assert found.rise_k.walls == pytest.approx(locked_rise_k(walls), rel=1e-6)
     assert found.discharged_m3 is not None
-    assert found.discharged_m3.rigid == pytest.approx(rigid.discharged_m3(HOT, opens_abs_pa=OPENS), rel=1e-6)
-    assert found.discharged_m3.walls == pytest.approx(walls.discharged_m3(HOT, opens_abs_pa=OPENS), rel=1e-6)
+    assert found.discharged_m3.rigid == pytest.approx(discharged_m3(rigid), rel=1e-6)
+    assert found.discharged_m3.walls == pytest.approx(discharged_m3(walls), rel=1e-6)
 
 
 def test_firing_by_hand() -> None:
@@ -205,4 +205,5 @@ def test_walls_of_a_heater_on_the_street_do_not_yield_for_the_store_shut_in_betw
     assert found.outlet == "street"
     assert found.opens_pa == pytest.approx(90 * PSI)
     store = Locked(heated=Shell(80 * GALLONS_50 / 50), cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 70.0 * PSI)
-    assert found.rise_k.rigid == found.rise_k.walls == pytest.approx(store.rise_to_k(ATMOSPHERE_PA + 90.0 * PSI))
+    climb = Climb(store, ATMOSPHERE_PA + 90.0 * PSI, HOT)
+    assert found.rise_k.rigid == found.rise_k.walls == pytest.approx(locked_rise_k(climb))

@@ -3,13 +3,14 @@
 from pathlib import Path
 
 import pytest
+from all_hot import settled_pa
 from conftest import PSI, system
 from showcase import SHOWCASE
 
 import plumbnet
 from plumbnet.analysis.equilibrium.shared_tanks import Settling
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, Warming, warm_up
+from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, Warming, typical_warm_up, warm_up
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
 
@@ -59,7 +60,7 @@ def test_controlled_heater_comes_to_the_pressure_at_which_it_settles(
     report = showcase(name, scenario)
     facts = next(one for one in report.heaters if one.name == heater)
     try:
-        warming = warm_up(report, heater, step_s=60.0)
+        warming = typical_warm_up(report, heater)
     except NoWarmUp as error:
         assert "lacks an input" in str(error) or "antifreeze" in str(error)  # noqa: PT017  # either will do
         return
@@ -88,9 +89,9 @@ def test_heater_behind_its_own_check_that_is_hot_last_ends_between_settling_at_o
     """Water of the others came in by its check while it was cold, and cannot go back."""
     report = showcase("school-shared-tanks", "lab-tank-fitted")
     lab = next(one for one in report.heaters if one.name == "lab-heater")
-    warming = warm_up(report, "lab-heater", step_s=60.0)
+    warming = warm_up(report, "lab-heater")
     assert lab.settled_pa is not None
-    at_once_pa = Settling(report.network).settled_pa(zone_of(report, "lab-heater"))
+    at_once_pa = settled_pa(Settling(report.network), zone_of(report, "lab-heater"))
     assert at_once_pa is not None
     assert 1.03 * at_once_pa < max(warming.pressures_pa(warming.fired[0])) < lab.settled_pa
     assert imbalance(warming) < 1e-6
@@ -161,12 +162,6 @@ def test_check_that_needs_a_difference_holds_it() -> None:
     assert max(warming.pressures_pa(warming.fired[0])) == pytest.approx(report.heaters[0].settled_pa, rel=1e-6)
 
 
-def test_electric_heat_is_a_quarter_faster() -> None:
-    report = drawn(FITTED)
-    gas, electric = (warm_up(report, "heater", efficiency=share) for share in (0.8, 1.0))
-    assert gas.run.times_s[-1] == pytest.approx(1.25 * electric.run.times_s[-1], rel=1e-9)
-
-
 def test_minutes_end_it() -> None:
     warming = warm_up(drawn(FITTED), "heater", minutes=2.0)
     assert warming.run.times_s[-1] == 120.0
@@ -201,7 +196,6 @@ REFUSED = {
         "heater",
         {},
     ),
-    "an efficiency is more than 0, and at most 1: not 0": (FITTED, {}, "heater", {"efficiency": 0.0}),
 }
 
 
@@ -260,9 +254,3 @@ def test_each_heater_is_told_the_time_of_its_own_setpoint() -> None:
 def test_both_ends_of_the_bracket_end_after_the_same_minutes() -> None:
     warming = warm_up(drawn(FITTED), "heater", minutes=2.0)
     assert [end.run.times_s[-1] for end in warming.bracket] == [120.0, 120.0]
-
-
-def test_both_ends_of_the_bracket_are_told_at_moments_as_far_apart_as_asked() -> None:
-    warming = warm_up(drawn(FITTED), "heater", minutes=2.0, step_s=30.0)
-    for end in warming.bracket:
-        assert {0.0, 30.0, 60.0, 90.0, 120.0} <= set(end.run.times_s)

@@ -12,7 +12,7 @@ from plumbnet.rules.rule_profile import GENERAL, profile
 
 def stage(runs: str, **parts: str) -> WarmupModel:
     network = drawn(runs, **parts).network
-    return WarmupModel(profile(GENERAL), network, Settling(network), network.heated[0], 0.8)
+    return WarmupModel(profile(GENERAL), network, Settling(network), network.heated[0])
 
 
 def test_zones_beyond_a_check_take_part_and_the_street_does_not() -> None:
@@ -103,7 +103,7 @@ def test_main_that_takes_water_back_gives_it_back_too() -> None:
     assert outlets
 
 
-def test_burner_fires_by_the_file_and_the_efficiency_asked_for() -> None:
+def test_burner_fires_by_the_file_and_the_usual_efficiency() -> None:
     (body,) = stage("street -> cv -> heater -> tap.hot").plant.bodies
     (burner,) = body.burners
     assert burner == Burner(name="heater", input_w=burner.input_w, hot_k=burner.hot_k, efficiency=0.8)

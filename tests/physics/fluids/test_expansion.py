@@ -5,7 +5,7 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.physics.fluids.expansion import counted_from_k, expansion_m3, growth
+from plumbnet.physics.fluids.expansion import counted_from_k, growth
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA, OutsideWater, densest_k
 
 PRESSURE_PA = 6e5
@@ -51,7 +51,7 @@ def test_water_grows_the_more_the_hotter_it_gets(cold_k: float, warm_k: float, h
 
 
 def test_fifty_gallons_from_50_to_140_degf_give_off_more_than_three_quarts() -> None:
-    found = expansion_m3(50.0, 283.15, 333.15, pressure_abs_pa=ATMOSPHERE_PA)
+    found = 50.0 * growth(283.15, 333.15, pressure_abs_pa=ATMOSPHERE_PA)
     assert found == pytest.approx(0.839, abs=0.001)
 
 

@@ -7,7 +7,6 @@ from hypothesis import strategies as st
 
 from plumbnet.physics.fluids.water import (
     ATMOSPHERE_PA,
-    HIGHEST_PA,
     OutsideWater,
     boiling_k,
     compressibility_per_pa,
@@ -15,7 +14,6 @@ from plumbnet.physics.fluids.water import (
     enthalpy_j_kg,
     expansivity_per_k,
     heat_capacity_j_kg_k,
-    locked_pressure_abs_pa,
     saturation_abs_pa,
     saturation_source,
     source,
@@ -151,47 +149,9 @@ def test_states_outside_the_formulation_are_refused(temperature_k: float, pressu
     assert str(refused.value) == text
 
 
-@given(cold_k=temperatures, hot_k=temperatures, pressure_abs_pa=pressures)
-def test_locked_water_keeps_its_volume(cold_k: float, hot_k: float, pressure_abs_pa: float) -> None:
-    cold_k, hot_k = sorted((cold_k, hot_k))
-    volume = specific_volume_m3_kg(cold_k, pressure_abs_pa=pressure_abs_pa)
-    try:
-        locked = locked_pressure_abs_pa(hot_k, specific_volume_m3_kg=volume)
-    except OutsideWater:
-        assert specific_volume_m3_kg(hot_k, pressure_abs_pa=1e8) > volume
-        return
-    found = specific_volume_m3_kg(hot_k, pressure_abs_pa=locked)
-    assert found == pytest.approx(volume, rel=1e-12) or locked == saturation_abs_pa(hot_k)
-
-
-@pytest.mark.parametrize(("cold_k", "hot_k"), [(278.15, 298.15), (283.15, 333.15), (293.15, 353.15)])
-def test_locked_pressure_agrees_with_an_independent_equation_of_state(cold_k: float, hot_k: float) -> None:
-    density = independent("D", cold_k, 5e5)
-    expected = PropsSI("P", "T", hot_k, "D", density, "Water")
-    volume = specific_volume_m3_kg(cold_k, pressure_abs_pa=5e5)
-    assert locked_pressure_abs_pa(hot_k, specific_volume_m3_kg=volume) == pytest.approx(expected, rel=5e-3)
-
-
-def test_locked_water_with_room_for_vapour_stands_at_saturation() -> None:
-    assert locked_pressure_abs_pa(350.0, specific_volume_m3_kg=0.0012) == saturation_abs_pa(350.0)
-
-
-def test_locked_water_past_the_formulation_is_refused() -> None:
-    with pytest.raises(OutsideWater) as refused:
-        locked_pressure_abs_pa(450.0, specific_volume_m3_kg=0.001)
-    assert str(refused.value) == "water locked at 0.001 m3/kg and 450 K passes 100 MPa"
-    with pytest.raises(OutsideWater):
-        locked_pressure_abs_pa(300.0, specific_volume_m3_kg=math.nan)
-
-
 @pytest.mark.parametrize("temperature_k", [273.15, 623.15])
 def test_ends_of_the_boiling_curve_lie_on_it(temperature_k: float) -> None:
     assert boiling_k(saturation_abs_pa(temperature_k)) == pytest.approx(temperature_k, abs=1e-6)
-
-
-def test_locked_water_may_stand_at_the_highest_pressure_known() -> None:
-    volume = specific_volume_m3_kg(300.0, pressure_abs_pa=HIGHEST_PA)
-    assert locked_pressure_abs_pa(300.0, specific_volume_m3_kg=volume) == HIGHEST_PA
 
 
 IF97 = "IAPWS R7-97(2012), equation"

@@ -6,9 +6,9 @@ from dataclasses import replace
 import pytest
 
 from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad, settle
-from plumbnet.physics.fluids.expansion import expansion_m3
+from plumbnet.physics.fluids.expansion import growth
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA, enthalpy_j_kg, specific_volume_m3_kg
-from plumbnet.physics.vessels.locked_volume import Locked
+from plumbnet.physics.vessels.locked_volume import Climb, Locked, locked_rise_k
 from plumbnet.physics.vessels.tank import Tank, settled_abs_pa
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 from plumbnet.physics.warmup import simulation
@@ -37,6 +37,10 @@ def body(
 
 def tank(volume_m3: float = 0.018, most_m3: float | None = None) -> Tank:
     return Tank(volume_m3, charge_abs_pa=FILL, start_abs_pa=FILL, most_m3=most_m3)
+
+
+def grown_m3(cold_k: float, hot_k: float) -> float:
+    return GALLONS_50 * growth(cold_k, hot_k, pressure_abs_pa=FILL)
 
 
 def basin(*outlets: CoupledOutlet, cold_k: float = COLD, unheated: Shell | None = None, **tanks: Tank) -> Basin:
@@ -112,9 +116,9 @@ def test_pressing_and_enthalpy_are_those_of_the_course_itself() -> None:
 
 def test_tank_ends_where_boyle_says() -> None:
     run = simulate(CASES["tank"])
-    growth = expansion_m3(GALLONS_50, COLD, HOT, pressure_abs_pa=FILL)
-    assert run.moments[-1].pressures_abs_pa[0] == pytest.approx(settled_abs_pa(growth, [tank()]), rel=1e-9)
-    assert run.moments[-1].taken_m3["tank"] == pytest.approx(growth, rel=1e-9)
+    grown = grown_m3(COLD, HOT)
+    assert run.moments[-1].pressures_abs_pa[0] == pytest.approx(settled_abs_pa(grown, [tank()]), rel=1e-9)
+    assert run.moments[-1].taken_m3["tank"] == pytest.approx(grown, rel=1e-9)
 
 
 def test_tank_takes_its_time_by_hand() -> None:
@@ -124,9 +128,9 @@ def test_tank_takes_its_time_by_hand() -> None:
 
 def test_water_colder_than_densest_draws_from_the_supply_before_it_grows() -> None:
     run = simulate(CASES["colder than densest"])
-    growth = expansion_m3(GALLONS_50, 274.15, HOT, pressure_abs_pa=FILL)
+    grown = grown_m3(274.15, HOT)
     assert run.books.fed_kg > 0.0
-    assert run.moments[-1].pressures_abs_pa[0] == pytest.approx(settled_abs_pa(growth, [tank()]), rel=1e-6)
+    assert run.moments[-1].pressures_abs_pa[0] == pytest.approx(settled_abs_pa(grown, [tank()]), rel=1e-6)
     opened = run.first(WarmupHappening.TANK_OPENS)
     assert opened is not None
     assert opened.time_s > 200.0
@@ -140,9 +144,10 @@ def test_locked_relief_opens_after_the_rise_known_of_locked_water(shell: Shell, 
     opened = run.first(WarmupHappening.OUTLET_OPENS)
     assert opened is not None
     there = next(moment for moment in run.moments if moment.time_s == opened.time_s)
+    rise_k = locked_rise_k(Climb(still, RELIEF.opens_abs_pa, HOT))
     alike = 1e-6 if pipes.volume_m3 == 0.0 else 2e-4  # there, what is pushed into the pipes is cold at once
-    assert there.temperatures_k["heater"] - COLD == pytest.approx(still.rise_to_k(RELIEF.opens_abs_pa), rel=alike)
-    by_hand_s = still.firing_s(still.rise_to_k(RELIEF.opens_abs_pa), input_w=INPUT_W, efficiency=EFFICIENCY)
+    assert there.temperatures_k["heater"] - COLD == pytest.approx(rise_k, rel=alike)
+    by_hand_s = still.firing_s(rise_k, input_w=INPUT_W, efficiency=EFFICIENCY)
     assert opened.time_s == pytest.approx(by_hand_s, rel=3e-3)  # that formula leaves out what pressing gives
 
 
@@ -175,7 +180,7 @@ def test_sealed_water_ends_where_it_breaks() -> None:
 def test_street_holds_the_pressure_and_takes_the_growth() -> None:
     run = simulate(CASES["street"])
     assert set(run.pressure_abs_pa(0)) == {FILL}
-    assert run.returned_m3 == pytest.approx(expansion_m3(GALLONS_50, COLD, HOT, pressure_abs_pa=FILL), rel=1e-9)
+    assert run.returned_m3 == pytest.approx(grown_m3(COLD, HOT), rel=1e-9)
     assert run.lost_m3 == 0.0
 
 
@@ -229,16 +234,16 @@ def test_thermostat_lights_its_burner_again_below_its_differential() -> None:
 def test_cooling_lets_the_tank_give_back_what_it_took() -> None:
     run = simulate(alone(basin(tank=tank()), body(loss_w_k=30.0)), until_s=36_000.0)
     ons = [event for event in run.events if event.what is WarmupHappening.BURNER_ON]
-    growth = expansion_m3(GALLONS_50, COLD, HOT - 6.0, pressure_abs_pa=FILL)
-    assert ons[1].pressure_abs_pa == pytest.approx(settled_abs_pa(growth, [tank()]), rel=1e-6)
+    grown = grown_m3(COLD, HOT - 6.0)
+    assert ons[1].pressure_abs_pa == pytest.approx(settled_abs_pa(grown, [tank()]), rel=1e-6)
 
 
 #   heater >- gate -> other heater, each with its own tank
 def test_one_heater_fired_alone_comes_to_rest_as_settled() -> None:
     plant = CASES["two zones"]
     run = simulate(Plant(plant.basins, plant.gates, plant.bodies[:1]))
-    growth = expansion_m3(GALLONS_50, COLD, HOT, pressure_abs_pa=FILL)
-    loads = {0: ZoneLoad({"heater": growth}, FILL, (tank(),)), 1: ZoneLoad({}, FILL, (tank(0.009),))}
+    grown = grown_m3(COLD, HOT)
+    loads = {0: ZoneLoad({"heater": grown}, FILL, (tank(),)), 1: ZoneLoad({}, FILL, (tank(0.009),))}
     assert {zone: pool.pressure_abs_pa for pool in settle(loads, plant.gates) for zone in pool.zones} == pytest.approx(
         dict(run.moments[-1].pressures_abs_pa), rel=1e-6
     )
@@ -248,11 +253,11 @@ def test_no_water_comes_back_through_a_gate() -> None:
     """The heater is hot first and fills both tanks; the other, slower, then has less room than if both had waited."""
     run = simulate(CASES["two zones"])
     last = run.moments[-1].pressures_abs_pa
-    growth = expansion_m3(GALLONS_50, COLD, HOT, pressure_abs_pa=FILL)
+    grown = grown_m3(COLD, HOT)
     assert last[0] < last[1]
     taken = run.moments[-1].taken_m3
-    assert taken["left"] + taken["right"] == pytest.approx(2.0 * growth, rel=1e-9)
-    assert taken["right"] > growth
+    assert taken["left"] + taken["right"] == pytest.approx(2.0 * grown, rel=1e-9)
+    assert taken["right"] > grown
     first_hot = run.first(WarmupHappening.SETPOINT_REACHED, "heater")
     assert first_hot is not None
     then = next(moment for moment in run.moments if moment.time_s == first_hot.time_s)
@@ -263,7 +268,7 @@ def test_outlet_set_below_the_fill_runs_from_the_start_and_never_lets_the_pressu
     low = CoupledOutlet(name="drip", opens_abs_pa=FILL - 5e4, blowdown_pa=2e4)
     run = simulate(alone(basin(low)))
     assert max(run.pressure_abs_pa(0)) == pytest.approx(FILL, rel=1e-8)
-    assert run.lost_m3 == pytest.approx(expansion_m3(GALLONS_50, COLD, HOT, pressure_abs_pa=FILL), rel=0.2)
+    assert run.lost_m3 == pytest.approx(grown_m3(COLD, HOT), rel=0.2)
 
 
 def test_time_given_is_the_time_it_takes() -> None:

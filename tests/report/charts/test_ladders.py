@@ -5,12 +5,10 @@ from pathlib import Path
 import pytest
 import yaml
 from conftest import system
-from matplotlib.figure import Figure
 from overlap import off_the_sheet, overlapping, written
 
 import plumbnet
 from plumbnet.layout.model.system import System
-from plumbnet.report.charts.chart_paper import figure_of
 from plumbnet.report.charts.ladders import MOST_COLUMNS, ladder_chart
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
@@ -98,11 +96,3 @@ def test_names_of_any_length_and_letters_fit(name: str) -> None:
 def test_layout_without_heaters_says_so() -> None:
     axes = ladder_chart(plumbnet.check(system("street -> tee -> tap.cold")))
     assert axes.get_title(loc="left") == "Nothing here heats water"
-
-
-def test_axes_of_the_reader_are_drawn_on() -> None:
-    own = Figure(figsize=(12.0, 8.0)).add_subplot(1, 2, 1)
-    report = plumbnet.check(system(HOUSE))
-    assert ladder_chart(report, own) is own
-    assert len(figure_of(own).axes) == 1
-    assert overlapping(own) == []

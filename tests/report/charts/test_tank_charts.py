@@ -5,7 +5,6 @@ from pathlib import Path
 import pytest
 from conftest import system
 from matplotlib.axes import Axes
-from matplotlib.figure import Figure
 from overlap import off_the_sheet, overlapping, places, written
 
 import plumbnet
@@ -17,8 +16,8 @@ HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 
 
-def chart(report: Report, ax: Axes | None = None, *, heater: str = "heater") -> Axes:
-    return tank_chart(report, heater, sizes(report, heater), ax)
+def chart(report: Report, *, heater: str = "heater") -> Axes:
+    return tank_chart(report, heater, sizes(report, heater))
 
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
@@ -62,8 +61,3 @@ def test_metric_reports_have_metric_scales() -> None:
     axes = chart(plumbnet.check(system(HOUSE), units="metric"))
     assert axes.get_xlabel() == "highest pressure at the tank, kPa"
     assert axes.get_ylabel() == "smallest tank, L; across, the sizes to be had"
-
-
-def test_axes_of_the_reader_are_drawn_on() -> None:
-    own = Figure(figsize=(12.0, 8.0)).add_subplot(1, 2, 1)
-    assert chart(plumbnet.check(system(HOUSE)), own) is own

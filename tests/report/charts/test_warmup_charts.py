@@ -6,7 +6,6 @@ from pathlib import Path
 import pytest
 from conftest import system
 from matplotlib.axes import Axes
-from matplotlib.figure import Figure
 from overlap import off_the_sheet, overlapping, places, written
 
 import plumbnet
@@ -91,13 +90,6 @@ def test_temperature_stands_over_pressure_on_one_scale_of_time() -> None:
     assert above.get_xlim() == axes.get_xlim()
     assert above.get_position().y0 > axes.get_position().y1
     assert (axes.get_ylabel(), above.get_ylabel()) == ("pressure, psi", "water, degF")
-
-
-def test_axes_of_the_reader_are_parted_in_two() -> None:
-    own = Figure(figsize=(12.0, 8.0)).add_subplot(1, 2, 1)
-    was = own.get_position().frozen()
-    assert warmup_chart(trapped_warming(), own) is own
-    assert own.get_position().y1 < was.y1
 
 
 def test_heater_that_stays_cold_has_no_chart() -> None:

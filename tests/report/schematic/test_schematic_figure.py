@@ -9,7 +9,6 @@ import pytest
 from conftest import layout
 from drawing_board import sketch
 from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.figure import Figure
 from matplotlib.text import Text
 from matplotlib.transforms import Bbox
 
@@ -17,7 +16,7 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.figures.colours import Theme
 from plumbnet.report.figures.figure_file import FORMS, settled
-from plumbnet.report.schematic.schematic_figure import draw_on, schematic, schematic_file, schematic_svg
+from plumbnet.report.schematic.schematic_figure import schematic, schematic_file, schematic_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 HOUSE = """
@@ -137,12 +136,3 @@ def test_pdf_goes_on_a_sheet_of_paper() -> None:
 
 def test_layout_without_heaters_or_pipes_to_speak_of_is_drawn() -> None:
     assert "part-tap" in schematic_svg(sketch("street -> tap.cold").report)
-
-
-def test_drawing_into_axes_keeps_its_shape() -> None:
-    figure = Figure((8, 8))
-    axes = figure.add_axes((0.1, 0.1, 0.5, 0.8))
-    draw_on(axes, house())
-    wide, high = abs(axes.get_xlim()[1] - axes.get_xlim()[0]), abs(axes.get_ylim()[1] - axes.get_ylim()[0])
-    assert wide / high == pytest.approx(0.5 * 8 / (0.8 * 8))
-    assert axes.get_ylim()[0] > axes.get_ylim()[1]

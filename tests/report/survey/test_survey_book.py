@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_book import Book, Unusable, path_of
+from plumbnet.report.survey.survey_book import Book, Unusable
 from plumbnet.report.survey.survey_entry import SurveyEntry
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_tables import APPLICATION, VERSION
@@ -86,7 +86,7 @@ def test_name_that_is_no_unicode_is_kept_as_its_bytes_and_comes_back(tmp_path: P
         book.add([entry(odd), entry("plans/\\xff.yaml")])
         assert book.holds(odd, "ab")
         (found,) = book.file.execute("SELECT path FROM file WHERE typeof(path) = 'blob'").fetchone()
-        assert path_of(found) == odd
+        assert os.fsdecode(found) == odd
 
 
 def test_text_that_is_no_unicode_is_made_visible(tmp_path: Path) -> None:

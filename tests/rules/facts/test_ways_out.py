@@ -15,8 +15,8 @@ def facts(runs: str, **parts: str) -> Facts:
 def test_outlets_are_told_with_what_opens_them() -> None:
     found = facts("street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief").outlets
     told = {(one.name, one.role): one.opens_pa / PSI for one in found}
-    assert told[("relief", Role.RELIEF)] == pytest.approx(150)
-    assert told[("street", Role.MAIN)] == pytest.approx(62)
+    assert told[("relief", Role.SAFETY_RELIEF)] == pytest.approx(150)
+    assert told[("street", Role.STREET)] == pytest.approx(60)
 
 
 def test_water_behind_a_check_is_shut_in_and_that_before_it_is_not() -> None:

@@ -7,7 +7,7 @@ from plumbnet.analysis import Report
 from plumbnet.report.page.chapters.picture_chapters import shown_up
 from plumbnet.report.page.page_content import Entry, PageBlock
 from plumbnet.report.prose import TABLE_HEAD, Paragraph, Table, spoken, table_rows
-from plumbnet.report.text import story
+from plumbnet.report.text import counted, story
 from plumbnet.rules import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts, Severity, listed
 from plumbnet.study.dossier import Dossier
 
@@ -36,17 +36,12 @@ def summary(report: Report) -> Iterator[PageBlock]:
 def _counts(report: Report) -> Iterator[str]:
     counts = Counter(heater.verdict for heater in report.heaters)
     each = [f"{counts[verdict]} {verdict.value}" for verdict in reversed(FROM_BEST_TO_WORST) if counts[verdict]]
-    many = len(report.heaters)
-    yield f"{many} {'heater' if many == 1 else 'heaters'}: {listed(each)}." if each else "Nothing here heats water."
+    yield f"{counted(len(report.heaters), 'heater')}: {listed(each)}." if each else "Nothing here heats water."
     severities = Counter(finding.severity for finding in report.findings)
-    found = [_counted(severities[severity], severity) for severity in Severity if severities[severity]]
+    found = [counted(severities[severity], severity.value) for severity in Severity if severities[severity]]
     yield f"Findings: {listed(found)}." if found else "No findings."
     if report.accepted:
         yield f"Accepted in the file: {len(report.accepted)}."
-
-
-def _counted(count: int, severity: Severity) -> str:
-    return f"{count} {severity.value}{'' if count == 1 else 's'}"
 
 
 def _told(heaters: tuple[HeaterFacts, ...]) -> list[HeaterFacts]:

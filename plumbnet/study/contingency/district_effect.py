@@ -130,6 +130,7 @@ class Effects:
             hot_side_checks=Withheld(),
             idle_pumps=Withheld(),
             unreached=Withheld(),
+            pumped=Withheld(),
             hindered_pumps=Withheld(),
             lows=tuple(_merged(base.lows, (one.lows for one in effects), inside)),
             outlets=Withheld(),

@@ -1,5 +1,7 @@
 """What changes in a district do to the facts of the whole."""
 
+from dataclasses import fields
+
 import pytest
 from conftest import system
 
@@ -170,3 +172,9 @@ def test_effect_says_whether_heated_water_comes_to_the_boundary_as_before() -> N
     assert shut is not None
     assert warm is not None
     assert (shut.is_settled, warm.is_settled) == (False, True)
+
+
+def test_what_is_put_together_or_withheld_is_every_list_of_the_facts() -> None:
+    facts = facts_with(report(), ("valve", "tee", Change(close="valve")))
+    left_to_chance = [each.name for each in fields(Facts) if getattr(facts, each.name) is each.default]
+    assert left_to_chance == []

@@ -9,7 +9,8 @@ from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.part import MIXED, Role
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.exercise import SCENARIO, Exercise
 

@@ -9,7 +9,7 @@ import yaml
 from hypothesis import HealthCheck, settings
 
 from plumbnet.layout.file.loader import read_system
-from plumbnet.layout.model.runs import stops
+from plumbnet.layout.model.runs import run_stops
 from plumbnet.layout.model.system import End, System
 from plumbnet.layout.units.units import PASCAL_PER_METRE
 from plumbnet.layout.yaml.fault import LayoutError
@@ -94,7 +94,7 @@ def layout(runs: str, **parts: str) -> str:
     A part that gives no kind keeps the usual fields beside its own: `street="pressure: 80 psi"`.
     """
     paths = [line.strip() for line in runs.strip().splitlines()]
-    names = dict.fromkeys(stop.name for path in paths for stop in stops(path))
+    names = dict.fromkeys(stop.name for path in paths for stop in run_stops(path))
     declared = {name: _declared(name, parts.get(name, "")) for name in names}
     return yaml.safe_dump({"plumbnet": 1, "units": "us", "parts": declared, "runs": paths}, sort_keys=False)
 

@@ -5,10 +5,10 @@ from conftest import PSI, system
 import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.remedy import Remedy
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_search import remedies
 
 RELIEVED = "relief: {pressure: 150 psi}"
@@ -24,8 +24,8 @@ def house(runs: str = HOUSE, **parts: str) -> System:
     return system(runs, **{"heater": RELIEVED, **parts})
 
 
-def scene(layout: System) -> Scene:
-    return Scene(plumbnet.check(layout))
+def scene(layout: System) -> RemedyContext:
+    return RemedyContext(plumbnet.check(layout))
 
 
 def heater(layout: System, name: str = "heater") -> HeaterFacts:

@@ -1,14 +1,14 @@
 """The sums of a survey in which nothing was met, for tests that say what was."""
 
 from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_entry import Supposition
+from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_sums import First, SurveySums
 
 NOTHING = SurveySums(
     is_supposed=True,
     files=dict.fromkeys(Fate, 0),
     missing=0,
-    changes=dict.fromkeys(Supposition, 0),
+    changes=dict.fromkeys(WhatIfFate, 0),
     worse_files=0,
     better_files=0,
     turns={},

@@ -15,9 +15,9 @@ from plumbnet.layout.units.tubes import tube
 from plumbnet.physics.fluids import glycol, water
 from plumbnet.physics.fluids.expansion import growth
 from plumbnet.physics.sizing.duty import STEEL_PER_K, Duty
-from plumbnet.physics.sizing.methods import size
+from plumbnet.physics.sizing.methods import size_tank
 from plumbnet.physics.sizing.sizing_steps import vessel_growth_m3
-from plumbnet.physics.vessels.locked_volume import Climb, Locked
+from plumbnet.physics.vessels.locked_volume import Climb, LockedVolume
 from plumbnet.physics.vessels.walls import Shell, elastic_tube, heater_shell, material
 
 FOOT_M, POUND_KG = 0.3048, 0.45359237
@@ -121,21 +121,21 @@ def duty_gal(system_gal: float, hot_f: float, start_psig: float, end_psig: float
 
 
 def plain_tank_gal(system_gal: float, mean_f: float, fill_psig: float, most_psig: float) -> float:
-    return size("asme-iv", duty_gal(system_gal, mean_f, fill_psig, most_psig)).tank_m3
+    return size_tank("asme-iv", duty_gal(system_gal, mean_f, fill_psig, most_psig)).tank_m3
 
 
 def membrane_tank_for_system_gal(system_gal: float, mean_f: float, fill_psig: float, most_psig: float) -> float:
     duty = duty_gal(system_gal, mean_f, fill_psig, most_psig)
-    return size("asme-iv", replace(duty, charge_abs_pa=psig(fill_psig))).tank_m3
+    return size_tank("asme-iv", replace(duty, charge_abs_pa=psig(fill_psig))).tank_m3
 
 
 def membrane_tank_gal(expansion_gal: float, start_psig: float, end_psig: float) -> float:
-    return size("membrane", replace(duty_gal(expansion_gal, 140, start_psig, end_psig), growth=1.0)).tank_m3
+    return size_tank("membrane", replace(duty_gal(expansion_gal, 140, start_psig, end_psig), growth=1.0)).tank_m3
 
 
 def heater_tank_gal(heater_gal: float, start_psig: float, end_psig: float, charge_psig: float) -> float:
     duty = duty_gal(heater_gal, 140, start_psig, end_psig)
-    return size("membrane", replace(duty, charge_abs_pa=psig(charge_psig))).tank_m3
+    return size_tank("membrane", replace(duty, charge_abs_pa=psig(charge_psig))).tank_m3
 
 
 def hydronic_tank_gal(  # noqa: PLR0913  the six numbers the example prints
@@ -159,7 +159,7 @@ def hydronic_tank(method: str, system_gal: float, start_psia: float, end_psia: f
         atmosphere_abs_pa=14.7 * PSI_PA,
         growth=growth,
     )
-    return size(method, duty).tank_m3
+    return size_tank(method, duty).tank_m3
 
 
 def drinking_water_tank_l(heater_l: float, hot_c: float, start_bar: float, relief_bar: float) -> float:
@@ -171,7 +171,7 @@ def drinking_water_tank_l(heater_l: float, hot_c: float, start_bar: float, relie
         relief_abs_pa=(relief_bar + 1) * BAR_PA,
         atmosphere_abs_pa=BAR_PA,
     )
-    return size("din-4807-5", duty).tank_m3
+    return size_tank("din-4807-5", duty).tank_m3
 
 
 def unvented_tank_l(method: str, heater_l: float, hot_c: float, start_bar: float, end_bar: float) -> float:
@@ -182,7 +182,7 @@ def unvented_tank_l(method: str, heater_l: float, hot_c: float, start_bar: float
         static_abs_pa=start_bar * BAR_PA + water.ATMOSPHERE_PA,
         limit_abs_pa=end_bar * BAR_PA + water.ATMOSPHERE_PA,
     )
-    return size(method, duty).tank_m3
+    return size_tank(method, duty).tank_m3
 
 
 def steel_growth_gal(volume_gal: float, rise_f: float) -> float:
@@ -191,7 +191,7 @@ def steel_growth_gal(volume_gal: float, rise_f: float) -> float:
 
 def locked_rise_pa(cold_k: float, hot_k: float, pressure_abs_pa: float) -> float:
     """The pressure at which a heater without walls that yield has just no room left."""
-    zone = Locked(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=pressure_abs_pa)
+    zone = LockedVolume(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=pressure_abs_pa)
     return float(brentq(lambda more: Climb(zone, pressure_abs_pa + more, hot_k).room_left_kg(hot_k), 0.0, 99e6))
 
 

@@ -16,8 +16,9 @@ from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.part import KINDS
 from plumbnet.layout.model.system import System
-from plumbnet.report.trace.trace_report import trace
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.report.trace.trace_report import trace_text
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import RULES
 
 ROOT = Path(__file__).parents[1]
@@ -134,7 +135,7 @@ def test_no_report_on_file_is_left_over() -> None:
 def test_trace_names_the_heater_and_its_verdict(name: str, heater: str) -> None:
     made = report(name)
     facts = heater_of(made, heater)
-    told = trace(made.facts, water_walk(made, facts))
+    told = trace_text(made.facts, water_walk(made, facts))
     assert f"{heater} is " in told
     assert facts.verdict.value.upper() in told
 

@@ -9,7 +9,7 @@ from CoolProp.CoolProp import PropsSI
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 
 SYSTEMS = Path(__file__).parents[1] / "systems"
 

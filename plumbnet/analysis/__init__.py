@@ -7,8 +7,4 @@ asked.
 
 from plumbnet.analysis.report import Report, analyse, facts_of
 
-__all__ = [
-    "Report",
-    "analyse",
-    "facts_of",
-]
+__all__ = ["Report", "analyse", "facts_of"]

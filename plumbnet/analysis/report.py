@@ -8,7 +8,7 @@ from dataclasses import field as field_of
 
 from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.analysis.observations import (
-    Pumping,
+    PumpUp,
     assumed,
     hindered_pumps,
     lows,
@@ -26,19 +26,8 @@ from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
 from plumbnet.network.piping import Zone, hot_side
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.rules import (
-    Accepted,
-    Facts,
-    Finding,
-    HeaterFacts,
-    Limit,
-    Profile,
-    Severity,
-    TankFacts,
-    Verdict,
-    ZoneFacts,
-    findings_of,
-)
+from plumbnet.rules import Accepted, Finding, Profile, Severity, findings_of
+from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, Verdict, ZoneFacts
 
 
 @dataclass(frozen=True, slots=True, repr=False)
@@ -118,7 +107,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(_idle_pumps(network)),
         unreached=tuple(_unreached(network)),
-        pumped=tuple(Pumping(network, judge.limits, judge.neighbourhoods).found()),
+        pumped=tuple(PumpUp(network, judge.limits, judge.neighbourhoods).found()),
         hindered_pumps=tuple(hindered_pumps(network)),
         lows=tuple(lows(network)),
         outlets=tuple(outlets(network)),

@@ -2,6 +2,4 @@
 
 from plumbnet.cli.run import main
 
-__all__ = [
-    "main",
-]
+__all__ = ["main"]

@@ -22,7 +22,7 @@ _SPELLINGS = tuple(KEY.encode(encoding) for encoding in ("utf-8", "utf-16-le", "
 
 
 @dataclass(frozen=True, slots=True)
-class Asking:
+class CheckFile:
     """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes."""
 
     writer: Writer

@@ -15,7 +15,7 @@ Form = TypeVar("Form", bound=str)
 Out = Annotated[Path, typer.Option("-o", "--output", metavar="OUT", help="The file to write; its ending says how.")]
 
 
-def form_of(out: Path, forms: Sequence[Form]) -> Form:
+def form_of_output(out: Path, forms: Sequence[Form]) -> Form:
     """The one of some forms that the ending of a name asks for; says which there are and exits where it is none."""
     try:
         return form_by_name(out, forms)

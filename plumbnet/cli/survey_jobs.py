@@ -12,7 +12,7 @@ from plumbnet.cli.targets import Target
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of
 from plumbnet.report.output import Fate, program_version
-from plumbnet.report.survey import Book, Supposition, SurveyEntry, SurveyQuery, answered, refused_entry
+from plumbnet.report.survey import Book, SurveyEntry, SurveyQuery, WhatIfFate, answered, refused_entry
 from plumbnet.study.whatif import untouched, whatif
 
 KEPT: Final = "with --into what was done is kept, and the same command goes on from there"
@@ -28,7 +28,7 @@ class OtherVersion(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Surveying:
+class SurveyJob:
     """A question, asked of some files at a time. It can be sent to other processes and machines."""
 
     asked: SurveyQuery
@@ -61,13 +61,13 @@ class Surveying:
         try:
             scenario, changes = self.asked.supposed.touches(report.system)
             if scenario is None and not changes:
-                return answered(path, report, untouched(report), Supposition.NOT_TOUCHED)
-            return answered(path, report, whatif(report, changes, scenario=scenario), Supposition.MADE)
+                return answered(path, report, untouched(report), WhatIfFate.NOT_TOUCHED)
+            return answered(path, report, whatif(report, changes, scenario=scenario), WhatIfFate.MADE)
         except ChangeError as error:
             faults = [Fault(0, 0, str(mistake)) for mistake in error.mistakes]
         except LayoutError as error:
             faults = list(error.faults)
-        return answered(path, report, None, Supposition.REFUSED, faults)
+        return answered(path, report, None, WhatIfFate.REFUSED, faults)
 
 
 def handed_out(found: Iterable[Target], book: Book, passed: Callable[[], None]) -> Iterator[tuple[Target, ...]]:

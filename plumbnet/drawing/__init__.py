@@ -17,14 +17,4 @@ from plumbnet.drawing.figure import schematic_figure
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
-__all__ = [
-    "Dash",
-    "Hatch",
-    "LineStyle",
-    "Palette",
-    "Service",
-    "Shade",
-    "name_lines",
-    "schematic_figure",
-    "shortened",
-]
+__all__ = ["Dash", "Hatch", "LineStyle", "Palette", "Service", "Shade", "name_lines", "schematic_figure", "shortened"]

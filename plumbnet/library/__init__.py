@@ -4,11 +4,4 @@ from plumbnet.library.heater_choice import UnknownHeater, heater_named
 from plumbnet.library.method_choice import UnknownMethod, demand_method
 from plumbnet.library.picture_form import UnknownForm, form_of
 
-__all__ = [
-    "UnknownForm",
-    "UnknownHeater",
-    "UnknownMethod",
-    "demand_method",
-    "form_of",
-    "heater_named",
-]
+__all__ = ["UnknownForm", "UnknownHeater", "UnknownMethod", "demand_method", "form_of", "heater_named"]

@@ -2,11 +2,11 @@
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
-from plumbnet.report.studies import Compared
+from plumbnet.report.studies import Comparison
 from plumbnet.study.compare import difference, revision
 
 
-def compare(old: Layout | Report, new: Layout | Report) -> Compared:
+def compare(old: Layout | Report, new: Layout | Report) -> Comparison:
     """What a revision changed: in the layout, in verdicts, findings and figures; what became worse first.
 
     Each is a report, or what `check` makes one of; words are in the units of the later. Heaters and parts are matched
@@ -22,4 +22,4 @@ def compare(old: Layout | Report, new: Layout | Report) -> Compared:
     after = as_report(new)
     before = as_report(old, units=after.facts.units)
     changed = revision(before.system, after.system, units=after.facts.units)
-    return Compared(before, after, difference(before, after), changed)
+    return Comparison(before, after, difference(before, after), changed)

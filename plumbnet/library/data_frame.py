@@ -9,7 +9,7 @@ from plumbnet.report.formats import HEATER_COLUMNS, heater_cells
 if TYPE_CHECKING:
     from pandas import DataFrame
 
-COLUMNS: Final = ("file", "line", "name", "kind", "verdict", *HEATER_COLUMNS)
+FRAME_COLUMNS: Final = ("file", "line", "name", "kind", "verdict", *HEATER_COLUMNS)
 """The columns, whatever the heaters; SI, pressures gauge at the heater's own height."""
 UNITS: Final = ("_pa", "_k", "_m3")
 """How columns end that hold a quantity."""
@@ -24,5 +24,5 @@ def heaters_frame(report: Report) -> "DataFrame":
         raise ImportError(MISSING) from error
     file = report.system.record.file
     rows = [{"file": file, **heater_cells(heater)} for heater in report.heaters]
-    frame = pandas.DataFrame(rows, columns=list(COLUMNS))
-    return frame.astype({column: float for column in COLUMNS if column.endswith(UNITS)})
+    frame = pandas.DataFrame(rows, columns=list(FRAME_COLUMNS))
+    return frame.astype({column: float for column in FRAME_COLUMNS if column.endswith(UNITS)})

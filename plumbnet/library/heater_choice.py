@@ -2,7 +2,8 @@
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, nearest, quoted
-from plumbnet.rules import HeaterFacts, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import HeaterFacts
 
 
 class UnknownHeater(ValueError):

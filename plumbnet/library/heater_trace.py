@@ -5,7 +5,7 @@ from plumbnet.analysis.water_walk import water_walk
 from plumbnet.api import Layout, as_report
 from plumbnet.layout.yaml import visible
 from plumbnet.library.heater_choice import heater_named
-from plumbnet.report.trace import trace as trace_text
+from plumbnet.report.trace import trace_text
 
 
 def trace(layout: Layout | Report, heater: str | None = None) -> str:

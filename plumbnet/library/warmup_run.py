@@ -1,12 +1,12 @@
 """The warm-up of a heater by its name."""
 
 from plumbnet.analysis import Report
-from plumbnet.analysis.warmup import Warming, warm_up
+from plumbnet.analysis.warmup import HeaterWarmup, warm_up
 from plumbnet.api import Layout, as_report
 from plumbnet.library.heater_choice import heater_named
 
 
-def warmup(layout: Layout | Report, heater: str, *, minutes: float | None = None) -> Warming:
+def warmup(layout: Layout | Report, heater: str, *, minutes: float | None = None) -> HeaterWarmup:
     """Temperature, pressure and water lost against time, from a cold start with every fixture shut.
 
     `layout` is a report, or what `check` makes one of. It lasts until all is hot, or so many `minutes`. Times are in s,

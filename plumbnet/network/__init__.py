@@ -6,8 +6,4 @@ in them, `outlets` what lets water out and what stops it, `loops` what a pump dr
 
 from plumbnet.network.network import LowestFixture, Network, network_of
 
-__all__ = [
-    "LowestFixture",
-    "Network",
-    "network_of",
-]
+__all__ = ["LowestFixture", "Network", "network_of"]

@@ -8,16 +8,16 @@ from functools import cached_property
 from typing import TypeAlias
 
 from plumbnet.layout.model import End, Pipe, System, occupied
-from plumbnet.network.loops import Circulation, Heated, circulation, heated_volumes
+from plumbnet.network.loops import Circulation, HeatedVolume, circulation, heated_volumes
 from plumbnet.network.outlets import (
-    Blocking,
     Climber,
-    Closing,
     Closings,
+    CutSets,
+    IsolationValves,
     Opening,
+    Paths,
     Rung,
     Stops,
-    Ways,
     accidental_parts,
     closing,
     first_opens_pa,
@@ -27,7 +27,7 @@ from plumbnet.network.outlets import (
     reach,
 )
 from plumbnet.network.piping import (
-    ROUNDING_PA,
+    POTENTIAL_ROUNDING_PA,
     Cell,
     Node,
     Piping,
@@ -38,7 +38,7 @@ from plumbnet.network.piping import (
     piping_of,
     zoning_of,
 )
-from plumbnet.network.pressure import Standing, levelled, spread_over_zones, standing_pressures
+from plumbnet.network.pressure import StaticPressures, levelled, spread_over_zones, standing_pressures
 
 LowestFixture: TypeAlias = tuple[float, str]
 """A fixture by its static head and its name: the lowest, where the pressure is highest, sorts first."""
@@ -53,13 +53,13 @@ class Network:
 
     piping: Piping
     zoning: Zoning
-    standing: Standing
+    standing: StaticPressures
     openings: dict[Zone, list[Opening]]
     circulation: Circulation
-    heated: tuple[Heated, ...]
+    heated: tuple[HeatedVolume, ...]
     _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
-    _closings: dict[int, Closing] = field(default_factory=dict)
+    _closings: dict[int, IsolationValves] = field(default_factory=dict)
     _unaided: dict[int, set[Cell]] = field(default_factory=dict)
 
     def ladder(self, zone: Zone) -> list[Rung]:
@@ -113,16 +113,16 @@ class Network:
         return bisect_right(self._thresholds, bound_pa)
 
     @cached_property
-    def heated_in(self) -> dict[Zone, list[Heated]]:
+    def heated_in(self) -> dict[Zone, list[HeatedVolume]]:
         """Heat sources by the zones that hold water they warm with every fixture shut."""
-        found: dict[Zone, list[Heated]] = {}
+        found: dict[Zone, list[HeatedVolume]] = {}
         for heated in self.heated:
             if not heated.is_idle:
                 for zone in sorted({self.zoning.zone_of[piece.node] for piece in heated.pieces}):
                     found.setdefault(zone, []).append(heated)
         return found
 
-    def zones_of(self, heated: Heated) -> tuple[Zone, ...]:
+    def zones_of(self, heated: HeatedVolume) -> tuple[Zone, ...]:
         """Zones that hold water which a heat source warms; its own inlet's first."""
         nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
         return tuple(dict.fromkeys(self.zoning.zone_of[node] for node in nodes))
@@ -206,7 +206,7 @@ class Network:
                 if self.standing.static_pa[crossing.near] is not None or crossing.way is None:
                     continue
                 stays_pa = starts[far] + crossing.way.opens_pa
-                if starts[far] < crossing.way.below_pa and stays_pa < starts[crossing.near] - ROUNDING_PA:
+                if starts[far] < crossing.way.below_pa and stays_pa < starts[crossing.near] - POTENTIAL_ROUNDING_PA:
                     starts[crossing.near] = stays_pa
                     queue.append(crossing.near)
         return starts
@@ -245,12 +245,12 @@ class Network:
         return Climber(replace(self.zoning, out=out), self.standing, self.openings)
 
     @cached_property
-    def _blocking(self) -> Blocking:
-        return Blocking(self.zoning, self.standing, self.openings)
+    def _blocking(self) -> CutSets:
+        return CutSets(self.zoning, self.standing, self.openings)
 
     @cached_property
-    def _ways(self) -> Ways:
-        return Ways(self.piping)
+    def _ways(self) -> Paths:
+        return Paths(self.piping)
 
 
 def _way_out(ladder: list[Rung], bound_pa: float) -> Rung | None:

@@ -19,7 +19,10 @@ from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.system import Record, System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import HeaterFacts, Need, TankFacts, Verdict, ZoneFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.limit_facts import ZoneFacts
+from plumbnet.rules.facts.tank_facts import Need, TankFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Finding, Severity
 from plumbnet.rules.rule_profile import profile
 

@@ -5,16 +5,16 @@ from pathlib import Path
 import pytest
 from running import FAULTY, OPEN, TRAPPED, Write
 
-from plumbnet.cli.check_file import Asking
+from plumbnet.cli.check_file import CheckFile
 from plumbnet.cli.targets import Target
 from plumbnet.report.output.writer import Fate, FileOutcome
 from plumbnet.report.text.text_writers import LineWriter
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 
 
 def asked(file: str, *, is_named: bool = True, given: bytes | None = None, rules: str | None = None) -> FileOutcome:
-    return Asking(LineWriter(), rules=None if rules is None else profile(rules))(
+    return CheckFile(LineWriter(), rules=None if rules is None else profile(rules))(
         Target(file, is_named=is_named, given=given)
     )
 
@@ -75,7 +75,7 @@ def test_file_that_went_away_is_told(write: Write) -> None:
 
 
 def test_folder_that_cannot_be_looked_into_says_why() -> None:
-    outcome = Asking(LineWriter())(Target("plans", trouble="Permission denied"))
+    outcome = CheckFile(LineWriter())(Target("plans", trouble="Permission denied"))
     assert (outcome.fate, outcome.words) == (Fate.NOT_UNDERSTOOD, "plans: permission denied")
 
 

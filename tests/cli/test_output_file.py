@@ -5,17 +5,17 @@ from pathlib import Path
 import pytest
 import typer
 
-from plumbnet.cli.output_file import form_of, save
+from plumbnet.cli.output_file import form_of_output, save
 
 
 def test_ending_of_a_name_says_the_form_whatever_its_case() -> None:
-    assert form_of(Path("a.b.SVG"), ("svg", "pdf")) == "svg"
+    assert form_of_output(Path("a.b.SVG"), ("svg", "pdf")) == "svg"
 
 
 @pytest.mark.parametrize("name", ["out.gif", "out", ".svg", "svg"])
 def test_other_endings_are_refused_in_a_sentence(name: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(typer.Exit):
-        form_of(Path(name), ("svg", "pdf"))
+        form_of_output(Path(name), ("svg", "pdf"))
     words = f'"{name}" does not say how to write it; let its name end in .svg or .pdf\n'
     assert capsys.readouterr().err == words
 

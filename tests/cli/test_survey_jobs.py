@@ -7,39 +7,37 @@ import pytest
 from conftest import layout
 from running import FAULTY, Write
 
-from plumbnet.cli.survey_jobs import MOST_BYTES, MOST_FILES, OtherVersion, Surveying, handed_out
+from plumbnet.cli.survey_jobs import MOST_BYTES, MOST_FILES, OtherVersion, SurveyJob, handed_out
 from plumbnet.cli.targets import Target
 from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_book import Book
-from plumbnet.report.survey.survey_entry import Supposition
+from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.study.whatif.bulk_changes import SetEach, Supposed
 
 METERED = layout("street -> meter -> heater -> tap.hot").encode()
 ASKED = SurveyQuery(None, None, Supposed("repair", (SetEach("meter", {"check": True}),)))
-ASKING = Surveying(ASKED, "0.1.0")
+ASKING = SurveyJob(ASKED, "0.1.0")
 
 
 def test_answer_needs_no_file_on_the_disk_and_travels() -> None:
     asking = pickle.loads(pickle.dumps(ASKING))  # noqa: S301  our own
     (entry,) = pickle.loads(pickle.dumps(asking((Target("nowhere.yaml", given=METERED),))))  # noqa: S301  our own
-    assert (entry.path, entry.fate, entry.file["what_if"]) == ("nowhere.yaml", Fate.CHECKED, Supposition.MADE)
+    assert (entry.path, entry.fate, entry.file["what_if"]) == ("nowhere.yaml", Fate.CHECKED, WhatIfFate.MADE)
     assert entry.heaters[0]["after_verdict"] == "sealed"
 
 
 def test_scenario_of_the_layout_is_made_before_what_is_done_to_each() -> None:
     scenario = "scenarios: {repair: {change: [{insert: {part: new, kind: meter, between: [street, tee]}}]}}\n"
     text = layout("street -> tee -> heater -> tap.hot")
-    (plain, with_one) = ASKING(
-        (Target("a", given=text.encode()), Target("b", given=(text + scenario).encode())),
-    )
-    assert (plain.file["what_if"], plain.heaters[0]["after_verdict"]) == (Supposition.NOT_TOUCHED, "open")
-    assert (with_one.file["what_if"], with_one.heaters[0]["after_stopped_by"]) == (Supposition.MADE, "new")
+    (plain, with_one) = ASKING((Target("a", given=text.encode()), Target("b", given=(text + scenario).encode())))
+    assert (plain.file["what_if"], plain.heaters[0]["after_verdict"]) == (WhatIfFate.NOT_TOUCHED, "open")
+    assert (with_one.file["what_if"], with_one.heaters[0]["after_stopped_by"]) == (WhatIfFate.MADE, "new")
 
 
 def test_process_of_another_version_answers_nothing() -> None:
     with pytest.raises(OtherVersion, match=r"^0\.1\.0$"):
-        Surveying(ASKED, "0.2.0")((Target("a", given=METERED),))
+        SurveyJob(ASKED, "0.2.0")((Target("a", given=METERED),))
 
 
 def test_whatever_is_wrong_with_a_file_is_its_entry() -> None:
@@ -57,9 +55,9 @@ def test_whatever_is_wrong_with_a_file_is_its_entry() -> None:
 
 
 def test_what_cannot_be_computed_with_the_change_made_is_a_change_refused() -> None:
-    asking = Surveying(SurveyQuery(None, None, Supposed(None, (SetEach("main", {"pressure": "1 psi"}),))), "0.1.0")
+    asking = SurveyJob(SurveyQuery(None, None, Supposed(None, (SetEach("main", {"pressure": "1 psi"}),))), "0.1.0")
     (entry,) = asking((Target("a", given=layout("street -> heater -> tap.hot", tap="elevation: 100 ft").encode()),))
-    assert entry.file["what_if"] is Supposition.REFUSED
+    assert entry.file["what_if"] is WhatIfFate.REFUSED
     assert "its piping reaches higher than the supply can lift water" in str(entry.errors[0]["text"])
     assert (entry.heaters[0]["verdict"], entry.heaters[0].get("after_verdict")) == ("open", None)
 

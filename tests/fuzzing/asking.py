@@ -16,16 +16,16 @@ from plumbnet.report.schematic.schematic_figure import schematic_file
 from plumbnet.report.sheets.sheet_data import sheets_json
 from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
 from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Compared, comparison_text
+from plumbnet.report.studies.comparison_report import Comparison, comparison_text
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json
 from plumbnet.report.studies.whatif_report import whatifs_text
 from plumbnet.report.text import remedies_report as cures
-from plumbnet.report.trace.trace_report import trace
+from plumbnet.report.trace.trace_report import trace_text
 from plumbnet.report.warmup import warmup_data
 from plumbnet.report.warmup import warmup_report as warmup
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.study.compare.layout_revision import revision
 from plumbnet.study.compare.report_difference import difference
 from plumbnet.study.dossier.report_dossier import dossier
@@ -69,13 +69,13 @@ def _usual() -> Report:
     return plumbnet.check(plumbnet.read(SYSTEMS / "school-shared-tanks.yaml"))
 
 
-def _compared(before: Report, after: Report) -> Compared:
+def _compared(before: Report, after: Report) -> Comparison:
     changed = revision(before.system, after.system, units=after.facts.units)
-    return Compared(before, after, difference(before, after), changed)
+    return Comparison(before, after, difference(before, after), changed)
 
 
 def _traced(report: Report, heater: HeaterFacts) -> Answer:
-    return "text", trace(report.facts, water_walk(report, heater))
+    return "text", trace_text(report.facts, water_walk(report, heater))
 
 
 def _sized(report: Report, method: str) -> Answer:

@@ -20,7 +20,7 @@ from plumbnet.report.formats.json1 import JsonWriter
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 from plumbnet.report.output.writer import Fate, FileOutcome, Unread, Writer, unread
-from plumbnet.report.prose.paint import plain
+from plumbnet.report.prose.word_colours import plain
 from plumbnet.report.text.text_writers import LineWriter, TextWriter
 from plumbnet.rules.finding import Severity
 from plumbnet.study.remedies.checked_file import Checked

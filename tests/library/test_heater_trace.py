@@ -6,7 +6,7 @@ from conftest import system
 import plumbnet
 from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.library.heater_trace import trace
-from plumbnet.report.trace.trace_report import trace as trace_text
+from plumbnet.report.trace.trace_report import trace_text
 
 TWO = plumbnet.check(system("street -> tee -> cv -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"))
 

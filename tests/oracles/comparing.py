@@ -12,7 +12,7 @@ from oracles.trying import TRIED, with_tank
 from oracles.verdicts_by_definition import WHOLE_PA, Place, answer, loops
 from oracles.warm_water import AIR_PA
 from plumbnet.analysis.report import Report
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 
 CLOSE_PA = 1e-2  # the formula halves the range of pressures until a hundredth of this is left
 CLOSE_LEVEL = 2e-6  # of a pressure that a dozen portions of heat come to, or a ceiling sought by halving

@@ -10,7 +10,7 @@ from oracles.walking import Sense, Step
 from oracles.warm_water import AIR_PA
 from plumbnet.layout.model.part import Role
 from plumbnet.layout.model.system import End
-from plumbnet.rules.facts import Need
+from plumbnet.rules.facts.tank_facts import Need
 
 USUAL_METHOD = "membrane"
 CLOSE_PA = 1e-2

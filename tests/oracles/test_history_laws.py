@@ -22,7 +22,8 @@ from oracles.test_metamorphic import CHOICE, by_name, checked, chosen_pipe, inse
 from oracles.walking import Sense, Walking
 from plumbnet.analysis.report import Report
 from plumbnet.layout.model.system import End, System
-from plumbnet.rules.facts import HeaterFacts, PlaceFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.limit_facts import PlaceFacts
 
 EXAMPLES = times(0.6)
 CLOSE_PA, CLOSE = 1.0, 1e-6

@@ -18,7 +18,7 @@ from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.system import End, Pipe, System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 
 EXAMPLES = times(0.6)
 CLOSE = 1e-9

@@ -13,7 +13,8 @@ from oracles.trying import with_tank
 from plumbnet.analysis.report import Report
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import Need, Verdict
+from plumbnet.rules.facts.tank_facts import Need
+from plumbnet.rules.facts.verdict_words import Verdict
 
 CLOSED = {Verdict.TRAPPED, Verdict.SEALED}
 LARGEST = 1e4

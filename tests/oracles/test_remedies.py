@@ -10,7 +10,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Scenario
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.remedy_search import remedies
 from plumbnet.study.remedies.scenario import as_scenario
 from plumbnet.study.remedies.tank_placement import plans

@@ -21,7 +21,8 @@ from plumbnet.layout.model.system import End
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.network.network import network_of
 from plumbnet.network.pressure.pressure_source import Giver
-from plumbnet.rules.facts import HeaterFacts, Use
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.low_facts import Use
 
 EXAMPLES = times(0.4)
 CLOSE_PA = 1e-3

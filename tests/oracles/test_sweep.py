@@ -16,7 +16,7 @@ from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Severity
 from plumbnet.rules.rule_profile import Profile, profile, profile_names
 from plumbnet.study.contingency.contingencies import Contingency, happenings

@@ -16,7 +16,8 @@ from plumbnet.analysis.water_walk.walk_steps import Gated, GateMet, Taking, Wate
 from plumbnet.layout.model.system import End
 from plumbnet.network.outlets.ladder import MOST_RUNGS
 from plumbnet.network.piping.zones import Zone
-from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.limit_facts import ROUNDING_PA
 
 
 @times(1.0)

@@ -3,7 +3,7 @@
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.system import End, Pipe, System
-from plumbnet.rules.facts import Need
+from plumbnet.rules.facts.tank_facts import Need
 
 TRIED, TEE = "tank that is tried", "tee for it"
 

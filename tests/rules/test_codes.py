@@ -111,9 +111,7 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
     "circuit-top-below-least": {"4.2 psi at the top": (EN_HEATING,)},
     "static-above-limit": {"75 psi at the tap": (EN, AS)},
     "tank-below-method": {"tank of 4.5 gal": (UK,)},
-    "relief-set-too-high": {
-        "relief valve of 175 psi": (GENERAL, IPC, IRC, UPC18, UPC24, NPC, UK, EN, *HEATING),
-    },
+    "relief-set-too-high": {"relief valve of 175 psi": (GENERAL, IPC, IRC, UPC18, UPC24, NPC, UK, EN, *HEATING)},
 }
 """For each finding and layout the profiles under which it stands; under all others it does not.
 

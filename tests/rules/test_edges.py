@@ -10,18 +10,13 @@ import plumbnet
 from plumbnet.layout.model.part import Role
 from plumbnet.network.outlets.cut_sets import Stops
 from plumbnet.network.pressure.pressure_source import Feed, Giver
-from plumbnet.rules.facts import (
-    Facts,
-    HeaterFacts,
-    LowFacts,
-    ReducerFacts,
-    ReliefFacts,
-    ReturnFacts,
-    RungFacts,
-    TankFacts,
-    Use,
-    Verdict,
-)
+from plumbnet.rules.facts.all_facts import Facts
+from plumbnet.rules.facts.device_facts import ReducerFacts, ReliefFacts
+from plumbnet.rules.facts.growth_facts import ReturnFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts, RungFacts
+from plumbnet.rules.facts.low_facts import LowFacts, Use
+from plumbnet.rules.facts.tank_facts import TankFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import RULES, Breach
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 

@@ -5,7 +5,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.rules import finding as registry
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings_of, severity_of
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile, profile, read_profile

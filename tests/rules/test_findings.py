@@ -203,8 +203,7 @@ def test_tank_behind_two_checks_names_both() -> None:
 
 
 @pytest.mark.parametrize(
-    ("charge", "differs"),
-    [("58 psi", False), ("62 psi", False), ("57.9 psi", True), ("62.1 psi", True)],
+    ("charge", "differs"), [("58 psi", False), ("62 psi", False), ("57.9 psi", True), ("62.1 psi", True)]
 )
 def test_charge_may_differ_by_what_a_gauge_can_tell(charge: str, *, differs: bool) -> None:
     drawn = system(WITH_TANK, tank=f"volume: 20 gal, precharge: {charge}")

@@ -6,7 +6,9 @@ from conftest import system
 import plumbnet
 from plumbnet.network.outlets.cut_sets import Stops
 from plumbnet.rules import sentences
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.facts.all_facts import Facts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.sentences import (
     agreeing,
     capitalised,

@@ -111,10 +111,7 @@ SAID: dict[str, tuple[str, str]] = {
         "70 psi stands at relief, which is set to 75 psi.",
         "Lower the static pressure there to 67.5 psi or less.",
     ),
-    "relief-opens-hot": (
-        "relief opens at 240 degF.",
-        "Fit one that opens at 210 degF or less.",
-    ),
+    "relief-opens-hot": ("relief opens at 240 degF.", "Fit one that opens at 210 degF or less."),
     "relief-runs": (
         "street stands at 160 psi, above the 150 psi set of relief: it runs all the time.",
         (

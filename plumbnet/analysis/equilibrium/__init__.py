@@ -1,24 +1,24 @@
 """Zones of a network with their water, walls and tanks to the pressures they come to, and the limits they must keep."""
 
 from plumbnet.analysis.equilibrium.heating_range import Unanswerable, cold_k, grows_m3, heated_abs_pa
-from plumbnet.analysis.equilibrium.limit_breaches import Broken, broken_places
+from plumbnet.analysis.equilibrium.limit_breaches import LimitBreach, broken_places
 from plumbnet.analysis.equilibrium.limits import Limits
 from plumbnet.analysis.equilibrium.neighbourhood import RAISED_PA, Highest, Neighbourhood, Neighbourhoods
-from plumbnet.analysis.equilibrium.shared_tanks import Joined, Settling, Share
-from plumbnet.analysis.equilibrium.zone_loads import Loading
+from plumbnet.analysis.equilibrium.shared_tanks import CoupledGroup, Share, SharedTanks
+from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
 
 __all__ = [
     "RAISED_PA",
-    "Broken",
+    "CoupledGroup",
     "Highest",
-    "Joined",
+    "LimitBreach",
     "Limits",
-    "Loading",
     "Neighbourhood",
     "Neighbourhoods",
-    "Settling",
     "Share",
+    "SharedTanks",
     "Unanswerable",
+    "ZoneLoads",
     "broken_places",
     "cold_k",
     "grows_m3",

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable, Sequence
 
 from plumbnet.network import Network
 from plumbnet.network.outlets import floor_pa
-from plumbnet.network.piping import ROUNDING_PA, Crossing, Heights, PotentialStep, Way, Zone, fitted
+from plumbnet.network.piping import POTENTIAL_ROUNDING_PA, Crossing, Potentials, PotentialStep, Way, Zone, fitted
 from plumbnet.physics.equilibrium import OneWayGate
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 
@@ -52,12 +52,12 @@ def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone
 def is_held(network: Network, zone: Zone) -> bool:
     """Whether a way out that stands open keeps a zone at the pressure it starts from, whatever comes."""
     opens_pa = network.way_out_pa.get(zone)
-    return opens_pa is not None and opens_pa <= network.start_pa(zone) + ROUNDING_PA
+    return opens_pa is not None and opens_pa <= network.start_pa(zone) + POTENTIAL_ROUNDING_PA
 
 
 def coupled_heights(
     network: Network, zones: Collection[Zone], crossings: Iterable[Crossing], first: Collection[tuple[Zone, Zone]] = ()
-) -> Heights:
+) -> Potentials:
     """Heights that fit the steps between zones: those of the pairs `first`, then those that lose least. Near-linear.
 
     Water that passes a check loses what opens it; water that a pump holds above what it could flow back to stays
@@ -65,7 +65,7 @@ def coupled_heights(
     """
     steps = _steps(network, crossings)
     if not any(step.higher_pa for step in steps):
-        return Heights(dict.fromkeys(zones, 0.0))
+        return Potentials(dict.fromkeys(zones, 0.0))
     ranks = {pair: rank for rank, pair in enumerate(first)}
     steps.sort(key=lambda step: (ranks.get(step.pair, len(ranks)), step.higher_pa, step.pair))
     return fitted(zones, steps)
@@ -84,4 +84,4 @@ def _steps(network: Network, crossings: Iterable[Crossing]) -> list[PotentialSte
 def _higher_pa(network: Network, crossing: Crossing, way: Way) -> float:
     """By how much the near zone stands higher when water passes; cold it may stand higher still, held by a pump."""
     held_pa = network.start_pa(crossing.near) - network.start_pa(crossing.far)
-    return held_pa if held_pa > way.opens_pa + ROUNDING_PA else way.opens_pa
+    return held_pa if held_pa > way.opens_pa + POTENTIAL_ROUNDING_PA else way.opens_pa

@@ -2,7 +2,7 @@
 
 from plumbnet.layout.model.kinds import COLD_SUPPLY_K
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA, GlycolMissing, OutsideGlycol, OutsideWater, glycol_growth, growth
 
@@ -19,7 +19,7 @@ class Unanswerable(ValueError):
         return type(self), (self.heater, str(self))
 
 
-def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
+def grows_m3(network: Network, heated: HeatedVolume, volume_m3: float) -> float:
     """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint.
 
     Raises Unanswerable where the properties of what it warms are not known at these temperatures.
@@ -30,14 +30,14 @@ def grows_m3(network: Network, heated: Heated, volume_m3: float) -> float:
         raise Unanswerable(heated.name, str(error)) from error
 
 
-def _growth(network: Network, heated: Heated) -> float:
+def _growth(network: Network, heated: HeatedVolume) -> float:
     zone, mixture = network.zoning.zone_of[heated.inlet], heated.source.mixture
     if mixture is not None:
         return glycol_growth(mixture.glycol, mixture.share, cold_k(network, zone), heated.source.hot_k)
     return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
 
 
-def heated_abs_pa(network: Network, heated: Heated) -> float:
+def heated_abs_pa(network: Network, heated: HeatedVolume) -> float:
     """Static pressure at a heat source, absolute, at its own height."""
     at_datum_pa = network.start_pa(network.zoning.zone_of[heated.inlet])
     return at_datum_pa - network.piping.heads_pa[heated.inlet] + ATMOSPHERE_PA

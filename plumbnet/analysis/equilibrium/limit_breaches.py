@@ -6,18 +6,18 @@ from dataclasses import dataclass
 from plumbnet.analysis.equilibrium.limits import Limits
 from plumbnet.analysis.equilibrium.neighbourhood import Neighbourhood
 from plumbnet.network.piping import Node, Zone
-from plumbnet.rules import ROUNDING_PA, Limit
+from plumbnet.rules.facts import ROUNDING_PA, Limit
 
 
 @dataclass(frozen=True, slots=True)
-class Broken:
+class LimitBreach:
     """A zone that comes above its own limit."""
 
     zone: Zone
     limit: Limit
 
 
-def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, node: Node) -> Iterator[Broken]:
+def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, node: Node) -> Iterator[LimitBreach]:
     """Every zone in reach of a heater's water that comes above its own limit, and does so through this heater.
 
     Its water is looked at where it stands at `node`. Where nothing in reach sets a limit, the profile's counts there.
@@ -30,4 +30,4 @@ def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, nod
         if limit is None or neighbourhood.highest(place).pressure_pa <= limit.pressure_pa + ROUNDING_PA:
             continue
         if neighbourhood.is_brought_by(place, heater, limit.pressure_pa):
-            yield Broken(place, limit)
+            yield LimitBreach(place, limit)

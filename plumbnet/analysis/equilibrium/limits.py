@@ -12,7 +12,8 @@ from plumbnet.network.outlets import devices_between, floor_pa
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.histories import Gates, needed_abs_pa
-from plumbnet.rules import Basis, Limit, Profile
+from plumbnet.rules import Profile
+from plumbnet.rules.facts import Basis, Limit
 
 _BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below"}
 

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import combinations
 
 from plumbnet.analysis.equilibrium.coupled_zones import coupled_zones, gate_of, is_held
-from plumbnet.analysis.equilibrium.zone_loads import Loading
+from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.piping import Zone
@@ -43,7 +43,7 @@ class Neighbourhood:
 
     peaks: Peaks[Zone]
     lift_pa: float
-    loading: Loading
+    loading: ZoneLoads
     _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
 
     @property
@@ -202,7 +202,7 @@ class Neighbourhoods:
     """The neighbourhood of each zone of a network, worked out once."""
 
     network: Network
-    loading: Loading
+    loading: ZoneLoads
     _of: dict[Zone, Neighbourhood] = field(default_factory=dict)
 
     def of(self, zone: Zone) -> Neighbourhood:

@@ -8,10 +8,10 @@ from functools import cached_property
 import networkx as nx
 
 from plumbnet.analysis.equilibrium.coupled_zones import coupled_heights, coupled_zones, gate_of, is_held, pushing
-from plumbnet.analysis.equilibrium.zone_loads import Loading
+from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.piping import Crossing, Heights, PotentialStep, Zone
+from plumbnet.network.piping import Crossing, Potentials, PotentialStep, Zone
 from plumbnet.physics.equilibrium import OneWayGate, Pool, ZoneLoad, joined_zones, settle_safely, shortage
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 
@@ -38,7 +38,7 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True)
-class Joined:
+class CoupledGroup:
     """Zones that settle together and the gates between them, each zone lifted so that checks open at once.
 
     The gates `left_out` are those that the lifts do not fit, because others open before them.
@@ -68,16 +68,16 @@ class _Group:
 
 
 @dataclass
-class Settling:
+class SharedTanks:
     """Answers for the zones of a network, each group of zones settled once. Pressures are gauge, at datum."""
 
     network: Network
     _group_of: dict[Zone, _Group] = field(default_factory=dict)
 
     @cached_property
-    def loading(self) -> Loading:
+    def loading(self) -> ZoneLoads:
         """What each zone has to take up."""
-        return Loading(self.network)
+        return ZoneLoads(self.network)
 
     def share(self, zone: Zone, short_m3: float = 0.0) -> Share:
         """What settles together with a zone, and what of it finds no room."""
@@ -98,7 +98,7 @@ class Settling:
             return self.share(zone)
         return self.share(zone, shortage(group.loads, group.beside[zone], level).short_m3)
 
-    def joined(self, zone: Zone) -> Joined:
+    def joined(self, zone: Zone) -> CoupledGroup:
         """What settles together with a zone, before any of it is warm.
 
         Where no heights fit all gates, some are left out, and others in their place if water would then have to pass
@@ -118,12 +118,12 @@ class Settling:
             first = [*passed, *first]
         return whole
 
-    def _lifted(self, zones: Collection[Zone], crossings: Iterable[Crossing], found: Heights) -> Joined:
+    def _lifted(self, zones: Collection[Zone], crossings: Iterable[Crossing], found: Potentials) -> CoupledGroup:
         """Zones lifted by heights that fit most gates, and by so much more that none stands below the air at datum."""
         lowest_pa = min(self.network.start_pa(zone) + lift_pa for zone, lift_pa in found.lifts_pa.items())
         lifts = {zone: lift_pa + max(0.0, -lowest_pa) for zone, lift_pa in found.lifts_pa.items()}
         left_out = {step.pair for step in found.left_out}
-        whole = Joined({member: self.loading.load(member, lifts[member]) for member in sorted(zones)}, [], lifts)
+        whole = CoupledGroup({member: self.loading.load(member, lifts[member]) for member in sorted(zones)}, [], lifts)
         for crossing in crossings:
             gates = whole.left_out if (crossing.near, crossing.far) in left_out else whole.gates
             gates.append(gate_of(self.network, crossing, lifts[crossing.far]))
@@ -160,7 +160,7 @@ class Settling:
             self._group_of |= dict.fromkeys(group.loads.keys() - group.streets, group)
         return self._group_of[zone]
 
-    def _settled(self, zone: Zone, whole: Joined) -> _Group:
+    def _settled(self, zone: Zone, whole: CoupledGroup) -> _Group:
         streets = frozenset(member for member in whole.loads if member != zone and is_held(self.network, member))
         kept = {member: replace(whole.loads[member], expansions_m3={}) for member in streets}
         settled = settle_safely(whole.loads | kept, whole.gates)

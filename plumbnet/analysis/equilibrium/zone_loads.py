@@ -11,7 +11,7 @@ from plumbnet.analysis.equilibrium.heating_range import grows_m3
 from plumbnet.analysis.equilibrium.wall_compliance import StandingWater, standing_water
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated, Piece
+from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.network.outlets import Opening
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
@@ -20,7 +20,7 @@ from plumbnet.physics.vessels import Tank
 
 
 @dataclass(frozen=True)
-class Loading:
+class ZoneLoads:
     """Answers for the zones of a network, each by itself; what is looked up is gathered once for all of them."""
 
     network: Network
@@ -30,7 +30,7 @@ class Loading:
         """All water of the system, and its walls."""
         return standing_water(self.network)
 
-    def waters(self, zones: Collection[Zone]) -> Iterator[tuple[Heated, Piece]]:
+    def waters(self, zones: Collection[Zone]) -> Iterator[tuple[HeatedVolume, Piece]]:
         """Heated water in zones piece by piece, each with the heat source that warms it most."""
         for zone in sorted(zones):
             yield from self._warmed_in.get(zone, ())
@@ -126,17 +126,17 @@ class Loading:
         }
 
     @cached_property
-    def _warmed_in(self) -> dict[Zone, list[tuple[Heated, Piece]]]:
+    def _warmed_in(self) -> dict[Zone, list[tuple[HeatedVolume, Piece]]]:
         """The same, by the zone in which it stands."""
-        found: dict[Zone, list[tuple[Heated, Piece]]] = defaultdict(list)
+        found: dict[Zone, list[tuple[HeatedVolume, Piece]]] = defaultdict(list)
         for heated, piece in self._warmed.values():
             found[self.network.zoning.zone_of[piece.node]].append((heated, piece))
         return found
 
     @cached_property
-    def _warmed(self) -> dict[str, tuple[Heated, Piece]]:
+    def _warmed(self) -> dict[str, tuple[HeatedVolume, Piece]]:
         """Heated water by name; what several warm counts once, for the one that warms it most."""
-        warmest: dict[str, tuple[float, Heated, Piece]] = {}
+        warmest: dict[str, tuple[float, HeatedVolume, Piece]] = {}
         for heated in self.network.heated:
             for piece in () if heated.is_idle else heated.pieces:
                 growth_m3 = grows_m3(self.network, heated, piece.volume_m3)

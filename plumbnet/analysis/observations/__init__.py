@@ -5,14 +5,14 @@ from plumbnet.analysis.observations.backflow_to_main import returns
 from plumbnet.analysis.observations.idle_pumps import hindered_pumps
 from plumbnet.analysis.observations.least_pressure import lows
 from plumbnet.analysis.observations.outlet_facts import outlets
-from plumbnet.analysis.observations.pump_up import Pumping
+from plumbnet.analysis.observations.pump_up import PumpUp
 from plumbnet.analysis.observations.reducer_facts import reducers
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
 from plumbnet.analysis.observations.shut_in_water import shut_in
 
 __all__ = [
     "GAS",
-    "Pumping",
+    "PumpUp",
     "assumed",
     "hindered_pumps",
     "lows",

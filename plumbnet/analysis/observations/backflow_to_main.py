@@ -10,17 +10,17 @@ from networkx.utils import UnionFind
 from plumbnet.analysis.equilibrium import Unanswerable, cold_k, grows_m3, heated_abs_pa
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated, Piece
+from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.physics.fluids import OutsideWater
 from plumbnet.physics.vessels import leaving_k, mixed_k
-from plumbnet.rules import HeaterFacts, ReturnFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, ReturnFacts, Verdict
 
 
 @dataclass(frozen=True, slots=True)
 class _Way:
     """The way of one heater's growth to a main: the numbers of the building's own pipes on it."""
 
-    heated: Heated
+    heated: HeatedVolume
     main: str
     pipes: frozenset[int]
 
@@ -79,9 +79,9 @@ def _returned(network: Network, ways: Sequence[_Way]) -> ReturnFacts:
     )
 
 
-def _warmed(heaters: Sequence[Heated]) -> list[tuple[Heated, Piece]]:
+def _warmed(heaters: Sequence[HeatedVolume]) -> list[tuple[HeatedVolume, Piece]]:
     """Each piece of water once, with the heater that warms it most."""
-    most: dict[str, tuple[Heated, Piece]] = {}
+    most: dict[str, tuple[HeatedVolume, Piece]] = {}
     for heated in heaters:
         for piece in heated.pieces:
             if piece.name not in most or heated.source.hot_k > most[piece.name][0].source.hot_k:
@@ -89,7 +89,7 @@ def _warmed(heaters: Sequence[Heated]) -> list[tuple[Heated, Piece]]:
     return list(most.values())
 
 
-def _leaving_k(network: Network, heated: Heated) -> float:
+def _leaving_k(network: Network, heated: HeatedVolume) -> float:
     cold = cold_k(network, network.zoning.zone_of[heated.inlet])
     try:
         return leaving_k(cold, heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.network import Network
-from plumbnet.rules import HinderedFacts
+from plumbnet.rules.facts import HinderedFacts
 
 NO_HEAD = "a circulator adds less than a reducer in its loop asks for"
 LIFTS_NOTHING = "a booster pump that feeds its own inlet adds nothing to what stands behind it"

@@ -7,11 +7,11 @@ from functools import cached_property
 
 from plumbnet.layout.model import End, Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
-from plumbnet.network.pressure import Feeding
+from plumbnet.network.pressure import PressureSources
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater, boiling_k, saturation_abs_pa
-from plumbnet.rules import LowFacts, Use
+from plumbnet.rules.facts import LowFacts, Use
 
 
 def lows(network: Network) -> Iterator[LowFacts]:
@@ -22,10 +22,10 @@ def lows(network: Network) -> Iterator[LowFacts]:
 @dataclass
 class _Lowest:
     network: Network
-    feeding: Feeding = field(init=False)
+    feeding: PressureSources = field(init=False)
 
     def __post_init__(self) -> None:
-        self.feeding = Feeding(self.network.zoning, self.network.standing)
+        self.feeding = PressureSources(self.network.zoning, self.network.standing)
 
     def facts(self) -> Iterator[LowFacts]:
         node_of = self.network.piping.node_of
@@ -38,7 +38,7 @@ class _Lowest:
             elif part.cools:
                 yield from self._place(name, Use.EMITTER, list(self.network.piping.nodes_of(name)))
 
-    def _heated(self, heated: Heated) -> Iterator[LowFacts]:
+    def _heated(self, heated: HeatedVolume) -> Iterator[LowFacts]:
         """The highest place of what a heater warms: its own store, and every loop that is driven through it."""
         loops = sorted({node for loop in heated.loops for node in loop.nodes})
         plain = heated.source.mixture is None

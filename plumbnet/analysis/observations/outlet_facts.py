@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.network import Network
-from plumbnet.rules import OutletFacts
+from plumbnet.rules.facts import OutletFacts
 
 
 def outlets(network: Network) -> Iterator[OutletFacts]:

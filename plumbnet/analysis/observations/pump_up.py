@@ -7,21 +7,21 @@ from dataclasses import dataclass
 from plumbnet.analysis.equilibrium import RAISED_PA, Limits, Neighbourhood, Neighbourhoods
 from plumbnet.analysis.required_tank import Place, nominal_m3, tank_place
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import devices_between
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.histories import Ratchet
 from plumbnet.physics.numerics import least
 from plumbnet.physics.vessels import Tank
-from plumbnet.rules import Limit, PumpedFacts
+from plumbnet.rules.facts import Limit, PumpedFacts
 
 _LARGEST = 1e5
 """A tank so many times the growth does what any tank can."""
 
 
 @dataclass(frozen=True)
-class Pumping:
+class PumpUp:
     """Finds what is pumped up, neighbourhood by neighbourhood."""
 
     network: Network
@@ -109,7 +109,7 @@ class Pumping:
     def _head_pa(self, place: Place) -> float:
         return self.network.piping.heads_pa[place.node]
 
-    def _heated(self, zone: Zone) -> Heated:
+    def _heated(self, zone: Zone) -> HeatedVolume:
         return self.network.heated_in[zone][0]
 
     def _ratchet(self, near: Neighbourhood) -> Ratchet[Zone]:

@@ -8,7 +8,7 @@ from plumbnet.network import Network
 from plumbnet.network.outlets import reach
 from plumbnet.network.piping import Gate
 from plumbnet.network.pressure import way_past
-from plumbnet.rules import ROUNDING_PA, ReducerFacts
+from plumbnet.rules.facts import ROUNDING_PA, ReducerFacts
 
 
 def reducers(network: Network) -> Iterator[ReducerFacts]:

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import first_opens_pa
 from plumbnet.network.piping import Node, Site
-from plumbnet.rules import ReliefFacts
+from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
@@ -65,7 +65,7 @@ def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:
     return found
 
 
-def _store_nodes(network: Network, heated: Heated) -> list[Node]:
+def _store_nodes(network: Network, heated: HeatedVolume) -> list[Node]:
     """The ports that open into a heater's store."""
     own = set(network.piping.nodes_of(heated.name))
     return sorted({heated.inlet, *(own & set(network.piping.free[heated.inlet]))})

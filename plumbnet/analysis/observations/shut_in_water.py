@@ -7,7 +7,7 @@ from networkx.utils import UnionFind
 from plumbnet.layout.model import End
 from plumbnet.network import Network
 from plumbnet.network.piping import Node, Zone
-from plumbnet.rules import HeaterFacts, ShutInFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, ShutInFacts, Verdict
 
 _FROM_WORST = (Verdict.SEALED, Verdict.TRAPPED)
 

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Broken, Limits, Neighbourhood, Settling, Share, broken_places
+from plumbnet.analysis.equilibrium import LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
 from plumbnet.analysis.required_tank.tank_location import Place, tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
 from plumbnet.analysis.required_tank.tank_trial import TankTrial
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
-from plumbnet.rules import Need
+from plumbnet.rules.facts import Need
 
 _SAME = 1e-3
 """Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
@@ -29,12 +29,12 @@ class TankChoice:
     network: Network
     limits: Limits
     neighbourhood: Neighbourhood
-    settling: Settling
-    heated: Heated
+    settling: SharedTanks
+    heated: HeatedVolume
     zone: Zone
     limit_pa: float
     company: Share
-    broken: tuple[Broken, ...]
+    broken: tuple[LimitBreach, ...]
     is_wanted: bool
     method: str
     gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]]
@@ -113,7 +113,7 @@ class TankChoice:
         loading = self.settling.loading
         return TankTrial(self.network, self.limits, self.neighbourhood, task, self.method, heaters, loading)
 
-    def _to_blame(self, place: Place) -> Iterator[Heated]:
+    def _to_blame(self, place: Place) -> Iterator[HeatedVolume]:
         """This heater, and others whose water can come to a place and is too much somewhere."""
         zone = self.network.zoning.zone_of[place.node]
         for pusher in self.neighbourhood.pushers(zone):

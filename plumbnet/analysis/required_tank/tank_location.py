@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node
 
 
@@ -17,7 +17,7 @@ class Place:
     node: Node
 
 
-def tank_place(network: Network, heated: Heated) -> Place:
+def tank_place(network: Network, heated: HeatedVolume) -> Place:
     """The fitting nearest to the heater's inlet that no valve and no loop parts from it; else the pipe there.
 
     Source: common practice, and the place that IPC 607.3 names: the cold supply of the heater, downstream
@@ -31,7 +31,7 @@ def tank_place(network: Network, heated: Heated) -> Place:
     return Place(_inlet_pipe(network, heated), heated.inlet)
 
 
-def _upstream(network: Network, heated: Heated) -> Iterator[Node]:
+def _upstream(network: Network, heated: HeatedVolume) -> Iterator[Node]:
     """Nodes that no door parts from the inlet, nearest first and then by name, not through the heater itself."""
     free, ports = network.piping.free, network.piping.ports
     own = set(network.piping.nodes_of(heated.name))
@@ -51,7 +51,7 @@ def _is_door(network: Network, node: Node, beyond: Node) -> bool:
     return name == network.piping.ports[beyond].part and network.piping.system.parts[name].is_door()
 
 
-def _inlet_pipe(network: Network, heated: Heated) -> str:
+def _inlet_pipe(network: Network, heated: HeatedVolume) -> str:
     """The pipe at the heater's inlet, or the heater itself where nothing is joined to it."""
     pipe = network.pipe_at.get(network.piping.ports[heated.inlet])
     return heated.name if pipe is None else pipe.name

@@ -8,9 +8,9 @@ from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
 from plumbnet.analysis.required_tank.tank_location import Place
 from plumbnet.layout.model import Mixture, Role, System
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated, Piece
+from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.physics.fluids import ATMOSPHERE_PA, GLYCOL_SOURCE, OutsideWater, glycol_growth
-from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod, Sizing, size
+from plumbnet.physics.sizing import Duty, MissingInput, OutsideMethod, Sizing, size_tank
 from plumbnet.physics.vessels import NoTank, nominal_size_m3, nominal_sizes
 
 ALWAYS = "membrane"
@@ -88,9 +88,9 @@ def tank_task(network: Network, place: Place, limit_pa: float, waters: tuple[War
     )
 
 
-def waters(network: Network, warmed: Iterable[tuple[Heated, Piece]]) -> tuple[WarmedWater, ...]:
+def waters(network: Network, warmed: Iterable[tuple[HeatedVolume, Piece]]) -> tuple[WarmedWater, ...]:
     """Pieces and what warms them, gathered by how they are warmed, in the order given."""
-    alike: dict[tuple[float, float, float, Mixture | None], list[tuple[Heated, Piece]]] = {}
+    alike: dict[tuple[float, float, float, Mixture | None], list[tuple[HeatedVolume, Piece]]] = {}
     for heated, piece in warmed:
         zone = network.zoning.zone_of[heated.inlet]
         how = (cold_k(network, zone), heated.source.hot_k, heated_abs_pa(network, heated), heated.source.mixture)
@@ -101,7 +101,7 @@ def waters(network: Network, warmed: Iterable[tuple[Heated, Piece]]) -> tuple[Wa
     )
 
 
-def _warmers(network: Network, members: Iterable[tuple[Heated, Piece]]) -> dict[str, None]:
+def _warmers(network: Network, members: Iterable[tuple[HeatedVolume, Piece]]) -> dict[str, None]:
     """Names of all heat sources that warm some of these pieces, those they are listed with first."""
     names = dict.fromkeys(heated.name for heated, _ in members)
     pieces = {piece.name for _, piece in members}
@@ -116,11 +116,11 @@ def sized(task: Task, method: str) -> tuple[Sizing, ...]:
     Each is charged alike, to the highest charge that one of them asks for. Raises NoTank (physics.tank),
     MissingInput, OutsideMethod (physics.sizing), OutsideWater (physics.water), GlycolMissing, OutsideGlycol.
     """
-    each = tuple(size(method, task.duty(water)) for water in task.waters)
+    each = tuple(size_tank(method, task.duty(water)) for water in task.waters)
     charges = {one.charge_abs_pa for one in each if one.charge_abs_pa is not None}
     if len(charges) <= 1:
         return each
-    return tuple(size(method, task.duty(water, max(charges))) for water in task.waters)
+    return tuple(size_tank(method, task.duty(water, max(charges))) for water in task.waters)
 
 
 def tank_answer(task: Task, method: str) -> tuple[Sizing, ...]:

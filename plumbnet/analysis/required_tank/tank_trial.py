@@ -5,18 +5,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Limits, Loading, Neighbourhood, broken_places
+from plumbnet.analysis.equilibrium import Limits, Neighbourhood, ZoneLoads, broken_places
 from plumbnet.analysis.required_tank.charge import right_charge_pa
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, charge_pa, nominal_m3, tank_answer
 from plumbnet.layout.model import System
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.numerics import CLOSE, least
 from plumbnet.physics.sizing import Sizing
 from plumbnet.physics.vessels import Tank
-from plumbnet.rules import Charge, Need
+from plumbnet.rules.facts import Charge, Need
 
 _LARGEST = 1e5
 """A tank so many times the growth does what any tank can."""
@@ -36,8 +36,8 @@ class TankTrial:
     neighbourhood: Neighbourhood
     task: Task
     method: str
-    heaters: tuple[Heated, ...]
-    loading: Loading
+    heaters: tuple[HeatedVolume, ...]
+    loading: ZoneLoads
 
     def need(self) -> Need:
         """The tank that the place asks for; of no size where no tank there holds them."""
@@ -139,9 +139,9 @@ class TankTrial:
         return sorted(name for zone in zones for name in self.loading.takers_in(zone))
 
     @cached_property
-    def _places(self) -> list[tuple[Heated, Node]]:
+    def _places(self) -> list[tuple[HeatedVolume, Node]]:
         """Each heater with a node of its water in every zone of this neighbourhood."""
-        zone_of, found = self.network.zoning.zone_of, dict[tuple[str, Zone], tuple[Heated, Node]]()
+        zone_of, found = self.network.zoning.zone_of, dict[tuple[str, Zone], tuple[HeatedVolume, Node]]()
         for heated in self.heaters:
             for node in (heated.inlet, *(piece.node for piece in heated.pieces)):
                 if zone_of[node] in self.neighbourhood.zones:

@@ -8,7 +8,8 @@ from plumbnet.analysis.sizing_sheet.sheet_model import MethodUsed
 from plumbnet.analysis.verdict import Case
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.sizing import Sizing
-from plumbnet.rules import HeaterFacts, Verdict, agreeing, listed
+from plumbnet.rules import agreeing, listed
+from plumbnet.rules.facts import HeaterFacts, Verdict
 
 ALWAYS_TO_MIND = (
     "all heated water goes from its cold temperature to its highest with every fixture shut",

@@ -6,14 +6,15 @@ from dataclasses import dataclass
 
 from plumbnet.analysis.required_tank import WarmedWater
 from plumbnet.analysis.sizing_sheet.expansion_steps import growing, growing_section
-from plumbnet.analysis.sizing_sheet.provenance import Origins
-from plumbnet.analysis.sizing_sheet.sheet_model import AtHand, Section, SheetItem
+from plumbnet.analysis.sizing_sheet.provenance import Provenance
+from plumbnet.analysis.sizing_sheet.sheet_model import ExistingTank, Section, SheetItem
 from plumbnet.analysis.sizing_sheet.tank_pressures import AIR, pressure_section
 from plumbnet.analysis.verdict import Case
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.sizing import BOYLE, Step, step
 from plumbnet.physics.vessels import Tank
-from plumbnet.rules import Verdict, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import Verdict
 
 _HOLDS = frozenset({Verdict.CONTROLLED, Verdict.TRAPPED})
 """Verdicts under which tanks settle somewhere."""
@@ -22,19 +23,19 @@ _ROUNDING = 1e-9
 
 
 @dataclass(frozen=True)
-class Hand:
+class ExistingTanks:
     """The tanks that share a heater's expansion."""
 
     case: Case
-    origins: Origins
+    origins: Provenance
 
-    def at_hand(self) -> AtHand | None:
+    def at_hand(self) -> ExistingTank | None:
         """What they can do; None where there are none."""
         if not self.tanks:
             return None
         takes_m3 = math.fsum(tank.uptake_m3(self._limit_abs_pa) for _, tank in self.tanks)
         settled_pa = self._settled_abs_pa
-        return AtHand(
+        return ExistingTank(
             tanks=tuple(name for name, _ in self.tanks),
             heaters=self.case.company.heaters,
             growth_m3=self.growth_m3,

@@ -16,7 +16,7 @@ _DIGITS = 6
 
 
 @dataclass
-class Origins:
+class Provenance:
     """Where the numbers of a system came from, in words; quantities in `units`."""
 
     system: System

@@ -4,18 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.required_tank import WarmedWater
-from plumbnet.analysis.sizing_sheet.provenance import Origins
+from plumbnet.analysis.sizing_sheet.provenance import Provenance
 from plumbnet.analysis.sizing_sheet.sheet_model import Content, SheetItem
 from plumbnet.analysis.verdict import Case
 from plumbnet.rules import listed
 
 
 @dataclass(frozen=True)
-class Inputs:
+class SheetInputs:
     """What goes in, and where it came from; `beside` is the water that shares the tanks at hand."""
 
     case: Case
-    origins: Origins
+    origins: Provenance
     beside: tuple[WarmedWater, ...]
 
     def items(self) -> Iterator[SheetItem]:

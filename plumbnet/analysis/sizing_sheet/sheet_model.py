@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from plumbnet.layout import shown
 from plumbnet.layout.units import Units
 from plumbnet.physics.sizing import Step, StepDimension
-from plumbnet.rules import HeaterFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ class SheetResult:
 
 
 @dataclass(frozen=True, slots=True)
-class AtHand:
+class ExistingTank:
     """What the tanks that are there can do.
 
     Of `growth_m3` of all heaters in `heaters`, `takes_m3` finds room below the limit and `short_m3` does not.
@@ -105,7 +105,7 @@ class Sheet:
     contents: tuple[Content, ...]
     sections: tuple[Section, ...]
     outcome: SheetResult
-    at_hand: AtHand | None
+    at_hand: ExistingTank | None
     assumptions: tuple[str, ...]
     cautions: tuple[str, ...]
     units: Units

@@ -8,17 +8,18 @@ from functools import cached_property
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.required_tank import ALWAYS, WarmedWater, charge_pa, nominal_m3, sized
 from plumbnet.analysis.sizing_sheet.cautions import cautions, sheet_cautions
-from plumbnet.analysis.sizing_sheet.existing_tanks import Hand, sum_step
+from plumbnet.analysis.sizing_sheet.existing_tanks import ExistingTanks, sum_step
 from plumbnet.analysis.sizing_sheet.expansion_steps import mixing, volume
-from plumbnet.analysis.sizing_sheet.provenance import Origins
-from plumbnet.analysis.sizing_sheet.sheet_inputs import Inputs
+from plumbnet.analysis.sizing_sheet.provenance import Provenance
+from plumbnet.analysis.sizing_sheet.sheet_inputs import SheetInputs
 from plumbnet.analysis.sizing_sheet.sheet_model import MethodUsed, Section, Sheet, SheetItem, SheetResult
-from plumbnet.analysis.sizing_sheet.tank_pressures import AIR, Pressures, pressure_section
+from plumbnet.analysis.sizing_sheet.tank_pressures import AIR, TankPressures, pressure_section
 from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
 from plumbnet.physics.sizing import BOYLE, METHODS, MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.vessels import NoTank
-from plumbnet.rules import NO_TANK, HeaterFacts, Need, listed
+from plumbnet.rules import NO_TANK, listed
+from plumbnet.rules.facts import HeaterFacts, Need
 
 __all__ = ["Sheet", "sheet", "sheets"]
 
@@ -39,7 +40,7 @@ def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> 
 def sheets(report: Report, heaters: list[HeaterFacts], *, method: str | None = None) -> Iterator[Sheet]:
     """The same for several heaters of a report."""
     judge = judge_of(report.network, report.profile)
-    origins = Origins(report.system, report.facts.units)
+    origins = Provenance(report.system, report.facts.units)
     heated = {each.name: each for each in report.network.heated}
     for heater in heaters:
         case = judge.case(heated[heater.name])
@@ -53,12 +54,12 @@ class _Draft:
     report: Report
     heater: HeaterFacts
     case: Case
-    origins: Origins
+    origins: Provenance
     asked: str | None
 
     def sheet(self) -> Sheet:
-        report, record, hand = self.report, self.report.system.record, Hand(self.case, self.origins)
-        inputs = Inputs(self.case, self.origins, hand.waters)
+        report, record, hand = self.report, self.report.system.record, ExistingTanks(self.case, self.origins)
+        inputs = SheetInputs(self.case, self.origins, hand.waters)
         return Sheet(
             file=record.file,
             sha256=record.sha256,
@@ -95,7 +96,7 @@ class _Draft:
     @cached_property
     def pressures(self) -> Section:
         """The pressures at the tank."""
-        return Pressures(self.case, self.report.profile, self.origins).section(self.method.name)
+        return TankPressures(self.case, self.report.profile, self.origins).section(self.method.name)
 
     @cached_property
     def _sizings(self) -> tuple[Sizing, ...]:

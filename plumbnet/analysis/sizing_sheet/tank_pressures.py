@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from plumbnet.analysis.sizing_sheet.provenance import Origins
+from plumbnet.analysis.sizing_sheet.provenance import Provenance
 from plumbnet.analysis.sizing_sheet.sheet_model import Section, SheetItem
 from plumbnet.analysis.verdict import Case
 from plumbnet.layout.model import End, Role
@@ -32,12 +32,12 @@ class _Target(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Pressures:
+class TankPressures:
     """Items and steps for one heater's tank: the static pressure there, the limit, and what else a method asks for."""
 
     case: Case
     profile: Profile
-    origins: Origins
+    origins: Provenance
 
     def section(self, method: str) -> Section:
         """Everything the method needs, and the limit whether it needs it or not."""

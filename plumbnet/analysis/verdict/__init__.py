@@ -3,7 +3,4 @@
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.judge import judge_of
 
-__all__ = [
-    "Case",
-    "judge_of",
-]
+__all__ = ["Case", "judge_of"]

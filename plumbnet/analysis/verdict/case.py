@@ -4,14 +4,14 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Broken, Highest, Limits, Neighbourhood, Settling, Share, broken_places
+from plumbnet.analysis.equilibrium import Highest, LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
 from plumbnet.analysis.required_tank import TankChoice, WarmedWater
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import Rung
 from plumbnet.network.piping import Node, Zone
-from plumbnet.rules import ROUNDING_PA, Limit, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Limit, Verdict
 
 
 @dataclass(frozen=True)
@@ -19,11 +19,11 @@ class Case:
     """One heater's water in one zone, at a node of it; pressures at datum."""
 
     network: Network
-    heated: Heated
+    heated: HeatedVolume
     node: Node
     limits: Limits
     neighbourhood: Neighbourhood
-    settling: Settling
+    settling: SharedTanks
     relieved_by: tuple[str, ...]
     method: str
     gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]]
@@ -75,7 +75,7 @@ class Case:
         return self.neighbourhood.highest(self.zone)
 
     @cached_property
-    def broken(self) -> tuple[Broken, ...]:
+    def broken(self) -> tuple[LimitBreach, ...]:
         """Places in reach that its growth helps to bring above their limits."""
         return tuple(broken_places(self.limits, self.neighbourhood, self.heated.name, self.node))
 

@@ -1,6 +1,6 @@
 """A heater's case to everything that a report says of the heater; pressures at its own height."""
 
-from plumbnet.analysis.equilibrium import Broken, grows_m3
+from plumbnet.analysis.equilibrium import LimitBreach, grows_m3
 from plumbnet.analysis.required_tank import ALWAYS
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.locked_heater import locked
@@ -9,7 +9,7 @@ from plumbnet.network.outlets import Closings, Rung, Stops, devices_between
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater, boiling_k
 from plumbnet.physics.histories import History
-from plumbnet.rules import HeaterFacts, PlaceFacts, RungFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, PlaceFacts, RungFacts, Verdict
 
 
 def heater_facts(case: Case) -> HeaterFacts:
@@ -63,7 +63,7 @@ def heater_facts(case: Case) -> HeaterFacts:
     )
 
 
-def _place_facts(case: Case, broken: Broken) -> PlaceFacts:
+def _place_facts(case: Case, broken: LimitBreach) -> PlaceFacts:
     """A broken place as a gauge at its own height reads it; where no part sets the limit, at the heater's."""
     piping, limit, top = case.network.piping, broken.limit, case.neighbourhood.highest(broken.zone)
     head_pa = limit.pressure_pa - limit.own_pa if limit.own_pa is not None else case.head_pa

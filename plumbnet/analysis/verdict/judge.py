@@ -3,15 +3,16 @@
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Limits, Neighbourhoods, Settling
+from plumbnet.analysis.equilibrium import Limits, Neighbourhoods, SharedTanks
 from plumbnet.analysis.observations import relieved_by
 from plumbnet.analysis.required_tank import WarmedWater
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.heater_facts import heater_facts
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
-from plumbnet.rules import FROM_BEST_TO_WORST, HeaterFacts, Profile
+from plumbnet.rules import Profile
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, HeaterFacts
 
 
 @dataclass
@@ -21,7 +22,7 @@ class Judge:
     network: Network
     profile: Profile
     limits: Limits
-    settling: Settling
+    settling: SharedTanks
     neighbourhoods: Neighbourhoods
     _gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
 
@@ -34,7 +35,7 @@ class Judge:
         """The worst case of every heat source, in the order of the file."""
         return tuple(self.case(heated) for heated in self.network.heated)
 
-    def case(self, heated: Heated) -> Case:
+    def case(self, heated: HeatedVolume) -> Case:
         """The worst case among the zones in which the heater warms water, of two closed ones that of the lower limit.
 
         Of equal ones its own zone speaks first, then the first part by name.
@@ -46,7 +47,7 @@ class Judge:
         cases = [self._case(heated, node) for node in places.values()]
         return max(cases, key=lambda case: (FROM_BEST_TO_WORST.index(case.verdict), -case.limit.pressure_pa))
 
-    def _case(self, heated: Heated, node: Node) -> Case:
+    def _case(self, heated: HeatedVolume, node: Node) -> Case:
         relieving = self._relieving.get(heated.inlet, ())
         method = heated.source.sizing or self.profile.sizing.value
         neighbourhood = self.neighbourhoods.of(self.network.zoning.zone_of[node])
@@ -62,5 +63,5 @@ class Judge:
 
 def judge_of(network: Network, profile: Profile) -> Judge:
     """The judge of a network under a profile; limits and what settles are searched anew."""
-    settling = Settling(network)
+    settling = SharedTanks(network)
     return Judge(network, profile, Limits(network, profile), settling, Neighbourhoods(network, settling.loading))

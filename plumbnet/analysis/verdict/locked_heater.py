@@ -3,10 +3,10 @@
 import math
 from collections.abc import Sequence
 
-from plumbnet.analysis.equilibrium import Settling, cold_k, heated_abs_pa
+from plumbnet.analysis.equilibrium import SharedTanks, cold_k, heated_abs_pa
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import Rung
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
@@ -15,16 +15,16 @@ from plumbnet.physics.vessels import (
     USUAL_EFFICIENCY,
     Bracket,
     Climb,
-    Locked,
+    LockedVolume,
     discharged_m3,
     joined_shells,
     locked_rise_k,
 )
-from plumbnet.rules import LockedFacts
+from plumbnet.rules.facts import LockedFacts
 
 
 def locked(
-    network: Network, heated: Heated, zone: Zone, rungs: Sequence[Rung], settling: Settling
+    network: Network, heated: HeatedVolume, zone: Zone, rungs: Sequence[Rung], settling: SharedTanks
 ) -> LockedFacts | None:
     """What comes of a trapped or sealed heater's water in a zone if nothing is done, from rigid walls to typical ones.
 
@@ -60,7 +60,7 @@ def locked(
     )
 
 
-def _firing_s(water: Locked, rises: Bracket, inputs: Sequence[float | None]) -> Bracket | None:
+def _firing_s(water: LockedVolume, rises: Bracket, inputs: Sequence[float | None]) -> Bracket | None:
     """Time in which the burners together raise the water so much; None where one of them is not known."""
     known = [each for each in inputs if each is not None]
     if len(known) < len(inputs) or sum(known) <= 0.0:
@@ -74,7 +74,7 @@ def _firing_s(water: Locked, rises: Bracket, inputs: Sequence[float | None]) -> 
     return Bracket(firing_s(rises.rigid), firing_s(rises.walls))
 
 
-def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: Settling) -> Locked:
+def _water(network: Network, heated: HeatedVolume, zones: frozenset[Zone], settling: SharedTanks) -> LockedVolume:
     warm = {
         piece.name: settling.loading.water.pieces[piece.name].shell
         for member in sorted(zones)
@@ -85,7 +85,7 @@ def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: S
     cold = (shell for member in sorted(zones) for shell in settling.loading.water.beside(warm, member))
     zone = network.zoning.zone_of[heated.inlet]
     own_abs_pa = heated_abs_pa(network, heated)
-    return Locked(
+    return LockedVolume(
         heated=joined_shells(warm.values()),
         unheated=joined_shells(cold),
         cold_k=cold_k(network, zone),
@@ -93,6 +93,6 @@ def _water(network: Network, heated: Heated, zones: frozenset[Zone], settling: S
     )
 
 
-def _taken_m3(settling: Settling, zones: frozenset[Zone], datum_abs_pa: float) -> float:
+def _taken_m3(settling: SharedTanks, zones: frozenset[Zone], datum_abs_pa: float) -> float:
     """Water that the tanks of the zones take until the outlet opens."""
     return math.fsum(tank.uptake_m3(datum_abs_pa) for _, tank in settling.loading.tanks(zones))

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import Literal, TypeAlias
 
-from plumbnet.analysis.equilibrium import Settling
+from plumbnet.analysis.equilibrium import SharedTanks
 from plumbnet.analysis.report import Report
 from plumbnet.analysis.warmup.warmup_model import Fired, WarmupModel
 from plumbnet.layout import shown
@@ -31,7 +31,7 @@ class NoWarmUp(ValueError):
 
 
 @dataclass(frozen=True)
-class Warming:
+class HeaterWarmup:
     """A warm-up of a heater, and of all others that fire with it: the one asked for first.
 
     `heads_pa` is what the pressure of its zone stands above that at each heater, tank and outlet itself; `plant` is
@@ -48,7 +48,7 @@ class Warming:
     efficiency: float = USUAL_EFFICIENCY
 
     @cached_property
-    def rigid(self) -> "Warming":
+    def rigid(self) -> "HeaterWarmup":
         """The same warm-up with walls that yield to nothing: the other end of the bracket.
 
         Raises ValueError where it was not asked for.
@@ -62,7 +62,7 @@ class Warming:
         return shown(self, "text", str)
 
     @property
-    def bracket(self) -> "tuple[Warming, Warming]":
+    def bracket(self) -> "tuple[HeaterWarmup, HeaterWarmup]":
         """Both ends: rigid walls, then typical ones."""
         return self.rigid, self
 
@@ -124,7 +124,7 @@ class Warming:
         return tuple(outlet for basin in self.plant.basins.values() for outlet in basin.outlets)
 
 
-def warm_up(report: Report, heater: str, *, minutes: float | None = None) -> Warming:
+def warm_up(report: Report, heater: str, *, minutes: float | None = None) -> HeaterWarmup:
     """The warm-up of a heater from its cold fill, with every fixture shut, until all is hot or for some minutes.
 
     It is run with typical walls and with rigid ones.
@@ -136,7 +136,7 @@ def warm_up(report: Report, heater: str, *, minutes: float | None = None) -> War
     return replace(typical, rigid_run=run_warm_up(typical.plant.rigid, until_s=until_s))
 
 
-def typical_warm_up(report: Report, heater: str, *, minutes: float | None = None) -> Warming:
+def typical_warm_up(report: Report, heater: str, *, minutes: float | None = None) -> HeaterWarmup:
     """The same with typical walls alone. Raises NoWarmUp."""
     if minutes is not None and not 0.0 <= minutes <= LONGEST_MINUTES:
         raise NoWarmUp(f"a warm-up lasts from 0 to {LONGEST_MINUTES:g} minutes, not {minutes:g}")
@@ -149,11 +149,11 @@ def typical_warm_up(report: Report, heater: str, *, minutes: float | None = None
             f"{heater} fires only while water moves through it: with every fixture shut it stays cold, "
             "and nothing warms up"
         )
-    stage = WarmupModel(report.profile, network, Settling(network), chosen)
+    stage = WarmupModel(report.profile, network, SharedTanks(network), chosen)
     _refuse_what_cannot_be_warmed(report, stage)
     until_s = None if minutes is None else 60.0 * minutes
     run = run_warm_up(stage.plant, until_s=until_s)
-    return Warming(report, tuple(stage.fired()), run, stage.heads_pa, stage.plant)
+    return HeaterWarmup(report, tuple(stage.fired()), run, stage.heads_pa, stage.plant)
 
 
 def _refuse_what_cannot_be_warmed(report: Report, stage: WarmupModel) -> None:

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Joined, Limits, Settling, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.equilibrium import CoupledGroup, Limits, SharedTanks, cold_k, grows_m3, heated_abs_pa
 from plumbnet.analysis.observations import relieved_by
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import Opening
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
@@ -38,14 +38,14 @@ class WarmupModel:
 
     profile: Profile
     network: Network
-    settling: Settling
-    chosen: Heated
+    settling: SharedTanks
+    chosen: HeatedVolume
 
     @cached_property
-    def _joint(self) -> tuple[Joined, tuple[Heated, ...]]:
+    def _joint(self) -> tuple[CoupledGroup, tuple[HeatedVolume, ...]]:
         """Zones, gates and heaters that have to do with the chosen heater's water."""
-        joint = Joined({}, [], {})
-        heaters: dict[str, Heated] = {self.chosen.name: self.chosen}
+        joint = CoupledGroup({}, [], {})
+        heaters: dict[str, HeatedVolume] = {self.chosen.name: self.chosen}
         waiting = list(self.network.zones_of(self.chosen))
         while waiting:
             zone = waiting.pop()
@@ -61,7 +61,7 @@ class WarmupModel:
         return joint, tuple(heaters.values())
 
     @property
-    def heaters(self) -> tuple[Heated, ...]:
+    def heaters(self) -> tuple[HeatedVolume, ...]:
         """The heaters that fire, the chosen one first."""
         return self._joint[1]
 
@@ -73,9 +73,9 @@ class WarmupModel:
         return Plant(basins, joint.gates, tuple(self._body(group) for group in self._mixed))
 
     @cached_property
-    def _mixed(self) -> list[list[Heated]]:
+    def _mixed(self) -> list[list[HeatedVolume]]:
         """Heaters by the water they warm together: those that share a piece of it."""
-        groups: list[list[Heated]] = []
+        groups: list[list[HeatedVolume]] = []
         for heated in self.heaters:
             own = {piece.name for piece in heated.pieces}
             meeting = [group for group in groups if any(own & {piece.name for piece in one.pieces} for one in group)]
@@ -83,7 +83,7 @@ class WarmupModel:
             groups.append([*(one for group in meeting for one in group), heated])
         return groups
 
-    def _body(self, group: Sequence[Heated]) -> Body:
+    def _body(self, group: Sequence[HeatedVolume]) -> Body:
         """The water of some heaters; filled as is that of the heater whose water grows most."""
         lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
         zone = self.network.zoning.zone_of[lead.inlet]
@@ -107,7 +107,7 @@ class WarmupModel:
     def _limits(self) -> Limits:
         return Limits(self.network, self.profile)
 
-    def _limit_pa(self, heated: Heated) -> float:
+    def _limit_pa(self, heated: HeatedVolume) -> float:
         """The lowest limit in a heater's reach, as it counts in its zone, gauge at datum."""
         return self._limits.at(heated.inlet).pressure_pa
 
@@ -115,16 +115,16 @@ class WarmupModel:
         """Head by which a zone is thought higher, so that checks open at once."""
         return self._joint[0].lifts_pa[zone]
 
-    def _head_pa(self, heated: Heated) -> float:
+    def _head_pa(self, heated: HeatedVolume) -> float:
         """What the pressure of its zone is to be lessened by, for that at the heater."""
         return self.network.piping.heads_pa[heated.inlet] + self._lift_pa(self.network.zoning.zone_of[heated.inlet])
 
-    def _burner(self, heated: Heated) -> Burner:
+    def _burner(self, heated: HeatedVolume) -> Burner:
         if heated.source.input_w is None:
             raise ValueError(f"{heated.name} has no input")
         return Burner(name=heated.name, input_w=heated.source.input_w, hot_k=heated.source.hot_k)
 
-    def _elements_k(self, group: Sequence[Heated]) -> Iterator[float]:
+    def _elements_k(self, group: Sequence[HeatedVolume]) -> Iterator[float]:
         """Temperatures at which relief valves on the heaters open."""
         parts, relieving = self.network.piping.system.parts, relieved_by(self.network)
         for heated in group:

@@ -7,7 +7,7 @@ from plumbnet.analysis.water_walk.walk_steps import Direction, GateAnswer, GateM
 from plumbnet.network import Network
 from plumbnet.network.outlets import floor_pa
 from plumbnet.network.piping import Crossing
-from plumbnet.rules import ROUNDING_PA, HeaterFacts
+from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
 
 
 @dataclass(frozen=True, slots=True)

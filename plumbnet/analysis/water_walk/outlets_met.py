@@ -6,7 +6,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.water_walk.walk_steps import Conduct, Refusing, Taking
 from plumbnet.layout.model import End, Outlet, Part, Role
 from plumbnet.network.outlets import MOST_RUNGS
-from plumbnet.rules import HeaterFacts, ReliefFacts, TankFacts
+from plumbnet.rules.facts import HeaterFacts, ReliefFacts, TankFacts
 
 
 @dataclass(frozen=True, slots=True)

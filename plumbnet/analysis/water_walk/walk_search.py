@@ -9,7 +9,7 @@ from plumbnet.analysis.water_walk.walk_steps import Conduct, Gated, GateMet, Mee
 from plumbnet.layout.model import End, Free, Part
 from plumbnet.network import Network
 from plumbnet.network.piping import Crossing
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 
 
 def water_walk(report: Report, heater: HeaterFacts) -> WaterWalk:

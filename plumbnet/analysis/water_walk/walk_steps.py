@@ -8,7 +8,7 @@ from enum import Enum, auto
 from typing import TypeAlias
 
 from plumbnet.layout.model import Role
-from plumbnet.rules import HeaterFacts, ReliefFacts, TankFacts
+from plumbnet.rules.facts import HeaterFacts, ReliefFacts, TankFacts
 
 
 class Conduct(Enum):

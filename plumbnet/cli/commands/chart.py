@@ -11,7 +11,7 @@ from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.output_file import Out, form_of_output, save
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.rules import listed
 from plumbnet.study.dossier import NoChart
@@ -36,7 +36,7 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     """Draw a chart as SVG, PDF or PNG: the ladder of pressures, a warm-up in time, or the size of a tank."""
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
 
-    form = form_of(output, FORMS)
+    form = form_of_output(output, FORMS)
     report = report_supposed(file, heater, rules, units, scenario)
     try:
         picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)

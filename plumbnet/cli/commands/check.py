@@ -11,7 +11,7 @@ import typer
 
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, Asking, jobs_for
+from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for
 from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, console_paint, write
 from plumbnet.cli.options import Jobs, Rules, UnitsOption
 from plumbnet.cli.progress_bar import watched
@@ -84,7 +84,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
-    asking = Asking(writer, profile, units)
+    asking = CheckFile(writer, profile, units)
     workers = jobs or jobs_for(found)
     handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)

@@ -11,7 +11,7 @@ from plumbnet.cli.arguments import fail, report_on, ruled
 from plumbnet.cli.console import FINE, FOUND, write
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.targets import STANDARD_INPUT
-from plumbnet.report.studies import Compared, comparison_json, comparison_text
+from plumbnet.report.studies import Comparison, comparison_json, comparison_text
 
 
 class _Format(StrEnum):
@@ -47,5 +47,5 @@ def compare(
     raise typer.Exit(FOUND if compared.difference.is_worse else FINE)
 
 
-def _json(compared: Compared) -> str:
+def _json(compared: Comparison) -> str:
     return comparison_json(compared) + "\n"

@@ -8,12 +8,11 @@ import plumbnet
 from plumbnet.cli.app import app
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.output_file import Out, form_of_output, save
 from plumbnet.cli.scenario_option import report_supposed
 
 ThemeOption = Annotated[
-    Literal["light", "dark", "bw"],
-    typer.Option("--theme", help="For paper, a dark screen, or black ink."),
+    Literal["light", "dark", "bw"], typer.Option("--theme", help="For paper, a dark screen, or black ink.")
 ]
 _Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
 
@@ -34,7 +33,7 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     """
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
 
-    form = form_of(output, FORMS)
+    form = form_of_output(output, FORMS)
     report = report_supposed(file, None, rules, units, scenario)
     save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content)
     raise typer.Exit(status([report]))

@@ -92,7 +92,7 @@ def _names(files: Mapping[int, Path]) -> dict[int, str]:
 
 
 def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
-    from plumbnet.report.worksheets.printed import worksheets_html  # noqa: PLC0415  brings the template library
+    from plumbnet.report.worksheets.paper import worksheets_html  # noqa: PLC0415  brings the template library
 
     return worksheets_html(*_sheets(dealt, with_key=with_key), *_pictures(dealt, with_key=with_key))
 
@@ -103,7 +103,7 @@ def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Workshee
 
 def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, str], dict[int, str]]:
     """The piping of each worksheet as SVG, by its number, and with the answer if wanted."""
-    from plumbnet.report.worksheets.printed import answer_svg, piping_svg  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.report.worksheets.paper import answer_svg, piping_svg  # noqa: PLC0415  drawing is slow to import
 
     plain = {one.origin.number: piping_svg(one.system, number=one.origin.number) for one in dealt}
     return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}

@@ -12,12 +12,7 @@ from plumbnet.study.remedies import plans
 
 
 @app.command()
-def remedies(
-    file: File,
-    heater: AnyHeater = None,
-    rules: Rules = None,
-    units: UnitsOption = None,
-) -> None:
+def remedies(file: File, heater: AnyHeater = None, rules: Rules = None, units: UnitsOption = None) -> None:
     """What would cure each heater in trouble, tried on a copy: least work first, each as a scenario to paste."""
     report = report_with(file, heater, rules, units)
     found = {name: own for name, own in plumbnet.remedies(report).items() if heater in {None, name}}

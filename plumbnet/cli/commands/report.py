@@ -7,7 +7,7 @@ import typer
 from plumbnet.cli.app import app
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.output_file import Out, form_of, save
+from plumbnet.cli.output_file import Out, form_of_output, save
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.study.dossier import dossier
 
@@ -29,7 +29,7 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     """
     from plumbnet.report.page import PAGE_FORMS, page_file  # noqa: PLC0415  drawing is slow to import
 
-    form = form_of(output, PAGE_FORMS)
+    form = form_of_output(output, PAGE_FORMS)
     found = report_supposed(file, None, rules, units, scenario)
     save(output, page_file(dossier(found, date=date), form))
     raise typer.Exit(status([found]))

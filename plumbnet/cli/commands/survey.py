@@ -16,9 +16,9 @@ from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, jobs_for
 from plumbnet.cli.cluster import cluster
 from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, write
 from plumbnet.cli.options import Jobs, Rules, UnitsOption
-from plumbnet.cli.output_file import form_of, save
+from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import counted_on
-from plumbnet.cli.survey_jobs import KEPT, OtherVersion, Surveying, handed_out
+from plumbnet.cli.survey_jobs import KEPT, OtherVersion, SurveyJob, handed_out
 from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.report.output import Fate, program_version
 from plumbnet.report.survey import Book, SurveyQuery, SurveySums, Unusable, sums, survey_json, survey_text
@@ -81,7 +81,7 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     work = nullcontext((None, jobs or jobs_for(found))) if scheduler is None else cluster(scheduler)
     try:
         with Book(None if into is None else str(into), asked, anew=anew) as book:
-            _fill(book, Surveying(asked, program_version()), found, work)
+            _fill(book, SurveyJob(asked, program_version()), found, work)
             summed = sums(book.file, is_supposed=bool(asked.supposed))
     except Unusable as error:
         fail(f"{into or 'the file of the survey'}: {error}")
@@ -99,7 +99,7 @@ def _found(folders: Sequence[str]) -> tuple[Target, ...]:
     return targets(folders)
 
 
-def _fill(book: Book, asking: Surveying, found: Sequence[Target], work: Work) -> None:
+def _fill(book: Book, asking: SurveyJob, found: Sequence[Target], work: Work) -> None:
     """Put into the book what is not there yet; says why it has ended early, and exits."""
     done = 0
 
@@ -129,7 +129,7 @@ def _drawing(out: Path) -> Callable[[SurveySums], None]:
     from plumbnet.report.charts import verdicts_file  # noqa: PLC0415  drawing is slow to import
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  likewise
 
-    form = form_of(out, FORMS)
+    form = form_of_output(out, FORMS)
     return lambda summed: save(out, verdicts_file(summed, form))
 
 

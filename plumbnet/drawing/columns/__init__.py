@@ -4,7 +4,7 @@ Linear programmes and the usual sweeps of layered drawing; nothing here has an x
 """
 
 from plumbnet.drawing.columns.arcs import ArcGraph
-from plumbnet.drawing.columns.footprints import FOOT, Footprint, Tip, foot
+from plumbnet.drawing.columns.footprints import BASE, Footprint, Tip, foot
 from plumbnet.drawing.columns.grid import Grid
 from plumbnet.drawing.columns.heights import APART, Apart, node_heights
 from plumbnet.drawing.columns.layers import Layers, layers_of
@@ -12,7 +12,7 @@ from plumbnet.drawing.columns.mounts import MARGIN, RING, accessories
 
 __all__ = [
     "APART",
-    "FOOT",
+    "BASE",
     "MARGIN",
     "RING",
     "Apart",

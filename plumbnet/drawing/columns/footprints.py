@@ -15,7 +15,7 @@ from plumbnet.drawing.symbols import Point, Symbol
 _SPREAD = 11.0
 """Between ports that have no place of their own."""
 _DOT = 3.5
-FOOT = 7.0
+BASE = 7.0
 """Below the foot of an accessory that is joined from the side."""
 
 
@@ -122,7 +122,7 @@ class Footprints:
         """A tank or relief valve at the end of a run: it stands upright, its pipe comes in below its foot."""
         symbol = item.symbol
         half = symbol.width / 2 + 2.0
-        level = foot(symbol) + FOOT
+        level = foot(symbol) + BASE
         places = {tip: (-half if tip.is_head else half, level) for tip in tips}
         room = _symbol_room(symbol)._replace(bottom=level + 2.0)
         return self._worded(item, Footprint(room, places))

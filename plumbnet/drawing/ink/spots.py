@@ -71,12 +71,7 @@ def taken(arrangement: Arrangement) -> Iterator[Box]:
             left, top, right, bottom = placement.words_box
             yield left - 1.0, top - 1.0, right + 1.0, bottom + 1.0
     for _, a, b in arrangement.segments:
-        yield (
-            min(a[0], b[0]) - _PIPE,
-            min(a[1], b[1]) - _PIPE,
-            max(a[0], b[0]) + _PIPE,
-            max(a[1], b[1]) + _PIPE,
-        )
+        yield (min(a[0], b[0]) - _PIPE, min(a[1], b[1]) - _PIPE, max(a[0], b[0]) + _PIPE, max(a[1], b[1]) + _PIPE)
     for joint in arrangement.junctions:
         for x, y in joint.dots:
             yield x - _DOT, y - _DOT, x + _DOT, y + _DOT

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from plumbnet.drawing.columns import FOOT, ArcGraph, Layers, Tip, foot
+from plumbnet.drawing.columns import BASE, ArcGraph, Layers, Tip, foot
 from plumbnet.drawing.routing.channels import Channel
 from plumbnet.drawing.symbols import Point
 
@@ -112,4 +112,4 @@ class Coordinates:
         if item is None or not item.symbol.hangs:
             return []
         x, y = self.x(station), self.height[station]
-        return [(x, y + foot(item.symbol)), (x, y + foot(item.symbol) + FOOT)]
+        return [(x, y + foot(item.symbol)), (x, y + foot(item.symbol) + BASE)]

@@ -41,15 +41,7 @@ def storage_heater(name: str) -> Symbol:
 @symbol("tankless_heater")
 def tankless_heater(name: str) -> Symbol:
     """A box with a coiled pipe over a flame."""
-    coil = straight(
-        (0.0, 2.0),
-        (-9.0, 0.5),
-        (9.0, -3.0),
-        (-9.0, -6.5),
-        (9.0, -10.0),
-        (0.0, -12.0),
-        width=1.2,
-    )
+    coil = straight((0.0, 2.0), (-9.0, 0.5), (9.0, -3.0), (-9.0, -6.5), (9.0, -10.0), (0.0, -12.0), width=1.2)
     sockets = {"cold": (-17.0, 2.0), "hot": (17.0, -12.0), "relief": (17.0, 12.0)}
     body = box(34.0, 46.0)
     return Symbol(

@@ -3,8 +3,4 @@
 from plumbnet.layout.authoring.schema import layout_schema
 from plumbnet.layout.authoring.starters import starter, starter_names
 
-__all__ = [
-    "layout_schema",
-    "starter",
-    "starter_names",
-]
+__all__ = ["layout_schema", "starter", "starter_names"]

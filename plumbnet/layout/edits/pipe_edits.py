@@ -16,7 +16,7 @@ from plumbnet.layout.model import (
     joints,
     listed_names,
     occupied,
-    stops,
+    run_stops,
     with_article,
 )
 from plumbnet.layout.yaml import quoted
@@ -106,7 +106,7 @@ def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, En
 
 
 def _neighbour(system: System, named: str, place: int) -> Stop:
-    stop, *more = stops(named)
+    stop, *more = run_stops(named)
     if more:
         raise refusal("a neighbour is one part", "write the pipe as [first, second]", ("between", place))
     part = part_named(system, stop.name, ("between", place))
@@ -128,7 +128,7 @@ def with_run(system: System, change: Add) -> System:
     def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
         raise refusal(text, hint, ("run",), (stop.name, known))
 
-    if change.part not in {stop.name for stop in stops(change.run)}:
+    if change.part not in {stop.name for stop in run_stops(change.run)}:
         raise refusal(f"this run does not mention {change.part}", "join the new part to one that is there", ("run",))
     taken = occupied(system.pipes)
     laid = [Pipe(joint.start, joint.end) for joint in joints(change.run, system.parts, complain)]

@@ -3,8 +3,4 @@
 from plumbnet.layout.file.document import Document, RunWithPipe
 from plumbnet.layout.file.loader import read_system
 
-__all__ = [
-    "Document",
-    "RunWithPipe",
-    "read_system",
-]
+__all__ = ["Document", "RunWithPipe", "read_system"]

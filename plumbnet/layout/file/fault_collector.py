@@ -10,7 +10,7 @@ from plumbnet.layout.yaml import MAX_FAULTS, MOST_SHOWN, Fault, Refused, YamlNod
 
 
 @dataclass(slots=True)
-class Telling:
+class FaultCollector:
     """Collects the faults of a file, whose top is `root` and whose text is `lines`.
 
     To find the nearest name is dear where there are many; that is done only as often as faults are shown.

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from plumbnet.discover import discover
 from plumbnet.layout.edits import ChangeError, unknown_kind, with_changes
 from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
-from plumbnet.layout.file.fault_collector import Telling
+from plumbnet.layout.file.fault_collector import FaultCollector
 from plumbnet.layout.model import (
     ARROW,
     KINDS,
@@ -32,8 +32,8 @@ from plumbnet.layout.model import (
     make_part,
     occupied,
     of_no_part,
+    run_stops,
     shown_value,
-    stops,
     with_article,
 )
 from plumbnet.layout.units import Units, UnknownTube, tube
@@ -53,7 +53,7 @@ def read_system(data: bytes, *, file: str) -> System:
     if text is not None and root is not None:
         record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
         try:
-            system = _Reader(Telling(root, faults, split_lines(text)), record).system()
+            system = _Reader(FaultCollector(root, faults, split_lines(text)), record).system()
         except Refused as refused:
             raise LayoutError(file, [*faults, refused.fault], text) from refused
         if system is not None and not faults:
@@ -65,7 +65,7 @@ def read_system(data: bytes, *, file: str) -> System:
 class _Reader:
     """Walks the top-level fields of a file in order, collecting faults."""
 
-    told: Telling
+    told: FaultCollector
     record: Record
     units: Units = "us"
     parts: dict[str, Part] = field(default_factory=dict)
@@ -186,7 +186,7 @@ class _Reader:
             path = value.get("path") if isinstance(value, dict) else value
             if isinstance(path, str):
                 self._refuse_above(MOST_PIPES_OF_RUN, path.count(ARROW), at, "this run has", "write it as several")
-                self.named.update(stop.name for stop in stops(path))
+                self.named.update(stop.name for stop in run_stops(path))
             if isinstance(value, str):
                 self._join(RunWithPipe(path=value), at, at)
             elif isinstance(value, dict):

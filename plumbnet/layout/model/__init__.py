@@ -37,7 +37,7 @@ from plumbnet.layout.model.runs import (
     Stop,
     joints,
     listed_names,
-    stops,
+    run_stops,
 )
 from plumbnet.layout.model.system import End, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
@@ -104,9 +104,9 @@ __all__ = [
     "mistakes",
     "occupied",
     "of_no_part",
+    "run_stops",
     "said_of",
     "shown_value",
-    "stops",
     "validation_faults",
     "with_article",
 ]

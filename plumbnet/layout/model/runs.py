@@ -42,10 +42,10 @@ Complain = Callable[[Stop, str, str, Iterable[str]], None]
 """Called with the stop, what is wrong, what would be right, and names one of which may be meant instead."""
 
 
-def stops(path: str) -> list[Stop]:
+def run_stops(path: str) -> list[Stop]:
     """The parts a run names, in order.
 
-    >>> [(stop.name, stop.port, stop.offset) for stop in stops("street -> sink.hot")]
+    >>> [(stop.name, stop.port, stop.offset) for stop in run_stops("street -> sink.hot")]
     [('street', None, 0), ('sink', 'hot', 10)]
     """
     found: list[Stop] = []
@@ -66,7 +66,7 @@ def joints(
 
     Parts named in `faulty` are declared but could not be read; nothing is said of them again.
     """
-    run = stops(path)
+    run = run_stops(path)
     if len(run) == 1:
         complain(Stop("", None, 0, len(path)), "a run joins at least two parts", 'write it as "first -> second"', ())
         return

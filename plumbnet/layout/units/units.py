@@ -216,11 +216,7 @@ TIME: Final = Dimension(
     "time",
     "min",
     "min",
-    _named(
-        ("min|minute|minutes", factors.MINUTE),
-        ("s|sec|second|seconds", 1.0),
-        ("h|hr|hour|hours", factors.HOUR),
-    ),
+    _named(("min|minute|minutes", factors.MINUTE), ("s|sec|second|seconds", 1.0), ("h|hr|hour|hours", factors.HOUR)),
     ("30 min", "30 min"),
     floor=0.0,
 )

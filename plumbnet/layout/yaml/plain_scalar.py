@@ -34,7 +34,7 @@ def resolved(text: str) -> Plain:
     return float(text)
 
 
-class Values(dict[str, Plain]):
+class ScalarValues(dict[str, Plain]):
     """The value of each plain scalar met so far, so that equal ones are worked out once and share it."""
 
     def __missing__(self, text: str) -> Plain:

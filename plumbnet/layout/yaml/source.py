@@ -10,7 +10,7 @@ import yaml
 from plumbnet.layout.yaml.fault import Fault, split_lines
 from plumbnet.layout.yaml.node import Plain, YamlNode
 from plumbnet.layout.yaml.syntax_errors import syntax_fault
-from plumbnet.layout.yaml.yaml_composer import MAX_DEPTH, MAX_FAULTS, MAX_NODES, Events, Reading, Refused
+from plumbnet.layout.yaml.yaml_composer import MAX_DEPTH, MAX_FAULTS, MAX_NODES, Events, Refused, YamlComposer
 
 __all__ = ["MAX_BYTES", "MAX_DEPTH", "MAX_FAULTS", "MAX_NODES", "Plain", "YamlNode", "decode", "parse_yaml"]
 
@@ -59,7 +59,7 @@ def parse_yaml(text: str, faults: list[Fault]) -> YamlNode | None:
         faults.append(Fault(*_place(text[: directive.start()]), "a %TAG line has no meaning here", "remove it", 4))
         return None
     try:
-        return Reading(_LOADER(text), faults).document()
+        return YamlComposer(_LOADER(text), faults).document()
     except Refused as refused:
         faults.append(refused.fault)
     except yaml.YAMLError as error:

@@ -17,7 +17,7 @@ from yaml.events import (
 
 from plumbnet.layout.yaml.fault import Fault, quoted
 from plumbnet.layout.yaml.node import Plain, YamlNode
-from plumbnet.layout.yaml.plain_scalar import WORDS, Values
+from plumbnet.layout.yaml.plain_scalar import WORDS, ScalarValues
 
 MAX_DEPTH: Final = 40
 """Deepest nesting of mappings and lists."""
@@ -104,7 +104,7 @@ class _OpenMapping:
         del self.items[key], self.values[key], self.keys[key]
 
 
-class Reading:
+class YamlComposer:
     """One pass over the events of a text; holds what is open."""
 
     def __init__(self, events: Events, faults: list[Fault]) -> None:
@@ -116,7 +116,7 @@ class Reading:
         self.opened: list[_OpenList | _OpenMapping] = []
         self.anchors: dict[str, _Anchored] = {}
         self.dropped: list[tuple[_OpenMapping, str]] = []
-        self.plain = Values(WORDS)
+        self.plain = ScalarValues(WORDS)
         self.count = 0
 
     def document(self) -> YamlNode:

@@ -1,12 +1,6 @@
 """Loops that a pump drives with every fixture shut, and the water that each heat source warms."""
 
-from plumbnet.network.loops.heated_volume import Heated, Piece, heated_volumes
+from plumbnet.network.loops.heated_volume import HeatedVolume, Piece, heated_volumes
 from plumbnet.network.loops.loops import Circulation, circulation
 
-__all__ = [
-    "Circulation",
-    "Heated",
-    "Piece",
-    "circulation",
-    "heated_volumes",
-]
+__all__ = ["Circulation", "HeatedVolume", "Piece", "circulation", "heated_volumes"]

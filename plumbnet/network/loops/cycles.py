@@ -17,7 +17,7 @@ Goes = Callable[[Sequence[Node]], bool]
 """Whether water takes a way from a pump's outlet to its inlet."""
 
 
-class Arc(NamedTuple):
+class FlowArc(NamedTuple):
     """A way from port to port: through the pipe of that number, or inside a part where there is none."""
 
     start: Node
@@ -51,7 +51,9 @@ class Patience:
         return self.steps >= 0
 
 
-def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience, goes_round: Goes | None = None) -> list[Arc]:
+def on_ways_round(
+    arcs: list[FlowArc], pump: FlowArc, patience: Patience, goes_round: Goes | None = None
+) -> list[FlowArc]:
     """The arcs past which some way round leads that meets no port twice, each way tried; all where none is one-way.
 
     Ways to a port and on from it that bar each other cannot be told by less. Of a way from the pump's outlet to its
@@ -72,7 +74,7 @@ def on_ways_round(arcs: list[Arc], pump: Arc, patience: Patience, goes_round: Go
 
 
 def _way_past(
-    graph: "nx.DiGraph[Node]", pump: Arc, arc: Arc, patience: Patience, goes_round: Goes | None
+    graph: "nx.DiGraph[Node]", pump: FlowArc, arc: FlowArc, patience: Patience, goes_round: Goes | None
 ) -> list[Node] | None:
     """A way from the pump's outlet past an arc back to its inlet, empty if there is none; None if patience ends.
 
@@ -96,12 +98,12 @@ def _way_past(
     return []
 
 
-def one_way(arcs: list[Arc], pump: Arc) -> list[Arc]:
+def one_way(arcs: list[FlowArc], pump: FlowArc) -> list[FlowArc]:
     """The arcs, the pump's apart, that water passes in no other direction."""
     both_ways = {(arc.start, arc.end) for arc in arcs}
     return [arc for arc in arcs if arc != pump and (arc.end, arc.start) not in both_ways]
 
 
-def onward(arcs: Iterable[Arc]) -> "nx.DiGraph[Node]":
+def onward(arcs: Iterable[FlowArc]) -> "nx.DiGraph[Node]":
     """The arcs as a graph of ports."""
     return nx.DiGraph((arc.start, arc.end) for arc in arcs)

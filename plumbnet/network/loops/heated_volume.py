@@ -18,7 +18,7 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
-class Heated:
+class HeatedVolume:
     """A heat source with the loops it heats and the water it warms.
 
     `inlet` and `outlet` are the nodes of its store. A source that fires only on flow warms nothing while
@@ -44,7 +44,7 @@ class Heated:
         return sum(piece.volume_m3 for piece in self.pieces)
 
 
-def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[Heated, ...]:
+def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[HeatedVolume, ...]:
     """Every heat source of the system with its heated volume, in the order of the file."""
     loops_at: dict[Node, list[Loop]] = {}
     for loop in loops:
@@ -58,14 +58,14 @@ def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[Heated, ...]:
     return tuple(found)
 
 
-def _heated(piping: Piping, name: str, source: HeatSource, loops_at: dict[Node, list[Loop]]) -> Heated:
+def _heated(piping: Piping, name: str, source: HeatSource, loops_at: dict[Node, list[Loop]]) -> HeatedVolume:
     inlet, outlet = piping.node_of[End(name, source.inlet)], piping.node_of[End(name, source.outlet)]
     own_loops = {loop.parts: loop for node in (inlet, outlet) for loop in loops_at.get(node, [])}
     loops = tuple(own_loops.values())
     pieces = {piece.name: piece for piece in _own_pieces(piping, name, inlet)}
     for loop in loops:
         pieces |= {piece.name: piece for piece in _loop_pieces(piping, loop)}
-    return Heated(name, source, inlet, outlet, loops, tuple(pieces.values()))
+    return HeatedVolume(name, source, inlet, outlet, loops, tuple(pieces.values()))
 
 
 def _own_pieces(piping: Piping, name: str, inlet: Node) -> Iterator[Piece]:

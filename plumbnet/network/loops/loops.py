@@ -9,8 +9,8 @@ import networkx as nx
 
 from plumbnet.layout.model import End
 from plumbnet.network.graphs import blocks, dominators, under_one
-from plumbnet.network.loops.cycles import Arc, Edge, Patience, on_ways_round, one_way, onward
-from plumbnet.network.loops.reducer_lift import Hindrance, Lifting, lifting_of
+from plumbnet.network.loops.cycles import Edge, FlowArc, Patience, on_ways_round, one_way, onward
+from plumbnet.network.loops.reducer_lift import Hindrance, ReducerLift, lifting_of
 from plumbnet.network.piping import Node, Piping
 
 _MOST_STEPS = 1_000_000
@@ -31,7 +31,7 @@ class Loop:
 
 
 @dataclass(frozen=True, slots=True)
-class Hindered:
+class HinderedPump:
     """A pump that would drive a loop but for a reducer in it; `head_helps` says that a greater head would."""
 
     pump: str
@@ -45,7 +45,7 @@ class Circulation:
 
     loops: tuple[Loop, ...]
     idle: tuple[str, ...]
-    hindered: tuple[Hindered, ...] = ()
+    hindered: tuple[HinderedPump, ...] = ()
 
 
 def circulation(piping: Piping) -> Circulation:
@@ -65,7 +65,7 @@ def circulation(piping: Piping) -> Circulation:
     reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
     if not reducing:
         return _circulation(piping, pumps, driven)
-    lifting, hindered = lifting_of(piping, reducing), list[Hindered]()
+    lifting, hindered = lifting_of(piping, reducing), list[HinderedPump]()
     for name, arcs in reducing.items():
         driven[name] = _driven(pumps[name], arcs, patience, lifting)
         if not driven[name]:
@@ -73,16 +73,16 @@ def circulation(piping: Piping) -> Circulation:
     return replace(_circulation(piping, pumps, driven), hindered=tuple(hindered))
 
 
-def _pumps(piping: Piping) -> Iterator[tuple[str, Arc]]:
+def _pumps(piping: Piping) -> Iterator[tuple[str, FlowArc]]:
     """Every running pump."""
     for name, part in piping.system.parts.items():
         ends = part.driven()
         if ends is not None:
             start, end = (piping.node_of[End(name, port)] for port in ends)
-            yield name, Arc(start, end)
+            yield name, FlowArc(start, end)
 
 
-def _circulation(piping: Piping, pumps: Mapping[str, Arc], driven: Mapping[str, list[Arc]]) -> Circulation:
+def _circulation(piping: Piping, pumps: Mapping[str, FlowArc], driven: Mapping[str, list[FlowArc]]) -> Circulation:
     """The loops of the arcs that pumps drive, those of the same water once."""
     loops: dict[frozenset[Node], Loop] = {}
     for name, arcs in driven.items():
@@ -92,7 +92,7 @@ def _circulation(piping: Piping, pumps: Mapping[str, Arc], driven: Mapping[str, 
     return Circulation(tuple(loops.values()), tuple(name for name, arcs in driven.items() if not arcs))
 
 
-def _through_reducers(piping: Piping, driven: Mapping[str, list[Arc]]) -> Iterator[str]:
+def _through_reducers(piping: Piping, driven: Mapping[str, list[FlowArc]]) -> Iterator[str]:
     """The pumps in whose loop a reducer stands."""
     gates = (gate for gate in piping.gates if gate.forward is not None and gate.forward.below_pa < math.inf)
     reducers = {(gate.start, gate.end) for gate in gates}
@@ -101,32 +101,32 @@ def _through_reducers(piping: Piping, driven: Mapping[str, list[Arc]]) -> Iterat
             yield name
 
 
-def _hindered(name: str, pump: Arc, arcs: list[Arc], lifting: Lifting) -> Iterator[Hindered]:
+def _hindered(name: str, pump: FlowArc, arcs: list[FlowArc], lifting: ReducerLift) -> Iterator[HinderedPump]:
     """Why a pump drives nothing, told of the way round that the highest reducers stand in."""
     why = lifting.hindrance(lifting.easiest(arcs, pump))
     if why is not None:
         head_helps = bool(_driven(pump, arcs, Patience(_MOST_STEPS), lifting.with_any_head(pump)))
-        yield Hindered(name, why, head_helps)
+        yield HinderedPump(name, why, head_helps)
 
 
-def _arcs(piping: Piping, pumps: Mapping[str, Arc]) -> Iterator[Arc]:
+def _arcs(piping: Piping, pumps: Mapping[str, FlowArc]) -> Iterator[FlowArc]:
     """Every way from port to port that water can take while the pumps run: through a pump as it drives."""
     yield from pumps.values()
     for start, end in [*piping.inner, *((door.start, door.end) for door in piping.doors)]:
         if piping.ports[start].part not in pumps:
-            yield Arc(start, end)
-            yield Arc(end, start)
+            yield FlowArc(start, end)
+            yield FlowArc(end, start)
     for gate in piping.gates:
         if gate.forward is not None and gate.part not in pumps:
-            yield Arc(gate.start, gate.end)
+            yield FlowArc(gate.start, gate.end)
     for number, (start, end) in enumerate(piping.pipes):
-        yield Arc(start, end, number)
-        yield Arc(end, start, number)
+        yield FlowArc(start, end, number)
+        yield FlowArc(end, start, number)
 
 
-def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
+def _blocks(arcs: Iterable[FlowArc]) -> Iterator[list[FlowArc]]:
     """The arcs of each biconnected block that holds a way round, sorted; arcs through one pipe are one link."""
-    links: dict[tuple[Edge, int], list[Arc]] = {}
+    links: dict[tuple[Edge, int], list[FlowArc]] = {}
     for arc in arcs:
         links.setdefault((arc.edge, arc.pipe), []).append(arc)
     own = list(links.values())
@@ -134,7 +134,9 @@ def _blocks(arcs: Iterable[Arc]) -> Iterator[list[Arc]]:
         yield sorted({arc for link in block for arc in own[link]})
 
 
-def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | None = None) -> list[Arc]:
+def _driven(
+    pump: FlowArc, arcs: list[FlowArc], patience: Patience, lifting: ReducerLift | None = None
+) -> list[FlowArc]:
     """The arcs of the pump's loop within its block; none where no water can go round.
 
     An arc that is taken out here lies on no way round; where none can be found to take out, what is left is
@@ -143,7 +145,7 @@ def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | N
     while arcs:
         likely = arcs if lifting is None else lifting.likely(arcs, pump)
         ahead = _without_pockets(_going_round(likely, pump), pump)
-        left: list[Arc] = next((block for block in _blocks(ahead) if pump in block), [])
+        left: list[FlowArc] = next((block for block in _blocks(ahead) if pump in block), [])
         if len(left) == len(arcs):
             break
         arcs = left
@@ -152,7 +154,7 @@ def _driven(pump: Arc, arcs: list[Arc], patience: Patience, lifting: Lifting | N
     return on_ways_round(arcs, pump, patience, lambda way: lifting.hindrance(way) is None)
 
 
-def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
+def _going_round(arcs: list[FlowArc], pump: FlowArc) -> list[FlowArc]:
     """The arcs that water from the pump's outlet can take on its way back to the inlet; none if it cannot."""
     graph = onward(arc for arc in arcs if arc != pump)
     if pump.start not in graph or pump.end not in graph:
@@ -164,7 +166,7 @@ def _going_round(arcs: list[Arc], pump: Arc) -> list[Arc]:
     return [arc for arc in arcs if (arc.start in ahead and arc.end in behind) or arc == pump]
 
 
-def _without_pockets(arcs: list[Arc], pump: Arc) -> list[Arc]:
+def _without_pockets(arcs: list[FlowArc], pump: FlowArc) -> list[FlowArc]:
     """The arcs less the one-way devices that water could pass only by meeting some place twice.
 
     So it is where every way to the device and every way on from it lead through one and the same node.
@@ -178,13 +180,13 @@ def _without_pockets(arcs: list[Arc], pump: Arc) -> list[Arc]:
     return [arc for arc in arcs if (arc.start, arc.end) not in pockets]
 
 
-def _loop(piping: Piping, pump: Arc, arcs: list[Arc]) -> Loop:
+def _loop(piping: Piping, pump: FlowArc, arcs: list[FlowArc]) -> Loop:
     nodes = frozenset(node for arc in arcs for node in (arc.start, arc.end))
     pipes = sorted({arc.pipe for arc in arcs if arc.is_pipe})
     return Loop(tuple(_met_in_order(piping, arcs, pump)), nodes, tuple(pipes))
 
 
-def _met_in_order(piping: Piping, arcs: list[Arc], pump: Arc) -> Iterator[str]:
+def _met_in_order(piping: Piping, arcs: list[FlowArc], pump: FlowArc) -> Iterator[str]:
     """Names of the parts as water from the pump meets them, nearest first."""
     onward: dict[Node, list[Node]] = {}
     for arc in sorted(arcs):

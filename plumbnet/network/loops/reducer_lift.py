@@ -8,8 +8,8 @@ from itertools import pairwise
 from typing import TypeVar
 
 from plumbnet.layout.model import End
-from plumbnet.network.loops.cycles import Arc
-from plumbnet.network.piping import ROUNDING_PA, Node, Piping, piping_of, zoning_of
+from plumbnet.network.loops.cycles import FlowArc
+from plumbnet.network.piping import POTENTIAL_ROUNDING_PA, Node, Piping, piping_of, zoning_of
 from plumbnet.network.pressure import standing_pressures
 
 _Ends = tuple[Node, Node]
@@ -34,7 +34,7 @@ class Hindrance:
 
 
 @dataclass(frozen=True, slots=True)
-class Lifting:
+class ReducerLift:
     """What stands at each port while the pumps that are asked about let nothing back, gauge at datum.
 
     `reducers` are the devices that water passes below a pressure, with that pressure at datum; `heads_pa` what pumps
@@ -59,7 +59,7 @@ class Lifting:
         begin = way.index(reducer[1])
         circle = (*way[begin:], *way[:begin])
         for node, comes_pa, behind in self._followed(circle, self.reducers[reducer], reducer):
-            if comes_pa < self.static_pa[node] - ROUNDING_PA:
+            if comes_pa < self.static_pa[node] - POTENTIAL_ROUNDING_PA:
                 return self._hindrance(behind, node, comes_pa)
         return None
 
@@ -83,7 +83,7 @@ class Lifting:
             stands_pa=self.static_pa[node] - heads_pa[node],
         )
 
-    def likely(self, arcs: list[Arc], pump: Arc) -> list[Arc]:
+    def likely(self, arcs: list[FlowArc], pump: FlowArc) -> list[FlowArc]:
         """The arcs less those to which water can come with what stands there by no way at all.
 
         As if every way had the heads of all pumps and the highest reducer behind it; so no arc of a way round is lost.
@@ -93,13 +93,13 @@ class Lifting:
         comes_pa = self._arriving(arcs, pump, arrives_pa + added_pa, added_pa)
         return [arc for arc in arcs if arc == pump or (arc.start in comes_pa and arc.end in comes_pa)]
 
-    def _arriving(self, arcs: list[Arc], pump: Arc, starts_pa: float, added_pa: float) -> dict[Node, float]:
+    def _arriving(self, arcs: list[FlowArc], pump: FlowArc, starts_pa: float, added_pa: float) -> dict[Node, float]:
         """The highest pressure with which water from the pump can come to each port (widest path)."""
         onward, found = _onward(arcs, pump), dict[Node, float]()
         queue = [(-starts_pa, pump.end)]
         while queue:
             negative, node = heapq.heappop(queue)
-            if node in found or -negative < self.static_pa[node] - ROUNDING_PA:
+            if node in found or -negative < self.static_pa[node] - POTENTIAL_ROUNDING_PA:
                 continue
             found[node] = -negative
             for beyond in onward.get(node, ()):
@@ -107,7 +107,7 @@ class Lifting:
                 heapq.heappush(queue, (-min(-negative, below_pa + added_pa), beyond))
         return found
 
-    def easiest(self, arcs: list[Arc], pump: Arc) -> list[Node]:
+    def easiest(self, arcs: list[FlowArc], pump: FlowArc) -> list[Node]:
         """The way round behind whose reducers water comes with most; of equal ones the shortest, then by name."""
         onward, before = _onward(arcs, pump), dict[Node, Node]()
         queue = [(-math.inf, 0, self.piping.ports[pump.end], pump.end, pump.end)]
@@ -124,12 +124,12 @@ class Lifting:
             way.append(before[way[-1]])
         return way[::-1]
 
-    def with_any_head(self, pump: Arc) -> "Lifting":
+    def with_any_head(self, pump: FlowArc) -> "ReducerLift":
         """The same with a pump that lifts water as far as may be asked."""
         return replace(self, heads_pa={**self.heads_pa, (pump.start, pump.end): math.inf})
 
 
-def _onward(arcs: list[Arc], pump: Arc) -> dict[Node, list[Node]]:
+def _onward(arcs: list[FlowArc], pump: FlowArc) -> dict[Node, list[Node]]:
     """The ports that follow each, by all arcs but the pump."""
     onward: dict[Node, list[Node]] = {}
     for arc in arcs:
@@ -138,12 +138,12 @@ def _onward(arcs: list[Arc], pump: Arc) -> dict[Node, list[Node]]:
     return onward
 
 
-def lifting_of(piping: Piping, pumps: Collection[str]) -> Lifting:
+def lifting_of(piping: Piping, pumps: Collection[str]) -> ReducerLift:
     """What there is to lift in a system for pumps that let nothing back. Near-linear."""
     zoning = zoning_of(piping_of(piping.system, holding=pumps))
     stands = standing_pressures(zoning)
     static_pa = [stands.at(zone) for zone in zoning.zone_of]
-    return Lifting(zoning.piping, static_pa, dict(_reducers(zoning.piping)), _heads(piping))
+    return ReducerLift(zoning.piping, static_pa, dict(_reducers(zoning.piping)), _heads(piping))
 
 
 def _reducers(piping: Piping) -> Iterator[tuple[_Ends, float]]:

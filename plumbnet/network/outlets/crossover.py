@@ -4,11 +4,11 @@ from collections import defaultdict, deque
 
 from plumbnet.network.outlets.ladder import Opening, floor_pa
 from plumbnet.network.piping import Cell, Zone, Zoning
-from plumbnet.network.pressure import Standing
+from plumbnet.network.pressure import StaticPressures
 
 
 def open_without_accident(
-    zoning: Zoning, standing: Standing, openings: dict[Zone, list[Opening]], bound_pa: float
+    zoning: Zoning, standing: StaticPressures, openings: dict[Zone, list[Opening]], bound_pa: float
 ) -> set[Cell]:
     """Cells whose water reaches the street or open air at or below `bound_pa` (datum) past no accidental joint.
 

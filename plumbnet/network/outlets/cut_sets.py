@@ -7,7 +7,7 @@ from functools import cached_property
 
 from plumbnet.network.outlets.ladder import Opening, floor_pa
 from plumbnet.network.piping import Crossing, Zone, Zoning
-from plumbnet.network.pressure import Standing
+from plumbnet.network.pressure import StaticPressures
 
 MOST_SETS = 16
 """Sets of devices listed; the rest are counted, up to `MOST_COUNTED`."""
@@ -29,11 +29,11 @@ class Stops:
 
 
 @dataclass
-class Blocking:
+class CutSets:
     """Answers what stops the water of a zone; searches once for all zones whose limits pass the same gates."""
 
     zoning: Zoning
-    standing: Standing
+    standing: StaticPressures
     openings: dict[Zone, list[Opening]]
     _distances: dict[int, dict[Zone, int]] = field(default_factory=dict)
 

@@ -10,9 +10,9 @@ from plumbnet.layout.model import Role
 from plumbnet.network.graphs import Tree, dominators
 from plumbnet.network.outlets.ladder import Opening, floor_pa
 from plumbnet.network.piping import Cell, Zone, Zoning
-from plumbnet.network.pressure import Standing
+from plumbnet.network.pressure import StaticPressures
 
-MOST_SETS = 16
+MOST_CLOSINGS = 16
 """Sets of valves listed for one heater."""
 MOST_VISITS = 20_000
 """Steps of search for pairs that one heater may cost; a heater that needs more is listed without them."""
@@ -35,7 +35,7 @@ class Closings:
 
 
 @dataclass
-class Closing:
+class IsolationValves:
     """Cells joined by valves and gates, for one bound.
 
     `exits` lead out of each cell, `ends` are cells with an outlet, `over` is the tree of dominators.
@@ -49,7 +49,7 @@ class Closing:
         """The smallest sets for water in `cell`; none where it reaches no outlet or tank as it is."""
         alone = tuple((valve,) for valve in sorted(self._dominators(cell)))
         search = _PairSearch(self, cell, frozenset(valve for (valve,) in alone))
-        pairs = tuple(sorted(islice(search.pairs(), max(0, MOST_SETS - len(alone)))))
+        pairs = tuple(sorted(islice(search.pairs(), max(0, MOST_CLOSINGS - len(alone)))))
         return Closings(alone + pairs, complete=search.visits <= MOST_VISITS)
 
     def _dominators(self, cell: Cell) -> Iterator[str]:
@@ -66,13 +66,15 @@ _VALVE = "valve "
 _Backward = defaultdict[Cell | str, list[Cell | str]]
 
 
-def closing(zoning: Zoning, standing: Standing, openings: dict[Zone, list[Opening]], bound_pa: float) -> Closing:
+def closing(
+    zoning: Zoning, standing: StaticPressures, openings: dict[Zone, list[Opening]], bound_pa: float
+) -> IsolationValves:
     """The question prepared for all cells whose water may not pass `bound_pa` (datum).
 
     One tree of dominators over the whole layout answers for every single valve, searched from the outlets
     backwards.
     """
-    found = Closing()
+    found = IsolationValves()
     backward: _Backward = defaultdict(list)
     for zone, outlets in openings.items():
         for opening in outlets:
@@ -86,7 +88,7 @@ def closing(zoning: Zoning, standing: Standing, openings: dict[Zone, list[Openin
     return found
 
 
-def _join_doors(zoning: Zoning, found: Closing, backward: _Backward) -> None:
+def _join_doors(zoning: Zoning, found: IsolationValves, backward: _Backward) -> None:
     for door in zoning.piping.doors:
         start, end = zoning.cell_of[door.start], zoning.cell_of[door.end]
         if start == end:
@@ -104,7 +106,9 @@ def _join_doors(zoning: Zoning, found: Closing, backward: _Backward) -> None:
             backward[node] += [start, end]
 
 
-def _join_gates(zoning: Zoning, standing: Standing, found: Closing, backward: _Backward, bound_pa: float) -> None:
+def _join_gates(
+    zoning: Zoning, standing: StaticPressures, found: IsolationValves, backward: _Backward, bound_pa: float
+) -> None:
     for crossing in zoning.cell_crossings():
         floor = floor_pa(crossing, standing)
         if floor is not None and floor <= bound_pa:
@@ -117,7 +121,7 @@ def _join_gates(zoning: Zoning, standing: Standing, found: Closing, backward: _B
 class _PairSearch:
     """Pairs of valves that together cut a cell off: one on its shortest way, the other on what is then left."""
 
-    graph: Closing
+    graph: IsolationValves
     cell: Cell
     alone: frozenset[str]
     visits: int = 0

@@ -8,7 +8,7 @@ from itertools import count, islice
 
 from plumbnet.layout.model import Role
 from plumbnet.network.piping import Crossing, Site, Zone, Zoning
-from plumbnet.network.pressure import Standing
+from plumbnet.network.pressure import StaticPressures
 
 MOST_RUNGS = 16
 """A ladder lists this many outlets at most; in a zone with thousands the far ones help nobody."""
@@ -28,7 +28,7 @@ class Rung:
         return self.site.outlet.role
 
 
-def outlet_opens_pa(site: Site, standing: Standing, zone: Zone) -> float:
+def outlet_opens_pa(site: Site, standing: StaticPressures, zone: Zone) -> float:
     """Pressure at datum at which an outlet of `zone` takes water.
 
     A tank under its static pressure is in balance with it, so that any rise above it drives water in.
@@ -38,7 +38,7 @@ def outlet_opens_pa(site: Site, standing: Standing, zone: Zone) -> float:
     return site.opens_pa
 
 
-def floor_pa(crossing: Crossing, standing: Standing) -> float | None:
+def floor_pa(crossing: Crossing, standing: StaticPressures) -> float | None:
     """Pressure at datum the near zone must exceed to push water across; None where it never can."""
     static = standing.at(crossing.far)
     if crossing.way is None or static >= crossing.way.below_pa:
@@ -59,12 +59,11 @@ class Opening:
         return self.opens_pa, not self.site.outlet.role.is_way_out, self.site.part
 
 
-def openings(zoning: Zoning, standing: Standing) -> dict[Zone, list[Opening]]:
+def openings(zoning: Zoning, standing: StaticPressures) -> dict[Zone, list[Opening]]:
     """The outlets of every zone, in the order in which they open."""
     return {
         zone: sorted(
-            (Opening(outlet_opens_pa(site, standing, zone), site) for site in sites),
-            key=lambda opening: opening.height,
+            (Opening(outlet_opens_pa(site, standing, zone), site) for site in sites), key=lambda opening: opening.height
         )
         for zone, sites in zoning.sites.items()
     }
@@ -85,7 +84,7 @@ class Climber:
     """Finds ladders; made once for all zones of a system."""
 
     zoning: Zoning
-    standing: Standing
+    standing: StaticPressures
     openings: dict[Zone, list[Opening]]
 
     def ladder(self, zone: Zone) -> list[Rung]:

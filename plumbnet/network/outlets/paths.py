@@ -10,7 +10,7 @@ from plumbnet.network.piping import Node, Piping
 
 
 @dataclass
-class Ways:
+class Paths:
     """Shortest ways; those to a node that many ask for are found once for all of its zone."""
 
     piping: Piping

@@ -5,12 +5,12 @@ from collections.abc import Callable, Iterable
 
 from plumbnet.network.outlets.ladder import floor_pa
 from plumbnet.network.piping import Crossing, Zone, Zoning
-from plumbnet.network.pressure import Standing
+from plumbnet.network.pressure import StaticPressures
 
 
 def reach(
     zoning: Zoning,
-    standing: Standing,
+    standing: StaticPressures,
     zones: Iterable[Zone],
     bound_pa: float,
     *,
@@ -31,7 +31,7 @@ def reach(
     return tuple(reached)
 
 
-def devices_between(zoning: Zoning, standing: Standing, start: Zone, goal: Zone) -> tuple[str, ...]:
+def devices_between(zoning: Zoning, standing: StaticPressures, start: Zone, goal: Zone) -> tuple[str, ...]:
     """Names of the one-way devices that water of a zone passes into another, the fewest, then the first by name.
 
     None where it cannot come there. Linear in what is reached.

@@ -2,18 +2,18 @@
 
 from plumbnet.network.piping.heater_sides import hot_side, joined_parts, touching
 from plumbnet.network.piping.piping import Gate, Node, Piping, Site, Way, piping_of
-from plumbnet.network.piping.potentials import ROUNDING_PA, Heights, PotentialStep, fitted
+from plumbnet.network.piping.potentials import POTENTIAL_ROUNDING_PA, Potentials, PotentialStep, fitted
 from plumbnet.network.piping.zones import Cell, Crossing, Zone, Zoning, zoning_of
 
 __all__ = [
-    "ROUNDING_PA",
+    "POTENTIAL_ROUNDING_PA",
     "Cell",
     "Crossing",
     "Gate",
-    "Heights",
     "Node",
     "Piping",
     "PotentialStep",
+    "Potentials",
     "Site",
     "Way",
     "Zone",

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.network.piping.zones import Zone
 
-ROUNDING_PA = 1e-3
+POTENTIAL_ROUNDING_PA = 1e-3
 """Sums of the same few pressures in another order differ by less."""
 
 
@@ -24,7 +24,7 @@ class PotentialStep:
 
 
 @dataclass(frozen=True, slots=True)
-class Heights:
+class Potentials:
     """Heads to add to the pressures of zones, so that water which passes a step moves between equal pressures.
 
     Where two ways between the same zones differ, no heights fit both; the steps `left_out` fit them not.
@@ -34,7 +34,7 @@ class Heights:
     left_out: tuple[PotentialStep, ...] = ()
 
 
-def fitted(zones: Collection[Zone], steps: Iterable[PotentialStep]) -> Heights:
+def fitted(zones: Collection[Zone], steps: Iterable[PotentialStep]) -> Potentials:
     """Heights that fit the steps in their order, of each that can still be fitted. Near-linear.
 
     Of zones that the steps join, the one with the lowest number stands at no height.
@@ -45,7 +45,7 @@ def fitted(zones: Collection[Zone], steps: Iterable[PotentialStep]) -> Heights:
         lowest_pa = lifts[min(group)]
         for zone in group:
             lifts[zone] -= lowest_pa
-    return Heights(lifts, tuple(left_out))
+    return Potentials(lifts, tuple(left_out))
 
 
 def _fits(step: PotentialStep, lifts: dict[Zone, float], group_of: dict[Zone, list[Zone]]) -> bool:
@@ -53,7 +53,7 @@ def _fits(step: PotentialStep, lifts: dict[Zone, float], group_of: dict[Zone, li
     near, far = group_of[step.near], group_of[step.far]
     missed_pa = lifts[step.near] + step.higher_pa - lifts[step.far]
     if near is far:
-        return abs(missed_pa) <= ROUNDING_PA
+        return abs(missed_pa) <= POTENTIAL_ROUNDING_PA
     moved, kept, by_pa = (far, near, missed_pa) if len(far) <= len(near) else (near, far, -missed_pa)
     for zone in moved:
         lifts[zone] += by_pa

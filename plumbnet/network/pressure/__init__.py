@@ -1,15 +1,15 @@
 """What stands in each zone with every fixture shut, whose pressure that is, and which reducers are passed by."""
 
-from plumbnet.network.pressure.pressure_source import Feed, Feeding, Giver
+from plumbnet.network.pressure.pressure_source import Feed, Giver, PressureSources
 from plumbnet.network.pressure.pump_head import levelled
 from plumbnet.network.pressure.reducer_bypass import way_past
-from plumbnet.network.pressure.static_pressure import Standing, spread_over_zones, standing_pressures
+from plumbnet.network.pressure.static_pressure import StaticPressures, spread_over_zones, standing_pressures
 
 __all__ = [
     "Feed",
-    "Feeding",
     "Giver",
-    "Standing",
+    "PressureSources",
+    "StaticPressures",
     "levelled",
     "spread_over_zones",
     "standing_pressures",

@@ -8,7 +8,7 @@ from math import inf
 
 from plumbnet.layout.model import End, Source
 from plumbnet.network.piping import Crossing, Zone, Zoning
-from plumbnet.network.pressure.static_pressure import Standing
+from plumbnet.network.pressure.static_pressure import StaticPressures
 
 _SAME_PA = 0.5
 """Pressures this close are the same but for the order of sums."""
@@ -44,11 +44,11 @@ class Feed:
 
 
 @dataclass
-class Feeding:
+class PressureSources:
     """Finds the feeds of a network, each way upstream as the widest path came down it."""
 
     zoning: Zoning
-    standing: Standing
+    standing: StaticPressures
     _feeds: dict[Zone, Feed | None] = field(default_factory=dict)
 
     def feed(self, zone: Zone) -> Feed | None:

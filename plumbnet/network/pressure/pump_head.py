@@ -6,10 +6,10 @@ from dataclasses import replace
 from networkx.utils import UnionFind
 
 from plumbnet.network.piping import Gate, PotentialStep, Way, Zone, Zoning, fitted, zoning_of
-from plumbnet.network.pressure.static_pressure import Standing
+from plumbnet.network.pressure.static_pressure import StaticPressures
 
 
-def levelled(zoning: Zoning, standing: Standing) -> tuple[Zoning, Standing]:
+def levelled(zoning: Zoning, standing: StaticPressures) -> tuple[Zoning, StaticPressures]:
     """Zones and pressures at a datum that water behind a pump without a check shares with the water before it.
 
     Such a pump is a pipe with a head: water goes either way, and what stands behind it stays above what stands before
@@ -35,7 +35,7 @@ def levelled(zoning: Zoning, standing: Standing) -> tuple[Zoning, Standing]:
     return _lifted(zoning, lifts_pa), raised
 
 
-def _joints(zoning: Zoning, standing: Standing) -> Iterator[PotentialStep]:
+def _joints(zoning: Zoning, standing: StaticPressures) -> Iterator[PotentialStep]:
     """What each pump without a check holds between two zones in which water stands."""
     for gate in zoning.piping.gates:
         near, far = zoning.zone_of[gate.start], zoning.zone_of[gate.end]

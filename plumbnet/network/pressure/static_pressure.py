@@ -18,7 +18,7 @@ Seeds: TypeAlias = tuple[tuple[Zone, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class StaticPressures:
     """The state of every zone with no fixture open.
 
     `static_pa` gauge at datum, with each main at its highest; `cut_in_pa` the pressure its pumps let it fall to,
@@ -51,7 +51,7 @@ class Standing:
         return static, cut_in, usual, least
 
 
-def standing_pressures(zoning: Zoning) -> Standing:
+def standing_pressures(zoning: Zoning) -> StaticPressures:
     """Static pressure of every zone: the widest path from the supplies.
 
     A gate passes the pressure before it, less what it takes to open; a reducer passes at most its set; a
@@ -73,7 +73,7 @@ def standing_pressures(zoning: Zoning) -> Standing:
     static, cut_off = reached(lambda source: source.pressure_pa)
     cut_in, usual, least = (reached(each)[0] for each in (lambda source: source.cut_in_pa, _usual_pa, _least_pa))
     idle = tuple(gate.part for gate in circling(zoning, ranks))
-    return Standing(static, cut_in, usual, least, _coldest(zoning, supplies), cut_off, idle)
+    return StaticPressures(static, cut_in, usual, least, _coldest(zoning, supplies), cut_off, idle)
 
 
 def _seeds(supplies: list[Supply], pressure_pa: Callable[[Source], float]) -> Seeds:

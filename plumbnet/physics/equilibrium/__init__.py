@@ -11,13 +11,4 @@ from plumbnet.physics.equilibrium.equilibrium import (
 )
 from plumbnet.physics.equilibrium.flow import FlowGraph
 
-__all__ = [
-    "FlowGraph",
-    "OneWayGate",
-    "Pool",
-    "ZoneLoad",
-    "joined_zones",
-    "settle",
-    "settle_safely",
-    "shortage",
-]
+__all__ = ["FlowGraph", "OneWayGate", "Pool", "ZoneLoad", "joined_zones", "settle", "settle_safely", "shortage"]

@@ -12,7 +12,7 @@ from importlib import import_module
 from typing import Any, Final
 
 from plumbnet.layout.units import ATMOSPHERE
-from plumbnet.physics.fluids.water_table import WITHIN, curve, surface
+from plumbnet.physics.fluids.water_table import WITHIN, property_curve, surface
 from plumbnet.physics.numerics import root
 
 ATMOSPHERE_PA: Final = ATMOSPHERE
@@ -44,7 +44,7 @@ def saturation_abs_pa(temperature_k: float) -> float:
     """
     if not LOWEST_K <= temperature_k <= HIGHEST_K:
         raise OutsideWater(f"{temperature_k:g} K is outside {LOWEST_K:g} K to {HIGHEST_K:g} K")
-    known = curve("log_saturation_pa_by_k")
+    known = property_curve("log_saturation_pa_by_k")
     if known.bounds.hold(temperature_k):
         return math.exp(known.at(temperature_k))
     return float(_library()._PSat_T(temperature_k)) * _PA_PER_MPA  # noqa: SLF001  see _library
@@ -59,7 +59,10 @@ def boiling_k(pressure_abs_pa: float) -> float:
     >>> round(boiling_k(1.0e5), 6)  # table 36 there: 372.755919 K
     372.755919
     """
-    log_pa, known = math.log(pressure_abs_pa) if pressure_abs_pa > 0.0 else math.nan, curve("boiling_k_by_log_pa")
+    log_pa, known = (
+        math.log(pressure_abs_pa) if pressure_abs_pa > 0.0 else math.nan,
+        property_curve("boiling_k_by_log_pa"),
+    )
     if known.bounds.hold(log_pa):
         return known.at(log_pa)
     if not saturation_abs_pa(LOWEST_K) <= pressure_abs_pa <= saturation_abs_pa(HIGHEST_K):
@@ -135,7 +138,7 @@ def densest_k(pressure_abs_pa: float) -> float:
     >>> round(densest_k(ATMOSPHERE_PA) - 273.15, 2)
     3.96
     """
-    known = curve("densest_k_by_pa")
+    known = property_curve("densest_k_by_pa")
     if known.bounds.hold(pressure_abs_pa):
         return known.at(pressure_abs_pa)
 
@@ -165,7 +168,7 @@ def saturation_source(temperature_k: float) -> str:
     >>> saturation_source(500.0)
     'IAPWS R7-97(2012), equation 30'
     """
-    return _named(30, is_table=curve("log_saturation_pa_by_k").bounds.hold(temperature_k))
+    return _named(30, is_table=property_curve("log_saturation_pa_by_k").bounds.hold(temperature_k))
 
 
 def _named(equation: int, *, is_table: bool) -> str:

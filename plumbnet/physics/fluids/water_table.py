@@ -74,11 +74,11 @@ def surface(name: str) -> Surface:
     return _surfaces()[name]
 
 
-def curve(name: str) -> Curve:
+def property_curve(name: str) -> Curve:
     """What depends on one number alone, by its name in the table. Raises KeyError for one that is not there.
 
     >>> import math
-    >>> round(curve("boiling_k_by_log_pa").at(math.log(1.0e6)), 6)  # IAPWS R7-97(2012), table 36: 453.035632 K
+    >>> round(property_curve("boiling_k_by_log_pa").at(math.log(1.0e6)), 6)  # IAPWS R7-97(2012), table 36: 453.035632 K
     453.035632
     """
     return _curves()[name]

@@ -9,13 +9,4 @@ from plumbnet.physics.histories.peak import History, Peaks
 from plumbnet.physics.histories.push import Gates, Pushes, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.histories.ratchet import Ratchet
 
-__all__ = [
-    "Gates",
-    "History",
-    "Neighbours",
-    "Peaks",
-    "Pushes",
-    "Ratchet",
-    "lifted_abs_pa",
-    "needed_abs_pa",
-]
+__all__ = ["Gates", "History", "Neighbours", "Peaks", "Pushes", "Ratchet", "lifted_abs_pa", "needed_abs_pa"]

@@ -3,8 +3,4 @@
 from plumbnet.physics.numerics.bisection import CLOSE, least
 from plumbnet.physics.numerics.root_finding import root
 
-__all__ = [
-    "CLOSE",
-    "least",
-    "root",
-]
+__all__ = ["CLOSE", "least", "root"]

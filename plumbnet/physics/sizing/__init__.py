@@ -10,7 +10,7 @@ from plumbnet.physics.sizing.duty import (
     StepNumber,
     step,
 )
-from plumbnet.physics.sizing.methods import METHODS, size
+from plumbnet.physics.sizing.methods import METHODS, size_tank
 from plumbnet.physics.sizing.sizing_steps import BOYLE, expansion_steps, growth_steps
 
 __all__ = [
@@ -25,6 +25,6 @@ __all__ = [
     "StepNumber",
     "expansion_steps",
     "growth_steps",
-    "size",
+    "size_tank",
     "step",
 ]

@@ -27,14 +27,14 @@ _ASME_RANGE_F = (160.0, 280.0)  # of the linear formula; from memory
 _DECIMALS_F = 6  # 160 degF, written so and turned into kelvin, comes back as 159.99999999999994
 
 
-def size(name: str, duty: Duty) -> Sizing:
+def size_tank(name: str, duty: Duty) -> Sizing:
     """The tank that a method asks for.
 
     Raises KeyError for an unknown name, MissingInput naming all that is missing, NoTank (physics.tank) where the
     end is not above the start, OutsideMethod where the method has no answer, OutsideWater (physics.water).
 
     >>> duty = Duty(volume_m3=40, cold_k=277.594, hot_k=333.15, static_abs_pa=515_010, limit_abs_pa=652_906)
-    >>> round(size("membrane", duty).tank_m3, 2)  # 40 gal from 40 to 140 degF, 60 to 80 psig: 3.23 gal by IAPWS-95
+    >>> round(size_tank("membrane", duty).tank_m3, 2)  # 40 gal from 40 to 140 degF, 60 to 80 psig: 3.23 gal by IAPWS-95
     3.23
     """
     method = METHODS[name]

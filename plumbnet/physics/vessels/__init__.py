@@ -10,7 +10,7 @@ from plumbnet.physics.vessels.defaults import (
     USUAL_EFFICIENCY,
     USUAL_ROOM_K,
 )
-from plumbnet.physics.vessels.locked_volume import Bracket, Climb, Locked, discharged_m3, locked_rise_k
+from plumbnet.physics.vessels.locked_volume import Bracket, Climb, LockedVolume, discharged_m3, locked_rise_k
 from plumbnet.physics.vessels.relief_flow import thermal_expansion_m3_s
 from plumbnet.physics.vessels.supply_pipe import leaving_k, mixed_k
 from plumbnet.physics.vessels.tank import NoTank, Tank, nominal_size_m3, nominal_sizes, settled_abs_pa, tank_volume_m3
@@ -27,7 +27,7 @@ __all__ = [
     "USUAL_ROOM_K",
     "Bracket",
     "Climb",
-    "Locked",
+    "LockedVolume",
     "NoTank",
     "Shell",
     "Tank",

@@ -33,7 +33,7 @@ class Bracket:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Locked:
+class LockedVolume:
     """A zone that is full of water at `cold_k` and `start_abs_pa` when its last way out closes.
 
     What is `heated` warms with its walls; what is `unheated` stays cold and only shares the pressure. Shells of
@@ -50,10 +50,10 @@ class Locked:
             raise OutsideWater(f"{self.start_abs_pa:g} Pa absolute at {self.cold_k:g} K is no liquid water")
 
     @property
-    def rigid(self) -> "Locked":
+    def rigid(self) -> "LockedVolume":
         """The same water within walls that yield to nothing.
 
-        >>> zone = Locked(heated=Shell(0.2, 1e-9), cold_k=283.15, start_abs_pa=5e5)
+        >>> zone = LockedVolume(heated=Shell(0.2, 1e-9), cold_k=283.15, start_abs_pa=5e5)
         >>> zone.rigid.heated.compliance_per_pa
         0.0
         """
@@ -63,7 +63,7 @@ class Locked:
     def water_kg(self) -> float:
         """Water that is locked in.
 
-        >>> zone = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
+        >>> zone = LockedVolume(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
         >>> round(zone.water_kg, 2)  # 999.9 kg/m3
         199.98
         """
@@ -75,7 +75,7 @@ class Locked:
         Below saturation pressure counted as saturated liquid. Raises OutsideWater outside 273.15 K to 623.15 K
         and 0 to 100 MPa.
 
-        >>> zone = Locked(heated=Shell(0.1), unheated=Shell(0.1), cold_k=283.15, start_abs_pa=5e5)
+        >>> zone = LockedVolume(heated=Shell(0.1), unheated=Shell(0.1), cold_k=283.15, start_abs_pa=5e5)
         >>> round(zone.fits_kg(333.15, pressure_abs_pa=5e5), 1)  # 0.1 m3 of each of 999.9 and 983.4 kg/m3
         198.3
         """
@@ -92,7 +92,7 @@ class Locked:
         Walls and losses take more, so the real time is longer; cp is that half-way. Raises ValueError for a burner
         that gives nothing.
 
-        >>> zone = Locked(heated=Shell(0.18927), cold_k=283.15, start_abs_pa=5e5)  # 50 gal
+        >>> zone = LockedVolume(heated=Shell(0.18927), cold_k=283.15, start_abs_pa=5e5)  # 50 gal
         >>> by_hand = 189.24 * 4187 * 10 / (11_723 * 0.8)  # 40000 Btu/h, of which 80 % reach the water
         >>> round(zone.firing_s(10.0, input_w=11_723, efficiency=0.8) / by_hand, 3)
         1.0
@@ -112,7 +112,7 @@ class Climb:
     Source: own derivation, mass of the water constant.
     """
 
-    water: Locked
+    water: LockedVolume
     opens_abs_pa: float
     hot_k: float
     taken_m3: float = 0.0
@@ -138,7 +138,7 @@ def locked_rise_k(climb: Climb) -> float:
     Nothing where it stands there from the start. Water colder than its density maximum shrinks first, and the rise
     counts from where it was. Raises OutsideWater.
 
-    >>> zone = Locked(heated=Shell(0.2), cold_k=277.594, start_abs_pa=515_010.0)  # 40 degF, 60 psig
+    >>> zone = LockedVolume(heated=Shell(0.2), cold_k=277.594, start_abs_pa=515_010.0)  # 40 degF, 60 psig
     >>> round(locked_rise_k(Climb(zone, 515_010.0 + 84 * 6894.76, 333.15)) * 1.8)  # rigid, IAPWS-95: 84 psi to 50 degF
     10
     """
@@ -159,7 +159,7 @@ def discharged_m3(climb: Climb) -> float:
     take. An outlet that closes lower than it opens lets out more: ask with the pressure at which it closes. Nothing
     while the outlet stays shut. Water that would boil at that pressure counts as saturated liquid. Raises OutsideWater.
 
-    >>> zone = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
+    >>> zone = LockedVolume(heated=Shell(0.2), cold_k=283.15, start_abs_pa=5e5)
     >>> round(discharged_m3(Climb(zone, 1.136e6, 333.15)) * 1000, 2)  # litres of 200; 10 to 60 degC: 1.68 %
     3.3
     """

@@ -14,7 +14,7 @@ from plumbnet.physics.numerics import root
 from plumbnet.physics.warmup.heated_bodies import Body
 from plumbnet.physics.warmup.warmup_events import EventWatch, watches
 from plumbnet.physics.warmup.warmup_result import Moment, WarmUp, WarmupEvent, WarmupHappening
-from plumbnet.physics.warmup.warmup_step import Now, Plant, advanced, reseated
+from plumbnet.physics.warmup.warmup_step import Plant, PlantState, advanced, reseated
 
 STEP_K = 0.5
 """Rise in temperature of the fastest body in one step where no step is given."""
@@ -88,7 +88,7 @@ def _spans_s(plant: Plant) -> list[float]:
     ]
 
 
-def _far_too_hot_s(now: Now) -> float:
+def _far_too_hot_s(now: PlantState) -> float:
     """Time after which some water would be far above its setpoint: a step may not be longer, whatever it is for."""
     times = [
         (max(burner.hot_k for burner in warm.body.burners) + _FAR_K - warm.temperature_k) / _rate_k_s(warm.body)
@@ -112,7 +112,7 @@ class _Run:
     """A warm-up in the making."""
 
     plant: Plant
-    now: Now
+    now: PlantState
     moments: list[Moment] = field(default_factory=list)
     events: list[WarmupEvent] = field(default_factory=list)
     is_over: bool = False
@@ -171,7 +171,7 @@ class _Run:
             if basin.runs and basin.outlet is not None:
                 self._tell(WarmupHappening.OUTLET_RUNS, basin.outlet.name, zone=zone)
 
-    def _first(self, ahead: Now) -> tuple[EventWatch | None, Now]:
+    def _first(self, ahead: PlantState) -> tuple[EventWatch | None, PlantState]:
         """The first thing that happens on the way ahead, and the state there."""
         first = None
         for watch in self._watches():
@@ -179,7 +179,7 @@ class _Run:
                 first, ahead = watch, self._until(watch, ahead)
         return first, ahead
 
-    def _until(self, watch: EventWatch, ahead: Now) -> Now:
+    def _until(self, watch: EventWatch, ahead: PlantState) -> PlantState:
         span = ahead.time_s - self.now.time_s
         if span <= 0.0 or watch.excess(self.now) >= 0.0:
             return self.now

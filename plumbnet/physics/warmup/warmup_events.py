@@ -8,7 +8,7 @@ from plumbnet.physics.vessels import BREAKS_PA
 from plumbnet.physics.warmup.coupled_pressures import Basin
 from plumbnet.physics.warmup.heated_bodies import Warm
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
-from plumbnet.physics.warmup.warmup_step import Now, Plant
+from plumbnet.physics.warmup.warmup_step import Plant, PlantState
 
 _ROUNDING_PA = 1e-3
 """An outlet opens so far above its set, lest one that has just closed at it should open again."""
@@ -21,7 +21,7 @@ class EventWatch:
     what: WarmupHappening
     name: str
     zone: int
-    excess: Callable[[Now], float]
+    excess: Callable[[PlantState], float]
     body: int | None = None
 
     @property
@@ -30,7 +30,7 @@ class EventWatch:
         return self.what not in {WarmupHappening.BURNER_ON, WarmupHappening.BURNER_OFF, WarmupHappening.OUTLET_OPENS}
 
 
-def watches(plant: Plant, now: Now) -> Iterator[EventWatch]:
+def watches(plant: Plant, now: PlantState) -> Iterator[EventWatch]:
     """All that can happen to a plant in a state."""
     for index, warm in enumerate(now.warm):
         yield from _of_body(index, warm, now)
@@ -38,7 +38,7 @@ def watches(plant: Plant, now: Now) -> Iterator[EventWatch]:
         yield from _of_zone(zone, basin, now)
 
 
-def _of_body(index: int, warm: Warm, now: Now) -> Iterator[EventWatch]:
+def _of_body(index: int, warm: Warm, now: PlantState) -> Iterator[EventWatch]:
     body, zone = warm.body, warm.body.home
     for burner in body.burners:
         if burner.name in now.firing:
@@ -50,14 +50,14 @@ def _of_body(index: int, warm: Warm, now: Now) -> Iterator[EventWatch]:
     breaks = ATMOSPHERE_PA + BREAKS_PA + body.head_pa
     yield EventWatch(WarmupHappening.BREAKS, body.name, zone, _above(zone, breaks), index)
 
-    def superheat(then: Now) -> float:
+    def superheat(then: PlantState) -> float:
         own = then.pressures_abs_pa[zone] - body.head_pa
         return saturation_abs_pa(then.warm[index].temperature_k) - own
 
     yield EventWatch(WarmupHappening.BOILS, body.name, zone, superheat, index)
 
 
-def _of_zone(zone: int, basin: Basin, now: Now) -> Iterator[EventWatch]:
+def _of_zone(zone: int, basin: Basin, now: PlantState) -> Iterator[EventWatch]:
     for name, tank in basin.tanks.items():
         yield EventWatch(WarmupHappening.TANK_OPENS, name, zone, _above(zone, tank.opens_abs_pa))
         yield EventWatch(WarmupHappening.TANK_FULL, name, zone, _above(zone, tank.full_abs_pa))
@@ -68,13 +68,13 @@ def _of_zone(zone: int, basin: Basin, now: Now) -> Iterator[EventWatch]:
         )
 
 
-def _hotter(body: int, temperature_k: float) -> Callable[[Now], float]:
+def _hotter(body: int, temperature_k: float) -> Callable[[PlantState], float]:
     return lambda now: now.warm[body].temperature_k - temperature_k
 
 
-def _colder(body: int, temperature_k: float) -> Callable[[Now], float]:
+def _colder(body: int, temperature_k: float) -> Callable[[PlantState], float]:
     return lambda now: temperature_k - now.warm[body].temperature_k
 
 
-def _above(zone: int, pressure_abs_pa: float) -> Callable[[Now], float]:
+def _above(zone: int, pressure_abs_pa: float) -> Callable[[PlantState], float]:
     return lambda now: now.pressures_abs_pa[zone] - pressure_abs_pa

@@ -35,14 +35,14 @@ class Plant:
         return Plant(basins, self.gates, tuple(body.rigid for body in self.bodies))
 
     @property
-    def start(self) -> "Now":
+    def start(self) -> "PlantState":
         """The plant filled and cold, nothing lit."""
         pressures = {zone: basin.static_abs_pa for zone, basin in self.basins.items()}
-        return Now(0.0, tuple(body.cold for body in self.bodies), pressures, dict.fromkeys(self.basins, 0.0))
+        return PlantState(0.0, tuple(body.cold for body in self.bodies), pressures, dict.fromkeys(self.basins, 0.0))
 
 
 @dataclass(frozen=True)
-class Now:
+class PlantState:
     """The state of a plant.
 
     `away_m3` is what has passed from each zone into others, or into a street that gives it back. `open` are the
@@ -58,11 +58,11 @@ class Now:
     spilling: frozenset[int] = frozenset()
     books: Books = field(default_factory=Books)
 
-    def with_burner(self, name: str, *, lit: bool) -> "Now":
+    def with_burner(self, name: str, *, lit: bool) -> "PlantState":
         """The same state with a burner lit or out."""
         return replace(self, firing=self.firing | {name} if lit else self.firing - {name})
 
-    def with_open(self, zone: int) -> "Now":
+    def with_open(self, zone: int) -> "PlantState":
         """The same state with the outlet of a zone open."""
         return replace(self, open=self.open | {zone})
 
@@ -77,12 +77,12 @@ class Now:
         return Moment(self.time_s, temperatures, self.pressures_abs_pa, self.firing, self.books.lost_m3, taken)
 
 
-def advanced(plant: Plant, now: Now, span_s: float) -> Now:
+def advanced(plant: Plant, now: PlantState, span_s: float) -> PlantState:
     """The state after a stretch of time in which the same burners fire and the same outlets stand open."""
     return _Stretch(plant, now, span_s, {zone: plant.basins[zone].opens_abs_pa for zone in now.open}).after()
 
 
-def reseated(plant: Plant, now: Now, zones: frozenset[int]) -> Now:
+def reseated(plant: Plant, now: PlantState, zones: frozenset[int]) -> PlantState:
     """The state once the open outlets of some zones have let out enough to close."""
     closes = {zone: plant.basins[zone].reseats_abs_pa for zone in zones}
     opens = {zone: plant.basins[zone].opens_abs_pa for zone in now.open - zones}
@@ -92,11 +92,11 @@ def reseated(plant: Plant, now: Now, zones: frozenset[int]) -> Now:
 @dataclass(frozen=True)
 class _Stretch:
     plant: Plant
-    now: Now
+    now: PlantState
     span_s: float
     open_abs_pa: Mapping[int, float]
 
-    def after(self) -> Now:
+    def after(self) -> PlantState:
         """Heat the bodies, find the pressures, let out what must go and let in what is wanting."""
         heats, sheds = self._heats_j(), self._sheds_j()
         warm, standing = self._pressed([heat - shed for heat, shed in zip(heats, sheds, strict=True)])
@@ -148,7 +148,7 @@ class _Stretch:
     def _joint(self, warm: Sequence[Warm], away_m3: Mapping[int, float]) -> Coupling:
         return Coupling(self.plant.basins, self.plant.gates, warm, away_m3, self.open_abs_pa)
 
-    def _let_out(self, ahead: Now, pool: Pool[int]) -> Now:
+    def _let_out(self, ahead: PlantState, pool: Pool[int]) -> PlantState:
         """What an open outlet of a pool lets out, from the bodies of the pool by their share of its warm water."""
         zone = min((zone for zone in pool.zones if zone in self.open_abs_pa), key=self._opening, default=None)
         outlet = None if zone is None else self.plant.basins[zone].outlet
@@ -174,7 +174,7 @@ class _Stretch:
         holders = (self.plant.basins[zone].held_by for zone in pool.zones)
         return any(outlet is not None and outlet.opens_abs_pa <= pool.pressure_abs_pa for outlet in holders)
 
-    def _passed(self, ahead: Now, standing: CoupledStanding, emptied: frozenset[int]) -> Now:
+    def _passed(self, ahead: PlantState, standing: CoupledStanding, emptied: frozenset[int]) -> PlantState:
         """Book what has passed between the zones of a pool, into a street, and through a zone to its outlet."""
         joint = self._joint(ahead.warm, self.now.away_m3)
         away = dict(self.now.away_m3)
@@ -186,7 +186,7 @@ class _Stretch:
                 away[zone] += joint.excess_m3(zone, standing.stiff_pa[zone]) - taken
         return replace(ahead, away_m3=away)
 
-    def _let_in(self, ahead: Now, standing: CoupledStanding) -> Now:
+    def _let_in(self, ahead: PlantState, standing: CoupledStanding) -> PlantState:
         """Cold water that comes in from the supply where water shrinks below its fill."""
         held = {zone for pool in standing.pools if self._is_held(pool) for zone in pool.zones}
         joint = self._joint(ahead.warm, ahead.away_m3)

@@ -7,12 +7,4 @@ from plumbnet.report.charts.tank_charts import tank_chart
 from plumbnet.report.charts.verdict_bars import verdicts_file
 from plumbnet.report.charts.warmup_charts import lines, warmup_chart
 
-__all__ = [
-    "chart_file",
-    "figure_of",
-    "ladder_chart",
-    "lines",
-    "tank_chart",
-    "verdicts_file",
-    "warmup_chart",
-]
+__all__ = ["chart_file", "figure_of", "ladder_chart", "lines", "tank_chart", "verdicts_file", "warmup_chart"]

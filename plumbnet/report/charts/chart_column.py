@@ -11,7 +11,7 @@ from plumbnet.report.charts.label_spread import spread_labels
 from plumbnet.report.charts.ladder_levels import LevelMark, PressureLevel
 from plumbnet.report.charts.pens import Pens
 from plumbnet.report.text import settles
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 
 _MIDDLE, _HALF, _REACH = 0.07, 0.035, 0.025  # of the tube, half its width, how far a mark stands out; in columns
 _FROM, _TO = 0.22, 0.97  # between which labels stand, in columns

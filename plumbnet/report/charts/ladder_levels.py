@@ -8,7 +8,8 @@ from plumbnet.layout.model import Role
 from plumbnet.physics.vessels import BREAKS_PA
 from plumbnet.report.prose import reached_through
 from plumbnet.report.text import settles
-from plumbnet.rules import Facts, HeaterFacts, RungFacts, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts
 
 MOST_OUTLETS = 6
 """Pressures at which outlets open that a column shows; of the rest it says how many."""

@@ -13,7 +13,7 @@ from plumbnet.report.charts.chart_scale import scaled, unit
 from plumbnet.report.charts.ladder_levels import levels, proof
 from plumbnet.report.charts.pens import PENS, Pens
 from plumbnet.report.figures import Theme
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 
 MOST_COLUMNS = 12
 """Heaters on one sheet; more are left to further sheets."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.drawing import Palette, Service
 from plumbnet.report.figures import PALETTES, Theme
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 
 @dataclass(frozen=True, slots=True)

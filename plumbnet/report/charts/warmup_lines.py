@@ -6,7 +6,7 @@ from functools import cached_property
 
 import numpy as np
 
-from plumbnet.analysis.warmup import Warming
+from plumbnet.analysis.warmup import HeaterWarmup
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, Dimension, Units
 from plumbnet.physics.warmup import WarmupEvent, WarmupHappening
 from plumbnet.report.charts.chart_scale import scaled
@@ -31,7 +31,7 @@ class EventMark:
 class Course:
     """The course of the heater that a warm-up was asked for."""
 
-    warming: Warming
+    warming: HeaterWarmup
 
     @cached_property
     def minutes(self) -> tuple[float, ...]:

@@ -3,12 +3,4 @@
 from plumbnet.report.figures.colours import PALETTES, Theme
 from plumbnet.report.figures.figure_file import FORMS, Form, bound, saved, settled
 
-__all__ = [
-    "FORMS",
-    "PALETTES",
-    "Form",
-    "Theme",
-    "bound",
-    "saved",
-    "settled",
-]
+__all__ = ["FORMS", "PALETTES", "Form", "Theme", "bound", "saved", "settled"]

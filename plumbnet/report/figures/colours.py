@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Literal
 
 from plumbnet.drawing import Dash, Hatch, LineStyle, Palette, Service, Shade
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 Theme = Literal["light", "dark", "bw"]
 """For paper and screen, for a dark screen, for a printer without colours."""

@@ -12,7 +12,8 @@ from typing import Final
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, visible
 from plumbnet.report.output import FilePiece, Listing, Unread, program_version
-from plumbnet.rules import Finding, HeaterFacts
+from plumbnet.rules import Finding
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies import Checked
 
 CsvCell = str | float | int | None

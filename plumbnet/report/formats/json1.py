@@ -20,7 +20,7 @@ from plumbnet.report.output import (
     opened,
     program_version,
 )
-from plumbnet.rules import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
+from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.study.remedies import Checked, Found, Remedy
 
 _SCHEMA = 1

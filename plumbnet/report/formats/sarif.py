@@ -64,9 +64,9 @@ class SarifWriter:
             errors=(fragment(_notification(unread), _DEPTH + 2),),
         )
 
-    def document(self) -> "Log":
+    def document(self) -> "SarifLog":
         """One log with one run, and a line break."""
-        return Log()
+        return SarifLog()
 
     @cached_property
     def _index(self) -> dict[str, int]:
@@ -113,7 +113,7 @@ class SarifWriter:
 
 
 @dataclass(slots=True)
-class Log:
+class SarifLog:
     """The document; records and errors are kept for its end."""
 
     results: Array = field(default_factory=lambda: Array(_DEPTH))

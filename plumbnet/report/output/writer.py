@@ -5,7 +5,8 @@ from enum import StrEnum
 from typing import Protocol
 
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of, visible
-from plumbnet.rules import Finding, Verdict
+from plumbnet.rules import Finding
+from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies import Checked
 
 

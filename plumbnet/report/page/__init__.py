@@ -3,8 +3,4 @@
 from plumbnet.report.page.notebook_page import system_html
 from plumbnet.report.page.page_writer import PAGE_FORMS, page_file
 
-__all__ = [
-    "PAGE_FORMS",
-    "page_file",
-    "system_html",
-]
+__all__ = ["PAGE_FORMS", "page_file", "system_html"]

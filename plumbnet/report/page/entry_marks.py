@@ -1,7 +1,8 @@
 """How the mark of an entry looks: a verdict as in every picture, a severity like the verdict that is as grave."""
 
 from plumbnet.drawing import Palette, Shade
-from plumbnet.rules import Severity, Verdict
+from plumbnet.rules import Severity
+from plumbnet.rules.facts import Verdict
 
 _LIKE = {Severity.ERROR: Verdict.SEALED, Severity.WARNING: Verdict.TRAPPED, Severity.NOTE: Verdict.CONTROLLED}
 

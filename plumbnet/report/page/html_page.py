@@ -14,9 +14,9 @@ from plumbnet.drawing.ink import identifier
 from plumbnet.layout.yaml import visible
 from plumbnet.report.figures import PALETTES, saved
 from plumbnet.report.page.entry_marks import looks
-from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, Picture
+from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PagePicture
 from plumbnet.report.page.svg_element import inline, width_in
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 _TEMPLATES = "report/page/templates"
 _VERDICTS = frozenset(verdict.value for verdict in Verdict)
@@ -80,9 +80,9 @@ def _shown(chapters: Sequence[Chapter]) -> Iterator[_Shown]:
         yield _Shown(chapter.key, chapter.title, tuple(items))
 
 
-def _pictures(chapters: Sequence[Chapter]) -> Iterator[Picture]:
+def _pictures(chapters: Sequence[Chapter]) -> Iterator[PagePicture]:
     for chapter in chapters:
-        yield from (block for block in chapter.blocks if isinstance(block, Picture))
+        yield from (block for block in chapter.blocks if isinstance(block, PagePicture))
 
 
 def _item(block: PageBlock, prefix: str, lit: str) -> _Item:
@@ -91,7 +91,7 @@ def _item(block: PageBlock, prefix: str, lit: str) -> _Item:
     Ids of a picture stand behind `prefix`, or, where that is empty, behind one made of what is drawn.
     """
     kind = type(block).__name__
-    if isinstance(block, Picture):
+    if isinstance(block, PagePicture):
         svg = saved(block.draw(), "svg", title=block.title)
         own = prefix or f"n{hashlib.sha256(svg).hexdigest()[:12]}-"
         element = inline(svg, prefix=own, title=visible(block.title), words=visible(block.words))

@@ -28,7 +28,7 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
+class PagePicture:
     """A picture that `draw` makes anew at each call; `words` tell what it shows to those who do not see it.
 
     `shows_parts` says that it is the piping, in which entries light up their parts; `is_small` that it stands in the
@@ -46,7 +46,7 @@ class Picture:
         return width_in > WIDE_IN and not self.is_small
 
 
-PageBlock: TypeAlias = Block | Entry | Picture
+PageBlock: TypeAlias = Block | Entry | PagePicture
 
 
 @dataclass(frozen=True, slots=True)

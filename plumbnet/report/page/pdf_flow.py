@@ -10,7 +10,7 @@ from plumbnet.report import prose
 from plumbnet.report.figures import PALETTES
 from plumbnet.report.page.column_widths import column_widths
 from plumbnet.report.page.entry_marks import looks
-from plumbnet.report.page.page_content import WIDE_IN, Chapter, Entry, Page, PageBlock, Picture
+from plumbnet.report.page.page_content import WIDE_IN, Chapter, Entry, Page, PageBlock, PagePicture
 from plumbnet.report.page.pdf_letters import MONO, cut, lettered
 from plumbnet.report.page.pdf_styles import (
     BODY,
@@ -59,7 +59,9 @@ class PdfFlow:
 
     def _chapter(self, number: int, chapter: Chapter) -> Iterator[Flowable]:
         """A chapter; one that begins with a wide picture has sheets of its own, turned."""
-        across = isinstance(chapter.blocks[0], Picture) and chapter.blocks[0].is_wide(self.drawn[number, 0].width_in)
+        across = isinstance(chapter.blocks[0], PagePicture) and chapter.blocks[0].is_wide(
+            self.drawn[number, 0].width_in
+        )
         if across:
             yield from (NextPageTemplate(ACROSS), PageBreak())
         yield PageOpening(chapter.key, chapter.title)
@@ -71,7 +73,7 @@ class PdfFlow:
 
     def _block(self, block: PageBlock, place: tuple[int, int]) -> Iterator[Flowable]:
         match block:
-            case Picture(title):
+            case PagePicture(title):
                 yield Slot(self.drawn[place], self.laid, highest=self._highest(place))
                 yield Text(lettered(title), UNDER_PICTURE)
             case Entry() if not block.told:

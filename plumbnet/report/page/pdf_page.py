@@ -13,7 +13,7 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from plumbnet.layout.yaml import visible
 from plumbnet.report.figures import bound
-from plumbnet.report.page.page_content import Page, Picture
+from plumbnet.report.page.page_content import Page, PagePicture
 from plumbnet.report.page.pdf_flow import ACROSS, UPRIGHT, PdfFlow
 from plumbnet.report.page.pdf_letters import PLAIN, cut, fonts, in_the_font
 from plumbnet.report.page.pdf_styles import FAINT
@@ -39,13 +39,13 @@ def to_pdf(page: Page, *, paper: PdfPaper = "a4") -> bytes:
     return with_pictures(content, bound(figures, title=page.title), laid)
 
 
-def _pictures(page: Page) -> dict[tuple[int, int], Picture]:
+def _pictures(page: Page) -> dict[tuple[int, int], PagePicture]:
     """The pictures by the place of their chapter and block."""
     return {
         (number, place): block
         for number, chapter in enumerate(page.chapters)
         for place, block in enumerate(chapter.blocks)
-        if isinstance(block, Picture)
+        if isinstance(block, PagePicture)
     }
 
 

@@ -1,7 +1,6 @@
 """What all words of reports are made of: blocks of text, phrases, tables, numbers as they are printed."""
 
 from plumbnet.report.prose.grouped_findings import alike
-from plumbnet.report.prose.paint import PAINTS, Paint, plain
 from plumbnet.report.prose.phrases import (
     driven_round,
     left_as_it_is,
@@ -25,6 +24,7 @@ from plumbnet.report.prose.prose_blocks import (
     to_markdown,
 )
 from plumbnet.report.prose.verdict_table import TABLE_HEAD, pressure_in_words, table, table_rows
+from plumbnet.report.prose.word_colours import PAINTS, Paint, plain
 
 __all__ = [
     "DOCUMENT_WIDTH",

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from plumbnet.layout.model import Pipe, System
 from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimension, Units, show
 from plumbnet.physics.vessels import Bracket
-from plumbnet.rules import Facts, HeaterFacts, LockedFacts, behind, comes_to, history_in_words, listed
+from plumbnet.rules import behind, comes_to, history_in_words, listed
+from plumbnet.rules.facts import Facts, HeaterFacts, LockedFacts
 
 __all__ = [
     "driven_round",

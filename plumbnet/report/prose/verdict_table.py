@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from plumbnet.layout.units import PRESSURE, VOLUME, Units, show
-from plumbnet.report.prose.paint import Paint
-from plumbnet.rules import Facts
+from plumbnet.report.prose.word_colours import Paint
+from plumbnet.rules.facts import Facts
 
 TABLE_HEAD = ("heater", "verdict", "static", "limit", "settles at", "grows by", "opens first")
 """What the columns hold."""

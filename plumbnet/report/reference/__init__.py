@@ -3,12 +3,4 @@
 from plumbnet.report.reference.kind_catalogue import kind_text, kinds_text, schema_text
 from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
 
-__all__ = [
-    "finding_text",
-    "findings_text",
-    "kind_text",
-    "kinds_text",
-    "profile_text",
-    "profiles_text",
-    "schema_text",
-]
+__all__ = ["finding_text", "findings_text", "kind_text", "kinds_text", "profile_text", "profiles_text", "schema_text"]

@@ -3,6 +3,6 @@
 from plumbnet.report.schematic.legend_words import LEGEND
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
 from plumbnet.report.schematic.schematic_figure import schematic, schematic_file, schematic_svg
-from plumbnet.report.schematic.schematic_items import piping_of
+from plumbnet.report.schematic.schematic_items import diagram_of
 
-__all__ = ["LEGEND", "piping_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]
+__all__ = ["LEGEND", "diagram_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]

@@ -2,7 +2,7 @@
 
 from plumbnet.drawing import Service
 from plumbnet.drawing.items import LegendWords
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 LEGEND = LegendWords(
     services={

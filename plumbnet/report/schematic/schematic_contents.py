@@ -7,9 +7,9 @@ from plumbnet.analysis import Report
 from plumbnet.drawing import shortened
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.report.schematic.legend_words import LEGEND
-from plumbnet.report.schematic.schematic_items import piping_of
+from plumbnet.report.schematic.schematic_items import diagram_of
 from plumbnet.report.schematic.schematic_notes import notes
-from plumbnet.report.schematic.schematic_remarks import shadings, stops, ways
+from plumbnet.report.schematic.schematic_remarks import shadings, stop_remarks, ways
 from plumbnet.report.text import CAUTION
 
 _LONGEST_TITLE = 90
@@ -19,7 +19,7 @@ _MOST_HEATERS = 12
 def schematic_of(report: Report, date: str | None = None) -> Schematic:
     """What the schematic of a report says; `date` is printed as it is given."""
     verdicts = {heater.name: heater.verdict for heater in report.heaters}
-    diagram = piping_of(report.system, notes(report), verdicts=verdicts, ringed=stops(report))
+    diagram = diagram_of(report.system, notes(report), verdicts=verdicts, ringed=stop_remarks(report))
     block = tuple(title_block(report, date))
     return Schematic(title_of(report), diagram, block, tuple(shadings(report)), ways(report), LEGEND, CAUTION)
 

@@ -6,10 +6,10 @@ from plumbnet.drawing.items import Diagram, Item, Link
 from plumbnet.drawing.symbols import symbol_named
 from plumbnet.layout.model import Free, Part, Role, System
 from plumbnet.report.schematic.pipe_service import services
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 
-def piping_of(
+def diagram_of(
     system: System,
     notes: Mapping[str, tuple[str, ...]],
     *,

@@ -8,7 +8,8 @@ from plumbnet.drawing import name_lines
 from plumbnet.layout.model import Boosting, Part, Reducing, Role
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import VOLUME, show
-from plumbnet.rules import Facts, OutletFacts, comes_to
+from plumbnet.rules import comes_to
+from plumbnet.rules.facts import Facts, OutletFacts
 
 
 def notes(report: Report) -> Mapping[str, tuple[str, ...]]:

@@ -4,13 +4,13 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis import Report
 from plumbnet.drawing.items import Shading
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 
 _MOST_NAMED = 3
 _LONGEST_NAME = 30
 
 
-def stops(report: Report) -> frozenset[str]:
+def stop_remarks(report: Report) -> frozenset[str]:
     """The devices that stand against the water of some heater."""
     return frozenset(name for heater in report.heaters for names in heater.stopped_by.sets for name in names)
 

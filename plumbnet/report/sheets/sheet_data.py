@@ -12,10 +12,7 @@ from plumbnet.report.text import CAUTION
 
 def sheets_json(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as one JSON document; numbers are SI, sentences in `units`."""
-    document = {
-        "units": units,
-        "sheets": [_sheet(sheet) for sheet in sheets],
-    }
+    document = {"units": units, "sheets": [_sheet(sheet) for sheet in sheets]}
     return in_order(document) + "\n"
 
 
@@ -54,12 +51,7 @@ def _item(item: SheetItem) -> Json:
 
 
 def _content(content: Content) -> Json:
-    return {
-        "name": content.name,
-        "volume_m3": content.volume_m3,
-        "warmed_by": content.heater,
-        "from": content.origin,
-    }
+    return {"name": content.name, "volume_m3": content.volume_m3, "warmed_by": content.heater, "from": content.origin}
 
 
 def _section(section: Section) -> Json:

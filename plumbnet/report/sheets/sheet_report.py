@@ -20,7 +20,8 @@ from plumbnet.report.prose import (
     written_step,
 )
 from plumbnet.report.text import CAUTION
-from plumbnet.rules import Verdict, capitalised, listed, place
+from plumbnet.rules import capitalised, listed, place
+from plumbnet.rules.facts import Verdict
 
 _ANSWERS = {
     Verdict.OPEN: "its water can go back, and it needs no tank. What follows is what it would need if that way were "
@@ -43,15 +44,15 @@ def sheet_text(sheet: Sheet) -> str:
 
 def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as text of a hundred columns."""
-    return "\n".join(document_text(list(blocks(sheet, units))) for sheet in sheets)
+    return "\n".join(document_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
 
 
 def sheets_markdown(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as one Markdown document, a rule between each two."""
-    return "\n---\n\n".join(to_markdown(list(blocks(sheet, units))) for sheet in sheets)
+    return "\n---\n\n".join(to_markdown(list(sheet_blocks(sheet, units))) for sheet in sheets)
 
 
-def blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
+def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
     """The document of a sheet."""
     yield from _head(sheet)
     yield Heading("Result")

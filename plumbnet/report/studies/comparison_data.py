@@ -4,12 +4,12 @@ from dataclasses import asdict
 
 from plumbnet.analysis import Report
 from plumbnet.report.formats import Json, in_order
-from plumbnet.report.studies.comparison_report import Compared
-from plumbnet.rules import HeaterFacts
+from plumbnet.report.studies.comparison_report import Comparison
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import Changes, HeaterChange, Named, Revision
 
 
-def comparison_json(compared: Compared) -> str:
+def comparison_json(compared: Comparison) -> str:
     """One JSON document, SI and gauge at each heater; fields of the layouts as their file would write them.
 
     No line break at the end.

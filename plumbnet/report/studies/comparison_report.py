@@ -17,7 +17,7 @@ RENAMED = "Parts are matched by name and pipes by the ports they join: what got 
 
 
 @dataclass(frozen=True, slots=True)
-class Compared:
+class Comparison:
     """A layout and its revision: both reports, what differs in the answers, and what was changed for it."""
 
     before: Report
@@ -30,20 +30,20 @@ class Compared:
         return comparison_text(self)
 
 
-def comparison_text(compared: Compared) -> str:
+def comparison_text(compared: Comparison) -> str:
     """The whole comparison; ends with a line break."""
     blocks = [*_heading(compared), *_answers(compared), *_changed(compared.revision), *_grounds(compared)]
     return document_text([*blocks, Paragraph(CAUTION)])
 
 
-def _heading(compared: Compared) -> Iterator[Block]:
+def _heading(compared: Comparison) -> Iterator[Block]:
     system = compared.after.system
     yield Heading(f"{system.title or system.record.file}: revision", 1)
     for label, report in (("before", compared.before), ("after", compared.after)):
         yield Paragraph(f"{report.system.record.file}, rules: {report.profile.in_full}", label)
 
 
-def _answers(compared: Compared) -> Iterator[Block]:
+def _answers(compared: Comparison) -> Iterator[Block]:
     found = compared.difference
     yield Points(tuple(difference_told(found, compared.after.facts, now="now")))
     for one in found.altered:
@@ -59,7 +59,7 @@ def _answers(compared: Compared) -> Iterator[Block]:
         yield Paragraph(_LEGEND)
 
 
-def _rows(compared: Compared, heater: HeaterChange) -> Iterator[tuple[str, ...]]:
+def _rows(compared: Comparison, heater: HeaterChange) -> Iterator[tuple[str, ...]]:
     """What is said of a heater, and what finds no room where anything does not."""
     yield from difference_rows(heater, compared.before.facts, compared.after.facts)
     short = next(figure for figure in heater.figures if figure.key == "short_m3")
@@ -67,7 +67,7 @@ def _rows(compared: Compared, heater: HeaterChange) -> Iterator[tuple[str, ...]]
         yield OTHER if short.differs else SAME, short.name, _volume(compared, short, 0), _volume(compared, short, 1)
 
 
-def _volume(compared: Compared, figure: Figure, side: int) -> str:
+def _volume(compared: Comparison, figure: Figure, side: int) -> str:
     volume_m3 = (figure.before, figure.after)[side]
     return "" if volume_m3 is None else compared.after.facts.volume(volume_m3)
 
@@ -86,7 +86,7 @@ def _changed(revision: Revision) -> Iterator[Block]:
         yield Paragraph(RENAMED)
 
 
-def _grounds(compared: Compared) -> Iterator[Block]:
+def _grounds(compared: Comparison) -> Iterator[Block]:
     """What was taken where the later file says nothing, and what it takes to make the comparison again."""
     if compared.after.facts.assumed:
         yield Heading("Assumed where the later file says nothing")

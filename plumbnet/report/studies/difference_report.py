@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from plumbnet.layout.units import Units
 from plumbnet.report.prose import pressure_in_words
-from plumbnet.rules import Facts, Finding, HeaterFacts, Verdict, needed
+from plumbnet.rules import Finding, needed
+from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.study.compare import Difference, HeaterChange
 
 WORSE, OTHER, SAME = "!", "*", ""

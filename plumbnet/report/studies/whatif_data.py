@@ -10,10 +10,7 @@ from plumbnet.study.whatif import WhatIf
 
 def whatifs_json(found: Sequence[WhatIf]) -> str:
     """One JSON document; the reports in it are those of the JSON report, SI and gauge at each heater. No line break."""
-    document = {
-        "before": report_fields(found[0].before),
-        "whatifs": [_whatif(one) for one in found],
-    }
+    document = {"before": report_fields(found[0].before), "whatifs": [_whatif(one) for one in found]}
     return in_order(document)
 
 

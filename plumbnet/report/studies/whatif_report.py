@@ -3,19 +3,11 @@
 from collections.abc import Iterator, Sequence
 
 from plumbnet.report.output import record_blocks
-from plumbnet.report.prose import (
-    Block,
-    Heading,
-    Paragraph,
-    Points,
-    Table,
-    document_text,
-    pressure_in_words,
-)
+from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text, pressure_in_words
 from plumbnet.report.studies.change_phrases import changes_in_words
 from plumbnet.report.studies.difference_report import OTHER, WORSE, difference_rows, difference_told, mark
 from plumbnet.report.text import CAUTION
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.whatif import WhatIf
 
 _LEGEND = f"{WORSE} is worse than the layout as it is, {OTHER} is otherwise different."

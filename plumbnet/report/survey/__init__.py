@@ -2,18 +2,18 @@
 
 from plumbnet.report.survey.survey_book import Book, Unusable
 from plumbnet.report.survey.survey_data import survey_json
-from plumbnet.report.survey.survey_entry import Supposition, SurveyEntry, answered, refused_entry
+from plumbnet.report.survey.survey_entry import SurveyEntry, WhatIfFate, answered, refused_entry
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import SurveySums, sums
 
 __all__ = [
     "Book",
-    "Supposition",
     "SurveyEntry",
     "SurveyQuery",
     "SurveySums",
     "Unusable",
+    "WhatIfFate",
     "answered",
     "refused_entry",
     "sums",

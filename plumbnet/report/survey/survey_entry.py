@@ -8,7 +8,7 @@ from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault
 from plumbnet.report.formats import CsvRow, fault_cells, finding_cells, heater_cells
 from plumbnet.report.output import Fate
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import HeaterChange
 from plumbnet.study.whatif import WhatIf
 
@@ -17,7 +17,7 @@ OF_BOTH = ("line", "name", "kind")
 AFTER = "after_"
 
 
-class Supposition(StrEnum):
+class WhatIfFate(StrEnum):
     """What became of a what-if in a file."""
 
     MADE = "made"
@@ -46,7 +46,7 @@ def refused_entry(path: str, sha256: str | None, faults: Sequence[Fault]) -> Sur
 
 
 def answered(
-    path: str, report: Report, found: WhatIf | None, change: Supposition | None, faults: Sequence[Fault] = ()
+    path: str, report: Report, found: WhatIf | None, change: WhatIfFate | None, faults: Sequence[Fault] = ()
 ) -> SurveyEntry:
     """The entry of a file that was checked, and of the same with a what-if made.
 

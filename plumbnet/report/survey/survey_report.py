@@ -5,11 +5,11 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from plumbnet.report.output import Fate, program_line, rules_line
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
 from plumbnet.report.studies import all_done_in_words
-from plumbnet.report.survey.survey_entry import Supposition
+from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_sums import FilePlace, First, Item, Misread, StandingFinding, SurveySums, VerdictTurn
 from plumbnet.report.text import CAUTION, NO_LAYOUT, counted
-from plumbnet.rules import FROM_BEST_TO_WORST, Verdict
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
 ALL = "all"
 NO_ANSWER = "no answer"
@@ -47,8 +47,8 @@ def _counts(sums: SurveySums) -> Iterator[str]:
             yield f"{count} {what}"
     if sums.is_supposed:
         yield (
-            f"the what-if: made in {sums.changes[Supposition.MADE]}, nothing to change in "
-            f"{sums.changes[Supposition.NOT_TOUCHED]}, cannot be made in {sums.changes[Supposition.REFUSED]}"
+            f"the what-if: made in {sums.changes[WhatIfFate.MADE]}, nothing to change in "
+            f"{sums.changes[WhatIfFate.NOT_TOUCHED]}, cannot be made in {sums.changes[WhatIfFate.REFUSED]}"
         )
         yield f"{sums.worse_files} worse with it, {sums.better_files} better"
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Final, Generic, TypeVar
 
 from plumbnet.report.output import Fate
-from plumbnet.report.survey.survey_entry import Supposition
-from plumbnet.rules import FROM_BEST_TO_WORST, Severity, Verdict
+from plumbnet.report.survey.survey_entry import WhatIfFate
+from plumbnet.rules import Severity
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
 MOST_SHOWN_FIRST = 20
 """Heaters, findings and files that are named; of the rest is said how many there are."""
@@ -74,7 +75,7 @@ class SurveySums:
     is_supposed: bool
     files: Mapping[Fate, int]
     missing: int
-    changes: Mapping[Supposition, int]
+    changes: Mapping[WhatIfFate, int]
     worse_files: int
     better_files: int
     turns: Mapping[VerdictTurn, int]
@@ -142,7 +143,7 @@ def sums(file: sqlite3.Connection, *, is_supposed: bool) -> SurveySums:
         is_supposed=is_supposed,
         files={fate: fates.get(fate, 0) for fate in Fate},
         missing=number("file WHERE NOT is_present"),
-        changes={change: changes.get(change, 0) for change in Supposition},
+        changes={change: changes.get(change, 0) for change in WhatIfFate},
         worse_files=number("file WHERE is_present AND is_worse"),
         better_files=number("file WHERE is_present AND is_better"),
         turns={_turn(old, new): count for old, new, count in file.execute("SELECT * FROM turned").fetchall()},

@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 
 from plumbnet.report.output import Fate, FileOutcome
 from plumbnet.report.prose import Paint
-from plumbnet.rules import Severity, Verdict
+from plumbnet.rules import Severity
+from plumbnet.rules.facts import Verdict
 
 NO_LAYOUT = "not looked at, as they have no key plumbnet"
 

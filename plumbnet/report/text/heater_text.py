@@ -21,21 +21,8 @@ from plumbnet.report.prose import (
     table,
     where,
 )
-from plumbnet.rules import (
-    NO_WAY,
-    ROUNDING_PA,
-    Facts,
-    Finding,
-    HeaterFacts,
-    RungFacts,
-    Verdict,
-    agreeing,
-    is_same_water,
-    listed,
-    needed,
-    not_held,
-    stops_in_words,
-)
+from plumbnet.rules import NO_WAY, Finding, agreeing, is_same_water, listed, needed, not_held, stops_in_words
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 
 WIDTH = 100
 LABEL = 16

@@ -10,7 +10,8 @@ from plumbnet.report.prose import Paint, plain
 from plumbnet.report.text import heater_text as text
 from plumbnet.report.text.file_sums import FileSums
 from plumbnet.report.text.remedies_report import remedies_section
-from plumbnet.rules import Finding, HeaterFacts, Verdict
+from plumbnet.rules import Finding
+from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies import Checked
 
 

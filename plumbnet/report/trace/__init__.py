@@ -1,7 +1,5 @@
 """The way of the water in words: where it pushes, what lets it pass, what stops it."""
 
-from plumbnet.report.trace.trace_report import trace
+from plumbnet.report.trace.trace_report import trace_text
 
-__all__ = [
-    "trace",
-]
+__all__ = ["trace_text"]

@@ -1,7 +1,7 @@
 """The gates of a part that water meets on its way, in words: what they do to it, and why."""
 
 from plumbnet.analysis.water_walk import Direction, GateAnswer, Gated, GateMet
-from plumbnet.rules import Facts
+from plumbnet.rules.facts import Facts
 
 _PASSES = {
     Direction.FORWARD: "lets it pass",

@@ -2,7 +2,8 @@
 
 from plumbnet.analysis.water_walk import Refusing, Taking
 from plumbnet.layout.model import Role
-from plumbnet.rules import Facts, ReliefFacts, TankFacts, right_charge
+from plumbnet.rules import right_charge
+from plumbnet.rules.facts import Facts, ReliefFacts, TankFacts
 
 _TAKES = {
     Role.STREET: "takes back any amount once it stands above {0}: the way out",

@@ -9,10 +9,11 @@ from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, show
 from plumbnet.report.prose import driven_round, limit_in_words, settled_in_words, spoken
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.trace.walk import walked
-from plumbnet.rules import Facts, HeaterFacts, Verdict, needed, not_held, stops_in_words
+from plumbnet.rules import needed, not_held, stops_in_words
+from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 
 
-def trace(facts: Facts, walk: WaterWalk) -> str:
+def trace_text(facts: Facts, walk: WaterWalk) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
     heater = walk.heater
     lines = [*_wrapped(_opening(facts, heater)), "", *walked(facts, walk)]

@@ -6,7 +6,7 @@ from plumbnet.analysis.water_walk import Conduct, Gated, Refusing, Taking, WalkS
 from plumbnet.report.prose import spoken
 from plumbnet.report.trace.gate_phrases import gated
 from plumbnet.report.trace.outlet_phrases import refusing, taking
-from plumbnet.rules import Facts
+from plumbnet.rules.facts import Facts
 
 MOST_LINES = 60
 """Lines of the walk before quiet branches, which hold neither an outlet nor a gate, are told in one line."""

@@ -4,14 +4,14 @@ import csv
 import io
 from collections.abc import Iterator
 
-from plumbnet.analysis.warmup import Fired, Warming
+from plumbnet.analysis.warmup import Fired, HeaterWarmup
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, TIME, VOLUME, Dimension, to
 from plumbnet.layout.yaml import visible
 from plumbnet.physics.warmup import WarmupEvent
 from plumbnet.report.formats import Json, in_order
 
 
-def to_csv(warming: Warming) -> str:
+def to_csv(warming: HeaterWarmup) -> str:
     """A row to a moment, in the units of the report; its head says which. Typical walls, and below them rigid ones."""
     text = io.StringIO()
     table = csv.writer(text, lineterminator="\n")
@@ -21,7 +21,7 @@ def to_csv(warming: Warming) -> str:
     return text.getvalue()
 
 
-def _head(warming: Warming) -> Iterator[str]:
+def _head(warming: HeaterWarmup) -> Iterator[str]:
     time, temperature, pressure, volume = (_unit(warming, each) for each in (TIME, TEMPERATURE, PRESSURE, VOLUME))
     yield f"time ({time})"
     for one in warming.fired:
@@ -32,7 +32,7 @@ def _head(warming: Warming) -> Iterator[str]:
     yield "walls"
 
 
-def _rows(warming: Warming, outlets: tuple[str, ...]) -> Iterator[list[str]]:
+def _rows(warming: HeaterWarmup, outlets: tuple[str, ...]) -> Iterator[list[str]]:
     def number(value: float, dimension: Dimension) -> str:
         return f"{to(value, _unit(warming, dimension), dimension):.8g}"
 
@@ -47,11 +47,11 @@ def _rows(warming: Warming, outlets: tuple[str, ...]) -> Iterator[list[str]]:
         yield [*row, warming.walls]
 
 
-def _unit(warming: Warming, dimension: Dimension) -> str:
+def _unit(warming: HeaterWarmup, dimension: Dimension) -> str:
     return dimension.us if warming.report.facts.units == "us" else dimension.metric
 
 
-def warmup_json(warming: Warming) -> str:
+def warmup_json(warming: HeaterWarmup) -> str:
     """The course in SI units; pressures gauge, at each heater's, tank's and outlet's own height.
 
     It is that with typical walls; under `rigid` stands that with rigid ones, under the same keys.
@@ -69,7 +69,7 @@ def warmup_json(warming: Warming) -> str:
     return in_order(document) + "\n"
 
 
-def _course(warming: Warming) -> Json:
+def _course(warming: HeaterWarmup) -> Json:
     run = warming.run
     return {
         "walls": warming.walls,
@@ -82,7 +82,7 @@ def _course(warming: Warming) -> Json:
     }
 
 
-def _discharge(warming: Warming, outlet: str) -> Json:
+def _discharge(warming: HeaterWarmup, outlet: str) -> Json:
     """The greatest flow at each end of the bracket, and the published one, which is of the whole input."""
     return {
         "rigid_m3_s": warming.rigid.discharge_m3_s(outlet),
@@ -91,7 +91,7 @@ def _discharge(warming: Warming, outlet: str) -> Json:
     }
 
 
-def _heater(warming: Warming, one: Fired) -> Json:
+def _heater(warming: HeaterWarmup, one: Fired) -> Json:
     pressures = warming.pressures_pa(one)
     return {
         "name": one.name,
@@ -106,7 +106,7 @@ def _heater(warming: Warming, one: Fired) -> Json:
     }
 
 
-def _event(warming: Warming, event: WarmupEvent) -> Json:
+def _event(warming: HeaterWarmup, event: WarmupEvent) -> Json:
     return {
         "time_s": event.time_s,
         "what": event.what.value,

@@ -5,7 +5,7 @@ import textwrap
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 
-from plumbnet.analysis.warmup import Fired, Warming
+from plumbnet.analysis.warmup import Fired, HeaterWarmup
 from plumbnet.layout.units import FLOW, FRACTION, TEMPERATURE, TIME, VOLUME, show
 from plumbnet.layout.yaml import visible
 from plumbnet.physics.warmup import Moment, WarmupEvent, WarmupHappening
@@ -26,7 +26,7 @@ _NO_BRACKET = "Rigid walls and typical ones come to the same here."
 _ROUND = (1.0, 2.0, 5.0, 10.0)
 
 
-def warmup_text(warming: Warming) -> str:
+def warmup_text(warming: HeaterWarmup) -> str:
     """The course as a short table, what happens, and the sums; ends with a line break."""
     record, title = warming.report.system.record, warming.report.system.title
     lines = [f"{visible(record.file)}: {visible(title)}" if title else visible(record.file)]
@@ -38,7 +38,7 @@ def warmup_text(warming: Warming) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _happenings(warming: Warming) -> Iterator[str]:
+def _happenings(warming: HeaterWarmup) -> Iterator[str]:
     """What happens, line by line; at each end of the bracket where they differ."""
     if not warming.walls_matter:
         yield from _told_lines(warming)
@@ -48,13 +48,13 @@ def _happenings(warming: Warming) -> Iterator[str]:
         yield from _told_lines(each)
 
 
-def _told_lines(warming: Warming) -> Iterator[str]:
+def _told_lines(warming: HeaterWarmup) -> Iterator[str]:
     for event in warmup_told(warming):
         minutes = time_in_words(warming, event.time_s)
         yield from textwrap.wrap(f"{minutes:>9}  {in_words(warming, event)}", WIDTH, subsequent_indent=" " * 11)
 
 
-def time_in_words(warming: Warming, time_s: float) -> str:
+def time_in_words(warming: HeaterWarmup, time_s: float) -> str:
     """A time in the units of the report; what happens within half a second of the start happens at the start."""
     return show(time_s if time_s >= _AT_ONCE_S else 0.0, TIME, warming.report.facts.units)
 
@@ -63,7 +63,7 @@ def _wrapped(text: str) -> list[str]:
     return textwrap.wrap(text, WIDTH, break_on_hyphens=False)
 
 
-def _setting(warming: Warming) -> str:
+def _setting(warming: HeaterWarmup) -> str:
     share = show(warming.efficiency, FRACTION, warming.report.facts.units)
     names = listed([one.name for one in warming.fired])
     return (
@@ -73,7 +73,7 @@ def _setting(warming: Warming) -> str:
     )
 
 
-def _table(warming: Warming) -> Iterator[str]:
+def _table(warming: HeaterWarmup) -> Iterator[str]:
     """The chosen heater's course, at round times; at both ends of the bracket where they differ."""
     both = warming.walls_matter
     rows = [("time", "temperature", *_ends("pressure", both=both), "in tanks", *_ends("let out", both=both))]
@@ -88,9 +88,9 @@ def _ends(words: str, *, both: bool) -> tuple[str, ...]:
     return (f"{words}, rigid", f"{words}, typical") if both else (words,)
 
 
-def _row(warming: Warming, moment: Moment) -> tuple[str, ...]:
+def _row(warming: HeaterWarmup, moment: Moment) -> tuple[str, ...]:
     units = warming.report.facts.units
-    ends: list[tuple[Warming, Moment | None]] = [(warming, moment)]
+    ends: list[tuple[HeaterWarmup, Moment | None]] = [(warming, moment)]
     if warming.walls_matter:
         ends = [(warming.rigid, _last_before(warming.rigid, moment.time_s)), *ends]
     return (
@@ -102,18 +102,18 @@ def _row(warming: Warming, moment: Moment) -> tuple[str, ...]:
     )
 
 
-def _pressure(warming: Warming, moment: Moment | None) -> str:
+def _pressure(warming: HeaterWarmup, moment: Moment | None) -> str:
     if moment is None:
         return _ENDED
     one = warming.fired[0]
     return warming.report.facts.pressure(warming.gauge_pa(one.name, moment.pressures_abs_pa[one.zone]))
 
 
-def _let_out(warming: Warming, moment: Moment | None) -> str:
+def _let_out(warming: HeaterWarmup, moment: Moment | None) -> str:
     return _ENDED if moment is None else warming.report.facts.volume(math.fsum(moment.lost_m3.values()))
 
 
-def _last_before(warming: Warming, time_s: float) -> Moment | None:
+def _last_before(warming: HeaterWarmup, time_s: float) -> Moment | None:
     """The last moment up to a time; None where the warm-up has ended before it for what ends every warm-up."""
     moments = warming.run.moments
     number = bisect_right(warming.run.times_s, time_s + _SAME_S)
@@ -140,7 +140,7 @@ def _round_up(span_s: float) -> float:
     return next(decade * share for share in _ROUND if decade * share >= span_s * (1.0 - 1e-9))
 
 
-def warmup_told(warming: Warming) -> Iterator[WarmupEvent]:
+def warmup_told(warming: HeaterWarmup) -> Iterator[WarmupEvent]:
     """Events worth a line: not that a burner goes out where it has just been said that all is hot."""
     hot = {(event.time_s, event.name) for event in warming.run.events if event.what is WarmupHappening.SETPOINT_REACHED}
     for event in warming.run.events:
@@ -148,7 +148,7 @@ def warmup_told(warming: Warming) -> Iterator[WarmupEvent]:
             yield event
 
 
-def in_words(warming: Warming, event: WarmupEvent) -> str:
+def in_words(warming: HeaterWarmup, event: WarmupEvent) -> str:
     """What happens, with its pressure or temperature in the units of the report."""
     facts, name = warming.report.facts, event.name
     pressure = facts.pressure(warming.gauge_pa(name, event.pressure_abs_pa))
@@ -172,7 +172,7 @@ def in_words(warming: Warming, event: WarmupEvent) -> str:
     }[event.what]
 
 
-def _bound(warming: Warming, name: str) -> str:
+def _bound(warming: HeaterWarmup, name: str) -> str:
     """What an outlet opens above: its set, or the rim of an open pipe."""
     outlet = next(iter(warming.report.system.parts[name].outlets()), None)
     if outlet is None or outlet.role.is_way_out:
@@ -180,7 +180,7 @@ def _bound(warming: Warming, name: str) -> str:
     return f"its set of {warming.report.facts.pressure(outlet.opens_pa)}"
 
 
-def _sums(warming: Warming) -> Iterator[str]:
+def _sums(warming: HeaterWarmup) -> Iterator[str]:
     facts, (rigid, typical) = warming.report.facts, warming.bracket
     for here, there in zip(rigid.fired, typical.fired, strict=True):
         hot = _either(_hot(rigid, here), _hot(typical, there))
@@ -202,12 +202,12 @@ def _either(rigid: str, typical: str) -> str:
     return typical if rigid == typical else f"{rigid} with rigid walls, {typical} with typical ones"
 
 
-def _hot(warming: Warming, one: Fired) -> str:
+def _hot(warming: HeaterWarmup, one: Fired) -> str:
     hot_s = warming.hot_after_s(one)
     return "not hot yet" if hot_s is None else f"hot after {show(hot_s, TIME, warming.report.facts.units)}"
 
 
-def _flow(warming: Warming, outlet: str) -> Iterator[str]:
+def _flow(warming: HeaterWarmup, outlet: str) -> Iterator[str]:
     """The greatest flow of an outlet beside the published one, each with what it assumes."""
     facts, share = warming.report.facts, show(warming.efficiency, FRACTION, warming.report.facts.units)
     flow = _either(*(show(end.discharge_m3_s(outlet), FLOW, facts.units) for end in warming.bracket))

@@ -4,11 +4,4 @@ from plumbnet.report.worksheets.exercise_session import talk
 from plumbnet.report.worksheets.worksheet_content import Key, Worksheet, key, worksheet
 from plumbnet.report.worksheets.worksheet_text import worksheets_markdown
 
-__all__ = [
-    "Key",
-    "Worksheet",
-    "key",
-    "talk",
-    "worksheet",
-    "worksheets_markdown",
-]
+__all__ = ["Key", "Worksheet", "key", "talk", "worksheet", "worksheets_markdown"]

@@ -8,7 +8,7 @@ from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.units import Units
 from plumbnet.report.prose import DOCUMENT_WIDTH
 from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words
-from plumbnet.report.trace import trace
+from plumbnet.report.trace import trace_text
 from plumbnet.rules import listed
 from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise, Origin
 
@@ -93,7 +93,7 @@ def key(exercise: Exercise, walks: Iterable[WaterWalk]) -> Key:
         place=exercise.system.title,
         answers=tuple((blank.prompt, blank.answer(report.facts.units)) for blank in asked.blanks),
         because=asked.because,
-        walks=tuple(_walk(trace(report.facts, walk)) for walk in walks),
+        walks=tuple(_walk(trace_text(report.facts, walk)) for walk in walks),
         findings=tuple(f"{one.severity.value}: {one.text}" for one in report.findings),
         file=report.system.record.file,
         layout=tuple(exercise.text.splitlines()),

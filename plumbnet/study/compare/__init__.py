@@ -3,13 +3,4 @@
 from plumbnet.study.compare.layout_revision import Changes, Named, Revision, revision
 from plumbnet.study.compare.report_difference import Difference, Figure, HeaterChange, difference
 
-__all__ = [
-    "Changes",
-    "Difference",
-    "Figure",
-    "HeaterChange",
-    "Named",
-    "Revision",
-    "difference",
-    "revision",
-]
+__all__ = ["Changes", "Difference", "Figure", "HeaterChange", "Named", "Revision", "difference", "revision"]

@@ -20,7 +20,7 @@ class FindingChange:
 
 
 @dataclass(frozen=True, slots=True)
-class Matched:
+class FindingMatch:
     """Findings that only the later report has, that only the earlier one has, and that both have in other words."""
 
     new: tuple[Finding, ...]
@@ -31,7 +31,7 @@ class Matched:
 _Matching = Callable[[Finding], tuple[str, ...]]
 
 
-def matched(before: Sequence[Finding], after: Sequence[Finding]) -> Matched:
+def matched(before: Sequence[Finding], after: Sequence[Finding]) -> FindingMatch:
     """The findings of both, matched by name and all their parts, what is left by name and leading part.
 
     Of several alike the first is matched with the first.
@@ -40,7 +40,9 @@ def matched(before: Sequence[Finding], after: Sequence[Finding]) -> Matched:
     gone, new = list(before), list(after)
     for key in (_by_all_parts, _by_leading_part):
         gone, new = _paired(gone, new, key, pairs)
-    return Matched(tuple(new), tuple(gone), tuple(pair for pair in pairs if _said(pair.before) != _said(pair.after)))
+    return FindingMatch(
+        tuple(new), tuple(gone), tuple(pair for pair in pairs if _said(pair.before) != _said(pair.after))
+    )
 
 
 def _paired(

@@ -6,7 +6,8 @@ from typing import Final
 
 from plumbnet.analysis import Report
 from plumbnet.layout.units import PRESSURE, VOLUME, Dimension
-from plumbnet.rules import FROM_BEST_TO_WORST, ROUNDING_PA, TROUBLED, Finding, HeaterFacts, Severity
+from plumbnet.rules import Finding, Severity
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, ROUNDING_PA, TROUBLED, HeaterFacts
 from plumbnet.study.compare.finding_match import FindingChange, matched
 
 ROUNDING_M3 = 1e-9

@@ -4,11 +4,4 @@ from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn
 
-__all__ = [
-    "Error",
-    "Outcome",
-    "Pairs",
-    "Sweep",
-    "Turn",
-    "sweep",
-]
+__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "sweep"]

@@ -12,7 +12,7 @@ from plumbnet.layout.model import OUT, Outlet, Part, Role, Source
 from plumbnet.network import Network
 from plumbnet.network.graphs import Tree, dominators
 from plumbnet.network.outlets import floor_pa
-from plumbnet.network.piping import ROUNDING_PA, Node, Zone, touching
+from plumbnet.network.piping import POTENTIAL_ROUNDING_PA, Node, Zone, touching
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 
 ROOT = ""
@@ -175,7 +175,7 @@ class Boundaries:
         static_pa = self.network.standing.at(zone)
         return any(
             site.outlet.role is Role.STREET
-            and site.opens_pa <= static_pa + ROUNDING_PA
+            and site.opens_pa <= static_pa + POTENTIAL_ROUNDING_PA
             and self._firm[site.node] == self._firm[node]
             for site in self.network.zoning.sites.get(zone, ())
         )

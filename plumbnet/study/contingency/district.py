@@ -74,10 +74,7 @@ class Districts:
             record=Record(lines={name: system.record.lines[name] for name in inside if name in system.record.lines}),
         )
         return District(
-            boundary=boundary,
-            names=names,
-            system=part_of_it,
-            heaters=self._boundaries.heaters_reaching(boundary.zone),
+            boundary=boundary, names=names, system=part_of_it, heaters=self._boundaries.heaters_reaching(boundary.zone)
         )
 
     @cached_property

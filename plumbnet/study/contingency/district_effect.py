@@ -10,8 +10,8 @@ from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import Change, System
 from plumbnet.network import LowestFixture, Network
 from plumbnet.network.piping import Zone
-from plumbnet.network.pressure import Feed, Feeding
-from plumbnet.rules import (
+from plumbnet.network.pressure import Feed, PressureSources
+from plumbnet.rules.facts import (
     Facts,
     HeaterFacts,
     Limit,
@@ -54,12 +54,12 @@ class Effect:
     draw: LowestFixture | None
     is_settled: bool
     returns: tuple[ReturnFacts, ...]
-    reducing: "Reducing"
+    reducing: "ReducerEffect"
     lows: tuple[LowFacts, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Reducing:
+class ReducerEffect:
     """What facts on reducers rest on, inside a district.
 
     Of each reducer inside what is known of it there, whether water from the boundary comes to its outlet, and whether
@@ -147,7 +147,7 @@ class Effects:
                 continue
             if zone not in self._feeds:
                 network = self.report.network
-                self._feeds[zone] = Feeding(network.zoning, network.standing).feed(zone)
+                self._feeds[zone] = PressureSources(network.zoning, network.standing).feed(zone)
             feed = self._feeds[zone]
             room_pa = low.feed.room_pa
             yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
@@ -197,7 +197,7 @@ def _sideless(tank: TankFacts) -> TankFacts:
     return _Sideless(**{each.name: getattr(tank, each.name) for each in fields(TankFacts)})
 
 
-def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> Reducing:
+def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> ReducerEffect:
     """What facts on reducers rest on inside a district whose boundary stands in a zone."""
     network, zone_of = inner.network, inner.network.zoning.zone_of
     from_boundary = frozenset(network.reach((zone,), math.inf))
@@ -207,7 +207,7 @@ def _reducing(inner: Boundaries, zone: Zone, own: Sequence[ReducerFacts]) -> Red
     )
     sites = (site for each in sorted(from_boundary) for site in network.zoning.sites.get(each, ()))
     idle = {heated.name for heated in network.heated if heated.is_idle}
-    return Reducing(
+    return ReducerEffect(
         tuple(inside),
         frozenset((site.part, site.opens_pa) for site in sites if site.outlet.role.is_control),
         frozenset(inner.heaters_reaching(zone)) - idle,

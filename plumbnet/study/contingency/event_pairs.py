@@ -10,7 +10,7 @@ from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.district import District
 from plumbnet.study.contingency.district_effect import Effect
 from plumbnet.study.contingency.outcome import Answer, Outcome, outcome
-from plumbnet.study.contingency.worlds import Single, Worlds
+from plumbnet.study.contingency.worlds import SingleEvent, Worlds
 from plumbnet.study.long_runs import Progress, unwatched
 
 MOST_WORK = 200_000
@@ -49,7 +49,7 @@ class Pairs:
 
 
 def pairs_of(
-    worlds: Worlds, singles: Sequence[Single], *, most_work: int = MOST_WORK, watch: Progress = unwatched
+    worlds: Worlds, singles: Sequence[SingleEvent], *, most_work: int = MOST_WORK, watch: Progress = unwatched
 ) -> Pairs:
     """What the events change two by two.
 
@@ -65,7 +65,7 @@ def pairs_of(
 @dataclass
 class _Search:
     worlds: Worlds
-    singles: Sequence[Single]
+    singles: Sequence[SingleEvent]
     most_analysed: int
     tried: int = 0
 
@@ -88,14 +88,14 @@ class _Search:
             of_part[single.event.part] = of_part.get(single.event.part, 0) + 1
         return count * (count - 1) // 2 - sum(own * (own - 1) // 2 for own in of_part.values())
 
-    def _in_order(self) -> Iterator[tuple[Single, Single]]:
+    def _in_order(self) -> Iterator[tuple[SingleEvent, SingleEvent]]:
         """Every pair of different parts once: first those in one district."""
         for is_near in (True, False):
             for first, second in combinations(self.singles, 2):
                 if first.event.part != second.event.part and _is_near(first, second) == is_near:
                     yield first, second
 
-    def _together(self, first: Single, second: Single) -> Outcome:
+    def _together(self, first: SingleEvent, second: SingleEvent) -> Outcome:
         if first.answer.refused or second.answer.refused:
             return Outcome()
         if first.effect is not None and second.effect is not None and _are_apart(first.effect, second.effect):
@@ -108,11 +108,11 @@ class _Search:
         except ChangeError:
             return Outcome()
 
-    def _joint(self, first: Single, second: Single, after: Answer) -> Outcome:
+    def _joint(self, first: SingleEvent, second: SingleEvent, after: Answer) -> Outcome:
         return outcome(self.worlds.before, after, (first.answer, second.answer))
 
 
-def _is_near(first: Single, second: Single) -> bool:
+def _is_near(first: SingleEvent, second: SingleEvent) -> bool:
     return first.effect is not None and second.effect is not None and first.effect.district is second.effect.district
 
 

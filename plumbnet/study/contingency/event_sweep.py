@@ -13,7 +13,7 @@ from plumbnet.study.long_runs import Progress, unwatched
 
 
 @dataclass(frozen=True, slots=True)
-class Swept:
+class SweptEvent:
     """One event and what it changes."""
 
     event: Contingency
@@ -30,11 +30,11 @@ class Sweep:
     """Every single event of a layout, the worst first; `pairs` are those of two events, where they were asked for."""
 
     report: Report
-    events: tuple[Swept, ...]
+    events: tuple[SweptEvent, ...]
     pairs: Pairs | None = None
 
     @property
-    def changing(self) -> tuple[Swept, ...]:
+    def changing(self) -> tuple[SweptEvent, ...]:
         """The events that change a verdict or bring an error."""
         return tuple(one for one in self.events if not one.outcome.changes_nothing)
 
@@ -67,6 +67,6 @@ def sweep(layout: Layout | Report, *, pairs: bool = False, watch: Progress = unw
     worlds = Worlds(report)
     events = happenings(report.system, report.profile)
     singles = [worlds.single(event) for event in watch(events, len(events))]
-    swept = (Swept(single.event, outcome(worlds.before, single.answer)) for single in singles)
+    swept = (SweptEvent(single.event, outcome(worlds.before, single.answer)) for single in singles)
     joint = pairs_of(worlds, singles, watch=watch) if pairs else None
     return Sweep(report, tuple(sorted(swept, key=lambda one: one.rank)), joint)

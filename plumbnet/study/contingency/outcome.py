@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.layout.model import Acceptance
-from plumbnet.rules import FROM_BEST_TO_WORST, RULES, Facts, Profile, Severity, Verdict, severity_of
+from plumbnet.rules import RULES, Profile, Severity, severity_of
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
 @dataclass(frozen=True, slots=True, order=True)

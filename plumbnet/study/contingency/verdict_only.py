@@ -32,7 +32,7 @@ class Withheld(tuple[Fact, ...]):
 
 
 @dataclass
-class Hasty(Network):
+class VerdictOnly(Network):
     """A network without the ways to safety relief valves, and without the valves whose closing would close a heater."""
 
     def way(self, start: Node, rung: Rung) -> tuple[str, ...]:
@@ -44,7 +44,7 @@ class Hasty(Network):
         return Closings(Withheld())
 
 
-def hasty_network_of(system: System) -> Hasty:
+def hasty_network_of(system: System) -> VerdictOnly:
     """The network of a system, in haste."""
     whole = network_of(system)
-    return Hasty(whole.piping, whole.zoning, whole.standing, whole.openings, whole.circulation, whole.heated)
+    return VerdictOnly(whole.piping, whole.zoning, whole.standing, whole.openings, whole.circulation, whole.heated)

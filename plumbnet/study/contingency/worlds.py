@@ -9,7 +9,7 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import System
 from plumbnet.network import Network, network_of
-from plumbnet.rules import Facts
+from plumbnet.rules.facts import Facts
 from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.district import District, Districts
 from plumbnet.study.contingency.district_effect import Effect, Effects
@@ -21,7 +21,7 @@ HEATERS_PER_PART = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Single:
+class SingleEvent:
     """An event, the answer once it has happened, and what it does where that is felt in one district only.
 
     `is_idle` says that no fact at all is another one for it.
@@ -58,14 +58,14 @@ class Worlds:
         effect = self.effect(events)
         return self.whole(self._with(events)) if effect is None else self.together([effect], events)
 
-    def single(self, event: Contingency) -> Single:
+    def single(self, event: Contingency) -> SingleEvent:
         """One event and its answer."""
         effect = self.effect([event])
         if effect is None:
-            return Single(event, self.whole(self._with([event])), None, is_idle=False)
+            return SingleEvent(event, self.whole(self._with([event])), None, is_idle=False)
         if effect == self._idle(effect.district) and self._is_told(effect):
-            return Single(event, self.before, effect, is_idle=True)
-        return Single(event, self.together([effect], [event]), effect, is_idle=False)
+            return SingleEvent(event, self.before, effect, is_idle=True)
+        return SingleEvent(event, self.together([effect], [event]), effect, is_idle=False)
 
     def effect(self, events: Sequence[Contingency]) -> Effect | None:
         """What some events do inside the smallest district beyond which they are not felt; None where there is none.

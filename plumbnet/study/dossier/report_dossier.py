@@ -7,7 +7,7 @@ from plumbnet.analysis import Report
 from plumbnet.analysis.sizing_sheet import Sheet, sheets
 from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.layout.yaml import LayoutError
-from plumbnet.rules import TROUBLED
+from plumbnet.rules.facts import TROUBLED
 from plumbnet.study.dossier.tank_curves import NoChart, Sizes, sizer
 from plumbnet.study.dossier.warm_ups import WarmUps, warm_ups
 from plumbnet.study.remedies import Found, Proposal, remedies_if_small, with_remedy

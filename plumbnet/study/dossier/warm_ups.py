@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
-from plumbnet.analysis.warmup import NoWarmUp, Warming, typical_warm_up, warm_up
+from plumbnet.analysis.warmup import HeaterWarmup, NoWarmUp, typical_warm_up, warm_up
 from plumbnet.study.remedies import Proposal, with_tank
 
 
@@ -15,8 +15,8 @@ class WarmUps:
     where it cannot be warmed up then.
     """
 
-    as_it_is: Warming
-    cured: Warming | None = None
+    as_it_is: HeaterWarmup
+    cured: HeaterWarmup | None = None
     remedy: str = ""
 
 

@@ -59,15 +59,7 @@ LEVELS = {
     2: Level(
         2,
         "meters with checks, pressure reducers with and without bypass, expansion tanks",
-        Recipe(
-            meter_check=0.35,
-            high_main=0.25,
-            reducer=0.3,
-            backflow=0.15,
-            treatment=0.2,
-            own_check=0.15,
-            tank=0.5,
-        ),
+        Recipe(meter_check=0.35, high_main=0.25, reducer=0.3, backflow=0.15, treatment=0.2, own_check=0.15, tank=0.5),
     ),
     3: Level(
         3,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from random import Random
 
 from plumbnet.analysis import Report
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.exercise.answer import Blank
 
 

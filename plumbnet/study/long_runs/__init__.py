@@ -3,9 +3,4 @@
 from plumbnet.study.long_runs.parallel import answers, cores
 from plumbnet.study.long_runs.progress import Progress, unwatched
 
-__all__ = [
-    "Progress",
-    "answers",
-    "cores",
-    "unwatched",
-]
+__all__ = ["Progress", "answers", "cores", "unwatched"]

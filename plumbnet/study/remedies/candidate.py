@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from plumbnet.layout.model import Change
-from plumbnet.rules import HeaterFacts
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 
 class Effort(IntEnum):
@@ -44,5 +44,5 @@ class Candidate:
     """It may not leave the heater open, nor with no check of any sort between it and the street."""
 
 
-RemedyType = Callable[[Scene, HeaterFacts], Iterator[Candidate]]
+RemedyType = Callable[[RemedyContext, HeaterFacts], Iterator[Candidate]]
 """A sort of remedy: called with a layout and a heater in trouble there, it yields what may cure it, best first."""

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from plumbnet.layout.model import End, Reducing, System
 from plumbnet.network.piping import Crossing
-from plumbnet.rules import HeaterFacts
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 
 @dataclass(frozen=True, slots=True)
-class Feed:
+class PressureInlet:
     """What gives a heater its static pressure.
 
     `reducers` are the last ones before it, `entries` the ports behind which there is none: of a main, of a booster, of
@@ -30,7 +30,7 @@ class Gap:
     far: End
 
 
-def pressure_feed(scene: Scene, heater: HeaterFacts) -> Feed | None:
+def pressure_feed(scene: RemedyContext, heater: HeaterFacts) -> PressureInlet | None:
     """What feeds a heater, searched upstream; None where a well does, whose pump and tank must not be parted."""
     network, parts = scene.network, scene.system.parts
     reducers: dict[str, None] = {}
@@ -53,10 +53,10 @@ def pressure_feed(scene: Scene, heater: HeaterFacts) -> Feed | None:
             elif crossing.near not in seen:
                 seen.add(crossing.near)
                 queue.append(crossing.near)
-    return Feed(tuple(reducers), tuple(entries))
+    return PressureInlet(tuple(reducers), tuple(entries))
 
 
-def _inward(scene: Scene, zone: int) -> Iterator[Crossing]:
+def _inward(scene: RemedyContext, zone: int) -> Iterator[Crossing]:
     """Gates by which water comes into a zone in their own direction."""
     for crossing in scene.network.zoning.into.get(zone, ()):
         if crossing.way is not None and crossing.is_forward:

@@ -3,14 +3,14 @@
 from plumbnet.analysis import Report
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.remedy import Found, Proposal, Remedy
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_search import remedies
 from plumbnet.study.remedies.trial import tried
 
 
 def with_remedy(report: Report, remedy: Remedy) -> Proposal:
     """The report on a layout once a remedy of it is made. Raises ValueError for a remedy of another layout."""
-    trial = tried(Scene(report), remedy.changes)
+    trial = tried(RemedyContext(report), remedy.changes)
     if trial is None:
         raise ValueError(f"this remedy was made for another layout: {remedy.title}")
     return Proposal(remedy, trial.after.report)

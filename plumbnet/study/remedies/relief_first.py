@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from plumbnet.layout.edits import change_of
 from plumbnet.layout.model import RELIEF, Change, End, Role, Shut
 from plumbnet.layout.units import PRESSURE, parse_measure
-from plumbnet.rules import HeaterFacts
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 USUAL_SETS = {"us": ("100 psi", "125 psi", "150 psi"), "metric": ("700 kPa", "1000 kPa")}
 """Sets of relief valves on water heaters. Source: common practice."""
@@ -27,7 +27,7 @@ class Safeguard:
     changes: tuple[Change, ...]
 
 
-def safeguards(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
+def safeguards(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     """What makes a sealed heater safe: the way to its relief valve opened, a plugged one exchanged, one fitted."""
     behind = _relief_part(scene, heater)
     if behind is None:
@@ -40,7 +40,7 @@ def safeguards(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
         yield Safeguard(f"exchange the plugged relief valve {behind} for a sound one", (change,))
 
 
-def _relief_part(scene: Scene, heater: HeaterFacts) -> str | None:
+def _relief_part(scene: RemedyContext, heater: HeaterFacts) -> str | None:
     """The part at the heater's relief tapping; None where it is free."""
     pipe = scene.network.pipe_at.get(End(heater.name, RELIEF))
     if pipe is None:
@@ -48,7 +48,7 @@ def _relief_part(scene: Scene, heater: HeaterFacts) -> str | None:
     return pipe.end.part if pipe.start.part == heater.name else pipe.start.part
 
 
-def _opened(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
+def _opened(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     """A shut valve between the heater and a relief valve."""
     network, parts = scene.network, scene.system.parts
     for zone in network.reach(scene.zones_of(heater.name), math.inf):
@@ -62,7 +62,7 @@ def _opened(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
                 yield Safeguard(title, (change_of("open", crossing.part),))
 
 
-def _fitted(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
+def _fitted(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     """A relief valve on the heater's own tapping, of the lowest usual set that suits.
 
     Its margin lies above the static pressure and, where people draw, above the limit that holds without it; the set is
@@ -82,7 +82,7 @@ def _fitted(scene: Scene, heater: HeaterFacts) -> Iterator[Safeguard]:
             return
 
 
-def _fitted_at(scene: Scene, heater: str, setting: str, shown: str) -> Safeguard:
+def _fitted_at(scene: RemedyContext, heater: str, setting: str, shown: str) -> Safeguard:
     """A new relief valve, rated for the heater's input where that is known."""
     fields: dict[str, object] = {"pressure": setting}
     rated = "its set not above the heater's rating"
@@ -95,7 +95,7 @@ def _fitted_at(scene: Scene, heater: str, setting: str, shown: str) -> Safeguard
     )
 
 
-def _is_drawn(scene: Scene, heater: HeaterFacts) -> bool:
+def _is_drawn(scene: RemedyContext, heater: HeaterFacts) -> bool:
     """Whether people draw the water that the heater warms."""
     network = scene.network
     reached = network.reach(scene.zones_of(heater.name), math.inf)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Change
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 MOST_PARTS = 300

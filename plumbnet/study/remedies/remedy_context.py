@@ -9,14 +9,15 @@ from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
 from plumbnet.layout.model import System
 from plumbnet.network import Network
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.vessels import nominal_sizes
-from plumbnet.rules import TROUBLED, HeaterFacts, Severity, TankFacts
+from plumbnet.rules import Severity
+from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 
 
 @dataclass(frozen=True)
-class Scene:
+class RemedyContext:
     """A report, and the network it rests on, searched once for all candidates."""
 
     report: Report
@@ -37,7 +38,7 @@ class Scene:
         return {heater.name: heater for heater in self.report.heaters}
 
     @cached_property
-    def heated(self) -> Mapping[str, Heated]:
+    def heated(self) -> Mapping[str, HeatedVolume]:
         """What each heater warms, by its name."""
         return {heated.name: heated for heated in self.network.heated}
 

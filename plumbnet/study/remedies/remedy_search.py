@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
-from plumbnet.rules import HeaterFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, RemedyType
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
 from plumbnet.study.remedies.remedy import MOST_PARTS, Found, Remedy
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import (
     add_tank,
     bypass,
@@ -55,7 +55,7 @@ def remedies(layout: Layout | Report) -> Found:
     >>> first.effort.name, first.verdict.value, first.settled_pa < 551581
     ('ADD', 'controlled', True)
     """
-    return Search(Scene(as_report(layout))).found()
+    return RemedySearch(RemedyContext(as_report(layout))).found()
 
 
 def remedies_if_small(report: Report) -> Found | None:
@@ -64,10 +64,10 @@ def remedies_if_small(report: Report) -> Found | None:
 
 
 @dataclass
-class Search:
+class RemedySearch:
     """Tries candidates heater by heater; what cures several is found once."""
 
-    scene: Scene
+    scene: RemedyContext
 
     def found(self) -> Found:
         """The remedies of each heater in trouble, in the order of the file."""

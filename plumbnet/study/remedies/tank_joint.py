@@ -8,8 +8,8 @@ from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, height_text, ne
 from plumbnet.layout.model import Change, End, Pipe, System
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.network.piping import Node
-from plumbnet.rules import HeaterFacts
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class TankJoint:
         return parse_measure(self.charge, PRESSURE, system.units)
 
 
-def tank_joints(scene: Scene, heater: HeaterFacts) -> Iterator[TankJoint]:
+def tank_joints(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankJoint]:
     """Where a heater's tank belongs: in its cold pipe; and where its water stands worse off, there as well."""
     network = scene.network
     heated = scene.heated[heater.name]
@@ -50,7 +50,7 @@ def tank_joints(scene: Scene, heater: HeaterFacts) -> Iterator[TankJoint]:
             yield joint
 
 
-def joint_at(scene: Scene, node: Node, *, base: str) -> TankJoint | None:
+def joint_at(scene: RemedyContext, node: Node, *, base: str) -> TankJoint | None:
     """The joint at a node: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
 
     A new tee is called after `base`. None, too, where the line stands so high that no tank is charged to it.

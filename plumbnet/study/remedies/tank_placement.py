@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import PRESSURE, parse_measure
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import added
 from plumbnet.study.remedies.set_cover import MOST_EXACT, covers, greedy_bound, greedy_cover, without_dominated
-from plumbnet.study.remedies.tank_sites import Sites, TankSite
+from plumbnet.study.remedies.tank_sites import TankSite, TankSites
 from plumbnet.study.remedies.trial import tried
 from plumbnet.study.remedies.trial_sizes import STEPS, sizes_to_try
 
@@ -20,7 +20,7 @@ SEVERAL = 2
 
 
 @dataclass(frozen=True, slots=True)
-class Hung:
+class HungTank:
     """A tank at its place.
 
     `at` is the fitting it joins, `where` says so in words. `least_m3` is the smallest volume that does, `sizes_m3`
@@ -44,7 +44,7 @@ class TankPlan:
     it, and otherwise how many times the fewest there may be at most.
     """
 
-    tanks: tuple[Hung, ...]
+    tanks: tuple[HungTank, ...]
     changes: tuple[Change, ...]
     cures: tuple[str, ...]
     left: tuple[str, ...]
@@ -56,7 +56,7 @@ def one_tank(report: Report) -> TankPlan | None:
 
     Of places that serve equally many the one with the smaller tank, then the first by name.
     """
-    search = _Search(Sites(Scene(report)))
+    search = _Search(TankSites(RemedyContext(report)))
     plans: list[TankPlan] = []
     for site in search.sites.all():
         if plans and len(site.serves) < max(len(plan.cures) for plan in plans):
@@ -73,7 +73,7 @@ def fewest_tanks(report: Report) -> TankPlan | None:
     Exact where at most twelve zones come into question, by looking at every choice; otherwise greedy, at most
     `bound` times the fewest. Tanks side by side at one place, where no single size is large enough, count as one.
     """
-    search = _Search(Sites(Scene(report)))
+    search = _Search(TankSites(RemedyContext(report)))
     sites = [site for site in search.sites.all() if search.can_hold(site)]
     sites = [sites[place] for place in without_dominated([site.serves for site in sites])]
     if not sites:
@@ -93,7 +93,7 @@ def plans(report: Report) -> tuple[TankPlan, ...]:
 
     One plan where both are the same; none for a single trapped heater.
     """
-    if len(Sites(Scene(report)).trapped) < SEVERAL:
+    if len(TankSites(RemedyContext(report)).trapped) < SEVERAL:
         return ()
     most, all_of_them = one_tank(report), fewest_tanks(report)
     if most is None or all_of_them is None or most.changes == all_of_them.changes:
@@ -105,7 +105,7 @@ def plans(report: Report) -> tuple[TankPlan, ...]:
 class _Search:
     """Hangs tanks at sites and proves them."""
 
-    sites: Sites
+    sites: TankSites
 
     def can_hold(self, site: TankSite) -> bool:
         """Whether some tank at a site can hold all that it serves."""
@@ -128,7 +128,7 @@ class _Search:
                 return TankPlan(tuple(hung), changes, cures, left, bound)
         return None
 
-    def _hung(self, chosen: Sequence[TankSite], step: int) -> Iterator[Hung]:
+    def _hung(self, chosen: Sequence[TankSite], step: int) -> Iterator[HungTank]:
         """A tank for each site, some steps above the least size; a heater counts for the first site that serves it."""
         system = self.sites.scene.system
         served: set[str] = set()
@@ -141,9 +141,9 @@ class _Search:
             if least_m3 is not None and sizes:
                 at = min(step, len(sizes) - 1)
                 in_order = tuple(name for name in self.sites.trapped if name in own)
-                yield Hung(site.joint.at, site.joint.where, least_m3, sizes[at], charge_pa, in_order)
+                yield HungTank(site.joint.at, site.joint.where, least_m3, sizes[at], charge_pa, in_order)
 
-    def _changes(self, chosen: Sequence[TankSite], hung: Sequence[Hung]) -> Iterator[Change]:
+    def _changes(self, chosen: Sequence[TankSite], hung: Sequence[HungTank]) -> Iterator[Change]:
         taken: tuple[str, ...] = ()
         for site, tank in zip(chosen, hung, strict=True):
             yield from site.joint.makes

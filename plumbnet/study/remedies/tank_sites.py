@@ -6,12 +6,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from plumbnet.analysis.equilibrium import Settling, Share
+from plumbnet.analysis.equilibrium import Share, SharedTanks
 from plumbnet.analysis.required_tank import tank_place
-from plumbnet.network.loops import Heated
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone, hot_side
-from plumbnet.rules import ROUNDING_PA, Verdict
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules.facts import ROUNDING_PA, Verdict
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.tank_joint import TankJoint, joint_at
 from plumbnet.study.remedies.trial_sizes import TrialDuty
 
@@ -27,13 +27,13 @@ class TankSite:
 
 
 @dataclass
-class Sites:
+class TankSites:
     """Finds the sites of a layout; each lies in the cold pipe of a heater, behind every device that stops its water.
 
     Source of that rule: IPC 607.3 and the rule profiles built on it.
     """
 
-    scene: Scene
+    scene: RemedyContext
 
     @cached_property
     def trapped(self) -> tuple[str, ...]:
@@ -59,11 +59,11 @@ class Sites:
         )
 
     @cached_property
-    def _settling(self) -> Settling:
-        return Settling(self.scene.network)
+    def _settling(self) -> SharedTanks:
+        return SharedTanks(self.scene.network)
 
     def _found(self) -> Iterator[TankSite]:
-        inlets: dict[Zone, list[Heated]] = {}
+        inlets: dict[Zone, list[HeatedVolume]] = {}
         for heated in self.scene.network.heated:
             inlets.setdefault(self.scene.network.zoning.zone_of[heated.inlet], []).append(heated)
         for zone, beside in inlets.items():
@@ -82,7 +82,7 @@ class Sites:
                 return False
         return True
 
-    def _joint(self, beside: list[Heated], serves: frozenset[str]) -> TankJoint | None:
+    def _joint(self, beside: list[HeatedVolume], serves: frozenset[str]) -> TankJoint | None:
         """The place in a zone with the fewest valves between it and the heaters it serves there, then the nearest."""
         ways = [self._ways(heated) for heated in beside if heated.name in serves] or [self._ways(beside[0])]
         nodes = {tank_place(self.scene.network, heated).node for heated in beside}
@@ -104,7 +104,7 @@ class Sites:
         hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
         return hot.union(*(loop.nodes for heated in network.heated for loop in heated.loops))
 
-    def _ways(self, heated: Heated) -> dict[Node, "_Way"]:
+    def _ways(self, heated: HeatedVolume) -> dict[Node, "_Way"]:
         """The way from a heater's inlet to each node of its zone, not through a heater: fewest valves, then steps."""
         network = self.scene.network
         own = {node for other in network.heated for node in network.piping.nodes_of(other.name)} - {heated.inlet}

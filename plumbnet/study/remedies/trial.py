@@ -7,8 +7,9 @@ from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.edits import ChangeError, with_changes
 from plumbnet.layout.model import Change, OneWay
-from plumbnet.rules import TROUBLED, Finding, Severity, Verdict
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.rules import Finding, Severity
+from plumbnet.rules.facts import TROUBLED, Verdict
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 _HELD = frozenset({Verdict.OPEN, Verdict.CONTROLLED})
 
@@ -17,8 +18,8 @@ _HELD = frozenset({Verdict.OPEN, Verdict.CONTROLLED})
 class Trial:
     """A layout before and after changes."""
 
-    before: Scene
-    after: Scene
+    before: RemedyContext
+    after: RemedyContext
 
     @property
     def is_harmless(self) -> bool:
@@ -66,7 +67,7 @@ class Trial:
         return now in TROUBLED and (was not in TROUBLED or (was is Verdict.TRAPPED and now is Verdict.SEALED))
 
 
-def tried(scene: Scene, changes: Sequence[Change]) -> Trial | None:
+def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     """The changes made to a copy and analysed; None where they cannot be made or nothing can be computed then."""
     try:
         system = with_changes(scene.system, changes)
@@ -77,7 +78,7 @@ def tried(scene: Scene, changes: Sequence[Change]) -> Trial | None:
         report = analyse(system, before.profile, units=before.facts.units)
     except Unanswerable:
         return None
-    return Trial(scene, Scene(report))
+    return Trial(scene, RemedyContext(report))
 
 
 def _errors(report: Report) -> list[Finding]:

@@ -2,7 +2,7 @@ import pytest
 from conftest import PSI, drawn
 
 from plumbnet.analysis.equilibrium.limits import Limits, limits
-from plumbnet.rules.facts import Limit
+from plumbnet.rules.facts.limit_facts import Limit
 from plumbnet.rules.rule_profile import profile
 
 GENERAL = profile("general")

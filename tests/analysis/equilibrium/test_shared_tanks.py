@@ -5,7 +5,7 @@ from all_hot import settled_pa
 from conftest import PSI, Drawn, drawn
 
 from plumbnet.analysis.equilibrium.heating_range import cold_k
-from plumbnet.analysis.equilibrium.shared_tanks import Settling
+from plumbnet.analysis.equilibrium.shared_tanks import SharedTanks
 from plumbnet.physics.fluids.expansion import growth
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
 
@@ -20,7 +20,7 @@ CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
 def settled(layout: Drawn, place: str) -> float | None:
     """Pressure of a zone in psi at datum, all hot."""
-    found = settled_pa(Settling(layout.network), layout.zone(place))
+    found = settled_pa(SharedTanks(layout.network), layout.zone(place))
     return None if found is None else (found - layout.lift_pa(place)) / PSI
 
 
@@ -107,7 +107,7 @@ def test_of_two_valves_with_one_set_the_safety_relief_lifts_too() -> None:
 def test_zone_that_nothing_warms_keeps_its_static_pressure_to_the_last_bit() -> None:
     layout = drawn("street -> cv -> tee -> tankless -> tap.hot", street="pressure: 61.7 psi")
     zone = layout.zone("tee")
-    assert settled_pa(Settling(layout.network), zone) == layout.network.standing.static_pa[zone]
+    assert settled_pa(SharedTanks(layout.network), zone) == layout.network.standing.static_pa[zone]
 
 
 def test_well_tank_starts_from_the_cut_out_pressure() -> None:
@@ -143,7 +143,7 @@ TWINS = """
 
 def test_twins_that_settle_alike_by_chance_share_nothing() -> None:
     layout = drawn(TWINS, tank1=BIG, tank2=BIG)
-    share = Settling(layout.network).share(layout.zone("heater1"))
+    share = SharedTanks(layout.network).share(layout.zone("heater1"))
     assert (share.heaters, share.tanks) == (("heater1",), ("tank1",))
     assert settled(layout, "tee") == pytest.approx(60.0)
 
@@ -165,7 +165,7 @@ ROW = "street -> cv1 -> tee1 -> heater1 -> cv2 -> tee2 -> heater2 -> tap.hot"
 def test_both_heaters_in_a_row_fill_the_tank_at_the_last() -> None:
     layout = drawn(f"{ROW}\ntee2 -> tank", tank=BIG)
     assert settled(layout, "heater1") == settled(layout, "heater2") == pytest.approx(by_head(2 * GROWS_M3), rel=1e-9)
-    share = Settling(layout.network).share(layout.zone("heater1"))
+    share = SharedTanks(layout.network).share(layout.zone("heater1"))
     assert (share.heaters, share.tanks) == (("heater1", "heater2"), ("tank",))
     assert share.expansion_m3 == pytest.approx(2 * GROWS_M3, rel=1e-9)
 
@@ -174,7 +174,7 @@ def test_tank_at_the_first_does_nothing_for_the_last() -> None:
     layout = drawn(f"{ROW}\ntee1 -> tank\nheater2.relief -> relief", tank=BIG)
     assert settled(layout, "heater1") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
     assert settled(layout, "heater2") is None
-    settling = Settling(layout.network)
+    settling = SharedTanks(layout.network)
     short = settling.shortage(layout.zone("heater2"), 80 * PSI)
     assert (short.heaters, short.tanks) == (("heater2",), ())
     assert short.short_m3 == pytest.approx(GROWS_M3, rel=1e-9)
@@ -208,7 +208,7 @@ def test_of_ways_that_lose_different_pressures_water_goes_by_the_one_that_loses_
     last = settled_at(layout, "tee3")
     assert last == pytest.approx(by_head(GROWS_M3, start=60.0 - min(direct, 4)), rel=1e-9)
     assert settled(layout, "heater") == pytest.approx(last + more, rel=1e-9)
-    assert Settling(layout.network).share(layout.zone("heater")).tanks == ("tank",)
+    assert SharedTanks(layout.network).share(layout.zone("heater")).tanks == ("tank",)
 
 
 BOOSTED = "street -> cv -> tee -> tank\ntee -> booster -> heater -> tap.hot"
@@ -233,7 +233,7 @@ def test_water_before_a_pump_without_a_check_is_pumped_on() -> None:
 def test_what_is_short_is_what_a_safety_relief_valve_beyond_lets_out_below_the_limit() -> None:
     """The valve has to lift at 70 psi of the last zone, where the first may stand at 80: not all is well up to 80."""
     layout = drawn(f"{ROW}\ntee2 -> tank\nheater2.relief -> relief", relief="pressure: 70 psi", tank="volume: 4 gal")
-    short = Settling(layout.network).shortage(layout.zone("heater1"), 80 * PSI)
+    short = SharedTanks(layout.network).shortage(layout.zone("heater1"), 80 * PSI)
     assert short.heaters == ("heater1", "heater2")
     amount = 4 * GALLON * (60 * PSI + ATMOSPHERE_PA)
     taken_m3 = 4 * GALLON - amount / (70 * PSI + ATMOSPHERE_PA)
@@ -244,7 +244,7 @@ def test_vent_high_above_the_limit_is_asked_of_all_that_push_into_it_in_any_orde
     # heater1 >| heater2, tank, vent 300 ft up
     runs = f"{ROW}\ntee2 -> tank\nheater2.relief -> vent"
     layout = drawn(runs, tank=BIG, vent="elevation: 300 ft")
-    asked_first, asked_last = Settling(layout.network), Settling(layout.network)
+    asked_first, asked_last = SharedTanks(layout.network), SharedTanks(layout.network)
     zones = layout.zone("heater1"), layout.zone("heater2")
     assert [settled_pa(asked_first, zone) for zone in zones] == [settled_pa(asked_last, zone) for zone in zones[::-1]]
     assert settled_pa(asked_last, zones[1]) == pytest.approx(by_head(2 * GROWS_M3) * PSI, rel=1e-9)
@@ -257,7 +257,7 @@ def test_reducer_passes_water_until_what_lies_beyond_comes_to_its_set() -> None:
     assert settled(passes, "heater1") == pytest.approx(by_head(GROWS_M3), rel=1e-9)
     stops = drawn(runs, prv="set: 61 psi", tank=BIG)
     assert settled(stops, "heater1") is None
-    short = Settling(stops.network).shortage(stops.zone("heater1"), 80 * PSI)
+    short = SharedTanks(stops.network).shortage(stops.zone("heater1"), 80 * PSI)
     assert (short.heaters, short.tanks) == (("heater1",), ())
     assert short.short_m3 == pytest.approx(GROWS_M3)
 
@@ -265,7 +265,7 @@ def test_reducer_passes_water_until_what_lies_beyond_comes_to_its_set() -> None:
 def test_zones_and_gates_that_settle_together_are_given_as_they_stand() -> None:
     layout = drawn(f"{ROW}\ntee2 -> tank", tank="volume: 20 gal, precharge: 55 psi", cv2="opens: 5 psi")
     first, last = layout.zone("heater1"), layout.zone("heater2")
-    whole = Settling(layout.network).joined(last)
+    whole = SharedTanks(layout.network).joined(last)
     assert [(gate.near, gate.far, gate.below_abs_pa) for gate in whole.gates] == [(first, last, math.inf)]
     assert whole.lifts_pa[last] - whole.lifts_pa[first] == pytest.approx(5 * PSI)
     cold = {zone: load.static_abs_pa - whole.lifts_pa[zone] for zone, load in whole.loads.items()}
@@ -275,7 +275,7 @@ def test_zones_and_gates_that_settle_together_are_given_as_they_stand() -> None:
 
 def test_water_comes_to_the_last_from_both_and_to_the_first_from_itself() -> None:
     layout = drawn(ROW)
-    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    settling, first, last = SharedTanks(layout.network), layout.zone("heater1"), layout.zone("heater2")
     assert settling.pushing(first, {first, last}, 80 * PSI) == {first}
     assert settling.pushing(last, {first, last}, 80 * PSI) == {first, last}
 
@@ -283,7 +283,7 @@ def test_water_comes_to_the_last_from_both_and_to_the_first_from_itself() -> Non
 def test_water_that_stands_above_the_limit_before_a_check_would_come_too() -> None:
     # heater1, spill at 100 psi >| heater2: a tank for heater2 at 80 psi meets the water of both
     layout = drawn(f"{ROW}\ntee1 -> spill\nheater2.relief -> relief")
-    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    settling, first, last = SharedTanks(layout.network), layout.zone("heater1"), layout.zone("heater2")
     assert settling.share(last).zones == {last}
     assert settling.pushing(last, {last}, 80 * PSI) == {first, last}
     assert settling.pushing(last, {last}, 110 * PSI) == {last}
@@ -292,7 +292,7 @@ def test_water_that_stands_above_the_limit_before_a_check_would_come_too() -> No
 def test_limit_is_asked_at_the_height_of_the_zone_that_a_check_lifts() -> None:
     # the first stands at 100 psi by its spill, which is 95 psi beyond a check that takes 5 psi to open
     layout = drawn(f"{ROW}\ntee1 -> spill\nheater2.relief -> relief", cv2="opens: 5 psi")
-    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    settling, first, last = SharedTanks(layout.network), layout.zone("heater1"), layout.zone("heater2")
     assert settling.pushing(last, {last}, 94 * PSI) == {first, last}
     assert settling.pushing(last, {last}, 96 * PSI) == {last}
 
@@ -307,7 +307,7 @@ def test_water_before_a_reducer_that_shuts_would_come_too() -> None:
         tank1="volume: 9 gal, precharge: 40 psi",
         tank2="volume: 2.6 gal, precharge: 40 psi",
     )
-    settling, first, last = Settling(layout.network), layout.zone("heater1"), layout.zone("heater2")
+    settling, first, last = SharedTanks(layout.network), layout.zone("heater1"), layout.zone("heater2")
     assert settling.pushing(last, {last}, 110 * PSI) == {first, last}
     alone = by_head(GROWS_M3, volume=2.6 * GALLON, charge=40, start=40)
     assert alone < 80.0
@@ -320,7 +320,7 @@ def test_water_before_a_reducer_that_shuts_would_come_too() -> None:
 def test_shortage_is_asked_at_the_height_of_the_zone_beyond_a_check_too() -> None:
     runs = f"{ROW}\ntee2 -> tank"
     layout = drawn(runs, tank="volume: 9 gal, precharge: 55 psi", cv2="opens: 5 psi")
-    settling = Settling(layout.network)
+    settling = SharedTanks(layout.network)
     for place in ("heater1", "heater2"):
         zone = layout.zone(place)
         stands = settled_pa(settling, zone)
@@ -332,7 +332,7 @@ def test_shortage_is_asked_at_the_height_of_the_zone_beyond_a_check_too() -> Non
 def test_tanks_of_several_zones_are_told_by_name() -> None:
     for first, last in (("tank1", "tank2"), ("tank2", "tank1")):
         layout = drawn(f"{ROW}\ntee1 -> {first}\ntee2 -> {last}", tank1=BIG, tank2=BIG)
-        assert Settling(layout.network).share(layout.zone("heater2")).tanks == ("tank1", "tank2")
+        assert SharedTanks(layout.network).share(layout.zone("heater2")).tanks == ("tank1", "tank2")
 
 
 def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> None:
@@ -343,7 +343,7 @@ def test_heater_on_the_street_itself_shares_nothing_with_one_that_is_short() -> 
         "street -> prv -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> tee2 -> heater2\nstreet2 -> tee2",
         street2="pressure: 100 psi",
     )
-    settling = Settling(layout.network)
+    settling = SharedTanks(layout.network)
     share = settling.shortage(layout.zone("heater"), 80 * PSI)
     assert settled(layout, "heater") == pytest.approx(100.0)
     assert share.heaters == ("heater",)
@@ -366,7 +366,7 @@ def test_heaters_whose_water_meets_only_in_the_street_share_nothing() -> None:
     room_m3 = GALLON * (1.0 - (60 * PSI + ATMOSPHERE_PA) / (80 * PSI + ATMOSPHERE_PA))
     for number in "12":
         heater = f"heater{number}"
-        share = Settling(d.network).shortage(d.zone(heater), 80 * PSI)
+        share = SharedTanks(d.network).shortage(d.zone(heater), 80 * PSI)
         assert settled(d, heater) == pytest.approx(100.0)
         assert (share.heaters, share.tanks) == ((heater,), (f"tank{number}",))
         assert share.short_m3 == pytest.approx(share.expansion_m3 - room_m3, rel=1e-9)

@@ -47,11 +47,7 @@ def test_gas_of_every_tank_is_said_to_stay_at_one_temperature() -> None:
             "tee2 -> tap.hot",
             ("heater",),
         ),
-        (
-            "street -> heater\nheater -> tee\ntee -> tap.hot\ntee -> pump\npump -> heater.return",
-            "heater -> tee",
-            None,
-        ),
+        ("street -> heater\nheater -> tee\ntee -> tap.hot\ntee -> pump\npump -> heater.return", "heater -> tee", None),
         (
             "street -> heater\nheater -> tee\ntee -> tap.hot\ntee -> pump\npump -> heater.return",
             "tee -> tap.hot",

@@ -5,7 +5,7 @@ import pytest
 import plumbnet
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import ReturnFacts
+from plumbnet.rules.facts.growth_facts import ReturnFacts
 
 SERVICE = "street -> stop"
 TAIL = "heater -> tap.hot"
@@ -121,14 +121,7 @@ def test_water_that_two_warm_goes_back_as_the_hotter_warms_it() -> None:
 
 
 def test_heaters_with_pipes_of_their_own_are_not_told_together() -> None:
-    runs = (
-        SERVICE,
-        "stop -> heater",
-        TAIL,
-        "street -> split",
-        with_pipe("split -> second", 2),
-        "second -> tap2.hot",
-    )
+    runs = (SERVICE, "stop -> heater", TAIL, "street -> split", with_pipe("split -> second", 2), "second -> tap2.hot")
     assert [one.heaters for one in facts(layout(*runs, second=True))] == [("heater",), ("second",)]
 
 

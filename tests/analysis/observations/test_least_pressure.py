@@ -4,7 +4,7 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.rules.facts import LowFacts, Use
+from plumbnet.rules.facts.low_facts import LowFacts, Use
 
 FOOT_PSI = 0.3048 * 9806.65 / PSI
 

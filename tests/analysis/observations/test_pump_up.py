@@ -5,12 +5,12 @@ import math
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.analysis.observations.pump_up import Pumping
+from plumbnet.analysis.observations.pump_up import PumpUp
 from plumbnet.analysis.verdict.judge import judge_of
 from plumbnet.network.network import Network
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
 from plumbnet.physics.vessels.tank import nominal_sizes
-from plumbnet.rules.facts import PumpedFacts
+from plumbnet.rules.facts.growth_facts import PumpedFacts
 from plumbnet.rules.rule_profile import profile
 
 GALLON = 231 * 0.0254**3
@@ -21,7 +21,7 @@ TANKED = f"{ROW}\ntee1 -> tank1"
 
 def pumped(layout: Drawn) -> list[PumpedFacts]:
     judge = judge_of(layout.network, profile("general"))
-    return list(Pumping(layout.network, judge.limits, judge.neighbourhoods).found())
+    return list(PumpUp(layout.network, judge.limits, judge.neighbourhoods).found())
 
 
 def grown_gal(network: Network, layout: Drawn, heater: str) -> float:

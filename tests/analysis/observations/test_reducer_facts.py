@@ -4,7 +4,7 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.rules.facts import ReducerFacts
+from plumbnet.rules.facts.device_facts import ReducerFacts
 
 BEHIND = "street -> prv -> tee -> heater -> tap.hot"
 

@@ -3,7 +3,7 @@ from conftest import PSI, drawn
 
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import ReliefFacts
+from plumbnet.rules.facts.device_facts import ReliefFacts
 
 METRE_PSI = 9806.65 / PSI
 

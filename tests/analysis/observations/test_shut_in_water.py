@@ -2,7 +2,8 @@ from conftest import system
 
 import plumbnet
 from plumbnet.layout.model.system import End
-from plumbnet.rules.facts import ShutInFacts, Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.rules.facts.ways_out import ShutInFacts
 
 
 def found(runs: str, **parts: str) -> tuple[ShutInFacts, ...]:

@@ -9,7 +9,9 @@ from plumbnet.analysis.required_tank.tank_choice import TankChoice
 from plumbnet.analysis.verdict.judge import judge_of
 from plumbnet.network.network import network_of
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
-from plumbnet.rules.facts import HeaterFacts, Need, Verdict
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.tank_facts import Need
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 
 RELIEF = "relief: {pressure: 150 psi}"

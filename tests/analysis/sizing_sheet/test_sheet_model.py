@@ -8,7 +8,7 @@ from conftest import system
 import plumbnet
 from plumbnet.analysis.sizing_sheet.sheet_model import SheetResult
 from plumbnet.analysis.sizing_sheet.sizing_sheet import sheet
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 
 def test_sheet_carries_the_verdict_of_its_heater() -> None:

@@ -16,7 +16,7 @@ from plumbnet.analysis.sizing_sheet.sizing_sheet import sheet, sheets
 from plumbnet.physics.fluids import glycol
 from plumbnet.physics.sizing.methods import METHODS
 from plumbnet.physics.vessels.tank import nominal_sizes
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 ROOT = Path(__file__).parents[3]
 SYSTEMS = sorted((ROOT / "systems").glob("*.yaml"))

@@ -6,7 +6,7 @@ from conftest import PSI, system
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.judge import judge_of
 from plumbnet.network.network import network_of
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot"

@@ -5,7 +5,7 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA, boiling_k
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 
 # Two heaters apart: what the first grows by pushes through cv2 into the second's water and cannot come back.
 #

@@ -4,7 +4,8 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.verdict_words import Verdict
 
 RELIEF = "relief: {pressure: 150 psi}"
 CLOSED = "street -> cv -> tee -> heater -> tap.hot"

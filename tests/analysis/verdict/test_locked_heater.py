@@ -8,10 +8,10 @@ from conftest import PSI, system
 import plumbnet
 from plumbnet.analysis.warmup.heater_warmup import warm_up
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
-from plumbnet.physics.vessels.locked_volume import Climb, Locked, discharged_m3, locked_rise_k
+from plumbnet.physics.vessels.locked_volume import Climb, LockedVolume, discharged_m3, locked_rise_k
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
-from plumbnet.rules.facts import HeaterFacts, LockedFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts, LockedFacts
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 RELIEVED = "relief: {pressure: 150 psi}"
@@ -30,8 +30,8 @@ def locked(runs: str = HOUSE, **parts: str) -> LockedFacts:
     return found
 
 
-def known(shell: Shell) -> Locked:
-    return Locked(heated=shell, cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 60.0 * PSI)
+def known(shell: Shell) -> LockedVolume:
+    return LockedVolume(heated=shell, cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 60.0 * PSI)
 
 
 def test_rise_and_discharge_are_those_of_locked_water() -> None:
@@ -204,6 +204,6 @@ def test_walls_of_a_heater_on_the_street_do_not_yield_for_the_store_shut_in_betw
     )
     assert found.outlet == "street"
     assert found.opens_pa == pytest.approx(90 * PSI)
-    store = Locked(heated=Shell(80 * GALLONS_50 / 50), cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 70.0 * PSI)
+    store = LockedVolume(heated=Shell(80 * GALLONS_50 / 50), cold_k=COLD, start_abs_pa=ATMOSPHERE_PA + 70.0 * PSI)
     climb = Climb(store, ATMOSPHERE_PA + 90.0 * PSI, HOT)
     assert found.rise_k.rigid == found.rise_k.walls == pytest.approx(locked_rise_k(climb))

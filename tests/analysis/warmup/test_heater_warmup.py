@@ -9,9 +9,9 @@ from conftest import PSI, system
 from showcase import SHOWCASE
 
 import plumbnet
-from plumbnet.analysis.equilibrium.shared_tanks import Settling
+from plumbnet.analysis.equilibrium.shared_tanks import SharedTanks
 from plumbnet.analysis.report import Report
-from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, Warming, typical_warm_up, warm_up
+from plumbnet.analysis.warmup.heater_warmup import HeaterWarmup, NoWarmUp, typical_warm_up, warm_up
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.physics.warmup.simulation import simulate
 from plumbnet.physics.warmup.warmup_result import WarmupHappening
@@ -31,13 +31,13 @@ def showcase(name: str, scenario: str | None = None) -> Report:
     return plumbnet.check(layout if scenario is None else with_changes(layout, layout.scenarios[scenario].change))
 
 
-def by_the_minute(report: Report, heater: str) -> Warming:
+def by_the_minute(report: Report, heater: str) -> HeaterWarmup:
     """A warm-up with typical walls in steps of a minute, which are fewer: where it comes to does not depend on them."""
     begun = typical_warm_up(report, heater, minutes=0.0)
     return replace(begun, run=simulate(begun.plant, step_s=60.0))
 
 
-def imbalance(warming: Warming) -> float:
+def imbalance(warming: HeaterWarmup) -> float:
     """Part of the heat, and of the water, that the books cannot account for."""
     run, books = warming.run, warming.run.books
     heat = books.heat_j + books.pressed_j + books.brought_j - books.carried_j - books.shed_j
@@ -99,7 +99,7 @@ def test_heater_behind_its_own_check_that_is_hot_last_ends_between_settling_at_o
     lab = next(one for one in report.heaters if one.name == "lab-heater")
     warming = by_the_minute(report, "lab-heater")
     assert lab.settled_pa is not None
-    at_once_pa = settled_pa(Settling(report.network), zone_of(report, "lab-heater"))
+    at_once_pa = settled_pa(SharedTanks(report.network), zone_of(report, "lab-heater"))
     assert at_once_pa is not None
     assert 1.03 * at_once_pa < max(warming.pressures_pa(warming.fired[0])) < lab.settled_pa
     assert imbalance(warming) < 1e-6

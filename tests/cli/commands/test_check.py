@@ -164,10 +164,7 @@ def test_table_has_a_row_for_what_could_not_be_read(write: Write) -> None:
     assert result.stderr == ""
 
 
-@pytest.mark.parametrize(
-    ("fail_on", "status"),
-    [("error", (0, 1, 2)), ("warning", (1, 1, 2)), ("never", (0, 0, 2))],
-)
+@pytest.mark.parametrize(("fail_on", "status"), [("error", (0, 1, 2)), ("warning", (1, 1, 2)), ("never", (0, 0, 2))])
 def test_threshold_moves_the_status_but_not_that_of_a_file_not_understood(
     write: Write, fail_on: str, status: tuple[int, ...]
 ) -> None:

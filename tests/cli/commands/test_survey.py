@@ -98,13 +98,13 @@ def test_second_run_asks_only_what_is_new_or_changed_and_counts_not_what_is_gone
     write: Write, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     asked: list[str] = []
-    real = surveying.Surveying._entry  # noqa: SLF001  watched
+    real = surveying.SurveyJob._entry  # noqa: SLF001  watched
 
-    def watched(self: surveying.Surveying, target: Any) -> Any:  # noqa: ANN401  as it is
+    def watched(self: surveying.SurveyJob, target: Any) -> Any:  # noqa: ANN401  as it is
         asked.append(target.file)
         return real(self, target)
 
-    monkeypatch.setattr(surveying.Surveying, "_entry", watched)
+    monkeypatch.setattr(surveying.SurveyJob, "_entry", watched)
     first = run("survey", "plans", *INTO, *CHECKED)
     assert asked == [f"plans/{name}.yaml" for name in "abcde"]
     asked.clear()

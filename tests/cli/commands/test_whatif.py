@@ -111,10 +111,7 @@ def test_file_stays_as_it_is(write: Write) -> None:
             ["--add", "{part: [}"],
             '--add {part: [}: a value is missing before "}"; put text with brackets or commas in quotes',
         ),
-        (
-            ["--scenario", "bare", "--fail", "tank"],
-            '--fail tank: no part is called "tank"; name one that is there',
-        ),
+        (["--scenario", "bare", "--fail", "tank"], '--fail tank: no part is called "tank"; name one that is there'),
         (
             ["--set", "heater.elevation=400 ft"],
             (

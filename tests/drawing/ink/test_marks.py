@@ -15,7 +15,7 @@ from plumbnet.drawing.ink.marks import (
 )
 from plumbnet.drawing.ink.pen import Cut, Pen
 from plumbnet.report.figures.colours import PALETTES, Theme
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 THEMES: list[Theme] = ["light", "dark", "bw"]
 PEN = Pen(PALETTES["light"], 2.0)

@@ -9,7 +9,7 @@ from oracles.random_layouts import Layout, layouts
 
 import plumbnet
 from plumbnet.drawing.routing.arrangement import arrangement_of
-from plumbnet.report.schematic.schematic_items import piping_of
+from plumbnet.report.schematic.schematic_items import diagram_of
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 CROSSINGS = {
@@ -41,7 +41,7 @@ def test_drawing_of_a_large_layout_is_one_to_sign(text: str) -> None:
 def test_drawing_of_any_layout_is_one_to_sign(layout: Layout) -> None:
     system = layout.system
     names = {name: (name,) for name in system.parts}
-    diagram = piping_of(system, names, ringed=sorted(system.parts)[::3])
+    diagram = diagram_of(system, names, ringed=sorted(system.parts)[::3])
     assert faults(diagram, arrangement_of(diagram)) == []
 
 

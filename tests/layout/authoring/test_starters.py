@@ -3,7 +3,7 @@ import pytest
 import plumbnet
 from plumbnet.layout.authoring.starters import starter, starter_names
 from plumbnet.layout.edits.apply import with_changes
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 NAMES = starter_names()
 

@@ -101,10 +101,7 @@ def test_changes_to_random_layouts_are_taken_back_or_say_why_not(layout: Layout,
         ({"set": {"part": "tank", "volume": "8 gal"}}, [{"set": {"part": "tank", "volume": "4.5 gal"}}]),
         ({"insert": {"part": "cv", "kind": "check_valve", "between": ["tee", "heater"]}}, [{"remove": "cv"}]),
         ({"add": {"part": "v", "kind": "vent", "run": "tee -> v"}}, [{"remove": "v"}]),
-        (
-            {"remove": "valve"},
-            [{"insert": {"part": "valve", "kind": "valve", "between": ["meter.out", "tee.joint"]}}],
-        ),
+        ({"remove": "valve"}, [{"insert": {"part": "valve", "kind": "valve", "between": ["meter.out", "tee.joint"]}}]),
     ],
 )
 def test_inverse_is_what_a_person_would_do(made: Mapping[str, object], back: list[Mapping[str, object]]) -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from plumbnet.layout.file.fault_collector import Telling
+from plumbnet.layout.file.fault_collector import FaultCollector
 from plumbnet.layout.model.runs import Stop
 from plumbnet.layout.model.validation_messages import Mistake
 from plumbnet.layout.yaml.fault import MOST_SHOWN, Fault, split_lines
@@ -11,11 +11,11 @@ from plumbnet.layout.yaml.source import parse_yaml
 LAYOUT = 'parts: {heater: 1}\nruns:\n- a -> heatr\n- "a -> heatr"\n- >-\n  a ->\n  heatr\n'
 
 
-def telling(text: str = LAYOUT) -> Telling:
+def telling(text: str = LAYOUT) -> FaultCollector:
     faults: list[Fault] = []
     root = parse_yaml(text, faults)
     assert root is not None
-    return Telling(root, faults, split_lines(text))
+    return FaultCollector(root, faults, split_lines(text))
 
 
 def test_mistake_stands_at_its_value_or_its_key() -> None:

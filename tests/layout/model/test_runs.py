@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plumbnet.layout.model.part import Part
-from plumbnet.layout.model.runs import NAME, Stop, joints, listed_names, stops
+from plumbnet.layout.model.runs import NAME, Stop, joints, listed_names, run_stops
 from plumbnet.layout.model.system import End
 
 HOUSE = system(
@@ -124,7 +124,7 @@ def test_every_name_prints(name: str) -> None:
 
 @given(st.text(alphabet="ab.-> "))
 def test_stops_stand_where_they_say(path: str) -> None:
-    for stop in stops(path):
+    for stop in run_stops(path):
         text = stop.name if stop.port is None else f"{stop.name}.{stop.port}"
         assert path[stop.offset : stop.offset + len(text)] == text
 

@@ -148,11 +148,7 @@ def test_bare_number_takes_the_units_of_the_file(dimension: Dimension, us: float
         ("1.2.3 psi", PRESSURE, '"1.2.3 psi" is no pressure; write it like "62 psi"'),
         ("1/2/3 in", SIZE, '"1/2/3 in" is no size; write it like "3/4 in"'),
         ("２ in", SIZE, '"２ in" is no size; write it like "3/4 in"'),
-        (
-            "4,5 gal",
-            VOLUME,
-            '"4,5 gal" is no volume; commas part thousands, a point the decimals, as in "1,250.5"',
-        ),
+        ("4,5 gal", VOLUME, '"4,5 gal" is no volume; commas part thousands, a point the decimals, as in "1,250.5"'),
         (
             "1234,567 gal",
             VOLUME,
@@ -172,11 +168,7 @@ def test_bare_number_takes_the_units_of_the_file(dimension: Dimension, us: float
         ("1e999 psi", PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
         (10**400, PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
         (True, PRESSURE, 'a pressure is wanted here, for example "62 psi"'),
-        (
-            "1" * 101,
-            PRESSURE,
-            '"' + "1" * 57 + '..." is too long for a pressure; write it like "62 psi"',
-        ),
+        ("1" * 101, PRESSURE, '"' + "1" * 57 + '..." is too long for a pressure; write it like "62 psi"'),
     ],
 )
 def test_what_is_wrong_is_said_with_what_would_be_right(written: str | float, dimension: Dimension, said: str) -> None:

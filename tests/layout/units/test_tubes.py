@@ -58,10 +58,7 @@ def test_the_bore_is_that_of_the_standard(text: str, inside_mm: float) -> None:
             "lead 1 in",
             'no tubes are called "lead": known are copper-K, copper-L, copper-M, pex, cpvc, steel, copper-B, copper-C',
         ),
-        (
-            "copper 3/4 in",
-            '"copper" tubes are copper-K, copper-L, copper-M, copper-B, copper-C: name one of them',
-        ),
+        ("copper 3/4 in", '"copper" tubes are copper-K, copper-L, copper-M, copper-B, copper-C: name one of them'),
         ("pex 7/8 in", 'pex tubes come in 3/8, 1/2, 3/4, 1, 1-1/4, 1-1/2, 2 in; not "7/8 in"'),
         ("pex 22 mm", 'pex tubes come in 3/8, 1/2, 3/4, 1, 1-1/4, 1-1/2, 2 in; not "22 mm"'),
         ("pex 1/0", 'pex tubes come in 3/8, 1/2, 3/4, 1, 1-1/4, 1-1/2, 2 in; not "1/0"'),

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from plumbnet.layout.yaml.plain_scalar import WORDS, Values, resolved
+from plumbnet.layout.yaml.plain_scalar import WORDS, ScalarValues, resolved
 
 
 @pytest.mark.parametrize("text", ["", "~", "null", "Null", "NULL"])
@@ -57,7 +57,7 @@ def test_true_and_false_are_truth_values(text: str, value: bool) -> None:  # noq
     ],
 )
 def test_words_that_other_readers_take_for_more_are_text(text: str) -> None:
-    assert Values(WORDS)[text] == text
+    assert ScalarValues(WORDS)[text] == text
 
 
 @pytest.mark.parametrize(("text", "value"), [("0", 0), ("-7", -7), ("+62", 62), ("007", 7), ("9" * 30, int("9" * 30))])
@@ -88,6 +88,6 @@ def test_digits_beyond_all_measure_are_text() -> None:
 
 
 def test_equal_scalars_share_their_value() -> None:
-    values = Values(WORDS)
+    values = ScalarValues(WORDS)
     assert values["62.5 psi"] is values["62.5 psi "[:-1]]
     assert "62.5 psi" not in WORDS

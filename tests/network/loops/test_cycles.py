@@ -1,17 +1,17 @@
 import pytest
 
-from plumbnet.network.loops.cycles import Arc, Patience, on_ways_round
+from plumbnet.network.loops.cycles import FlowArc, Patience, on_ways_round
 
-PUMP = Arc(0, 1)
+PUMP = FlowArc(0, 1)
 PLENTY = 1_000_000
 
 
-def arcs(*ways: str) -> list[Arc]:
+def arcs(*ways: str) -> list[FlowArc]:
     """The pump, from 0 to 1, and arcs: `1-2` both ways, `1>2` one way."""
     found = [PUMP]
     for way in ways:
         start, end = int(way[0]), int(way[2])
-        found += [Arc(start, end)] if way[1] == ">" else [Arc(start, end), Arc(end, start)]
+        found += [FlowArc(start, end)] if way[1] == ">" else [FlowArc(start, end), FlowArc(end, start)]
     return found
 
 
@@ -20,11 +20,11 @@ BARRED = arcs("1-2", "2-0", "2-3", "3-4", "4-0", "3>5", "5>2", "1-0")
 
 
 def test_edge_is_one_whichever_way_it_leads() -> None:
-    assert Arc(2, 1, 7).edge == Arc(1, 2).edge == (1, 2)
+    assert FlowArc(2, 1, 7).edge == FlowArc(1, 2).edge == (1, 2)
 
 
 def test_arc_is_a_pipe_by_its_number() -> None:
-    assert [Arc(1, 2, number).is_pipe for number in (-1, 0, 7)] == [False, True, True]
+    assert [FlowArc(1, 2, number).is_pipe for number in (-1, 0, 7)] == [False, True, True]
 
 
 def test_arcs_of_which_none_is_one_way_are_taken_as_they_are() -> None:
@@ -34,7 +34,7 @@ def test_arcs_of_which_none_is_one_way_are_taken_as_they_are() -> None:
 
 def test_arc_past_which_no_way_round_leads_is_taken_out() -> None:
     left = on_ways_round(BARRED, PUMP, Patience(PLENTY))
-    assert [arc for arc in BARRED if arc not in left] == [Arc(3, 5), Arc(5, 2)]
+    assert [arc for arc in BARRED if arc not in left] == [FlowArc(3, 5), FlowArc(5, 2)]
 
 
 def test_arc_that_one_of_two_ways_bars_is_passed_by_the_other() -> None:
@@ -69,5 +69,5 @@ def test_each_further_way_costs_a_search_from_every_port_of_the_last() -> None:
     pairs = [f"{a}-{b}" for a, b in ((2, 3), (2, 4), (3, 5), (4, 5), (5, 6), (5, 7), (6, 8), (7, 8))]
     ring = arcs("1-2", "2-0", *pairs, "8>9", "9>2")
     left = on_ways_round(ring, PUMP, patience)
-    assert [arc for arc in ring if arc not in left and arc.start == 8] == [Arc(8, 6), Arc(8, 7), Arc(8, 9)]
+    assert [arc for arc in ring if arc not in left and arc.start == 8] == [FlowArc(8, 6), FlowArc(8, 7), FlowArc(8, 9)]
     assert PLENTY - 10_000 < patience.steps < PLENTY - 1_000

@@ -2,12 +2,12 @@ import pytest
 from conftest import Drawn, drawn
 
 from plumbnet.layout.file.loader import read_system
-from plumbnet.network.loops.heated_volume import Heated
+from plumbnet.network.loops.heated_volume import HeatedVolume
 
 GALLON_M3 = 0.003785411784
 
 
-def heated(d: Drawn, name: str) -> Heated:
+def heated(d: Drawn, name: str) -> HeatedVolume:
     return next(each for each in d.network.heated if each.name == name)
 
 

@@ -3,8 +3,8 @@
 import pytest
 from conftest import PSI, Drawn, drawn
 
-from plumbnet.network.loops.loops import Hindered
-from plumbnet.rules.facts import ROUNDING_PA
+from plumbnet.network.loops.loops import HinderedPump
+from plumbnet.rules.facts.limit_facts import ROUNDING_PA
 
 LOW_ZONE = """
 street -> tee1 -> heater -> tee2 -> prv -> tee3 -> tap.hot
@@ -17,7 +17,7 @@ def loops(d: Drawn) -> list[tuple[str, ...]]:
     return [loop.parts for loop in d.network.circulation.loops]
 
 
-def hindered(d: Drawn) -> Hindered:
+def hindered(d: Drawn) -> HinderedPump:
     (one,) = (one for one in d.network.circulation.hindered if one.pump == "pump")
     return one
 

@@ -28,8 +28,7 @@ def test_heater_open_by_its_own_pipe_needs_no_accident() -> None:
 
 def test_unchecked_mixing_valve_joins_hot_and_cold_by_accident() -> None:
     d = drawn(
-        "street -> tee1 -> cv -> heater -> mixer.hot\ntee1 -> mixer.cold\nmixer.mixed -> tap.hot",
-        mixer="checks: false",
+        "street -> tee1 -> cv -> heater -> mixer.hot\ntee1 -> mixer.cold\nmixer.mixed -> tap.hot", mixer="checks: false"
     )
     assert accidents(d, "heater") == ("mixer",)
 

@@ -2,7 +2,7 @@ import pytest
 from conftest import PSI, drawn
 
 from plumbnet.network.outlets import isolation_valves as closing
-from plumbnet.network.outlets.isolation_valves import MOST_SETS
+from plumbnet.network.outlets.isolation_valves import MOST_CLOSINGS
 
 RING = """street -> tee1
 tee1 -> valve1 -> tee2
@@ -127,7 +127,7 @@ def test_sets_of_valves_are_cut_short_at_sixteen() -> None:
     two = " -> ".join(f"valve2{n}" for n in range(5))
     d = drawn(f"street -> tee1 -> {one} -> tee2 -> heater\ntee1 -> {two} -> tee2")
     sets = d.closings("heater", 80)
-    assert len(sets) == MOST_SETS
+    assert len(sets) == MOST_CLOSINGS
     assert all(first.startswith("valve1") and second.startswith("valve2") for first, second in sets)
 
 

@@ -2,12 +2,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.network.piping.potentials import Heights, PotentialStep, fitted
+from plumbnet.network.piping.potentials import Potentials, PotentialStep, fitted
 
 
 def test_steps_in_a_row_add_up() -> None:
     found = fitted([0, 1, 2], [PotentialStep(1, 2, 30.0), PotentialStep(0, 1, 5.0)])
-    assert found == Heights({0: 0.0, 1: 5.0, 2: 35.0})
+    assert found == Potentials({0: 0.0, 1: 5.0, 2: 35.0})
 
 
 def test_step_down_lowers_what_lies_beyond() -> None:
@@ -22,8 +22,8 @@ def test_of_zones_that_nothing_joins_each_stands_at_no_height() -> None:
 
 def test_step_that_the_first_ones_do_not_fit_is_left_out() -> None:
     first, second, third = PotentialStep(0, 1, 5.0), PotentialStep(1, 2, 5.0), PotentialStep(0, 2, 9.0)
-    assert fitted([0, 1, 2], [first, second, third]) == Heights({0: 0.0, 1: 5.0, 2: 10.0}, (third,))
-    assert fitted([0, 1, 2], [third, second, first]) == Heights({0: 0.0, 1: 4.0, 2: 9.0}, (first,))
+    assert fitted([0, 1, 2], [first, second, third]) == Potentials({0: 0.0, 1: 5.0, 2: 10.0}, (third,))
+    assert fitted([0, 1, 2], [third, second, first]) == Potentials({0: 0.0, 1: 4.0, 2: 9.0}, (first,))
 
 
 def test_step_that_misses_by_rounding_alone_fits() -> None:

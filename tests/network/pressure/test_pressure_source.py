@@ -5,12 +5,12 @@ import math
 import pytest
 from conftest import PSI, drawn
 
-from plumbnet.network.pressure.pressure_source import Feed, Feeding, Giver
+from plumbnet.network.pressure.pressure_source import Feed, Giver, PressureSources
 
 
 def feed(runs: str, at: str = "tap.hot", **parts: str) -> Feed | None:
     made = drawn(runs, **parts)
-    return Feeding(made.network.zoning, made.network.standing).feed(made.zone(at))
+    return PressureSources(made.network.zoning, made.network.standing).feed(made.zone(at))
 
 
 def told(runs: str, at: str = "tap.hot", **parts: str) -> tuple[str, Giver, float, float]:

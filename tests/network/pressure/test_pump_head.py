@@ -6,7 +6,7 @@ from conftest import PSI, drawn, system
 import plumbnet
 from plumbnet.layout.units.units import PASCAL_PER_METRE
 from plumbnet.network.piping.piping import Way
-from plumbnet.rules.facts import HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
 
 RISE_M = 40.0 * PSI / PASCAL_PER_METRE
 OPEN = "check: false"

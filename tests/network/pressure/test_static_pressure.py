@@ -41,9 +41,7 @@ def test_reducers_in_series_leave_the_lowest_set() -> None:
 
 def test_of_two_reducers_side_by_side_the_higher_set_counts() -> None:
     d = drawn(
-        "street -> tee1 -> prv1 -> tee2 -> heater\ntee1 -> prv2 -> tee2",
-        street="pressure: 120 psi",
-        prv2="set: 55 psi",
+        "street -> tee1 -> prv1 -> tee2 -> heater\ntee1 -> prv2 -> tee2", street="pressure: 120 psi", prv2="set: 55 psi"
     )
     assert d.static("heater") == psi(55)
 

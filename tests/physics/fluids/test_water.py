@@ -22,13 +22,7 @@ from plumbnet.physics.fluids.water import (
 
 PROPERTIES = {
     each.__name__: each
-    for each in (
-        specific_volume_m3_kg,
-        enthalpy_j_kg,
-        heat_capacity_j_kg_k,
-        expansivity_per_k,
-        compressibility_per_pa,
-    )
+    for each in (specific_volume_m3_kg, enthalpy_j_kg, heat_capacity_j_kg_k, expansivity_per_k, compressibility_per_pa)
 }
 BELOW_BOILING_C = [0.01, 4, 10, 25, 50, 75, 100, 125, 150]
 PRESSURES_PA = [6e5, 1e6, 2e6]

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from iapws.iapws97 import _PSat_T, _Region1, _TSat_P
 
 from plumbnet.physics.fluids.water import saturation_abs_pa
-from plumbnet.physics.fluids.water_table import WITHIN, curve, surface
+from plumbnet.physics.fluids.water_table import WITHIN, property_curve, surface
 
 PRINTED = 1e-12
 """Part of a property that no digit of a report is moved by: sheets print nine of a volume."""
@@ -46,18 +46,20 @@ def test_every_property_is_the_librarys(name: str, temperature_k: float, share: 
 
 @given(temperature_k=temperatures)
 def test_saturation_is_the_librarys(temperature_k: float) -> None:
-    found = math.exp(curve("log_saturation_pa_by_k").at(temperature_k))
+    found = math.exp(property_curve("log_saturation_pa_by_k").at(temperature_k))
     assert found == pytest.approx(float(_PSat_T(temperature_k)) * 1e6, rel=PRINTED)
 
 
 @given(log_pa=st.floats(math.log(611.3), math.log(3.0e6)))
 def test_boiling_is_the_librarys(log_pa: float) -> None:
-    assert curve("boiling_k_by_log_pa").at(log_pa) == pytest.approx(float(_TSat_P(math.exp(log_pa) / 1e6)), rel=PRINTED)
+    assert property_curve("boiling_k_by_log_pa").at(log_pa) == pytest.approx(
+        float(_TSat_P(math.exp(log_pa) / 1e6)), rel=PRINTED
+    )
 
 
 @given(pressure_abs_pa=st.floats(1.0e3, 3.0e6))
 def test_densest_water_neither_grows_nor_shrinks_with_warmth(pressure_abs_pa: float) -> None:
-    densest = curve("densest_k_by_pa").at(pressure_abs_pa)
+    densest = property_curve("densest_k_by_pa").at(pressure_abs_pa)
     assert densest == pytest.approx(making.densest_k(pressure_abs_pa), abs=1e-9)
 
 

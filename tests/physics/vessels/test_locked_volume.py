@@ -17,32 +17,32 @@ from plumbnet.physics.fluids.water import (
     saturation_abs_pa,
     specific_volume_m3_kg,
 )
-from plumbnet.physics.vessels.locked_volume import Climb, Locked, discharged_m3, locked_rise_k
+from plumbnet.physics.vessels.locked_volume import Climb, LockedVolume, discharged_m3, locked_rise_k
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 
 RELIEF_ABS_PA = 150 * 6894.757 + ATMOSPHERE_PA
 HOT_K = 373.15
-HEATER = Locked(heated=heater_shell(0.18927), cold_k=283.15, start_abs_pa=5.15e5)
+HEATER = LockedVolume(heated=heater_shell(0.18927), cold_k=283.15, start_abs_pa=5.15e5)
 
 softness = st.floats(0.0, 3e-9)
 shells = st.builds(Shell, st.floats(0.01, 2.0), softness, st.floats(0.0, 5e-5))
 pipes = st.just(Shell(0.0)) | st.builds(Shell, st.floats(0.0, 1.0), softness, st.floats(0.0, 5e-5))
 # From 10 degC on water grows faster than any wall here, so that each kelvin lifts the pressure.
 zones = st.builds(
-    Locked, heated=shells, unheated=pipes, cold_k=st.floats(283.15, 300.0), start_abs_pa=st.floats(1.5e5, 1e6)
+    LockedVolume, heated=shells, unheated=pipes, cold_k=st.floats(283.15, 300.0), start_abs_pa=st.floats(1.5e5, 1e6)
 )
 rises = st.floats(0.5, 50.0)
 
 
-def rise_k(zone: Locked, opens_abs_pa: float, *, hot_k: float = HOT_K) -> float:
+def rise_k(zone: LockedVolume, opens_abs_pa: float, *, hot_k: float = HOT_K) -> float:
     return locked_rise_k(Climb(zone, opens_abs_pa, hot_k))
 
 
-def let_out_m3(zone: Locked, hot_k: float, opens_abs_pa: float) -> float:
+def let_out_m3(zone: LockedVolume, hot_k: float, opens_abs_pa: float) -> float:
     return discharged_m3(Climb(zone, opens_abs_pa, hot_k))
 
 
-def independent_abs_pa(zone: Locked, temperature_k: float) -> float:
+def independent_abs_pa(zone: LockedVolume, temperature_k: float) -> float:
     """The same balance by IAPWS-95 and by halving."""
 
     def fits(hot_k: float, pressure: float) -> float:
@@ -67,12 +67,12 @@ def independent_abs_pa(zone: Locked, temperature_k: float) -> float:
 def test_locked_pressure_agrees_with_an_independent_balance(
     cold_k: float, hot_k: float, softness: float, unheated: Shell
 ) -> None:
-    zone = Locked(heated=Shell(0.2, softness, 36e-6), unheated=unheated, cold_k=cold_k, start_abs_pa=5e5)
+    zone = LockedVolume(heated=Shell(0.2, softness, 36e-6), unheated=unheated, cold_k=cold_k, start_abs_pa=5e5)
     assert rise_k(zone, independent_abs_pa(zone, hot_k)) == pytest.approx(hot_k - cold_k, rel=6e-3)
 
 
 @given(zone=zones, more_pa=st.floats(1e4, 5e6))
-def test_rigid_walls_and_no_pipes_are_water_at_constant_volume(zone: Locked, more_pa: float) -> None:
+def test_rigid_walls_and_no_pipes_are_water_at_constant_volume(zone: LockedVolume, more_pa: float) -> None:
     alone, opens = replace(zone.rigid, unheated=Shell(0.0)), zone.start_abs_pa + more_pa
     start = specific_volume_m3_kg(zone.cold_k, pressure_abs_pa=zone.start_abs_pa)
     end = specific_volume_m3_kg(zone.cold_k + rise_k(alone, opens), pressure_abs_pa=opens)
@@ -80,19 +80,19 @@ def test_rigid_walls_and_no_pipes_are_water_at_constant_volume(zone: Locked, mor
 
 
 @given(zone=zones, more_pa=st.floats(1e4, 5e6), further_pa=st.floats(1e4, 5e6))
-def test_more_pressure_takes_more_warmth(zone: Locked, more_pa: float, further_pa: float) -> None:
+def test_more_pressure_takes_more_warmth(zone: LockedVolume, more_pa: float, further_pa: float) -> None:
     low, high = (rise_k(zone, zone.start_abs_pa + each) for each in (more_pa, more_pa + further_pa))
     assert 0.0 < low < high or low == high == math.inf
 
 
 @given(zone=zones, more_pa=st.floats(1e4, 5e6))
-def test_rigid_walls_reach_a_pressure_first(zone: Locked, more_pa: float) -> None:
+def test_rigid_walls_reach_a_pressure_first(zone: LockedVolume, more_pa: float) -> None:
     rigid, walls = (rise_k(each, zone.start_abs_pa + more_pa) for each in (zone.rigid, zone))
     assert 0 < rigid <= walls
 
 
 @given(zone=zones, more_pa=st.floats(1e4, 5e6))
-def test_the_rise_leaves_no_room_and_a_little_less_leaves_some(zone: Locked, more_pa: float) -> None:
+def test_the_rise_leaves_no_room_and_a_little_less_leaves_some(zone: LockedVolume, more_pa: float) -> None:
     climb = Climb(zone, zone.start_abs_pa + more_pa, HOT_K)
     assume(math.isfinite(locked_rise_k(climb)))
     assert climb.room_left_kg(zone.cold_k + locked_rise_k(climb)) <= 0.0
@@ -101,7 +101,7 @@ def test_the_rise_leaves_no_room_and_a_little_less_leaves_some(zone: Locked, mor
 
 @given(zone=zones, warmer_k=rises, opens_pa=st.floats(0.0, 5e6))
 def test_what_is_let_out_is_expansion_less_what_walls_and_compression_take(
-    zone: Locked, warmer_k: float, opens_pa: float
+    zone: LockedVolume, warmer_k: float, opens_pa: float
 ) -> None:
     zone = replace(zone, unheated=Shell(0.0))
     hot_k, opens = zone.cold_k + warmer_k, zone.start_abs_pa + opens_pa
@@ -116,7 +116,7 @@ def test_what_is_let_out_is_expansion_less_what_walls_and_compression_take(
 
 
 @given(zone=zones, opens_pa=st.floats(1e4, 5e6), share=st.floats(0.0, 1.0))
-def test_nothing_is_let_out_before_the_outlet_opens(zone: Locked, opens_pa: float, share: float) -> None:
+def test_nothing_is_let_out_before_the_outlet_opens(zone: LockedVolume, opens_pa: float, share: float) -> None:
     opens = zone.start_abs_pa + opens_pa
     lifts_k = zone.cold_k + rise_k(zone, opens)
     assume(math.isfinite(lifts_k) and saturation_abs_pa(lifts_k + 1.0) < opens)
@@ -125,7 +125,7 @@ def test_nothing_is_let_out_before_the_outlet_opens(zone: Locked, opens_pa: floa
 
 
 @given(zone=zones, warmer_k=rises, opens_pa=st.floats(1e4, 5e6))
-def test_a_higher_outlet_lets_out_no_more(zone: Locked, warmer_k: float, opens_pa: float) -> None:
+def test_a_higher_outlet_lets_out_no_more(zone: LockedVolume, warmer_k: float, opens_pa: float) -> None:
     low, high = (
         let_out_m3(zone, zone.cold_k + warmer_k, zone.start_abs_pa + more_pa) for more_pa in (opens_pa, 1.1 * opens_pa)
     )
@@ -138,7 +138,7 @@ def test_cold_pipes_that_share_the_pressure_soften_the_rise() -> None:
 
 
 def test_a_fill_colder_than_4_degc_loses_pressure_before_it_gains() -> None:
-    zone = Locked(heated=Shell(0.2), cold_k=274.15, start_abs_pa=5e5)
+    zone = LockedVolume(heated=Shell(0.2), cold_k=274.15, start_abs_pa=5e5)
     assert Climb(zone, 5e5, HOT_K).room_left_kg(276.15) > 0.0
     assert rise_k(zone, 6e5) > 5.0
 
@@ -163,7 +163,7 @@ def test_tanks_that_take_all_that_grows_put_off_the_rise_and_what_is_let_out() -
 
 
 @given(zone=zones)
-def test_a_pressure_a_rounding_above_the_start_needs_next_to_no_rise(zone: Locked) -> None:
+def test_a_pressure_a_rounding_above_the_start_needs_next_to_no_rise(zone: LockedVolume) -> None:
     assert rise_k(zone, math.nextafter(zone.start_abs_pa, math.inf)) == pytest.approx(0.0, abs=1e-6)
 
 
@@ -176,7 +176,7 @@ def test_a_closed_heater_lifts_its_relief_valve_within_a_few_kelvin() -> None:
 
 def test_the_exact_rise_tends_to_the_handbook_form() -> None:
     """API 521 (2007) and ISO 23251, 5.14.4, without leakage: what grows over what yields."""
-    zone = Locked(heated=Shell(0.2, 1.267e-9, 36e-6), cold_k=298.15, start_abs_pa=5e5)
+    zone = LockedVolume(heated=Shell(0.2, 1.267e-9, 36e-6), cold_k=298.15, start_abs_pa=5e5)
     middle = {"temperature_k": 298.2, "pressure_abs_pa": 5e5}
     grows_per_k = expansivity_per_k(**middle) - 36e-6
     by_hand_pa = 0.1 * grows_per_k / (compressibility_per_pa(**middle) + 1.267e-9)
@@ -200,12 +200,12 @@ def test_a_burner_that_gives_nothing_is_refused(input_w: float, efficiency: floa
 @pytest.mark.parametrize(("cold_k", "start_abs_pa"), [(373.15, 5e4), (283.15, 0.0), (283.15, 2e8), (283.15, math.nan)])
 def test_a_start_that_is_no_liquid_water_is_refused(cold_k: float, start_abs_pa: float) -> None:
     with pytest.raises(OutsideWater) as refused:
-        Locked(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=start_abs_pa)
+        LockedVolume(heated=Shell(0.2), cold_k=cold_k, start_abs_pa=start_abs_pa)
     assert str(refused.value) == f"{start_abs_pa:g} Pa absolute at {cold_k:g} K is no liquid water"
 
 
 def test_pipes_that_stay_cold_keep_their_width() -> None:
-    zone = Locked(heated=Shell(0.2, 0.0, 36e-6), unheated=Shell(0.1, 0.0, 5e-5), cold_k=283.15, start_abs_pa=5e5)
+    zone = LockedVolume(heated=Shell(0.2, 0.0, 36e-6), unheated=Shell(0.1, 0.0, 5e-5), cold_k=283.15, start_abs_pa=5e5)
     per_m3 = 1.0 / specific_volume_m3_kg(283.15, pressure_abs_pa=5e5)
     assert zone.water_kg == pytest.approx(0.3 * per_m3, rel=1e-12)
 
@@ -221,5 +221,5 @@ def test_pressures_past_the_formulation_are_refused() -> None:
 
 
 def test_water_may_be_locked_in_at_the_highest_pressure_known() -> None:
-    pressed = Locked(heated=Shell(0.2), cold_k=283.15, start_abs_pa=HIGHEST_PA)
+    pressed = LockedVolume(heated=Shell(0.2), cold_k=283.15, start_abs_pa=HIGHEST_PA)
     assert rise_k(pressed, HIGHEST_PA) == 0.0

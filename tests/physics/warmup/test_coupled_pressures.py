@@ -4,7 +4,7 @@ import pytest
 
 from plumbnet.physics.equilibrium.equilibrium import OneWayGate
 from plumbnet.physics.fluids.water import specific_volume_m3_kg
-from plumbnet.physics.vessels.locked_volume import Climb, Locked, locked_rise_k
+from plumbnet.physics.vessels.locked_volume import Climb, LockedVolume, locked_rise_k
 from plumbnet.physics.vessels.tank import Tank
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 from plumbnet.physics.warmup.coupled_pressures import Basin, CoupledOutlet, CoupledStanding, Coupling
@@ -36,7 +36,7 @@ def basin(*outlets: CoupledOutlet, **tanks: Tank) -> Basin:
 def test_stiff_zone_stands_where_locked_water_does(shell: Shell) -> None:
     water = warm(5.0, shell=shell)
     found = stand(water, z0=basin())
-    locked = Locked(heated=shell, cold_k=COLD, start_abs_pa=FILL)
+    locked = LockedVolume(heated=shell, cold_k=COLD, start_abs_pa=FILL)
     known_k = locked_rise_k(Climb(locked, found.pressures_abs_pa[0], water.temperature_k + 1.0))
     assert known_k == pytest.approx(water.temperature_k - COLD, rel=1e-7)
     assert found.stiff_pa[0] == pytest.approx(found.pressures_abs_pa[0] - FILL, rel=1e-12)

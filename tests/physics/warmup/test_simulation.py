@@ -8,7 +8,7 @@ import pytest
 from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad, settle
 from plumbnet.physics.fluids.expansion import growth
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA, enthalpy_j_kg, specific_volume_m3_kg
-from plumbnet.physics.vessels.locked_volume import Climb, Locked, locked_rise_k
+from plumbnet.physics.vessels.locked_volume import Climb, LockedVolume, locked_rise_k
 from plumbnet.physics.vessels.tank import Tank, settled_abs_pa
 from plumbnet.physics.vessels.walls import Shell, heater_shell
 from plumbnet.physics.warmup import simulation
@@ -140,7 +140,7 @@ def test_water_colder_than_densest_draws_from_the_supply_before_it_grows() -> No
 @pytest.mark.parametrize("pipes", [Shell(0.0), Shell(0.05)])
 def test_locked_relief_opens_after_the_rise_known_of_locked_water(shell: Shell, pipes: Shell) -> None:
     run = simulate(alone(basin(RELIEF, unheated=pipes), body(shell)))
-    still = Locked(heated=shell, unheated=pipes, cold_k=COLD, start_abs_pa=FILL)
+    still = LockedVolume(heated=shell, unheated=pipes, cold_k=COLD, start_abs_pa=FILL)
     opened = run.first(WarmupHappening.OUTLET_OPENS)
     assert opened is not None
     there = next(moment for moment in run.moments if moment.time_s == opened.time_s)
@@ -155,7 +155,7 @@ def test_locked_relief_opens_after_the_rise_known_of_locked_water(shell: Shell, 
 def test_what_is_let_out_is_what_no_longer_fits(shell: Shell) -> None:
     run = simulate(alone(basin(RELIEF), body(shell)))
     last = run.moments[-1]
-    still = Locked(heated=shell, cold_k=COLD, start_abs_pa=FILL)
+    still = LockedVolume(heated=shell, cold_k=COLD, start_abs_pa=FILL)
     fits = still.fits_kg(last.temperatures_k["heater"], pressure_abs_pa=last.pressures_abs_pa[0])
     assert run.books.lost_kg["relief"] == pytest.approx(still.water_kg - fits, rel=1e-6)
     assert last.pressures_abs_pa[0] == pytest.approx(RELIEF.opens_abs_pa - RELIEF.blowdown_pa, rel=1e-9)
@@ -187,7 +187,7 @@ def test_street_holds_the_pressure_and_takes_the_growth() -> None:
 def test_vent_spills_all_that_grows_once_the_water_stands_at_its_rim() -> None:
     run = simulate(CASES["vent"])
     assert max(run.pressure_abs_pa(0)) == pytest.approx(FILL + 5e4, rel=1e-8)
-    still = Locked(heated=heater_shell(GALLONS_50), cold_k=COLD, start_abs_pa=FILL)
+    still = LockedVolume(heated=heater_shell(GALLONS_50), cold_k=COLD, start_abs_pa=FILL)
     kept = still.fits_kg(HOT, pressure_abs_pa=FILL + 5e4)
     assert run.books.lost_kg["vent"] == pytest.approx(run.start_kg - kept, rel=1e-6)
 

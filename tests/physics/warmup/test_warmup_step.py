@@ -11,7 +11,7 @@ from plumbnet.physics.vessels.walls import Shell
 from plumbnet.physics.warmup.coupled_pressures import Basin, CoupledOutlet
 from plumbnet.physics.warmup.heated_bodies import Body, Burner
 from plumbnet.physics.warmup.warmup_result import Books, Moment
-from plumbnet.physics.warmup.warmup_step import Now, Plant, advanced, reseated
+from plumbnet.physics.warmup.warmup_step import Plant, PlantState, advanced, reseated
 
 FILL = 5.0e5
 COLD = 283.15
@@ -93,7 +93,7 @@ def test_open_outlet_lets_out_the_water_of_its_own_zone_alone() -> None:
     assert lost[0] > 0.1
 
 
-def enthalpy_j(now: Now) -> float:
+def enthalpy_j(now: PlantState) -> float:
     return sum(one.enthalpy_j for one in now.warm)
 
 

@@ -11,7 +11,7 @@ from summed import NOTHING
 from plumbnet.report.charts.verdict_bars import verdicts_chart, verdicts_file
 from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_sums import VerdictTurn
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 TURNS: Mapping[VerdictTurn, int] = {
     (Verdict.OPEN, Verdict.OPEN): 5012,

@@ -6,7 +6,7 @@ from numpy.typing import NDArray
 
 from plumbnet.drawing.palette import Service
 from plumbnet.report.figures.colours import PALETTES, Theme
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 Colour = NDArray[np.float64]
 # Simulated dichromacy, Machado, Oliveira, Fernandes (2009), severity 1.0; the numbers are from memory.

@@ -153,10 +153,7 @@ def test_pressure_that_nothing_holds_is_null(runs: str, verdict: str) -> None:
     assert (answer["verdict"], answer["settled_pa"]) == (verdict, None)
 
 
-@pytest.mark.parametrize(
-    ("more", "settled"),
-    [("tee -> tank", 75.0688), ("tee -> spill", 70.0), ("tee -> vent", 60.0)],
-)
+@pytest.mark.parametrize(("more", "settled"), [("tee -> tank", 75.0688), ("tee -> spill", 70.0), ("tee -> vent", 60.0)])
 def test_pressure_that_is_held_is_a_number(more: str, settled: float) -> None:
     parts = {"tank": "volume: 5 gal", "spill": "pressure: 70 psi"}
     runs = f"street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief\n{more}"

@@ -2,7 +2,7 @@
 
 from plumbnet.report.figures.colours import PALETTES
 from plumbnet.report.page.entry_marks import looks
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Severity
 
 

@@ -4,7 +4,7 @@ from matplotlib.figure import Figure
 from reportlab.platypus import Flowable, NextPageTemplate, PageBreak, Table
 from reportlab.platypus import Paragraph as Text
 
-from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, Picture
+from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PagePicture
 from plumbnet.report.page.pdf_flow import PageOpening, PdfFlow
 from plumbnet.report.page.pdf_letters import fonts
 from plumbnet.report.page.picture_slot import Drawn, Slot
@@ -47,9 +47,9 @@ def test_table_repeats_its_head_and_splits_no_row() -> None:
 
 
 def test_chapter_with_a_wide_picture_has_sheets_of_its_own() -> None:
-    wide = flow(Picture("p", "w", Figure), width_in=12.0)
+    wide = flow(PagePicture("p", "w", Figure), width_in=12.0)
     assert [type(each) for each in wide[:3]] == [NextPageTemplate, PageBreak, PageOpening]
     assert [type(each) for each in wide[-2:]] == [NextPageTemplate, PageBreak]
-    narrow = flow(Picture("p", "w", Figure))
+    narrow = flow(PagePicture("p", "w", Figure))
     assert not any(isinstance(each, PageBreak) for each in narrow)
     assert any(isinstance(each, Slot) for each in narrow)

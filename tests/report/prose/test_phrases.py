@@ -6,7 +6,7 @@ from conftest import system
 import plumbnet
 from plumbnet.physics.vessels.locked_volume import Bracket
 from plumbnet.report.prose.phrases import driven_round, left_as_it_is, spoken, where
-from plumbnet.rules.facts import LockedFacts
+from plumbnet.rules.facts.heater_answer import LockedFacts
 from plumbnet.rules.sentences import listed
 
 RELIEVED = "relief: {pressure: 150 psi}"

@@ -1,8 +1,8 @@
 from drawing_board import sketch
 
 from plumbnet.layout.model.system import End
-from plumbnet.report.schematic.schematic_remarks import stops, tag
-from plumbnet.rules.facts import Verdict
+from plumbnet.report.schematic.schematic_remarks import stop_remarks, tag
+from plumbnet.rules.facts.verdict_words import Verdict
 
 
 def test_trapped_water_is_a_zone_from_the_check_on() -> None:
@@ -12,7 +12,7 @@ def test_trapped_water_is_a_zone_from_the_check_on() -> None:
     assert zone.tag == "TRAPPED: heater"
     assert End("cv", "out") in zone.ports
     assert End("cv", "in") not in zone.ports
-    assert stops(house.report) == {"cv"}
+    assert stop_remarks(house.report) == {"cv"}
     assert house.schematic.ways == ()
 
 
@@ -25,7 +25,7 @@ def test_open_heater_shows_its_way_and_no_zone() -> None:
 def test_controlled_heater_has_neither_zone_nor_way_but_what_stops_it() -> None:
     house = sketch("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", tank="volume: 20 gal")
     assert (house.schematic.shadings, house.schematic.ways) == ((), ())
-    assert stops(house.report) == {"cv"}
+    assert stop_remarks(house.report) == {"cv"}
 
 
 def test_sealed_water_is_a_zone_of_its_own_verdict() -> None:
@@ -39,10 +39,7 @@ def test_heaters_in_one_zone_share_it() -> None:
 
 
 def test_water_on_both_sides_of_a_pump_without_a_check_is_one_zone() -> None:
-    house = sketch(
-        "street -> cv -> heater1 -> booster -> heater2 -> booster2 -> tap.hot",
-        booster="check: false",
-    )
+    house = sketch("street -> cv -> heater1 -> booster -> heater2 -> booster2 -> tap.hot", booster="check: false")
     shut_in, behind = house.schematic.shadings[0], house.schematic.shadings[1:]
     assert shut_in.tag.endswith(": heater1, heater2")
     assert End("cv", "out") in shut_in.ports

@@ -18,7 +18,7 @@ from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
 from plumbnet.layout.units.units import Units
 from plumbnet.physics.sizing.methods import METHODS
 from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 
 ROOT = Path(__file__).parents[3]
 SYSTEMS = sorted(path.stem for path in (ROOT / "systems").glob("*.yaml"))

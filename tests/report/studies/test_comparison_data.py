@@ -9,7 +9,7 @@ from conftest import PSI, layout
 
 import plumbnet
 from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Compared
+from plumbnet.report.studies.comparison_report import Comparison
 from plumbnet.study.compare.layout_revision import revision
 from plumbnet.study.compare.report_difference import difference
 
@@ -25,7 +25,7 @@ def document(before: str, after: str) -> dict[str, Any]:
         plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
         for text, file in ((before, "old.yaml"), (after, "new.yaml"))
     )
-    compared = Compared(was, now, difference(was, now), revision(was.system, now.system))
+    compared = Comparison(was, now, difference(was, now), revision(was.system, now.system))
     read: dict[str, Any] = json.loads(comparison_json(compared))
     return read
 

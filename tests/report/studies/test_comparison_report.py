@@ -6,7 +6,7 @@ from conftest import layout
 from forms import CONTROL
 
 import plumbnet
-from plumbnet.report.studies.comparison_report import RENAMED, Compared, comparison_text
+from plumbnet.report.studies.comparison_report import RENAMED, Comparison, comparison_text
 from plumbnet.study.compare.layout_revision import revision
 from plumbnet.study.compare.report_difference import difference
 
@@ -18,12 +18,12 @@ TANKED = layout(
 )
 
 
-def compared(before: str, after: str) -> Compared:
+def compared(before: str, after: str) -> Comparison:
     was, now = (
         plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
         for text, file in ((before, "old.yaml"), (after, "new.yaml"))
     )
-    return Compared(was, now, difference(was, now), revision(was.system, now.system))
+    return Comparison(was, now, difference(was, now), revision(was.system, now.system))
 
 
 def told(before: str, after: str) -> str:

@@ -27,10 +27,7 @@ def test_json_holds_each_event_with_its_change_and_what_comes_of_it() -> None:
         "event": "tank: waterlogged",
         "change": [{"fail": {"part": "tank", "how": "waterlogged"}}],
         "heaters": [{"name": "heater", "before": "controlled", "after": "trapped"}],
-        "new_errors": [
-            {"name": "tank-waterlogged", "part": "tank"},
-            {"name": "trapped-expansion", "part": "heater"},
-        ],
+        "new_errors": [{"name": "tank-waterlogged", "part": "tank"}, {"name": "trapped-expansion", "part": "heater"}],
         "refused": None,
     }
 

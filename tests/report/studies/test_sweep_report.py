@@ -5,9 +5,9 @@ from conftest import layout
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.studies.sweep_report import MOST_NAMED, sweep_text
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.contingency.event_pairs import Pairs
-from plumbnet.study.contingency.event_sweep import Sweep, Swept, sweep
+from plumbnet.study.contingency.event_sweep import Sweep, SweptEvent, sweep
 from plumbnet.study.contingency.outcome import Outcome, Turn
 
 RUNS = """street -> meter -> valve -> tee -> heater -> tap.hot
@@ -57,7 +57,7 @@ def test_what_cannot_be_computed_and_what_is_too_much_to_name_is_told() -> None:
     found = sweep(report())
     event = found.events[0].event
     turns = tuple(Turn(f"h{number}", Verdict.OPEN, Verdict.TRAPPED) for number in range(MOST_NAMED + 2))
-    swept = (Swept(event, Outcome(turns)), Swept(event, Outcome(refused="heater: too high")))
+    swept = (SweptEvent(event, Outcome(turns)), SweptEvent(event, Outcome(refused="heater: too high")))
     text = " ".join(sweep_text(Sweep(found.report, swept)).split())
     assert "h5: open to trapped, and 2 more" in text
     assert "cannot be computed: heater: too high" in text

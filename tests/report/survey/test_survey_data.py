@@ -3,10 +3,10 @@ from dataclasses import replace
 
 from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_data import survey_json
-from plumbnet.report.survey.survey_entry import Supposition
+from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread, StandingFinding, SurveySums
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Severity
 from plumbnet.study.whatif.bulk_changes import SetEach, Supposed
 
@@ -14,7 +14,7 @@ SUMS = SurveySums(
     is_supposed=True,
     files={Fate.CHECKED: 3, Fate.NOT_UNDERSTOOD: 1, Fate.NO_LAYOUT: 2},
     missing=4,
-    changes={Supposition.MADE: 1, Supposition.NOT_TOUCHED: 2, Supposition.REFUSED: 0},
+    changes={WhatIfFate.MADE: 1, WhatIfFate.NOT_TOUCHED: 2, WhatIfFate.REFUSED: 0},
     worse_files=1,
     better_files=0,
     turns={(Verdict.OPEN, Verdict.TRAPPED): 1, (Verdict.OPEN, None): 1},

@@ -4,7 +4,7 @@ import plumbnet
 from plumbnet.layout.model.change import Change as LayoutChange
 from plumbnet.layout.yaml.fault import Fault
 from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_entry import Supposition, answered, refused_entry
+from plumbnet.report.survey.survey_entry import WhatIfFate, answered, refused_entry
 from plumbnet.study.compare.report_difference import difference
 from plumbnet.study.whatif.what_if import WhatIf, whatif
 
@@ -14,7 +14,7 @@ CHECKED = LayoutChange.model_validate({"set": {"part": "meter", "check": True}})
 
 def test_heater_stands_in_one_row_as_it_is_and_as_it_would_be() -> None:
     report = plumbnet.check(system(HOUSE))
-    (row,) = answered("f", report, whatif(report, [CHECKED]), Supposition.MADE).heaters
+    (row,) = answered("f", report, whatif(report, [CHECKED]), WhatIfFate.MADE).heaters
     assert (row["verdict"], row["after_verdict"]) == ("open", "sealed")
     assert (row["is_worse"], row["is_better"]) == (1, 0)
     assert row["after_stopped_by"] == "meter"
@@ -30,7 +30,7 @@ def test_nothing_supposed_leaves_what_would_be_empty() -> None:
 
 def test_findings_say_when_they_stand() -> None:
     report = plumbnet.check(system(HOUSE, street="pressure: 90 psi"))
-    entry = answered("f", report, whatif(report, [CHECKED]), Supposition.MADE)
+    entry = answered("f", report, whatif(report, [CHECKED]), WhatIfFate.MADE)
     stands = {(row["name"], row["stands_before"], row["stands_after"]) for row in entry.findings}
     assert ("sealed-heater", 0, 1) in stands
     assert ("static-above-limit", 1, 1) in stands
@@ -49,9 +49,9 @@ def test_heater_that_goes_or_comes_has_one_side_only() -> None:
     report = plumbnet.check(system("street -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"))
     gone = whatif(report, [LayoutChange(remove="heater2")])
     come = WhatIf(None, "", (), gone.after, report, difference(gone.after, report))
-    rows = {row["name"]: row for row in answered("f", report, gone, Supposition.MADE).heaters}
+    rows = {row["name"]: row for row in answered("f", report, gone, WhatIfFate.MADE).heaters}
     assert rows["heater2"].get("after_verdict") is None
-    rows = {row["name"]: row for row in answered("f", gone.after, come, Supposition.MADE).heaters}
+    rows = {row["name"]: row for row in answered("f", gone.after, come, WhatIfFate.MADE).heaters}
     assert (rows["heater2"].get("verdict"), rows["heater2"]["kind"]) == (None, "storage_heater")
 
 

@@ -6,18 +6,18 @@ from running import CONTROL
 from summed import NOTHING
 
 from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_entry import Supposition
+from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 DONE = (SetEach("meter", {"check": True}), FitEach("main", "check_valve", {}))
 ASKED = SurveyQuery(profile("ipc-2021"), None, Supposed("repair", DONE))
 
-SUMS = replace(NOTHING, files={**NOTHING.files, Fate.CHECKED: 3}, changes=dict.fromkeys(Supposition, 1))
+SUMS = replace(NOTHING, files={**NOTHING.files, Fate.CHECKED: 3}, changes=dict.fromkeys(WhatIfFate, 1))
 
 
 def test_question_is_said_in_words() -> None:

@@ -4,10 +4,10 @@ import pytest
 
 from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_book import Book
-from plumbnet.report.survey.survey_entry import Supposition, SurveyEntry
+from plumbnet.report.survey.survey_entry import SurveyEntry, WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_sums import MOST_SHOWN_FIRST, FilePlace, Misread, StandingFinding, sums
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Severity
 from plumbnet.study.whatif.bulk_changes import Supposed
 
@@ -43,7 +43,7 @@ def house(
 ) -> SurveyEntry:
     rows = tuple(heater(f"h{number}", *turn) for number, turn in enumerate(turns))
     file: dict[str, str | int] = {
-        "what_if": Supposition.MADE,
+        "what_if": WhatIfFate.MADE,
         "is_worse": max((int(str(row["is_worse"])) for row in rows), default=0),
     }
     return SurveyEntry(path, "ab", Fate.CHECKED, file, rows, findings)
@@ -73,7 +73,7 @@ def test_files_heaters_and_findings_are_summed(book: Book) -> None:
     )
     found = sums(book.file, is_supposed=True)
     assert found.files == {Fate.CHECKED: 3, Fate.NOT_UNDERSTOOD: 1, Fate.NO_LAYOUT: 1}
-    assert found.changes == {Supposition.MADE: 3, Supposition.NOT_TOUCHED: 0, Supposition.REFUSED: 0}
+    assert found.changes == {WhatIfFate.MADE: 3, WhatIfFate.NOT_TOUCHED: 0, WhatIfFate.REFUSED: 0}
     assert (found.worse_files, found.worse_heaters, found.better_heaters) == (2, 2, 1)
     opened, trapped = Verdict.OPEN, Verdict.TRAPPED
     assert found.turns[opened, trapped] == 2

@@ -6,7 +6,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.report.formats.csv1 import COLUMNS
-from plumbnet.report.survey.survey_entry import Supposition, answered
+from plumbnet.report.survey.survey_entry import WhatIfFate, answered
 from plumbnet.report.survey.survey_tables import APPLICATION, TABLES
 from plumbnet.study.whatif.what_if import untouched
 
@@ -23,7 +23,7 @@ def columns(table: str) -> list[str]:
 @pytest.mark.parametrize("table", ["file", "heater", "finding"])
 def test_every_cell_of_an_entry_has_its_column_and_no_other_is_there(table: str) -> None:
     report = plumbnet.check(HOUSE)
-    entry = answered("f", report, untouched(report), Supposition.NOT_TOUCHED)
+    entry = answered("f", report, untouched(report), WhatIfFate.NOT_TOUCHED)
     rows = {"file": [entry.file], "heater": entry.heaters, "finding": entry.findings}[table]
     own = {"file": {"id", "path", "sha256", "fate", "is_present"}, "heater": {"file"}, "finding": {"file", "reason"}}
     for row in rows:

@@ -7,7 +7,7 @@ from forms import accepting, fine, missing, note, outcomes, refusal, trapped, wa
 
 from plumbnet.analysis.report import Report
 from plumbnet.report.output.writer import Fate, FileOutcome, Unread
-from plumbnet.report.prose.paint import plain
+from plumbnet.report.prose.word_colours import plain
 from plumbnet.report.text.file_sums import FileSums
 from plumbnet.report.text.text_writers import TextWriter
 

@@ -5,7 +5,7 @@ import re
 from conftest import layout, system
 
 import plumbnet
-from plumbnet.report.prose.paint import PAINTS
+from plumbnet.report.prose.word_colours import PAINTS
 from plumbnet.report.text.heater_text import CAUTION, WIDTH, report_text
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"

@@ -12,11 +12,7 @@ def test_parts_are_told_with_their_fields() -> None:
         ("street", "main", "pressure 60 psi"),
         ("meter", "meter", "check"),
         ("tee", "tee", ""),
-        (
-            "heater",
-            "storage heater",
-            "volume 50 gal, setpoint 140 degF, input 40000 Btu/h, relief (pressure 150 psi)",
-        ),
+        ("heater", "storage heater", "volume 50 gal, setpoint 140 degF, input 40000 Btu/h, relief (pressure 150 psi)"),
         ("tap", "fixture", ""),
     ]
 

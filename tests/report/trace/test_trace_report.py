@@ -8,7 +8,7 @@ from conftest import system
 import plumbnet
 from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.report.text.heater_text import CAUTION
-from plumbnet.report.trace.trace_report import trace
+from plumbnet.report.trace.trace_report import trace_text
 from plumbnet.report.trace.walk import MOST_LINES
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
@@ -16,7 +16,7 @@ CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 
 def traced(runs: str, name: str = "heater", **parts: str) -> str:
     report = plumbnet.check(system(runs, **parts))
-    return trace(report.facts, water_walk(report, next(one for one in report.heaters if one.name == name)))
+    return trace_text(report.facts, water_walk(report, next(one for one in report.heaters if one.name == name)))
 
 
 def flat(told: str) -> str:
@@ -89,16 +89,8 @@ def test_walk_goes_deeper_where_the_way_forks() -> None:
         ("street -> cv -> tee -> heater -> cv2 -> tap.hot", {}, "cv2, a check valve: lets it pass"),
         ("street -> tee -> heater -> tap.hot\ntee -> tank", {}, "tank: takes water in"),
         ("street -> heater -> tap.hot", {}, "any amount once it stands above 60 psi"),
-        (
-            "street -> cv -> heater -> tap.hot\nheater.relief -> vent",
-            {},
-            "any amount above 17.3 psi: the way out",
-        ),
-        (
-            "street -> cv -> tee -> heater -> tap.hot\ntee -> spill",
-            {},
-            "spill, an expansion relief: opens at 100 psi",
-        ),
+        ("street -> cv -> heater -> tap.hot\nheater.relief -> vent", {}, "any amount above 17.3 psi: the way out"),
+        ("street -> cv -> tee -> heater -> tap.hot\ntee -> spill", {}, "spill, an expansion relief: opens at 100 psi"),
     ],
 )
 def test_each_device_is_told_by_what_it_does(runs: str, parts: dict[str, str], said: str) -> None:

@@ -8,13 +8,13 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.analysis.warmup.heater_warmup import Warming, warm_up
+from plumbnet.analysis.warmup.heater_warmup import HeaterWarmup, warm_up
 from plumbnet.report.warmup.warmup_data import to_csv, warmup_json
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 
 
-def warmed() -> Warming:
+def warmed() -> HeaterWarmup:
     report = plumbnet.check(system(HOUSE, heater="relief: {pressure: 150 psi}"))
     return warm_up(report, "heater")
 

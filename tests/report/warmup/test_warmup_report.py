@@ -9,7 +9,7 @@ import pytest
 from conftest import system
 
 import plumbnet
-from plumbnet.analysis.warmup.heater_warmup import Warming, warm_up
+from plumbnet.analysis.warmup.heater_warmup import HeaterWarmup, warm_up
 from plumbnet.report.warmup.warmup_data import to_csv, warmup_json
 from plumbnet.report.warmup.warmup_report import time_in_words, warmup_text
 
@@ -18,7 +18,7 @@ RELIEVED = {"heater": "relief: {pressure: 150 psi}"}
 
 
 @cache
-def warmed(runs: str = HOUSE, **parts: str) -> Warming:
+def warmed(runs: str = HOUSE, **parts: str) -> HeaterWarmup:
     report = plumbnet.check(system(runs, **(RELIEVED | parts)))
     return warm_up(report, report.heaters[0].name)
 

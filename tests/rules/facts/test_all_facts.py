@@ -2,7 +2,8 @@ import pytest
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.facts.all_facts import Facts
+from plumbnet.rules.facts.verdict_words import Verdict
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from plumbnet.rules.facts import ReliefFacts
+from plumbnet.rules.facts.device_facts import ReliefFacts
 
 RELIEF = ReliefFacts(
     "relief",

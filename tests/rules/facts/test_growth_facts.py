@@ -1,7 +1,7 @@
 from conftest import system
 
 import plumbnet
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts.all_facts import Facts
 
 
 def facts(runs: str, rules: str, **parts: str) -> Facts:

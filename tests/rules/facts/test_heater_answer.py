@@ -5,7 +5,8 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import ROUNDING_PA, HeaterFacts
+from plumbnet.rules.facts.heater_answer import HeaterFacts
+from plumbnet.rules.facts.limit_facts import ROUNDING_PA
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

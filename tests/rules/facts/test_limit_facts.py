@@ -1,7 +1,7 @@
 from conftest import PSI, system
 
 import plumbnet
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts.all_facts import Facts
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

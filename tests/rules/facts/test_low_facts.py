@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from plumbnet.rules.facts import LowFacts, Use
+from plumbnet.rules.facts.low_facts import LowFacts, Use
 
 TAP = LowFacts("tap", Use.TAP, "tap", 6.0, 1e5, 1e5, None)
 

@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from plumbnet.rules.facts import TankFacts
+from plumbnet.rules.facts.tank_facts import TankFacts
 
 TANK = TankFacts("tank", 2e5, 3e5, None, is_waterlogged=False, reached=True, on_hot_side=False)
 

@@ -1,4 +1,4 @@
-from plumbnet.rules.facts import FROM_BEST_TO_WORST, TROUBLED, Verdict
+from plumbnet.rules.facts.verdict_words import FROM_BEST_TO_WORST, TROUBLED, Verdict
 
 
 def test_the_five_words_are_as_promised() -> None:

@@ -5,7 +5,8 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.layout.model.part import Role
-from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.facts.all_facts import Facts
+from plumbnet.rules.facts.verdict_words import Verdict
 
 
 def facts(runs: str, **parts: str) -> Facts:

@@ -10,7 +10,7 @@ from curing import HOUSE, RELIEVED, TANKED, house
 import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
+from plumbnet.rules.facts.verdict_words import FROM_BEST_TO_WORST, Verdict
 from plumbnet.rules.finding import Accepted, Severity
 from plumbnet.study.compare.report_difference import Difference, HeaterChange, difference
 

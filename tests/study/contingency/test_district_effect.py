@@ -9,7 +9,8 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
-from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.facts.all_facts import Facts
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.contingency.district import District, Districts
 from plumbnet.study.contingency.district_effect import Effect, Effects
 from plumbnet.study.contingency.verdict_only import NotTold
@@ -49,10 +50,7 @@ def facts_with(of: Report, *made: tuple[str, str, Change]) -> Facts:
 def test_change_inside_turns_the_heater_inside_and_no_other() -> None:
     of = report()
     facts = facts_with(of, ("valve", "tee", Change(close="valve")))
-    assert {one.name: one.verdict for one in facts.heaters} == {
-        "heater": Verdict.CONTROLLED,
-        "heater2": Verdict.OPEN,
-    }
+    assert {one.name: one.verdict for one in facts.heaters} == {"heater": Verdict.CONTROLLED, "heater2": Verdict.OPEN}
     assert [one.name for one in facts.heaters] == ["heater", "heater2"]
 
 

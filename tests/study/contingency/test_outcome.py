@@ -4,7 +4,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.layout.model.acceptance import Acceptance
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.contingency.outcome import Answer, Error, Outcome, Turn, answer, outcome
 
 OPEN, CONTROLLED, TRAPPED, SEALED = Verdict.OPEN, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED

@@ -7,7 +7,7 @@ import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.change import Change
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.worlds import Worlds

@@ -5,7 +5,7 @@ from conftest import layout, system
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.dossier.report_dossier import dossier
 from plumbnet.study.whatif.what_if import whatif
 

@@ -139,10 +139,7 @@ def test_key_that_interrupts_a_whole_group_is_told_by_the_first_process_alone(tm
     script = tmp_path / "slow.py"
     script.write_text(SCRIPT, encoding="utf-8")
     with subprocess.Popen(  # noqa: S603  our own script
-        [sys.executable, str(script)],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        start_new_session=True,
+        [sys.executable, str(script)], stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True
     ) as process:
         assert process.stdout is not None
         assert process.stderr is not None

@@ -3,23 +3,23 @@
 from curing import RELIEVED, heater, house, scene
 
 from plumbnet.layout.model.system import End, System
-from plumbnet.study.remedies.pressure_inlets import Feed, Gap, gap_behind, pressure_feed
+from plumbnet.study.remedies.pressure_inlets import Gap, PressureInlet, gap_behind, pressure_feed
 
 
-def fed(layout: System) -> Feed | None:
+def fed(layout: System) -> PressureInlet | None:
     return pressure_feed(scene(layout), heater(layout))
 
 
 def test_main_without_a_reducer_is_an_entry() -> None:
-    assert fed(house()) == Feed((), (End("street", "out"),))
+    assert fed(house()) == PressureInlet((), (End("street", "out"),))
 
 
 def test_reducer_on_the_way_is_found_and_what_lies_before_it_is_left_alone() -> None:
-    assert fed(house("street -> prv -> prv2 -> tee -> heater -> tap.hot")) == Feed(("prv2",), ())
+    assert fed(house("street -> prv -> prv2 -> tee -> heater -> tap.hot")) == PressureInlet(("prv2",), ())
 
 
 def test_booster_is_an_entry_of_its_own() -> None:
-    assert fed(house("street -> booster -> tee -> heater -> tap.hot")) == Feed((), (End("booster", "out"),))
+    assert fed(house("street -> booster -> tee -> heater -> tap.hot")) == PressureInlet((), (End("booster", "out"),))
 
 
 def test_well_is_not_parted_from_its_tank() -> None:

@@ -4,7 +4,7 @@ import pytest
 from conftest import system
 
 import plumbnet
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.proposal import with_remedy, with_tank
 

@@ -5,7 +5,7 @@ from curing import HOUSE, cures, heater, house, scene
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_fields
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
 
 BARE = "input: 40000 Btu/h"

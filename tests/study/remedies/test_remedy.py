@@ -1,6 +1,6 @@
 """Remedies as they are handed on: in the order of what they ask of the installer."""
 
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.remedy import Remedy
 

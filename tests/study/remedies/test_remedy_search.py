@@ -13,7 +13,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_fields
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import TROUBLED, Verdict
+from plumbnet.rules.facts.verdict_words import TROUBLED, Verdict
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.remedy import MOST_PARTS, Found
 from plumbnet.study.remedies.remedy_search import SORTS, remedies, remedies_if_small

@@ -10,7 +10,7 @@ import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_of
 from plumbnet.layout.model.system import System
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.set_cover import MOST_EXACT
 from plumbnet.study.remedies.tank_placement import TankPlan, fewest_tanks, one_tank, plans
 

@@ -5,7 +5,7 @@ from conftest import PSI
 from curing import HOUSE, RELIEVED, house, scene
 
 from plumbnet.layout.model.system import System
-from plumbnet.study.remedies.tank_sites import Sites, TankSite
+from plumbnet.study.remedies.tank_sites import TankSite, TankSites
 
 HEADER = """street -> cv -> tee -> valve -> heater -> tee3 -> tap.hot
             tee -> valve2 -> heater2 -> tee3"""
@@ -14,7 +14,7 @@ IN_A_ROW = """street -> cv -> tee -> heater -> tap.hot
 
 
 def sites(layout: System) -> list[TankSite]:
-    return Sites(scene(layout)).all()
+    return TankSites(scene(layout)).all()
 
 
 def test_tank_for_two_heaters_hangs_on_their_common_header() -> None:
@@ -47,7 +47,7 @@ def test_sealed_heater_needs_more_than_a_tank() -> None:
 def test_duty_counts_water_that_two_heaters_share_once() -> None:
     layout = house(HEADER, heater2=RELIEVED)
     (site,) = sites(layout)
-    search = Sites(scene(layout))
+    search = TankSites(scene(layout))
     both, one = search.duty(site, site.serves), search.duty(site, frozenset({"heater"}))
     assert both.takes_m3 == pytest.approx(one.takes_m3)
     assert both.takes_m3 == pytest.approx(2 * search.scene.heaters["heater"].expansion_m3)
@@ -56,7 +56,7 @@ def test_duty_counts_water_that_two_heaters_share_once() -> None:
 def test_duty_ends_at_the_lowest_limit_of_those_it_serves() -> None:
     layout = house(IN_A_ROW, heater2=RELIEVED, tap="rating: 70 psi")
     site = sites(layout)[0]
-    assert Sites(scene(layout)).duty(site, site.serves).limit_pa == pytest.approx(70 * PSI)
+    assert TankSites(scene(layout)).duty(site, site.serves).limit_pa == pytest.approx(70 * PSI)
 
 
 def test_heater_that_is_controlled_needs_no_site() -> None:

@@ -8,7 +8,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.whatif.what_if import UnknownScenario, untouched, whatif
 
 RUNS = """street -> valve -> tee -> heater -> tap.hot

@@ -6,8 +6,4 @@ Each registers itself when its module is imported; what other rooms must name is
 from plumbnet.layout.model.kinds.heat import SizingMethod
 from plumbnet.layout.model.kinds.supplies import COLD_SUPPLY_K, FillingLoop
 
-__all__ = [
-    "COLD_SUPPLY_K",
-    "FillingLoop",
-    "SizingMethod",
-]
+__all__ = ["COLD_SUPPLY_K", "FillingLoop", "SizingMethod"]

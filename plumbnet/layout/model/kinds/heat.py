@@ -102,9 +102,7 @@ class Heater(Part):
 def _relief_valve(relief: Relief, elevation_m: float) -> ReliefValve:
     values = {name: getattr(relief, name) for name in type(relief).model_fields}
     return ReliefValve.model_construct(
-        _fields_set={"pressure_pa", "elevation_m"} | relief.model_fields_set,
-        elevation_m=elevation_m,
-        **values,
+        _fields_set={"pressure_pa", "elevation_m"} | relief.model_fields_set, elevation_m=elevation_m, **values
     )
 
 

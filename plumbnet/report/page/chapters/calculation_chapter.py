@@ -8,9 +8,9 @@ from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
 from plumbnet.report.charts import figure_of, tank_chart
-from plumbnet.report.page.page_content import PageBlock, Picture
+from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose import Heading, Paragraph
-from plumbnet.report.sheets import blocks
+from plumbnet.report.sheets import sheet_blocks
 from plumbnet.study.dossier import Dossier, Sizes
 
 _SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
@@ -21,7 +21,7 @@ def calculation(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
     for sheet in dossier.sheets:
-        for block in blocks(sheet, report.facts.units):
+        for block in sheet_blocks(sheet, report.facts.units):
             if isinstance(block, Heading):
                 yield replace(block, level=block.level + 2)
             elif not (isinstance(block, Paragraph) and block.label in _SAID_ABOVE):
@@ -33,11 +33,11 @@ def calculation(dossier: Dossier) -> Iterator[PageBlock]:
         yield Paragraph(f"The command plumbnet size prints the sheets of the other {left} heaters.")
 
 
-def _chart(report: Report, heater: str, found: Sizes) -> Picture:
+def _chart(report: Report, heater: str, found: Sizes) -> PagePicture:
     """The size of a tank against pressure."""
     least, end = report.facts.volume(found.least_m3), report.facts.pressure(found.end_pa)
     words = f"The smallest tank for {heater} against the highest pressure allowed: {least} at {end}."
-    return Picture(f"Size of the tank for {heater}", words, partial(_figure, report, heater, found))
+    return PagePicture(f"Size of the tank for {heater}", words, partial(_figure, report, heater, found))
 
 
 def _figure(report: Report, heater: str, found: Sizes) -> Figure:

@@ -7,10 +7,11 @@ from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
 from plumbnet.report.charts import figure_of, ladder_chart
-from plumbnet.report.page.page_content import Entry, PageBlock, Picture
+from plumbnet.report.page.page_content import Entry, PageBlock, PagePicture
 from plumbnet.report.prose import Paragraph
 from plumbnet.report.schematic import schematic
-from plumbnet.rules import TROUBLED, HeaterFacts, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.dossier import Dossier
 
 ACROSS = 3
@@ -29,7 +30,7 @@ def piping(dossier: Dossier) -> Iterator[PageBlock]:
     report = dossier.report
     picture = drawn(report, "The piping", date=dossier.date)
     yield picture
-    for heater in report.heaters[:_MOST_NAMED] if isinstance(picture, Picture) else ():
+    for heater in report.heaters[:_MOST_NAMED] if isinstance(picture, PagePicture) else ():
         verdict = heater.verdict.value
         yield Entry(verdict.upper(), verdict, heater.name, (), shown_up(heater))
 
@@ -53,7 +54,7 @@ def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False)
         return Paragraph(f"{large}; the command plumbnet draw draws it on a sheet of its own.")
     verdicts = [f"{heater.name} is {heater.verdict.value}" for heater in report.heaters]
     words = f"Schematic of {len(report.system.parts)} parts; {listed(verdicts) if verdicts else 'nothing heats water'}."
-    return Picture(title, words, partial(schematic, report, date=date or None), not is_small, is_small)
+    return PagePicture(title, words, partial(schematic, report, date=date or None), not is_small, is_small)
 
 
 def ladders(dossier: Dossier) -> Iterator[PageBlock]:
@@ -64,7 +65,7 @@ def ladders(dossier: Dossier) -> Iterator[PageBlock]:
         across = names[start : start + ACROSS]
         told = "; ".join(_in_words(heater) for heater in report.heaters if heater.name in across)
         words = f"A column of pressure for each of {listed(across)}. {told}."
-        yield Picture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across))
+        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across))
     if len(names) < len(report.heaters):
         yield Paragraph(f"{len(report.heaters) - len(names)} more heaters have no picture here.")
 

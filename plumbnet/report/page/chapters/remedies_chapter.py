@@ -9,10 +9,10 @@ from plumbnet.analysis import Report
 from plumbnet.layout.units import PRESSURE
 from plumbnet.report.charts import figure_of, lines, warmup_chart
 from plumbnet.report.page.chapters.picture_chapters import drawn
-from plumbnet.report.page.page_content import PageBlock, Picture
+from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose import Heading, Paragraph, Points
 from plumbnet.report.text import MOST_REMEDIES, NONE_FOUND, RELIEF_FIRST, remedy_outcome
-from plumbnet.rules import Verdict
+from plumbnet.rules.facts import Verdict
 from plumbnet.study.dossier import Dossier, WarmUps
 from plumbnet.study.remedies import MOST_PARTS, Remedy
 
@@ -58,7 +58,7 @@ def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) 
         yield Paragraph(f"There is no picture of the warm-up: {dossier.cold[heater]}.")
 
 
-def _warm_up(report: Report, heater: str, found: WarmUps) -> Picture:
+def _warm_up(report: Report, heater: str, found: WarmUps) -> PagePicture:
     """The warm-up as a picture."""
     unit = PRESSURE.us if report.facts.units == "us" else PRESSURE.metric
     highest = [f"{max(course.pressures):.4g} {unit} {words}" for words, course in lines(found).items()]
@@ -66,7 +66,7 @@ def _warm_up(report: Report, heater: str, found: WarmUps) -> Picture:
         f"Temperature and pressure of {heater} from cold with every fixture shut. The pressure climbs to "
         f"{'; to '.join(highest)}"
     )
-    return Picture(f"Warm-up of {heater}", words, partial(_chart, found))
+    return PagePicture(f"Warm-up of {heater}", words, partial(_chart, found))
 
 
 def _chart(found: WarmUps) -> Figure:

@@ -8,7 +8,8 @@ from plumbnet.report.page.chapters.picture_chapters import shown_up
 from plumbnet.report.page.page_content import Entry, PageBlock
 from plumbnet.report.prose import TABLE_HEAD, Paragraph, Table, spoken, table_rows
 from plumbnet.report.text import counted, story
-from plumbnet.rules import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts, Severity, listed
+from plumbnet.rules import Severity, listed
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts
 from plumbnet.study.dossier import Dossier
 
 MOST_STORIES = 40

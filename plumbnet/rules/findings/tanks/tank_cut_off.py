@@ -32,9 +32,7 @@ def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
         if not tank.reached and not tank.is_waterlogged:
             between = f": {agreeing(tank.stopped_by, 'stands')} between" if tank.stopped_by else ""
             yield Breach(
-                (tank.name, *tank.stopped_by),
-                f"no heated water can reach {tank.name}{between}.",
-                _advice(facts, tank),
+                (tank.name, *tank.stopped_by), f"no heated water can reach {tank.name}{between}.", _advice(facts, tank)
             )
 
 

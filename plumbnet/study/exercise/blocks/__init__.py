@@ -6,11 +6,4 @@ from plumbnet.study.exercise.blocks.heating_plant import heating
 from plumbnet.study.exercise.blocks.service_pipe import service
 from plumbnet.study.exercise.blocks.tap_pipes import taps
 
-__all__ = [
-    "feed",
-    "heating",
-    "service",
-    "shared",
-    "single",
-    "taps",
-]
+__all__ = ["feed", "heating", "service", "shared", "single", "taps"]

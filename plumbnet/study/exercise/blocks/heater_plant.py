@@ -60,11 +60,5 @@ def _heater(sketch: Sketch, recipe: Recipe, name: str, *, large: bool) -> str:
     valve = relief(sketch, heater_input, usual.relief_pressure)
     own: dict[str, object] = {} if sketch.likely(recipe.bare) else {"relief": valve}
     return sketch.part(
-        name,
-        kind,
-        height=sketch.plant,
-        **volume,
-        setpoint=setpoint,
-        input=sketch.power(heater_input),
-        **own,
+        name, kind, height=sketch.plant, **volume, setpoint=setpoint, input=sketch.power(heater_input), **own
     )

@@ -4,11 +4,7 @@ from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
 
 CHECK = ("check", "check_valve")
-ASSEMBLIES = (
-    ("dual-check", "dual_check"),
-    ("double-check", "double_check"),
-    ("rp", "reduced_pressure_assembly"),
-)
+ASSEMBLIES = (("dual-check", "dual_check"), ("double-check", "double_check"), ("rp", "reduced_pressure_assembly"))
 TREATMENT = (("softener", "softener"), ("filter", "filter"))
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

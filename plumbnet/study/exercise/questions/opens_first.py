@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules import HeaterFacts, RungFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, RungFacts, Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

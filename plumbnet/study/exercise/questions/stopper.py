@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Part
-from plumbnet.rules import HeaterFacts, Verdict
+from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

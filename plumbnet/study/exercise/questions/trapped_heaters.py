@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from plumbnet.rules import Verdict, closed, listed
+from plumbnet.rules import closed, listed
+from plumbnet.rules.facts import Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 

@@ -11,10 +11,7 @@ from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 
 CODES: Mapping[Units, tuple[str, ...]] = MappingProxyType(
-    {
-        "us": ("ipc-2021", "irc-2021", "npc-2020", "upc-2018", "upc-2024"),
-        "metric": ("as-nzs-3500", "en-806", "uk-2010"),
-    }
+    {"us": ("ipc-2021", "irc-2021", "npc-2020", "upc-2018", "upc-2024"), "metric": ("as-nzs-3500", "en-806", "uk-2010")}
 )
 """Profiles for hot water in buildings of North America, and elsewhere, by the units of the layouts."""
 BOTH, ONE, NEITHER = "both", "one", "neither"

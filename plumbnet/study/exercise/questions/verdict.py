@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules import HeaterFacts, Verdict, closed, stops_in_words
+from plumbnet.rules import closed, stops_in_words
+from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

@@ -2,8 +2,8 @@
 
 from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
 from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower
+from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, added, move
 from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
-from plumbnet.study.remedies.remedy_types.tank_joining import add_tank, added, move
 from plumbnet.study.remedies.remedy_types.valve_cures import open_valve, shut_filling_loop
 
 __all__ = [

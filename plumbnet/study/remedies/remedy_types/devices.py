@@ -8,12 +8,12 @@ from collections.abc import Iterator
 
 from plumbnet.layout.edits import change_of
 from plumbnet.network.piping import Crossing
-from plumbnet.rules import HeaterFacts
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 
-def bypass(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def bypass(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Exchange a reducer for one with a bypass, where reducers are all that stops the water.
 
     Whether the main then stands low enough to take it is left to the trial.
@@ -30,7 +30,7 @@ def bypass(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
             )
 
 
-def remove_check(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def remove_check(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Take out a check valve on the hot side, or between the heater and a tank."""
     for name in _needless_checks(scene, heater):
         yield Candidate(
@@ -42,11 +42,11 @@ def remove_check(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
         )
 
 
-def _is_plain_reducer(scene: Scene, name: str) -> bool:
+def _is_plain_reducer(scene: RemedyContext, name: str) -> bool:
     return scene.system.parts[name].kind == "pressure_reducer"
 
 
-def _needless_checks(scene: Scene, heater: HeaterFacts) -> Iterator[str]:
+def _needless_checks(scene: RemedyContext, heater: HeaterFacts) -> Iterator[str]:
     """Check valves against the heater's water, with hot pipe or a tank behind them."""
     hot = set(scene.report.facts.hot_side_checks)
     for crossing in _against(scene, heater):
@@ -55,7 +55,7 @@ def _needless_checks(scene: Scene, heater: HeaterFacts) -> Iterator[str]:
             yield crossing.part
 
 
-def _against(scene: Scene, heater: HeaterFacts) -> Iterator[Crossing]:
+def _against(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Crossing]:
     """Crossings that water of the heater cannot make."""
     network = scene.network
     for zone in network.reach(scene.zones_of(heater.name), math.inf):
@@ -64,7 +64,7 @@ def _against(scene: Scene, heater: HeaterFacts) -> Iterator[Crossing]:
                 yield crossing
 
 
-def _leads_to_tank(scene: Scene, crossing: Crossing) -> bool:
+def _leads_to_tank(scene: RemedyContext, crossing: Crossing) -> bool:
     network = scene.network
     beyond = network.reach((crossing.far,), math.inf)
     return any(network.zoning.zone_of[next(network.piping.nodes_of(name))] in beyond for name in scene.tanks)

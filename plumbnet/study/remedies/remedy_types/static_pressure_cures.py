@@ -8,12 +8,12 @@ from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, height_text, ne
 from plumbnet.layout.model import Change, End, System
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import PRESSURE, parse_measure
-from plumbnet.rules import TROUBLED, HeaterFacts
+from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
 from plumbnet.study.remedies.pressure_inlets import gap_behind, pressure_feed
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
+from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, move
 from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
-from plumbnet.study.remedies.remedy_types.tank_joining import add_tank, move
 from plumbnet.study.remedies.tank_joint import between
 from plumbnet.study.remedies.trial import Trial, tried
 
@@ -33,7 +33,7 @@ class _Step:
     change: Change
 
 
-def lower(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def lower(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Lower the pressure where it comes in, then set the tanks right or add one.
 
     Only where no tank that can be had would do as it is, and where every fixture keeps enough.
@@ -54,7 +54,7 @@ def lower(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
             yield Candidate(Effort.LOWER_PRESSURE, "lower", f"{title}; then {then.title}", (*changes, *then.changes))
 
 
-def _steps(scene: Scene, heater: HeaterFacts) -> tuple[_Step, ...]:
+def _steps(scene: RemedyContext, heater: HeaterFacts) -> tuple[_Step, ...]:
     """Set lower the reducers that feed the heater, fill to less, and fit new reducers where there is neither.
 
     None where that cannot be.
@@ -76,14 +76,14 @@ def _steps(scene: Scene, heater: HeaterFacts) -> tuple[_Step, ...]:
     return made if len(made) == len(steps) else ()
 
 
-def _set_lower(scene: Scene, name: str, limit_pa: float) -> _Step | None:
+def _set_lower(scene: RemedyContext, name: str, limit_pa: float) -> _Step | None:
     setting = _setting(scene.system, limit_pa - scene.head_pa(name))
     if setting is None:
         return None
     return _Step(f"set {name} to {_shown(scene, setting)}", change_of("set", {"part": name, "set": setting}))
 
 
-def _filled_to(scene: Scene, name: str, limit_pa: float) -> _Step | None:
+def _filled_to(scene: RemedyContext, name: str, limit_pa: float) -> _Step | None:
     """A circuit filled by hand to less."""
     setting = _setting(scene.system, limit_pa - scene.head_pa(name))
     if setting is None:
@@ -92,7 +92,7 @@ def _filled_to(scene: Scene, name: str, limit_pa: float) -> _Step | None:
     return _Step(title, change_of("set", {"part": name, "fill": setting}))
 
 
-def _fitted(scene: Scene, entry: End, name: str, limit_pa: float) -> _Step | None:
+def _fitted(scene: RemedyContext, entry: End, name: str, limit_pa: float) -> _Step | None:
     """A new reducer behind an entry, at the height of the part before it."""
     gap = gap_behind(scene.system, entry)
     setting = None if gap is None else _setting(scene.system, limit_pa - scene.head_pa(gap.near.part))
@@ -117,7 +117,7 @@ def _setting(system: System, limit_pa: float) -> str | None:
     return pressure_text(system, steps * step_pa) if steps > 0 else None
 
 
-def _shown(scene: Scene, setting: str) -> str:
+def _shown(scene: RemedyContext, setting: str) -> str:
     return scene.report.facts.pressure(parse_measure(setting, PRESSURE, scene.system.units))
 
 
@@ -127,7 +127,7 @@ def _starves(trial: Trial) -> bool:
     return any(pressure_pa < min(LEAST_AT_FIXTURE_PA, before[end]) for end, pressure_pa in after.items())
 
 
-def _at_fixtures(scene: Scene) -> Iterator[tuple[End, float]]:
+def _at_fixtures(scene: RemedyContext) -> Iterator[tuple[End, float]]:
     """Static pressure at each port where water is drawn, gauge at the fixture."""
     network = scene.network
     for name, part in scene.system.parts.items():

@@ -9,13 +9,14 @@ from plumbnet.layout.model import Cushion
 from plumbnet.layout.units import PRESSURE, VOLUME, parse_measure
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import Tank
-from plumbnet.rules import HeaterFacts, TankFacts, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import HeaterFacts, TankFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.trial_sizes import TrialDuty, sizes_to_try, uptake_m3
 
 
-def recharge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def recharge(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Charge a tank to the line pressure where it hangs; one alone if that is enough, else all of them."""
     tanks = [tank for tank in _reached(scene, heater) if not tank.is_waterlogged and _is_charged_wrong(scene, tank)]
     groups = [[tank] for tank in tanks] + ([tanks] if len(tanks) > 1 else [])
@@ -30,7 +31,7 @@ def recharge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
         )
 
 
-def exchange(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def exchange(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Exchange a waterlogged tank for a sound one: of the same size, or of the next that does."""
     for tank in _reached(scene, heater):
         if tank.is_waterlogged:
@@ -39,7 +40,7 @@ def exchange(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
                 yield _exchanged(scene, tank, Effort.EXCHANGE_TANK, size_m3)
 
 
-def enlarge(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def enlarge(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Exchange a sound tank that takes too little for the next size that does."""
     for tank in _reached(scene, heater):
         if not tank.is_waterlogged:
@@ -52,7 +53,7 @@ def wanted_charge_pa(tank: TankFacts) -> float:
     return usual_charge_pa(tank.static_pa or 0.0, tank.cut_in_pa)
 
 
-def cushion_of(scene: Scene, name: str) -> Cushion:
+def cushion_of(scene: RemedyContext, name: str) -> Cushion:
     """What a tank is made of. Raises TypeError for a part that is no tank."""
     cushion = scene.system.parts[name].cushion()
     if cushion is None:
@@ -60,7 +61,7 @@ def cushion_of(scene: Scene, name: str) -> Cushion:
     return cushion
 
 
-def _reached(scene: Scene, heater: HeaterFacts) -> Iterator[TankFacts]:
+def _reached(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankFacts]:
     """Tanks under pressure that water of the heater can come to."""
     network = scene.network
     reached = network.reach(scene.zones_of(heater.name), math.inf)
@@ -70,16 +71,16 @@ def _reached(scene: Scene, heater: HeaterFacts) -> Iterator[TankFacts]:
             yield tank
 
 
-def _is_charged_wrong(scene: Scene, tank: TankFacts) -> bool:
+def _is_charged_wrong(scene: RemedyContext, tank: TankFacts) -> bool:
     """Whether the charge reads otherwise on a gauge than it ought to."""
     return pressure_text(scene.system, wanted_charge_pa(tank)) != pressure_text(scene.system, tank.precharge_pa)
 
 
-def _charged(scene: Scene, tank: TankFacts) -> dict[str, str]:
+def _charged(scene: RemedyContext, tank: TankFacts) -> dict[str, str]:
     return {"precharge": pressure_text(scene.system, wanted_charge_pa(tank))}
 
 
-def _larger(scene: Scene, heater: HeaterFacts, tank: TankFacts) -> Iterator[float]:
+def _larger(scene: RemedyContext, heater: HeaterFacts, tank: TankFacts) -> Iterator[float]:
     """Sizes above the tank's own that take what it takes now and what is short."""
     cushion = cushion_of(scene, tank.name)
     limit_pa = scene.limit_at_pa(heater, next(scene.network.piping.nodes_of(tank.name)))
@@ -105,7 +106,7 @@ def _as_it_is(cushion: Cushion, static_pa: float) -> Tank:
     )
 
 
-def _exchanged(scene: Scene, tank: TankFacts, effort: Effort, size_m3: float | None) -> Candidate:
+def _exchanged(scene: RemedyContext, tank: TankFacts, effort: Effort, size_m3: float | None) -> Candidate:
     """A tank exchanged for a sound one; the membrane of a larger one lets in a like share of its volume."""
     facts, cushion = scene.report.facts, cushion_of(scene, tank.name)
     fields: dict[str, object] = {"part": tank.name, **_charged(scene, tank)}

@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from plumbnet.layout.edits import change_of
 from plumbnet.layout.model import Part, Shut
 from plumbnet.layout.model.kinds import FillingLoop
-from plumbnet.rules import HeaterFacts, listed
+from plumbnet.rules import listed
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 
 
-def open_valve(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def open_valve(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Open what was left shut: between the heater and the street, or between the heater and a tank.
 
     A valve locked shut is shut for a reason and stays so.
@@ -27,7 +28,7 @@ def open_valve(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
             )
 
 
-def shut_filling_loop(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def shut_filling_loop(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Shut the filling loops that were left open between the cold pipe and the heater's circuit."""
     stops = dict.fromkeys(name for devices in heater.stopped_by.sets for name in devices)
     loops = {name: part for name in stops if isinstance(part := scene.system.parts[name], FillingLoop)}

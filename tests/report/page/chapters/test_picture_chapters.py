@@ -12,7 +12,7 @@ from plumbnet.report.page.chapters.picture_chapters import (
     piping,
     shown_up,
 )
-from plumbnet.report.page.page_content import Entry, Picture
+from plumbnet.report.page.page_content import Entry, PagePicture
 from plumbnet.report.prose.prose_blocks import Paragraph
 from plumbnet.study.dossier.report_dossier import Dossier
 
@@ -21,7 +21,7 @@ HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 
 def test_piping_is_drawn_and_its_heaters_named_under_it() -> None:
     picture, entry = piping(Dossier(plumbnet.check(system(HOUSE)), None, {}, (), {}))
-    assert isinstance(picture, Picture)
+    assert isinstance(picture, PagePicture)
     assert picture.shows_parts
     assert picture.words == "Schematic of 5 parts; heater is sealed."
     assert picture.draw().axes
@@ -30,7 +30,7 @@ def test_piping_is_drawn_and_its_heaters_named_under_it() -> None:
 
 def test_small_picture_lights_nothing_up() -> None:
     small = drawn(plumbnet.check(system(HOUSE)), "t", is_small=True)
-    assert isinstance(small, Picture)
+    assert isinstance(small, PagePicture)
     assert (small.shows_parts, small.is_small) == (False, True)
 
 
@@ -45,7 +45,7 @@ def test_ladders_stand_side_by_side_and_far_too_many_are_counted() -> None:
     *pictures, left = ladders(Dossier(plumbnet.check(system(f"street -> tee\n{runs}")), None, {}, (), {}))
     assert len(pictures) == MOST_LADDERS // ACROSS
     first = pictures[0]
-    assert isinstance(first, Picture)
+    assert isinstance(first, PagePicture)
     assert first.title == "Ladder of heater1, heater2 and heater3"
     assert "heater1: street opens in turn" in first.words
     assert left == Paragraph("2 more heaters have no picture here.")

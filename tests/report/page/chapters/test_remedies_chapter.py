@@ -6,7 +6,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.report.page.chapters.remedies_chapter import cures
-from plumbnet.report.page.page_content import PageBlock, Picture
+from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose.prose_blocks import Heading, Paragraph, Points
 from plumbnet.report.text.remedies_report import RELIEF_FIRST
 from plumbnet.study.dossier.report_dossier import MOST_PICTURES, MOST_TOGETHER, MOST_WARM_UPS, dossier
@@ -24,9 +24,9 @@ def test_remedies_come_with_the_layout_and_the_warm_up_then() -> None:
     assert isinstance(points, Points)
     assert points.texts[0].startswith("Fit an expansion tank of 5 gal, charged to 60 psi, ")
     assert "Then heater is controlled at " in points.texts[0]
-    assert isinstance(after, Picture)
+    assert isinstance(after, PagePicture)
     assert after.is_small
-    assert isinstance(warmup, Picture)
+    assert isinstance(warmup, PagePicture)
     assert "climbs to 150 psi as it is, typical walls; to 150 psi as it is, rigid walls; to 7" in warmup.words
     assert warmup.draw().axes
 
@@ -61,7 +61,7 @@ def test_large_layouts_are_sent_to_the_command() -> None:
 def test_warm_up_of_too_many_heaters_together_is_left_out() -> None:
     runs = "\n".join(f"tee -> heater{number} -> tap{number}.hot" for number in range(1, MOST_TOGETHER + 2))
     fields = {f"heater{number}": "relief: {pressure: 150 psi}" for number in range(1, MOST_TOGETHER + 2)}
-    pictures = [block for block in blocks(f"street -> cv -> tee\n{runs}", **fields) if isinstance(block, Picture)]
+    pictures = [block for block in blocks(f"street -> cv -> tee\n{runs}", **fields) if isinstance(block, PagePicture)]
     assert [picture.is_small for picture in pictures] == [True]
 
 
@@ -69,6 +69,6 @@ def test_of_many_heaters_a_few_are_drawn() -> None:
     count = MOST_PICTURES + 1
     runs = "\n".join(f"tee -> cv{number} -> heater{number} -> tap{number}.hot" for number in range(1, count + 1))
     fields = {f"heater{number}": "relief: {pressure: 150 psi}" for number in range(1, count + 1)}
-    pictures = [block for block in blocks(f"street -> tee\n{runs}", **fields) if isinstance(block, Picture)]
+    pictures = [block for block in blocks(f"street -> tee\n{runs}", **fields) if isinstance(block, PagePicture)]
     assert sum(picture.is_small for picture in pictures) == MOST_PICTURES
     assert sum(not picture.is_small for picture in pictures) == MOST_WARM_UPS

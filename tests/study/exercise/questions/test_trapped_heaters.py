@@ -14,10 +14,7 @@ def test_trapped_ones_are_named_and_the_others_explained() -> None:
     assert isinstance(blank, Choice)
     assert blank.options == ("heater1", "heater2", "heater1 and heater2", "none")
     assert (blank.right, one.outcome) == ("heater1", "some")
-    assert one.because == (
-        CLOSED,
-        "heater2 is open.",
-    )
+    assert one.because == (CLOSED, "heater2 is open.")
 
 
 def test_all_or_none_may_be_trapped() -> None:

@@ -3,7 +3,7 @@
 import pytest
 from curing import RELIEVED, cure, cured, efforts, house
 
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 REDUCED = "street -> prv -> tee -> heater -> tap.hot"

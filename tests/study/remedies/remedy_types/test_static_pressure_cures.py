@@ -4,7 +4,7 @@ from curing import HOUSE, cure, cured, efforts, house, psi
 
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_fields
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 HIGH = "pressure: 95 psi"
@@ -15,12 +15,7 @@ def test_new_reducer_and_a_tank_cure_a_house_on_a_high_main() -> None:
     layout = house(street=HIGH)
     remedy = cure(layout, Effort.LOWER_PRESSURE)
     assert change_fields(remedy.changes[0]) == {
-        "insert": {
-            "part": "street-reducer",
-            "kind": "pressure_reducer",
-            "between": ["cv", "tee"],
-            "set": "60 psi",
-        }
+        "insert": {"part": "street-reducer", "kind": "pressure_reducer", "between": ["cv", "tee"], "set": "60 psi"}
     }
     after = cured(layout, remedy)
     assert after.verdict is Verdict.CONTROLLED

@@ -5,7 +5,7 @@ from conftest import PSI
 from curing import RELIEVED, TANKED, cure, cured, efforts, house, scene
 
 from plumbnet.layout.edits.change_text import change_fields
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 from plumbnet.study.remedies.remedy_types.tank_cures import cushion_of, wanted_charge_pa
 

@@ -4,7 +4,7 @@ from conftest import PSI
 from curing import HOUSE, RELIEVED, TANKED, cure, cured, efforts, house
 
 from plumbnet.layout.edits.change_text import change_fields
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 OPEN = "street -> valve -> tee -> heater -> tap.hot"

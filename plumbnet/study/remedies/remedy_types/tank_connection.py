@@ -7,15 +7,15 @@ from plumbnet.layout.edits import change_of, height_text, new_name, pressure_tex
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.network.piping import Node
-from plumbnet.rules import HeaterFacts, Need, TankFacts
+from plumbnet.rules.facts import HeaterFacts, Need, TankFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
-from plumbnet.study.remedies.remedy_context import Scene
+from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types.valve_cures import can_be_opened
 from plumbnet.study.remedies.tank_joint import TankJoint, joint_at, tank_joints
 from plumbnet.study.remedies.trial_sizes import sizes_to_try
 
 
-def move(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def move(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Move a sound tank that no heated water reaches to the heater's cold pipe; a well's tank stays with its pump."""
     for tank in scene.report.facts.tanks:
         if not _is_out_of_place(scene, tank):
@@ -36,7 +36,7 @@ def move(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
             )
 
 
-def add_tank(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
+def add_tank(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Add the tank that the heater needs where it is needed, or larger ones, or several where no size does.
 
     Where that place offers no joint, in the heater's cold pipe instead.
@@ -55,7 +55,7 @@ def add_tank(scene: Scene, heater: HeaterFacts) -> Iterator[Candidate]:
             )
 
 
-def _wanted_joints(scene: Scene, heater: HeaterFacts, need: Need) -> Iterator[TankJoint]:
+def _wanted_joints(scene: RemedyContext, heater: HeaterFacts, need: Need) -> Iterator[TankJoint]:
     """The joint where the tank is needed, charged as it is to be, then those of the heater."""
     node = next((node for node in _nodes_at(scene, need.at)), None)
     wanted = None if node is None else joint_at(scene, node, base=heater.name)
@@ -64,7 +64,7 @@ def _wanted_joints(scene: Scene, heater: HeaterFacts, need: Need) -> Iterator[Ta
         yield replace(joint, charge=charge) if joint.node == node else joint
 
 
-def _nodes_at(scene: Scene, at: str) -> Iterator[Node]:
+def _nodes_at(scene: RemedyContext, at: str) -> Iterator[Node]:
     """Where a part, or a pipe named by its ends, meets its water; of a pipe at the end that it leads to."""
     piping = scene.network.piping
     if at in scene.system.parts:
@@ -73,7 +73,7 @@ def _nodes_at(scene: Scene, at: str) -> Iterator[Node]:
 
 
 def added(
-    scene: Scene, joint: TankJoint, base: str, sizes_m3: Sequence[float], *, taken: tuple[str, ...] = ()
+    scene: RemedyContext, joint: TankJoint, base: str, sizes_m3: Sequence[float], *, taken: tuple[str, ...] = ()
 ) -> Iterator[Change]:
     """The changes that hang new tanks of those sizes on a joint, called after `base`; names in `taken` are not used."""
     for size_m3 in sizes_m3:
@@ -90,17 +90,17 @@ def added(
         yield change_of("add", fields)
 
 
-def _is_out_of_place(scene: Scene, tank: TankFacts) -> bool:
+def _is_out_of_place(scene: RemedyContext, tank: TankFacts) -> bool:
     """Whether a sound tank serves nothing where it hangs, and no valve has only to be opened."""
     serves = tank.reached or tank.is_waterlogged or tank.serves_a_pump
     return not serves and not any(can_be_opened(scene.system.parts[name]) for name in tank.stopped_by)
 
 
-def tanks_in_words(scene: Scene, sizes_m3: Sequence[float]) -> str:
+def tanks_in_words(scene: RemedyContext, sizes_m3: Sequence[float]) -> str:
     """One tank with its size, or how many of it."""
     size = scene.report.facts.volume(sizes_m3[0])
     return f"an expansion tank of {size}" if len(sizes_m3) == 1 else f"{len(sizes_m3)} expansion tanks of {size} each"
 
 
-def _charge(scene: Scene, joint: TankJoint) -> str:
+def _charge(scene: RemedyContext, joint: TankJoint) -> str:
     return scene.report.facts.pressure(parse_measure(joint.charge, PRESSURE, scene.system.units))

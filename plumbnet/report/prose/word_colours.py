@@ -2,7 +2,8 @@
 
 from collections.abc import Callable
 
-from plumbnet.rules import Severity, Verdict
+from plumbnet.rules import Severity
+from plumbnet.rules.facts import Verdict
 
 Paint = Callable[[str, str], str]
 """Called with a text and what it is (a verdict or a severity); returns the text coloured or as it is."""

@@ -3,7 +3,7 @@ import re
 from dataclasses import replace
 from html.parser import HTMLParser
 
-from plumbnet.report.worksheets.printed.worksheet_page import worksheets_html
+from plumbnet.report.worksheets.paper.worksheet_page import worksheets_html
 from plumbnet.report.worksheets.worksheet_content import key, worksheet
 from plumbnet.study.exercise.generator import exercises
 from plumbnet.study.exercise.walk_choice import answer_walks

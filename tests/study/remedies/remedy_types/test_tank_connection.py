@@ -5,7 +5,7 @@ from curing import HOUSE, RELIEVED, cure, cured, efforts, house, psi
 
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_fields
-from plumbnet.rules.facts import Verdict
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 CUT_OFF = """street -> tee -> cv -> heater -> tap.hot

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from plumbnet.layout.units import PRESSURE, VOLUME, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import nominal_sizes
-from plumbnet.rules import HeaterFacts, Need, Verdict, listed, place
+from plumbnet.rules import listed, place
+from plumbnet.rules.facts import HeaterFacts, Need, Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.question import Asked, World, heaters, question
 

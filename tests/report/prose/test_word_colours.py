@@ -2,8 +2,8 @@
 
 import pytest
 
-from plumbnet.report.prose.paint import PAINTS, plain
-from plumbnet.rules.facts import Verdict
+from plumbnet.report.prose.word_colours import PAINTS, plain
+from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Severity
 
 

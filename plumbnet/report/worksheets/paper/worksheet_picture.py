@@ -5,7 +5,7 @@ from plumbnet.drawing import name_lines, schematic_figure
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.layout.model import System
 from plumbnet.report.figures import PALETTES, Theme, saved, settled
-from plumbnet.report.schematic import LEGEND, piping_of, schematic_svg
+from plumbnet.report.schematic import LEGEND, diagram_of, schematic_svg
 from plumbnet.report.text import CAUTION
 
 _THEME: Theme = "bw"
@@ -19,7 +19,7 @@ def piping_svg(system: System, *, number: int) -> str:
     """
     names = {name: name_lines(name) for name in system.parts}
     block = (BlockRow("worksheet", str(number)), BlockRow("file", system.record.file))
-    schematic = Schematic(system.title, piping_of(system, names), block, legend=LEGEND, caution=CAUTION)
+    schematic = Schematic(system.title, diagram_of(system, names), block, legend=LEGEND, caution=CAUTION)
     with settled():
         figure = schematic_figure(schematic, PALETTES[_THEME])
     return saved(figure, "svg", title=system.title).decode()

@@ -1,6 +1,6 @@
 import re
 
-from plumbnet.report.worksheets.printed.worksheet_picture import answer_svg, piping_svg
+from plumbnet.report.worksheets.paper.worksheet_picture import answer_svg, piping_svg
 from plumbnet.study.exercise.generator import exercises
 
 (TRAPPED,) = (one for one in exercises(1, 1, 2, about="verdict") if one.asked.outcome == "trapped")

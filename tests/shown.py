@@ -10,7 +10,7 @@ from typer.testing import CliRunner
 from plumbnet.rules.rule_profile import profile, profile_names
 
 IN_PLACE_OF_A_HASH = "(hash of the profile)"
-"""Every clause changes the hash of its profile; tests/report/test_record.py holds reports to the real ones."""
+"""Every clause changes the hash of its profile; tests/report/output/test_imprint.py holds reports to the real ones."""
 
 PROMPT = "$ plumbnet "
 """What the lines of a record begin with that are commands; what follows up to the next is what they print."""

@@ -1,4 +1,4 @@
-"""Options that are changes; tests/cli/test_whatif.py runs each of them."""
+"""Options that are changes; tests/cli/commands/test_whatif.py runs each of them."""
 
 from typing import Annotated
 

@@ -1,4 +1,4 @@
-"""What the sums say; tests/cli/test_survey.py shows a whole one."""
+"""What the sums say; tests/cli/commands/test_survey.py shows a whole one."""
 
 from dataclasses import replace
 

@@ -1,4 +1,4 @@
-"""Files handed out with their content, and the entry each comes to; tests/cli/commands/test_survey.py runs the whole."""
+"""Files handed out with their content, and the entry each comes to; commands/test_survey.py runs the whole."""
 
 import pickle
 from pathlib import Path

@@ -1,7 +1,7 @@
 """The colours and line styles of services, verdicts and zones, for a light, a dark and a black-and-white picture.
 
-Measured, not guessed: tests/report/figures/test_colours.py holds the distances for normal and for colour-blind eyes, and
-the contrast against the ground. Nothing is told apart by colour alone: services differ in width and dash too,
+Measured, not guessed: tests/report/figures/test_colours.py holds the distances for normal and for colour-blind eyes,
+and the contrast against the ground. Nothing is told apart by colour alone: services differ in width and dash too,
 zones in hatch, and each carries its word.
 """
 

@@ -15,7 +15,7 @@ def findings_with_own_tests() -> set[str]:
 
 def kinds_with_own_tests() -> set[str]:
     """The kinds of part that the test file of their module names."""
-    folder = TESTS / "layout" / "kinds"
+    folder = TESTS / "layout" / "model" / "kinds"
     return {name for name in KINDS if _names(folder / f"test_{_stem(KINDS[name])}.py", name)}
 
 

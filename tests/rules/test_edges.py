@@ -390,6 +390,16 @@ def test_radiator_that_is_the_top_of_a_circuit_is_told_once() -> None:
     assert len(breaches("circuit-top-below-least", replace(FACTS, lows=tuple(raised)))) == 1
 
 
+def test_of_heaters_that_share_a_top_the_first_by_name_is_told_or_who_needs_most_there() -> None:
+    low = replace(LOW, use=Use.HEATER, at="attic", is_driven=True, least_pa=-1.0)
+    dry = [replace(low, name=name) for name in ("boiler2", "boiler")]
+    assert [one.parts for one in breaches("circuit-not-full", replace(FACTS, lows=tuple(dry)))] == [("attic", "boiler")]
+    wet = [replace(low, name="boiler", least_pa=2.0), replace(low, name="boiler2", least_pa=2.0, vapour_pa=5e4)]
+    assert [one.parts for one in breaches("circuit-top-below-least", replace(FACTS, lows=tuple(wet)))] == [
+        ("attic", "boiler2")
+    ]
+
+
 @pytest.mark.parametrize(
     ("hot_k", "boils_k", "is_found"), [(372.9, 373.0, False), (373.0, 373.0, True), (None, 373.0, False)]
 )

@@ -23,7 +23,7 @@ def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
     of the air more is drawn in. Fill it higher, and bleed it.
     """
     told: set[str] = set()
-    for low in sorted(facts.lows, key=lambda each: each.use is Use.HEATER):
+    for low in sorted(facts.lows, key=lambda each: (each.use is Use.HEATER, each.at != each.name, each.name)):
         if low.use is not Use.TAP and low.is_dry and low.at not in told:
             told.add(low.at)
             whose = "" if low.at == low.name else f", the highest place of what {low.name} warms"

@@ -24,7 +24,7 @@ def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
     circuit higher, within its ratings; the charge of its tank goes with it.
     """
     told: set[str] = set()
-    for low in facts.lows:
+    for low in sorted(facts.lows, key=lambda each: (-each.vapour_pa, each.name)):  # of a place, who needs most there
         needed_pa = profile.least_at_top.value_pa + low.vapour_pa
         is_held = low.is_driven and not low.is_vented and not low.is_dry
         if is_held and low.least_pa < needed_pa - ROUNDING_PA and low.at not in told:

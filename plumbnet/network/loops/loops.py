@@ -83,12 +83,12 @@ def _pumps(piping: Piping) -> Iterator[tuple[str, FlowArc]]:
 
 
 def _circulation(piping: Piping, pumps: Mapping[str, FlowArc], driven: Mapping[str, list[FlowArc]]) -> Circulation:
-    """The loops of the arcs that pumps drive, those of the same water once."""
+    """The loops of the arcs that pumps drive, those of the same water once, told from the first pump by name."""
     loops: dict[frozenset[Node], Loop] = {}
     for name, arcs in driven.items():
         if arcs:
             loop = _loop(piping, pumps[name], arcs)
-            loops.setdefault(loop.nodes, loop)
+            loops[loop.nodes] = min(loops.get(loop.nodes, loop), loop, key=lambda each: each.parts)
     return Circulation(tuple(loops.values()), tuple(name for name, arcs in driven.items() if not arcs))
 
 

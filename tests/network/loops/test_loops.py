@@ -29,6 +29,12 @@ def test_loop_tells_its_parts_in_the_order_the_water_meets_them() -> None:
     assert loops(d) == [("pump", "boiler", "tee1", "emitter")]
 
 
+@pytest.mark.parametrize(("first", "second"), [("1", "2"), ("2", "1")])
+def test_loop_of_two_pumps_is_told_from_the_first_by_name(first: str, second: str) -> None:
+    d = drawn(f"boiler -> pump{first} -> emitter -> pump{second} -> boiler.return")
+    assert [loop[0] for loop in loops(d)] == ["pump1"]
+
+
 def test_pump_that_stands_drives_nothing() -> None:
     d = drawn("street -> heater -> tee1 -> pump -> heater.return", pump="running: false")
     assert loops(d) == []

@@ -107,11 +107,12 @@ class TankTrial:
         return max(charge_pa(self.task, self._sizings) if self._sizings else self.task.static_pa, 0.0)
 
     def method_charge_pa(self, tank: str) -> float | None:
-        """What the method charges a tank to, gauge at that tank; None where that is the line pressure."""
+        """What the method charges a tank to, gauge at that tank, never below the air; None: to the line pressure."""
         if not self._sizings or self._sizings[0].charge_abs_pa is None:
             return None
         fall_pa = self._head_pa - self.network.piping.heads_pa[next(self.network.piping.nodes_of(tank))]
-        charge_pa = self.charge_pa + fall_pa
+        holds_air = self.charge_pa == 0.0  # a plain tank is filled from the air, at whatever height it hangs
+        charge_pa = 0.0 if holds_air else max(self.charge_pa + fall_pa, 0.0)
         return charge_pa if abs(charge_pa - right_charge_pa(self.network, tank)) > _SAME_PA else None
 
     @property

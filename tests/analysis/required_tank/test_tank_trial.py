@@ -211,3 +211,11 @@ def test_charge_by_the_method_is_more_at_a_tank_below_the_place_and_less_above_i
         )
         assert one.charge_pa == pytest.approx(10 * METRE_PA + 0.3e5)
         assert one.method_charge_pa("tank") == pytest.approx(one.charge_pa + below_m * METRE_PA)
+
+
+def test_plain_tank_is_filled_from_the_air_at_whatever_height_it_hangs() -> None:
+    # the air in the tank cannot be below the air: 12 m above the place nothing is taken from it
+    for above_m in (12, 0, -12):
+        one = trial(TANKED, heater="sizing: ashrae-air-water", tank=f"elevation: {above_m} m")
+        assert one.charge_pa == 0.0
+        assert one.method_charge_pa("tank") == 0.0

@@ -55,7 +55,7 @@ def test_other_yaml_files_are_told_and_counted_among_no_layouts() -> None:
     other = FileOutcome("compose.yaml", Fate.NO_LAYOUT)
     files, others, heaters = told([fine()], other, other)
     assert files.startswith("1 file: ")
-    assert others.startswith("2 other YAML files ")
+    assert others == "2 other YAML files not looked at, as they have no key plumbnet"
     assert heaters == "1 heater: 1 open"
 
 

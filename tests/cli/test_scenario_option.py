@@ -37,7 +37,7 @@ def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(w
     assert ': did you mean "closed"?' in result.output
     result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "high")
     assert result.exit_code == 2
-    assert 'with the scenario "high" made ' in result.output
+    assert 'with the scenario "high" made nothing ' in result.output
     assert "higher than the supply" in result.output
     assert not Path("out.svg").exists()
     assert not Path("out.html").exists()

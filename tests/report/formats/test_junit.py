@@ -115,6 +115,7 @@ def test_note_without_a_line_names_none() -> None:
     told = case(suite(replace(fine(), findings=(note(),))), OTHER).findtext("system-out")
     assert told is not None
     assert told.startswith("note: tank-note: ")
+    assert told.endswith(" So. No. [common practice]")
 
 
 def test_accepted_finding_is_told_with_its_reason_and_fails_nothing() -> None:

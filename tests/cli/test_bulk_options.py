@@ -63,5 +63,6 @@ def test_all_that_is_wrong_is_told_at_once(capsys: pytest.CaptureFixture[str]) -
     assert metre.startswith("--each metre: ")
     assert metre.endswith('"meter"?')
     assert valve.startswith("--each valve: state: ")
+    assert valve.endswith(', not "ajar"')
     assert mian.startswith("--behind mian: ")
     assert mian.endswith('"main"?')

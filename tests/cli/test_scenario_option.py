@@ -34,7 +34,7 @@ def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(w
     write("house.yaml", HOUSE)
     result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "closd")
     assert result.exit_code == 2
-    assert ': did you mean "closed"?' in result.output
+    assert '"closd": did you mean "closed"?' in result.output
     result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "high")
     assert result.exit_code == 2
     assert 'with the scenario "high" made nothing ' in result.output
@@ -67,4 +67,4 @@ def test_heater_may_be_one_that_the_scenario_adds(write: Write) -> None:
     refused = run("trace", "house.yaml", "second")
     assert refused.exit_code == 2
     assert refused.output.startswith("no heater is called ")
-    assert refused.output.endswith("; there is heater\n")
+    assert refused.output.endswith('"second" in house.yaml; there is heater\n')

@@ -30,6 +30,7 @@ def test_folder_that_is_not_there_is_one_sentence(write: Write) -> None:
     write("other", "")
     result = run("new", "house", "-o", "no/such.yaml")
     assert result.output.startswith("no/such.yaml cannot be written")
+    assert result.output.endswith(" no such file or directory\n")
     assert result.exit_code == 2
 
 

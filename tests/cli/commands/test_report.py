@@ -32,7 +32,7 @@ def test_unknown_scenario_is_refused_in_a_sentence(write: Write) -> None:
     write("house.yaml", SUPPOSED)
     result = run("report", "house.yaml", "-o", "out.html", "--scenario", "uncheckd")
     assert result.output.startswith("no scenario is called ")
-    assert result.output.endswith(': did you mean "unchecked"?\n')
+    assert result.output.endswith('"uncheckd": did you mean "unchecked"?\n')
     assert result.exit_code == 2
 
 

@@ -59,7 +59,7 @@ def test_faulty_profile_is_told_with_its_line_and_missing_one_by_name(write: Wri
     write("ours.yaml", OURS.replace("ipc-2021", "ipc2021"))
     told = run("rules", "ours.yaml").stderr.splitlines()[0]
     assert told.startswith("ours.yaml:3:10: ")
-    assert told.endswith('did you mean "ipc-2021"?')
+    assert told.endswith('"ipc2021": did you mean "ipc-2021"?')
     assert run("check", "near.yaml", "--rules", "none.yaml").stderr == "none.yaml: no such file or directory\n"
 
 

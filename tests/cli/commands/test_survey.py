@@ -173,7 +173,7 @@ def test_file_that_is_no_survey_is_left_as_it_is(content: bytes, anew: tuple[str
 def test_data_of_another_program_is_left_as_it_is() -> None:
     with closing(sqlite3.connect("s.sqlite")) as other:
         other.execute("CREATE TABLE file (path)")
-    assert "it is no survey" in run("survey", "plans", *INTO, "--anew").stderr
+    assert run("survey", "plans", *INTO, "--anew").stderr.startswith("s.sqlite: it is no survey")
     assert kept("SELECT name FROM sqlite_master") == [{"name": "file"}]
 
 

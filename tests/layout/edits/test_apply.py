@@ -87,7 +87,7 @@ def test_only_a_valve_is_closed_or_opened() -> None:
 def test_drawn_fixture_lets_water_into_the_open_air() -> None:
     after = changed(house(), {"draw": "tap"})
     assert {outlet.role for outlet in after.parts["tap"].outlets()} == {Role.AIR}
-    assert refusal(house(), {"draw": "valve"}).startswith("valve is a valve; ")
+    assert refusal(house(), {"draw": "valve"}).startswith("valve is a valve; water is drawn ")
 
 
 def test_set_reads_new_values_in_the_units_of_the_file() -> None:

@@ -44,6 +44,7 @@ def test_accepted_finding_stands_no_more_and_is_told_with_its_reason() -> None:
     ]
     text = report_text(made)
     assert "Accepted in the file, " in text
+    assert " (1):\n" in text
     assert "Reason given: the letter of 12 May" in text
     assert made.heaters[0].verdict == "open"
 
@@ -79,10 +80,11 @@ def test_reason_cannot_reach_the_terminal_unescaped() -> None:
 
 def test_acceptance_of_nothing_known_is_refused_with_its_place() -> None:
     tapp = refused("{finding: static-above-limit, part: tapp, reason: x}")
-    assert tapp.startswith('house.yaml:9:41: no part is called "')
-    assert tapp.endswith(': did you mean "tap"?')
+    assert tapp.startswith("house.yaml:9:41: no part is called ")
+    assert tapp.endswith('"tapp": did you mean "tap"?')
     above = refused("{finding: static-above, part: tap, reason: x}")
     assert above.startswith("house.yaml:9:15: no finding is called ")
+    assert '"static-above": did you mean ' in above
     assert above.endswith('"static-above-limit"?')
     assert refused("{finding: zzz, part: tap, reason: x}") == (
         'house.yaml:9:15: no finding is called "zzz"; the command plumbnet rules --findings lists them all'

@@ -88,7 +88,7 @@ def test_faulty_parts_are_passed_over_in_silence() -> None:
 
 def test_each_mistake_of_a_run_is_told_at_its_own_stop() -> None:
     strt, heater, tap = said("strt -> tap -> heater.no -> tee")
-    assert strt.startswith("strt: no part is called ")
+    assert strt == 'strt: no part is called "strt"'
     assert heater.startswith("heater.no: ")
     assert heater.endswith(' has no port "no"')
     assert tap.startswith("tap: ")

@@ -78,7 +78,7 @@ def test_error_that_is_gone_is_told() -> None:
 def test_relief_valve_that_is_lost_is_told() -> None:
     before = report(valve="state: shut", tank="volume: 1 gal")
     text = whatifs_text([whatif(before, [Change.model_validate({"fail": "heater/relief"})])])
-    assert "worse: trapped before, sealed" in text
+    assert "heater is worse: trapped before, sealed" in text
 
 
 def test_pressure_that_comes_to_rest_past_the_limit_is_told() -> None:

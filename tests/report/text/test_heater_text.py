@@ -29,7 +29,7 @@ def said(told: str, label: str) -> str:
 
 def test_report_opens_with_the_file_and_the_rules_and_ends_with_the_caution() -> None:
     told = text(CLOSED)
-    assert told.startswith("drawn.yaml\nrules: ")
+    assert told.startswith("drawn.yaml\nrules: General practice ")
     assert "\n\nheater: TRAPPED  (" in told
     assert " ".join(told.split()).endswith(CAUTION)
     assert told.endswith("\n")

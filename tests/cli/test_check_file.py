@@ -23,7 +23,9 @@ def test_layout_is_checked_and_counted(write: Write) -> None:
     outcome = asked(write("trapped.yaml", TRAPPED))
     assert (outcome.file, outcome.fate, outcome.verdicts) == ("trapped.yaml", Fate.CHECKED, (Verdict.TRAPPED,))
     assert [one.name for one in outcome.findings] == ["trapped-expansion"]
-    assert outcome.piece.answers == ("trapped.yaml: 1 trapped; error trapped-expansion\n",)
+    (answer,) = outcome.piece.answers
+    assert answer.startswith("trapped.yaml: 1 trapped; ")
+    assert answer.endswith(" trapped-expansion\n")
     assert outcome.words == ""
 
 
@@ -81,5 +83,6 @@ def test_folder_that_cannot_be_looked_into_says_why() -> None:
 
 def test_profile_that_the_file_names_and_nobody_knows_is_told(write: Write) -> None:
     outcome = asked(write("f.yaml", f"rules: genral\n{OPEN}"))
-    assert outcome.words.startswith('f.yaml:1:8: no rule profile is called "genral"')
+    assert outcome.words.startswith("f.yaml:1:8: no rule profile ")
+    assert '"genral"' in outcome.words
     assert asked("f.yaml", rules="general").fate is Fate.CHECKED

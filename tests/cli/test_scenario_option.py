@@ -34,10 +34,11 @@ def test_scenario_that_is_not_there_or_cannot_be_reckoned_is_one_calm_sentence(w
     write("house.yaml", HOUSE)
     result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "closd")
     assert result.exit_code == 2
-    assert 'no scenario is called "closd": did you mean "closed"?' in result.output
+    assert '"closd": did you mean "closed"?' in result.output
     result = run(command, "house.yaml", *COMMANDS[command], "--scenario", "high")
     assert result.exit_code == 2
-    assert 'with the scenario "high" made nothing can be computed: heater: its piping reaches higher' in result.output
+    assert 'with the scenario "high" made nothing ' in result.output
+    assert "higher than the supply" in result.output
     assert not Path("out.svg").exists()
     assert not Path("out.html").exists()
 
@@ -65,4 +66,5 @@ def test_heater_may_be_one_that_the_scenario_adds(write: Write) -> None:
     assert "second is a storage heater" in run("trace", "house.yaml", "second", "--scenario", "twin").stdout
     refused = run("trace", "house.yaml", "second")
     assert refused.exit_code == 2
-    assert refused.output == 'no heater is called "second" in house.yaml; there is heater\n'
+    assert refused.output.startswith("no heater is called ")
+    assert refused.output.endswith('"second" in house.yaml; there is heater\n')

@@ -58,7 +58,7 @@ def test_what_cannot_be_computed_with_the_change_made_is_a_change_refused() -> N
     asking = SurveyJob(SurveyQuery(None, None, Supposed(None, (SetEach("main", {"pressure": "1 psi"}),))), "0.1.0")
     (entry,) = asking((Target("a", given=layout("street -> heater -> tap.hot", tap="elevation: 100 ft").encode()),))
     assert entry.file["what_if"] is WhatIfFate.REFUSED
-    assert "its piping reaches higher than the supply can lift water" in str(entry.errors[0]["text"])
+    assert "higher than the supply" in str(entry.errors[0]["text"])
     assert (entry.heaters[0]["verdict"], entry.heaters[0].get("after_verdict")) == ("open", None)
 
 

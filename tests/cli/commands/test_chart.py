@@ -35,7 +35,8 @@ def test_of_several_heaters_one_must_be_named(write: Write) -> None:
     write("two.yaml", layout("street -> tee -> cv -> heater1 -> tap1.hot\ntee -> heater2 -> tap2.hot"))
     result = run("chart", "two.yaml", "--of", "tank", "-o", "out.svg")
     assert result.exit_code == 2
-    assert result.output == "the layout has 2 heaters; name one with --heater: heater1 or heater2\n"
+    assert result.output.startswith("the layout has 2 heaters")
+    assert result.output.endswith("heater1 or heater2\n")
     assert run("chart", "two.yaml", "--of", "tank", "-o", "out.svg", "--heater", "heater1").exit_code == 1
     unknown = run("chart", "two.yaml", "--of", "tank", "-o", "out.svg", "--heater", "heater")
     assert 'did you mean "heater' in unknown.output

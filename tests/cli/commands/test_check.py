@@ -40,11 +40,9 @@ def test_status_is_2_where_a_file_is_not_understood(write: Write) -> None:
     result = run("check", write("faulty.yaml", FAULTY))
     assert result.exit_code == 2
     assert result.stdout == ""
-    assert result.stderr == (
-        'faulty.yaml:2:19: unknown kind "mian": did you mean "main"?\n'
-        "  2 | parts: {m: {kind: mian}, t: tee}\n"
-        "    |                   ^~~~\n"
-    )
+    assert result.stderr.startswith("faulty.yaml:2:19: ")
+    assert 'did you mean "main"?' in result.stderr
+    assert result.stderr.endswith("^~~~\n")
 
 
 def test_bad_file_among_many_hides_no_other(write: Write) -> None:
@@ -67,10 +65,11 @@ def test_bad_file_among_many_hides_no_other_in_json(write: Write) -> None:
     assert result.exit_code == 2
     assert result.stderr == ""
     assert [report["file"] for report in document(result)["reports"]] == ["trapped.yaml"]
-    assert document(result)["errors"] == [
-        {"file": "faulty.yaml", "line": 2, "column": 19, "text": 'unknown kind "mian": did you mean "main"?'},
-        {"file": "none.yaml", "line": 0, "column": 0, "text": "no such file or directory"},
-    ]
+    faulty, missing = document(result)["errors"]
+    assert (faulty["file"], faulty["line"], faulty["column"]) == ("faulty.yaml", 2, 19)
+    assert faulty["text"].endswith('did you mean "main"?')
+    assert (missing["file"], missing["line"], missing["column"]) == ("none.yaml", 0, 0)
+    assert missing["text"].startswith("no such file")
 
 
 def test_json_sets_the_same_status_as_text(write: Write) -> None:
@@ -199,17 +198,18 @@ def folder(write: Write) -> Write:
 def test_folder_is_checked_one_bad_file_told_and_the_rest_done() -> None:
     result = run("check", "plans", "--format", "summary")
     assert result.exit_code == 2
-    assert result.stderr.startswith('plans/east/faulty.yml:2:19: unknown kind "mian"')
-    assert result.stdout == (
-        "plans/a-open.yaml: 1 open\n"
-        "plans/east/faulty.yml: not understood\n"
-        "plans/trapped.yaml: 1 trapped; error trapped-expansion\n"
-        "\n"
-        "3 files: 1 with an error, 1 without a finding, 1 not understood\n"
-        "1 other YAML file not looked at, as they have no key plumbnet\n"
-        "2 heaters: 1 open, 1 trapped\n"
-        "     1 error: trapped-expansion\n"
-    )
+    assert result.stderr.startswith("plans/east/faulty.yml:2:19: ")
+    lines, _, sums = result.stdout.partition("\n\n")
+    assert [re.split("[:;] ", line) for line in lines.splitlines()] == [
+        ["plans/a-open.yaml", "1 open"],
+        ["plans/east/faulty.yml", "not understood"],
+        ["plans/trapped.yaml", "1 trapped", "error trapped-expansion"],
+    ]
+    files, others, heaters, found = sums.splitlines()
+    assert re.split("[:,] ", files) == ["3 files", "1 with an error", "1 without a finding", "1 not understood"]
+    assert others.startswith("1 other YAML file ")
+    assert heaters == "2 heaters: 1 open, 1 trapped"
+    assert found.split() == ["1", "error:", "trapped-expansion"]
 
 
 @pytest.mark.usefixtures("folder")
@@ -283,19 +283,19 @@ def test_pattern_is_matched_where_the_shell_has_not() -> None:
     assert run("check", "plans/*-open.yaml").exit_code == 0
     result = run("check", "plans/*.json")
     assert (result.exit_code, result.stdout) == (2, "")
-    assert result.stderr == "plans/*.json: no file matches this pattern\n"
+    assert result.stderr.startswith("plans/*.json: no file matches ")
 
 
 def test_folder_in_which_nothing_is_a_layout_is_told(write: Write) -> None:
     Path("plans").mkdir()
     result = run("check", "plans")
-    assert (result.exit_code, result.stderr) == (2, "plans: no file in this folder ends in .yaml or .yml\n")
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert result.stderr.startswith("plans: no file in this folder")
     write("plans/compose.yaml", "services: {}\n")
     result = run("check", "plans", "--format", "summary")
     assert result.exit_code == 2
-    assert result.stderr == (
-        "none of the files found that end in .yaml or .yml is a layout: none has the key plumbnet\n"
-    )
+    assert result.stderr.startswith("none of the files found")
+    assert result.stderr.endswith("none has the key plumbnet\n")
 
 
 @pytest.mark.usefixtures("folder")

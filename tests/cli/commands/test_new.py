@@ -21,7 +21,7 @@ def test_starter_is_printed_or_written_and_then_checks_clean(name: str, write: W
 def test_file_that_is_there_is_never_written_over(write: Write) -> None:
     write("mine.yaml", "my work")
     result = run("new", "house", "-o", "mine.yaml")
-    assert result.output == "mine.yaml is there already, and stays as it is; name another file\n"
+    assert result.output.startswith("mine.yaml is there already")
     assert result.exit_code == 2
     assert Path("mine.yaml").read_text(encoding="utf-8") == "my work"
 
@@ -29,7 +29,8 @@ def test_file_that_is_there_is_never_written_over(write: Write) -> None:
 def test_folder_that_is_not_there_is_one_sentence(write: Write) -> None:
     write("other", "")
     result = run("new", "house", "-o", "no/such.yaml")
-    assert result.output == "no/such.yaml cannot be written: no such file or directory\n"
+    assert result.output.startswith("no/such.yaml cannot be written")
+    assert result.output.endswith(" no such file or directory\n")
     assert result.exit_code == 2
 
 

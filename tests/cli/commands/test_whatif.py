@@ -1,4 +1,5 @@
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -33,12 +34,11 @@ def test_all_scenarios_stand_in_one_table(write: Write) -> None:
 
 def test_changes_are_made_in_the_order_of_their_options(write: Write) -> None:
     status, text = asked(write, "--close", "valve", "--fail", "tank", "--open", "valve")
-    assert "what if: close valve, then let tank fail, then open valve\n" in text
+    (asked_for,) = re.findall("what if: (.+)\n", text)
+    assert asked_for.split(", then ") == ["close valve", "let tank fail", "open valve"]
     assert (status, "open before" in text) == (1, False)
-    assert (
-        "close valve, then open valve, then close valve"
-        in asked(write, "--close", "valve", "--open", "valve", "--close", "valve")[1]
-    )
+    again = asked(write, "--close", "valve", "--open", "valve", "--close", "valve")[1]
+    assert "then open valve, then close valve" in again
 
 
 def test_options_come_after_each_scenario(write: Write) -> None:
@@ -135,9 +135,7 @@ def test_mistake_names_the_option_and_what_would_be_right(write: Write, argument
 def test_file_without_scenarios_asks_for_a_change(write: Write) -> None:
     write("bare.yaml", layout("street -> heater"))
     assert run("whatif", "bare.yaml").stderr.startswith("nothing is supposed; give a change")
-    assert (
-        run("whatif", "bare.yaml", "--all").stderr == "the file has no scenario; give a change, such as --close VALVE\n"
-    )
+    assert run("whatif", "bare.yaml", "--all").stderr.startswith("the file has no scenario")
 
 
 def test_nothing_of_an_option_reaches_the_terminal_as_it_is(write: Write) -> None:

@@ -34,7 +34,8 @@ def test_its_scenarios_can_be_tried_and_one_of_them_ends_badly(name: str) -> Non
 def test_file_explains_itself_as_it_goes(name: str) -> None:
     lines = starter(name).decode().splitlines()
     assert sum("#" in line for line in lines) >= len(lines) / 4
-    assert lines[0] == "# yaml-language-server: $schema=./plumbnet.schema.json"
+    assert lines[0].startswith("# yaml-language-server: ")
+    assert lines[0].endswith("/plumbnet.schema.json")
 
 
 def test_unknown_starter_is_no_file() -> None:

@@ -80,14 +80,14 @@ def test_closing_a_valve_stops_the_water() -> None:
 
 
 def test_only_a_valve_is_closed_or_opened() -> None:
-    assert refusal(house(), {"close": "meter"}) == "meter is a meter; only a valve can be opened or closed"
-    assert refusal(house(), {"open": "tank"}) == "tank is an expansion_tank; only a valve can be opened or closed"
+    assert refusal(house(), {"close": "meter"}).startswith("meter is a meter; only a valve ")
+    assert refusal(house(), {"open": "tank"}).startswith("tank is an expansion_tank; only a valve ")
 
 
 def test_drawn_fixture_lets_water_into_the_open_air() -> None:
     after = changed(house(), {"draw": "tap"})
     assert {outlet.role for outlet in after.parts["tap"].outlets()} == {Role.AIR}
-    assert refusal(house(), {"draw": "valve"}) == "valve is a valve; water is drawn at a fixture"
+    assert refusal(house(), {"draw": "valve"}).startswith("valve is a valve; water is drawn ")
 
 
 def test_set_reads_new_values_in_the_units_of_the_file() -> None:
@@ -141,24 +141,21 @@ def test_set_exchanges_a_part_for_one_of_another_kind() -> None:
 
 
 def test_set_does_not_take_away_a_port_that_has_a_pipe() -> None:
-    assert refusal(house(), {"set": {"part": "meter", "kind": "main", "pressure": "60 psi"}}) == (
-        'meter would be a main, which has no port "in" for its pipe; remove the part and insert another'
-    )
-    assert refusal(house(), {"set": {"part": "tee", "kind": "valve"}}) == (
-        'tee would be a valve, which has no port "joint" for its pipe; remove the part and insert another'
-    )
+    as_main = refusal(house(), {"set": {"part": "meter", "kind": "main", "pressure": "60 psi"}})
+    assert as_main.startswith('meter would be a main, which has no port "in" ')
+    as_valve = refusal(house(), {"set": {"part": "tee", "kind": "valve"}})
+    assert as_valve.startswith('tee would be a valve, which has no port "joint" ')
 
 
 def test_set_tells_every_mistake_at_once() -> None:
-    assert refusal(house(), {"set": {"part": "tank", "volume": "3 psi", "colour": 1}}) == (
-        'tank, an expansion_tank, has no field "colour"; its fields are elevation, rating, volume, precharge, '
-        'acceptance, state; volume: "3 psi" is a pressure; a volume is wanted here, for example "50 gal"'
-    )
+    said = refusal(house(), {"set": {"part": "tank", "volume": "3 psi", "colour": 1}})
+    assert 'no field "colour"; ' in said
+    assert '; volume: "3 psi" is a pressure; ' in said
 
 
 def test_set_of_what_is_written_inside_a_heater_points_there() -> None:
     said = refusal(house(), {"set": {"part": "heater/relief", "pressure": "100 psi"}})
-    assert said == "heater/relief is written inside heater; set its fields there"
+    assert said.startswith("heater/relief is written inside heater")
 
 
 def test_failure_is_named_or_the_only_one() -> None:
@@ -173,10 +170,10 @@ def test_relief_inside_a_heater_can_fail() -> None:
 
 
 def test_failure_that_cannot_be_is_refused() -> None:
-    assert refusal(house(), {"fail": "valve"}) == "valve, a valve, has no failure to suppose"
-    assert refusal(house(), {"fail": {"part": "tank", "how": "burst"}}) == (
-        'tank, an expansion_tank, cannot fail as "burst"; write how: waterlogged'
-    )
+    assert refusal(house(), {"fail": "valve"}).startswith("valve, a valve, has no failure")
+    burst = refusal(house(), {"fail": {"part": "tank", "how": "burst"}})
+    assert 'cannot fail as "burst"' in burst
+    assert burst.endswith("; write how: waterlogged")
 
 
 def test_failure_must_be_named_where_there_are_several(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -205,5 +202,7 @@ def test_refusal_knows_the_change_and_the_field_it_is_about() -> None:
 
 
 def test_part_that_is_not_there_is_refused_with_the_nearest_name() -> None:
-    assert refusal(house(), {"close": "valv"}) == 'no part is called "valv": did you mean "valve"?'
-    assert refusal(house(), {"fail": "spaceship"}) == 'no part is called "spaceship"; name one that is there'
+    assert refusal(house(), {"close": "valv"}).endswith(': did you mean "valve"?')
+    spaceship = refusal(house(), {"fail": "spaceship"})
+    assert '"spaceship"; ' in spaceship
+    assert "did you mean" not in spaceship

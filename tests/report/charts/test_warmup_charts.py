@@ -61,8 +61,9 @@ def test_both_ends_of_the_bracket_are_drawn_with_their_names_and_their_letters()
     words = "\n".join(written(axes)).replace("\n", " ")
     assert "as it is, typical walls" in words
     assert "as it is, rigid walls" in words
-    assert "1  4.55 min: the pressure at heater passes the limit of 80 psi" in words
-    assert "A  0.985 min: the pressure at heater passes the limit of 80 psi" in words
+    assert "1  4.55 min: the pressure" in words
+    assert "A  0.985 min: the pressure" in words
+    assert words.count("passes the limit") == 2
 
 
 def test_walls_are_not_named_where_they_change_nothing() -> None:

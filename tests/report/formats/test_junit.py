@@ -71,7 +71,7 @@ def test_clause_from_memory_says_so() -> None:
     (finding,) = trapped().findings
     report = replace(trapped(), findings=(replace(finding, verified=False),))
     failure = case(suite(report), "heater").findtext("failure") or ""
-    assert failure.endswith("; from memory: check the edition in force]")
+    assert "; from memory: " in failure
 
 
 def test_open_heater_passes_and_says_its_verdict() -> None:
@@ -113,14 +113,17 @@ def test_several_errors_of_a_heater_are_one_failure() -> None:
 
 def test_note_without_a_line_names_none() -> None:
     told = case(suite(replace(fine(), findings=(note(),))), OTHER).findtext("system-out")
-    assert told == "note: tank-note: So. No. [common practice]"
+    assert told is not None
+    assert told.startswith("note: tank-note: ")
+    assert told.endswith(" So. No. [common practice]")
 
 
 def test_accepted_finding_is_told_with_its_reason_and_fails_nothing() -> None:
     heater = case(suite(accepting(trapped(), "Letter of the authority.", line=9)), "heater")
     assert heater.find("failure") is None
     told = heater.findtext("system-out") or ""
-    assert told.startswith("heater: trapped\naccepted in line 9: trapped-expansion: ")
+    assert told.startswith("heater: trapped\naccepted in line 9: ")
+    assert ": trapped-expansion: " in told
     assert told.endswith("Reason: Letter of the authority.")
     others = case(suite(accepting(warned(), "So be it.")), OTHER)
     assert (others.findtext("system-out") or "").endswith("Reason: So be it.")
@@ -144,7 +147,7 @@ def test_record_stands_in_the_properties() -> None:
         "rules": "general",
         "rules_sha256": report.profile.sha256,
     }
-    assert ("assumed", "a fixture does not join hot and cold: tap") in pairs[5:]
+    assert any(name == "assumed" and str(value).endswith(": tap") for name, value in pairs[5:])
 
 
 def test_document_is_plain_ascii_and_says_which_encoding_that_is() -> None:

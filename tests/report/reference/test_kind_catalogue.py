@@ -50,7 +50,7 @@ def test_fields_inside_a_field_stand_further_in() -> None:
     device = kind_text("device")
     assert "  ports: list of names, required." in device
     assert "  passages: list of mappings, required." in device
-    assert "\n    one_way: two names, may be left out." in device
+    assert "\n    one_way: two names" in device
     assert "ports: as its author writes them" in device
 
 

@@ -47,18 +47,15 @@ def test_csv_has_a_row_for_each_heater_that_turns() -> None:
     assert text.count("\r\n") == text.count("\n") == 8
     rows = list(csv.reader(text.splitlines()))
     assert rows[0] == ["rank", "event", "heater", "before", "after", "new_errors", "refused"]
-    assert rows[1] == [
-        "1",
-        "tank: waterlogged",
-        "heater",
-        "controlled",
-        "trapped",
-        "tank-waterlogged (tank); trapped-expansion (heater)",
-        "",
-    ]
+    assert rows[1][:5] == ["1", "tank: waterlogged", "heater", "controlled", "trapped"]
+    assert rows[1][5].split("; ") == ["tank-waterlogged (tank)", "trapped-expansion (heater)"]
+    assert rows[1][6] == ""
     assert rows[5] == ["5", "heater/relief: plugged", "", "", "", "relief-missing (heater)", ""]
 
 
 def test_csv_holds_the_worst_only_where_so_asked_and_pairs_behind_them() -> None:
     rows = list(csv.reader(sweep_csv(swept(pairs=True), top=1).splitlines()))
-    assert [row[1] for row in rows[1:]] == ["tank: waterlogged", "heater/relief: plugged, and tank: charge lost"]
+    assert [row[1].split(", and ") for row in rows[1:]] == [
+        ["tank: waterlogged"],
+        ["heater/relief: plugged", "tank: charge lost"],
+    ]

@@ -21,9 +21,15 @@ def told(answers: Iterable[Report | Unread], *more: FileOutcome) -> list[str]:
 
 def test_files_are_told_by_the_most_severe_of_what_was_found() -> None:
     noted = replace(fine(), findings=(note(),))
-    assert told([trapped(), trapped(), warned(), noted, fine(), refusal(), missing()])[0] == (
-        "7 files: 2 with an error, 1 with a warning at most, 1 with notes only, 1 without a finding, 2 not understood"
-    )
+    files, _, rest = told([trapped(), trapped(), warned(), noted, fine(), refusal(), missing()])[0].partition(": ")
+    assert files == "7 files"
+    assert rest.split(", ") == [
+        "2 with an error",
+        "1 with a warning at most",
+        "1 with notes only",
+        "1 without a finding",
+        "2 not understood",
+    ]
 
 
 def test_file_with_an_error_and_a_warning_counts_once() -> None:
@@ -32,7 +38,9 @@ def test_file_with_an_error_and_a_warning_counts_once() -> None:
 
 
 def test_heaters_are_told_by_verdict() -> None:
-    assert told([trapped(), fine(), fine(), warned()])[1] == "4 heaters: 2 open, 1 controlled, 1 trapped"
+    heaters, _, rest = told([trapped(), fine(), fine(), warned()])[1].partition(": ")
+    assert heaters == "4 heaters"
+    assert rest.split(", ") == ["2 open", "1 controlled", "1 trapped"]
 
 
 def test_findings_are_told_from_the_most_severe_and_frequent_down_with_the_files_they_stand_in() -> None:
@@ -45,11 +53,10 @@ def test_findings_are_told_from_the_most_severe_and_frequent_down_with_the_files
 
 def test_other_yaml_files_are_told_and_counted_among_no_layouts() -> None:
     other = FileOutcome("compose.yaml", Fate.NO_LAYOUT)
-    assert told([fine()], other, other) == [
-        "1 file: 1 without a finding",
-        "2 other YAML files not looked at, as they have no key plumbnet",
-        "1 heater: 1 open",
-    ]
+    files, others, heaters = told([fine()], other, other)
+    assert files.startswith("1 file: ")
+    assert others == "2 other YAML files not looked at, as they have no key plumbnet"
+    assert heaters == "1 heater: 1 open"
 
 
 def test_nothing_understood_says_nothing_of_heaters() -> None:

@@ -29,7 +29,8 @@ def said(told: str, label: str) -> str:
 
 def test_report_opens_with_the_file_and_the_rules_and_ends_with_the_caution() -> None:
     told = text(CLOSED)
-    assert told.startswith("drawn.yaml\nrules: General practice (general)\n\nheater: TRAPPED  (storage heater, line ")
+    assert told.startswith("drawn.yaml\nrules: General practice ")
+    assert "\n\nheater: TRAPPED  (" in told
     assert " ".join(told.split()).endswith(CAUTION)
     assert told.endswith("\n")
 
@@ -43,33 +44,40 @@ def test_title_stands_beside_the_file_with_nothing_hidden_in_it() -> None:
 
 def test_trapped_heater_is_told_why_how_much_and_what_it_needs() -> None:
     told = text(CLOSED)
-    assert "stopped by cv (between street and tee), and nothing" in said(told, "because")
-    assert said(told, "pressure") == "static 60 psi; limit 80 psi (fixture tap)"
+    assert " is stopped by cv (" in said(told, "because")
+    assert "street and tee" in said(told, "because")
+    assert said(told, "pressure").split("; ") == ["static 60 psi", "limit 80 psi (fixture tap)"]
     assert said(told, "expansion").endswith("grows by 0.839 gal")
     assert said(told, "opens first").endswith("past it relief at 150 psi")
-    assert "5 gal (at least 3.97 gal), charged to 60 psi" in said(told, "needs")
+    assert "5 gal (at least 3.97 gal)" in said(told, "needs")
+    assert "charged to 60 psi" in said(told, "needs")
     assert "  settles" not in told
 
 
 def test_pressure_past_the_limit_and_what_is_short_are_told() -> None:
     told = text(f"{CLOSED}\ntee -> tank", tank="volume: 2 gal")
-    assert said(told, "settles") == "at 114 psi when all is hot, past the limit"
-    assert said(told, "short").startswith("0.417 gal of the growth finds no room in tank ")
+    assert said(told, "settles").startswith("at 114 psi ")
+    assert said(told, "settles").endswith("past the limit")
+    assert said(told, "short").startswith("0.417 gal of the growth ")
+    assert " in tank " in said(told, "short")
 
 
 def test_controlled_heater_is_told_what_takes_its_water() -> None:
     told = text(f"{CLOSED}\ntee -> tank", tank="volume: 5 gal")
-    assert said(told, "because").endswith("; tank takes up the growth below the limit")
+    assert said(told, "because").endswith("the growth below the limit")
+    assert "; tank takes up " in said(told, "because")
     assert said(told, "settles") == "at 75.1 psi when all is hot"
     told = text(f"{CLOSED}\ntee -> spill", spill="pressure: 75 psi")
     assert "; spill lets the growth off" in said(told, "because")
     told = text(f"{CLOSED}\ntee -> spill\ntee -> tank", spill="pressure: 75 psi", tank="volume: 2 gal")
-    assert "; tank takes up the growth and spill lets the rest off" in said(told, "because")
+    assert "; tank takes up the growth and" in said(told, "because")
+    assert " spill lets the rest off" in said(told, "because")
 
 
 def test_expansion_relief_that_need_not_open_is_given_no_credit() -> None:
     told = text(f"{CLOSED}\ntee -> spill\ntee -> tank", spill="pressure: 79 psi", tank="volume: 8 gal")
-    assert said(told, "because").endswith("; tank takes up the growth below the limit")
+    assert said(told, "because").endswith("the growth below the limit")
+    assert "spill" not in said(told, "because")
 
 
 def test_water_that_does_not_grow_needs_nothing_to_take_it() -> None:
@@ -120,14 +128,15 @@ def test_kept_pressure_and_missing_water_are_told() -> None:
 
 def test_street_at_its_highest_is_told_where_the_static_pressure_rests_on_it() -> None:
     told = text("street -> heater -> tap.hot", street="highest: 75 psi")
-    assert said(told, "pressure").startswith("static 75 psi, the street at its highest; ")
+    assert said(told, "pressure").startswith("static 75 psi, the street at")
+    assert "highest" in said(told, "pressure")
     told = text("street -> prv -> heater -> tap.hot", street="highest: 75 psi")
-    assert said(told, "pressure") == "static 50 psi; limit 80 psi (fixture tap)"
+    assert said(told, "pressure").split("; ") == ["static 50 psi", "limit 80 psi (fixture tap)"]
 
 
 def test_limit_elsewhere_is_told_as_it_reads_there() -> None:
     told = text(CLOSED, tap="elevation: 30 ft")
-    assert said(told, "pressure") == "static 60 psi; limit 93 psi (fixture tap: 80 psi there)"
+    assert said(told, "pressure").endswith("limit 93 psi (fixture tap: 80 psi there)")
 
 
 def test_heaters_that_share_are_told() -> None:
@@ -187,7 +196,7 @@ def test_findings_stand_with_clause_and_line_and_say_where_it_is_from_memory() -
 
 def test_lines_that_come_behind_the_findings() -> None:
     told = report_text(plumbnet.check(system(CLOSED)), more=["One more."])
-    assert "\n\nOne more.\n\nAssumed where the file says nothing:\n" in told
+    assert "\n\nOne more.\n\nAssumed " in told
 
 
 def test_no_line_is_wider_than_the_page() -> None:

@@ -60,9 +60,14 @@ def test_csv_tells_typical_walls_and_below_them_rigid_ones() -> None:
 def test_csv_in_metric_units_and_with_tanks() -> None:
     tanked = system(f"{HOUSE}\ntee -> tank", tank="volume: 10 gal")
     head = to_csv(warm_up(plumbnet.check(tanked, units="metric"), "heater")).splitlines()[0]
-    assert head == (
-        "time (min),heater temperature (degC),heater pressure (kPa),heater firing,tank water taken (L),walls"
-    )
+    assert head.split(",") == [
+        "time (min)",
+        "heater temperature (degC)",
+        "heater pressure (kPa)",
+        "heater firing",
+        "tank water taken (L)",
+        "walls",
+    ]
 
 
 def test_json_is_in_si_and_as_long_as_the_course() -> None:

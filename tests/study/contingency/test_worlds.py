@@ -55,7 +55,8 @@ def test_layout_of_which_nothing_can_be_computed_is_refused() -> None:
     high = event("heater", set={"part": "heater", "elevation": "400 ft"})
     found = worlds().after([high])
     assert (found.verdicts, found.errors) == ({}, frozenset())
-    assert found.refused == "heater: its piping reaches higher than the supply can lift water; look at the elevations"
+    assert found.refused is not None
+    assert found.refused.startswith("heater: its piping reaches higher")
 
 
 def test_event_that_changes_no_fact_is_idle() -> None:

@@ -24,7 +24,7 @@ def test_new_tee_is_set_into_the_cold_pipe_where_none_is() -> None:
     layout = house("street -> cv -> heater -> tap.hot")
     found = joint(layout)
     assert found.at == "heater-tee"
-    assert found.where == "at a new tee in the pipe from cv to heater"
+    assert found.where.endswith("in the pipe from cv to heater")
     assert "heater-tee" in with_changes(layout, found.makes).parts
 
 

@@ -33,7 +33,9 @@ def test_tank_behind_the_next_check_serves_the_heater_before_it_too() -> None:
 
 def test_no_site_lies_upstream_of_the_last_check_or_on_the_hot_side() -> None:
     layout = house("street -> tee -> cv -> heater -> tee2 -> tap.hot\n tee -> tap.cold")
-    assert [site.joint.where for site in sites(layout)] == ["at a new tee in the pipe from cv to heater"]
+    (where,) = (site.joint.where for site in sites(layout))
+    assert where.startswith("at a new tee ")
+    assert where.endswith("in the pipe from cv to heater")
 
 
 def test_site_where_the_static_pressure_leaves_no_room_is_none() -> None:

@@ -17,7 +17,7 @@ HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 def test_what_the_file_does_not_say_is_listed_with_its_parts() -> None:
     _, points = assumptions_chapter(Dossier(plumbnet.check(system(HOUSE)), None, {}, (), {}))
     assert isinstance(points, Points)
-    assert "a fixture does not join hot and cold: tap" in points.texts
+    assert any(text.endswith("join hot and cold: tap") for text in points.texts)
 
 
 def test_record_has_versions_and_hashes() -> None:

@@ -28,7 +28,9 @@ def test_lowest_outlet_and_its_pressure_are_the_answer(runs: str, outlet: str, p
 
 def test_what_opens_past_the_limit_is_said_to() -> None:
     (one,) = asked("opens-first", "street -> cv -> heater -> tap.hot", heater=RELIEF)
-    assert one.because == ("Of all it can come to, heater/relief opens lowest: at 150 psi, which is past the limit.",)
+    (reason,) = one.because
+    assert "heater/relief opens lowest: at 150 psi" in reason
+    assert reason.endswith("past the limit.")
 
 
 def test_waterlogged_tank_is_offered_and_wrong() -> None:

@@ -9,7 +9,8 @@ def test_device_that_stops_the_water_is_the_answer() -> None:
     assert isinstance(blank, Choice)
     assert blank.options == ("meter", "valve", "cv", "nothing")
     assert (blank.right, one.outcome) == ("cv", "check_valve")
-    assert one.because == ("Of all devices on the way only cv, a check valve, does not let the water back.",)
+    (reason,) = one.because
+    assert " only cv, a check valve, " in reason
 
 
 def test_open_heater_is_stopped_by_nothing() -> None:

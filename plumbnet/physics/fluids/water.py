@@ -59,10 +59,8 @@ def boiling_k(pressure_abs_pa: float) -> float:
     >>> round(boiling_k(1.0e5), 6)  # table 36 there: 372.755919 K
     372.755919
     """
-    log_pa, known = (
-        math.log(pressure_abs_pa) if pressure_abs_pa > 0.0 else math.nan,
-        property_curve("boiling_k_by_log_pa"),
-    )
+    log_pa = math.log(pressure_abs_pa) if pressure_abs_pa > 0.0 else math.nan
+    known = property_curve("boiling_k_by_log_pa")
     if known.bounds.hold(log_pa):
         return known.at(log_pa)
     if not saturation_abs_pa(LOWEST_K) <= pressure_abs_pa <= saturation_abs_pa(HIGHEST_K):

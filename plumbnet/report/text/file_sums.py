@@ -45,7 +45,8 @@ class FileSums:
     def lines(self, paint: Paint) -> Iterator[str]:
         """The sums, verdicts from best to worst as declared, findings from the most severe and frequent down."""
         checked = self.files[Fate.CHECKED]
-        yield f"{counted(self.files.total() - self.files[Fate.NO_LAYOUT], 'file')}: {', '.join(self._files(paint))}"
+        told = ", ".join(self._files(paint))
+        yield counted(self.files.total() - self.files[Fate.NO_LAYOUT], "file") + (f": {told}" if told else "")
         if self.files[Fate.NO_LAYOUT]:
             yield f"{counted(self.files[Fate.NO_LAYOUT], 'other YAML file')} {NO_LAYOUT}"
         if checked:

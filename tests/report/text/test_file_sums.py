@@ -83,3 +83,9 @@ def test_one_file_is_not_many() -> None:
     assert not sums.is_of_many
     sums.add(one)
     assert sums.is_of_many
+
+
+def test_folder_without_a_layout_has_no_files_and_nothing_behind_their_number() -> None:
+    first, second = told([], FileOutcome("compose.yaml", Fate.NO_LAYOUT), FileOutcome("k8s.yaml", Fate.NO_LAYOUT))
+    assert first == "0 files"
+    assert second.startswith("2 other YAML files")

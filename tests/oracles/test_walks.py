@@ -66,12 +66,13 @@ def walks(report: Report) -> list[WaterWalk]:
 
 
 def reached(report: Report, heater: HeaterFacts) -> set[Zone]:
-    """Zones that a heater's water pushes into before a way out takes any amount of it; a search over zones."""
+    """Zones that a heater's water pushes into before a way out takes any amount of it, or as it stands; by zones."""
     network = report.network
     inlet = next(heated.inlet for heated in network.heated if heated.name == heater.name)
     head_pa = network.piping.heads_pa[next(network.piping.nodes_of(heater.name))]
     way_out = heater.way_out
-    bound_pa = math.inf if way_out is None else way_out.opens_pa + head_pa + ROUNDING_PA
+    held_pa = math.inf if way_out is None else max(way_out.opens_pa, heater.static_pa or 0.0)  # it stands there cold
+    bound_pa = held_pa + head_pa + ROUNDING_PA
     return set(network.reach((network.zoning.zone_of[inlet],), bound_pa))
 
 

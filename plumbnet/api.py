@@ -11,8 +11,17 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.file import read_system
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
-from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest, quoted
-from plumbnet.rules import GENERAL, RULES, Profile, UnknownProfile, profile, profile_at
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest
+from plumbnet.rules import (
+    FINDINGS_ADVICE,
+    GENERAL,
+    RULES,
+    Profile,
+    UnknownProfile,
+    profile,
+    profile_at,
+    unknown_finding,
+)
 
 Layout: TypeAlias = System | str | Path | bytes
 """A system that was read, the path of a layout file, or the bytes of one."""
@@ -109,8 +118,8 @@ def _refuse_unknown_findings(system: System) -> None:
     faults = [
         Fault(
             *place,
-            f"no finding is called {quoted(acceptance.finding)}",
-            nearest(acceptance.finding, RULES) or "the command plumbnet rules --findings lists them all",
+            unknown_finding(acceptance.finding),
+            nearest(acceptance.finding, RULES) or FINDINGS_ADVICE,
             width=len(acceptance.finding),
         )
         for acceptance, place in zip(system.accept, system.record.accept_at, strict=True)

@@ -22,7 +22,7 @@ from plumbnet.rules import Profile, UnknownProfile, profile_at
 def report_on(file: str, profile: Profile | None, units: Units | None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read."""
     try:
-        return plumbnet.check(read_or_fail(file), rules=profile, units=units)
+        return plumbnet.check(system_from(file), rules=profile, units=units)
     except (LayoutError, OSError) as error:
         refuse(file, error)
 
@@ -43,7 +43,7 @@ def demand_heater(report: Report, heater: str, file: str) -> None:
         fail(str(error))
 
 
-def read_or_fail(file: str) -> System:
+def system_from(file: str) -> System:
     """The system of a file, or of standard input. Raises LayoutError, OSError."""
     if file == STANDARD_INPUT:
         return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME)

@@ -8,17 +8,19 @@ from types import CodeType, FunctionType
 from plumbnet.cli import commands
 
 
+def names() -> list[str]:
+    """Every command, each the name of its module."""
+    return sorted(module.name for module in pkgutil.iter_modules(commands.__path__))
+
+
 def helps() -> Iterator[tuple[str, str]]:
     """Every command with its help, in the order of their names.
 
-    A command is the function of its module's name where the module says `app.command`, and its help the docstring of
-    that function, read out of what the module was compiled to: to run every module for a list of them takes as long
-    as to check a house.
+    A command is the function of its module's name, and its help the docstring of that function, read out of what the
+    module was compiled to: to run every module for a list of them takes as long as to check a house.
     """
-    for name in sorted(module.name for module in pkgutil.iter_modules(commands.__path__)):
-        code = _compiled(f"{commands.__name__}.{name}")
-        if {"app", "command"} <= set(code.co_names):
-            yield name, _docstring(code, name)
+    for name in names():
+        yield name, _docstring(_compiled(f"{commands.__name__}.{name}"), name)
 
 
 def _compiled(module: str) -> CodeType:

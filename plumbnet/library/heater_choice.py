@@ -21,11 +21,11 @@ def heater_named(report: Report, name: str, *, file: str | None = None) -> Heate
     return found
 
 
-def only_heater(report: Report) -> HeaterFacts:
-    """The one heater of a layout. Raises UnknownHeater where there are none or several."""
+def only_heater(report: Report, *, advice: str = "name one") -> HeaterFacts:
+    """The one heater of a layout. Raises UnknownHeater where there are none, or several: then with that advice."""
     names = [heater.name for heater in report.heaters]
     if not names:
         raise UnknownHeater("nothing in this layout heats water")
     if len(names) > 1:
-        raise UnknownHeater(f"the layout has {len(names)} heaters; name one: {listed(names, 'or')}")
+        raise UnknownHeater(f"the layout has {len(names)} heaters; {advice}: {listed(names, 'or')}")
     return report.heaters[0]

@@ -27,6 +27,7 @@ from plumbnet.rules.facts import (
     ZoneFacts,
 )
 from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity, findings_of, ruling_of, severity_of
+from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,
     GENERAL,
@@ -57,6 +58,7 @@ from plumbnet.rules.sentences import (
 
 __all__ = [
     "FILE_ENDINGS",
+    "FINDINGS_ADVICE",
     "FROM_BEST_TO_WORST",
     "GENERAL",
     "NO_TANK",
@@ -111,6 +113,7 @@ __all__ = [
     "ruling_of",
     "severity_of",
     "stops_in_words",
+    "unknown_finding",
 ]
 
 

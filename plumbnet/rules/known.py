@@ -2,8 +2,17 @@
 
 from collections.abc import Collection, Iterator
 
+from plumbnet.layout.yaml import quoted
+
+FINDINGS_ADVICE = "the command plumbnet rules --findings lists them all"
+
 RESTS_ON: dict[str, str | None] = {}
 """By a finding's name the value of a profile that it rests on, empty for none; None where it says its clause itself."""
+
+
+def unknown_finding(name: str) -> str:
+    """What is wrong with the name of a finding that there is not."""
+    return f"no finding is called {quoted(name)}"
 
 
 def without_clause(written: Collection[str], values: Collection[str]) -> Iterator[str]:

@@ -10,7 +10,7 @@ from pydantic import PrivateAttr, ValidationError
 
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
-from plumbnet.rules.known import RESTS_ON, without_clause
+from plumbnet.rules.known import FINDINGS_ADVICE, RESTS_ON, unknown_finding, without_clause
 from plumbnet.rules.ruling import (
     COMMON_PRACTICE,
     BypassRuling,
@@ -174,9 +174,8 @@ def _unknown_findings(root: YamlNode) -> Iterator[Mistake]:
     written = root.value.get("findings") if isinstance(root.value, dict) else None
     for name in written if isinstance(written, dict) else ():
         if name not in RESTS_ON:
-            hint = "the command plumbnet rules --findings lists them all"
-            text = f"no finding is called {quoted(name)}"
-            yield Mistake(("findings", name), text, hint, at_key=True, meant=(name, RESTS_ON))
+            text = unknown_finding(name)
+            yield Mistake(("findings", name), text, FINDINGS_ADVICE, at_key=True, meant=(name, RESTS_ON))
 
 
 def _clauses_missing(read: Profile) -> Iterator[Mistake]:

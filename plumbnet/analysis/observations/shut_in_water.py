@@ -2,11 +2,10 @@
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from networkx.utils import UnionFind
-
 from plumbnet.layout.model import End
 from plumbnet.network import Network
-from plumbnet.network.piping import Node, Zone
+from plumbnet.network.graphs import groups
+from plumbnet.network.piping import Node
 from plumbnet.rules.facts import HeaterFacts, ShutInFacts, Verdict
 
 _FROM_WORST = (Verdict.SEALED, Verdict.TRAPPED)
@@ -19,24 +18,21 @@ def shut_in(network: Network, heaters: Sequence[HeaterFacts]) -> Iterator[ShutIn
         return
     joined = _joined(network)
     inlets = {heated.name: heated.inlet for heated in network.heated}
-    of_zone: dict[Zone, list[HeaterFacts]] = {}
+    of_group: dict[int, list[HeaterFacts]] = {}
     for heater in troubled:
         nodes = _nodes_of(heater, network, inlets)
-        for zone in dict.fromkeys(joined[each] for each in sorted(network.zoning.zone_of[node] for node in nodes)):
-            of_zone.setdefault(zone, []).append(heater)
-    ends = _ends(network, joined, of_zone)
-    for zone, own in sorted(of_zone.items()):
-        yield ShutInFacts(own[0].verdict, tuple(heater.name for heater in own), frozenset(ends[zone]))
+        for group in {joined[network.zoning.zone_of[node]] for node in nodes}:
+            of_group.setdefault(group, []).append(heater)
+    ends = _ends(network, joined, of_group)
+    for group, own in sorted(of_group.items()):
+        yield ShutInFacts(own[0].verdict, tuple(heater.name for heater in own), frozenset(ends[group]))
 
 
-def _joined(network: Network) -> dict[Zone, Zone]:
-    """For every zone the first of those with whose water its own goes either way: pumps without a check join them."""
-    zoning = network.zoning
-    level: UnionFind[Zone] = UnionFind(range(zoning.zone_count))
-    for gate in network.piping.gates:
-        if gate.is_joint:
-            level.union(zoning.zone_of[gate.start], zoning.zone_of[gate.end])
-    return {zone: min(zones) for zones in level.to_sets() for zone in zones}
+def _joined(network: Network) -> list[int]:
+    """For every zone the group of those with whose water its own goes either way: pumps without a check join them."""
+    zone_of = network.zoning.zone_of
+    joints = ((zone_of[gate.start], zone_of[gate.end]) for gate in network.piping.gates if gate.is_joint)
+    return groups(network.zoning.zone_count, joints)[0]
 
 
 def _nodes_of(heater: HeaterFacts, network: Network, inlets: Mapping[str, Node]) -> Iterator[Node]:
@@ -46,9 +42,9 @@ def _nodes_of(heater: HeaterFacts, network: Network, inlets: Mapping[str, Node])
         yield next(network.piping.nodes_of(heater.stands_at))
 
 
-def _ends(network: Network, joined: Mapping[Zone, Zone], zones: Collection[Zone]) -> dict[Zone, list[End]]:
-    """The connections in each of some zones, and in those that are joined to it."""
-    found: dict[Zone, list[End]] = {zone: [] for zone in zones}
+def _ends(network: Network, joined: Sequence[int], wanted: Collection[int]) -> dict[int, list[End]]:
+    """The connections in the zones of each of some groups."""
+    found: dict[int, list[End]] = {group: [] for group in wanted}
     for port, zone in zip(network.piping.ports, network.zoning.zone_of, strict=True):
         if joined[zone] in found:
             found[joined[zone]].append(port)

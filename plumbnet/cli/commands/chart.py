@@ -13,7 +13,7 @@ from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
 from plumbnet.cli.scenario_option import report_supposed
-from plumbnet.rules import listed
+from plumbnet.library import UnknownHeater, only_heater
 from plumbnet.study.dossier import NoChart
 
 Of = Annotated[
@@ -48,9 +48,7 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
 
 def _only(report: Report) -> str:
     """The one heater there is; says so and exits where there are none or several."""
-    names = [heater.name for heater in report.heaters]
-    if not names:
-        fail("nothing in this layout heats water")
-    if len(names) > 1:
-        fail(f"the layout has {len(names)} heaters", advice=f"name one with --heater: {listed(names, 'or')}")
-    return names[0]
+    try:
+        return only_heater(report, advice="name one with --heater").name
+    except UnknownHeater as error:
+        fail(str(error))

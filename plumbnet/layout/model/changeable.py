@@ -15,6 +15,6 @@ class Changeable:
     def with_changes(self, changes: Iterable[Change]) -> Self:
         """A copy with `changes` made one after another; the object itself stays as it is.
 
-        Raises ChangeError (layout.refusal) for the first change that cannot be made, with its number and the reason.
+        Raises ChangeError (layout.edits) for the first change that cannot be made, with its number and the reason.
         """
         return shown(self, "changed", type(self), changes)

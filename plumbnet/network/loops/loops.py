@@ -54,7 +54,7 @@ def circulation(piping: Piping) -> Circulation:
     A loop is a biconnected block of the piping in which water can go round in the pump's direction against
     no one-way device. One-way devices that no water could pass on its way round are taken out first, and the
     block is looked for again, until nothing changes. Near-linear but for that repetition. No water goes round through
-    a reducer behind which it does not come back with what stands there: see `lifting`.
+    a reducer behind which it does not come back with what stands there: see `reducer_lift`.
     """
     pumps = dict(_pumps(piping))
     if not pumps:

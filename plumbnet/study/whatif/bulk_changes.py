@@ -121,7 +121,7 @@ class Supposed:
     def touches(self, system: System) -> tuple[str | None, tuple[Change, ...]]:
         """The scenario of a layout, None where it has none of the name, and the changes to be made after its own.
 
-        Raises ChangeError (layout.refusal).
+        Raises ChangeError (layout.edits).
         """
         scenario = self.scenario if self.scenario in system.scenarios else None
         if scenario is not None:

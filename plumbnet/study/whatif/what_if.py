@@ -38,7 +38,7 @@ class WhatIf:
 def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario: str | None = None) -> WhatIf:
     """What becomes of a layout with the changes of a scenario of its file and then others made to a copy.
 
-    Judged by the rules of the report, in its units. Raises UnknownScenario, ChangeError (layout.refusal) for the
+    Judged by the rules of the report, in its units. Raises UnknownScenario, ChangeError (layout.edits) for the
     first change that cannot be made, LayoutError where nothing can be computed then.
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.

@@ -29,6 +29,7 @@ from plumbnet.network.outlets import (
 from plumbnet.network.piping import (
     POTENTIAL_ROUNDING_PA,
     Cell,
+    Crossing,
     Node,
     Piping,
     Site,
@@ -171,6 +172,24 @@ class Network:
     @cached_property
     def _joined_parts(self) -> list[set[str]]:
         return joined_parts(self.piping)
+
+    @cached_property
+    def piped(self) -> dict[End, list[End]]:
+        """By each connection with pipes the connections at their other ends, in the order of the file."""
+        found: dict[End, list[End]] = {}
+        for pipe in self.piping.system.pipes:
+            found.setdefault(pipe.start, []).append(pipe.end)
+            found.setdefault(pipe.end, []).append(pipe.start)
+        return found
+
+    @cached_property
+    def gates_at(self) -> dict[End, list[Crossing]]:
+        """By each connection the gates that water there can come to, from either side, those within a zone too."""
+        found: dict[End, list[Crossing]] = {}
+        for gate in self.piping.gates:
+            for crossing in self.zoning.both_ways(gate):
+                found.setdefault(self.piping.ports[crossing.leaves], []).append(crossing)
+        return found
 
     @cached_property
     def sites(self) -> tuple[Site, ...]:

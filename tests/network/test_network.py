@@ -1,6 +1,8 @@
 import pytest
 from conftest import PSI, Drawn, drawn
 
+from plumbnet.layout.model.system import End
+
 
 def test_every_answer_is_kept_for_the_next_to_ask() -> None:
     network = drawn("street -> cv -> heater").network
@@ -144,3 +146,11 @@ def test_zone_is_fed_by_a_supply_that_goes_on_through_no_shut_valve(
     d = drawn(runs, **parts)
     heater = "boiler" if "boiler" in runs else "heater"
     assert (d.zone(heater) in d.network.fed) is is_fed
+
+
+def test_connections_are_known_by_their_pipes_and_by_the_gates_that_water_there_comes_to() -> None:
+    network = drawn("street -> cv -> heater -> tap.hot").network
+    assert network.piped[End("cv", "out")] == [End("heater", "cold")]
+    assert network.piped[End("heater", "cold")] == [End("cv", "out")]
+    (forward,), (backward,) = network.gates_at[End("cv", "in")], network.gates_at[End("cv", "out")]
+    assert (forward.way is None, backward.way is None) == (False, True)

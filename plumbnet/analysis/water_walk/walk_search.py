@@ -7,8 +7,6 @@ from plumbnet.analysis.water_walk.gates_met import GateView
 from plumbnet.analysis.water_walk.outlets_met import OutletView, lost
 from plumbnet.analysis.water_walk.walk_steps import Conduct, Gated, GateMet, Meeting, WalkStep, WaterWalk
 from plumbnet.layout.model import End, Free, Part
-from plumbnet.network import Network
-from plumbnet.network.piping import Crossing
 from plumbnet.rules.facts import HeaterFacts
 
 
@@ -29,13 +27,7 @@ class _Walk:
         self.parts = network.piping.system.parts
         head_pa = network.piping.heads_pa[next(network.piping.nodes_of(heater.name))]
         self.outlet_view, self.gate_view = OutletView(report, heater, head_pa), GateView(network, heater, head_pa)
-        self.gates: dict[End, list[Crossing]] = {}
-        for crossing in _crossings(network):
-            self.gates.setdefault(self.ports[crossing.leaves], []).append(crossing)
-        self.pipes: dict[End, list[End]] = {}
-        for pipe in network.piping.system.pipes:
-            self.pipes.setdefault(pipe.start, []).append(pipe.end)
-            self.pipes.setdefault(pipe.end, []).append(pipe.start)
+        self.gates, self.pipes = network.gates_at, network.piped
 
     def steps(self) -> Iterator[WalkStep]:
         """Every step; a part is met once on each side of it that the water comes to."""
@@ -84,15 +76,6 @@ class _Walk:
                 if gates[-1].answer.passes:
                     reached += [other for other in _joined(part, beyond) if other not in reached]
         return reached, gates
-
-
-def _crossings(network: Network) -> Iterator[Crossing]:
-    """Every gate in both directions, those within one zone too."""
-    zone_of = network.zoning.zone_of
-    for gate in network.piping.gates:
-        near, far = zone_of[gate.start], zone_of[gate.end]
-        yield Crossing(gate, near, far, gate.start, gate.end, gate.forward)
-        yield Crossing(gate, far, near, gate.end, gate.start, gate.backward)
 
 
 def _joined(part: Part, port: str) -> tuple[str, ...]:

@@ -64,6 +64,14 @@ class Zoning:
         for zone in sorted(self.out):
             yield from self.out[zone]
 
+    def both_ways(self, gate: Gate) -> tuple[Crossing, Crossing]:
+        """A gate once in each direction, whatever it stands between."""
+        start, end = self.zone_of[gate.start], self.zone_of[gate.end]
+        return (
+            Crossing(gate, start, end, gate.start, gate.end, gate.forward),
+            Crossing(gate, end, start, gate.end, gate.start, gate.backward),
+        )
+
     def cell_crossings(self) -> Iterator[Crossing]:
         """Every gate between two cells, once in each direction."""
         yield from self.crossings()
@@ -84,13 +92,11 @@ def zoning_of(piping: Piping) -> Zoning:
 
 
 def _add_crossings(zoning: Zoning, gate: Gate) -> None:
-    start, end = zoning.zone_of[gate.start], zoning.zone_of[gate.end]
-    forward = Crossing(gate, start, end, gate.start, gate.end, gate.forward)
-    backward = Crossing(gate, end, start, gate.end, gate.start, gate.backward)
-    if start == end:
+    both = zoning.both_ways(gate)
+    if both[0].near == both[0].far:
         if zoning.cell_of[gate.start] != zoning.cell_of[gate.end]:
-            zoning.inner.extend((forward, backward))
+            zoning.inner.extend(both)
         return
-    for crossing in (forward, backward):
+    for crossing in both:
         zoning.out[crossing.near].append(crossing)
         zoning.into[crossing.far].append(crossing)

@@ -37,7 +37,7 @@ class Sizes:
     def size_m3(self, *, charge_pa: float, end_pa: float) -> float:
         """The smallest tank with another charge and another highest pressure; infinite where none can do it.
 
-        Source: `physics.tank.tank_volume_m3`.
+        Source: `physics.vessels.tank_volume_m3`.
         """
         try:
             return tank_volume_m3(

@@ -21,7 +21,7 @@ class WarmUps:
 
 
 def warm_ups(report: Report, heater: str, proposal: Proposal | None) -> WarmUps:
-    """The warm-up of a heater, and that with a proposal. Raises NoWarmUp (analysis.warming)."""
+    """The warm-up of a heater, and that with a proposal. Raises NoWarmUp (analysis.warmup)."""
     as_it_is = warm_up(report, heater)
     if proposal is None:
         return WarmUps(as_it_is)

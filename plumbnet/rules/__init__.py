@@ -23,9 +23,9 @@ from plumbnet.rules.facts import (
     RungFacts,
     ShutInFacts,
     TankFacts,
+    TapFacts,
     Use,
     Verdict,
-    ZoneFacts,
 )
 from plumbnet.rules.finding import (
     RULES,
@@ -105,10 +105,10 @@ __all__ = [
     "Severity",
     "ShutInFacts",
     "TankFacts",
+    "TapFacts",
     "UnknownProfile",
     "Use",
     "Verdict",
-    "ZoneFacts",
     "agreeing",
     "answers_of",
     "behind",

@@ -37,7 +37,7 @@ from plumbnet.rules.rule_profile import (
     profile_at,
     profile_names,
 )
-from plumbnet.rules.ruling import Ruling
+from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
     NO_TANK,
     NO_WAY,
@@ -71,6 +71,7 @@ __all__ = [
     "Charge",
     "Facts",
     "Finding",
+    "Ground",
     "HeaterFacts",
     "HinderedFacts",
     "Limit",
@@ -89,6 +90,7 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "SiteRuling",
     "TankFacts",
     "UnknownProfile",
     "Use",

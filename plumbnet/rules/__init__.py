@@ -49,7 +49,7 @@ from plumbnet.rules.rule_profile import (
     profile_at,
     profile_names,
 )
-from plumbnet.rules.ruling import Ruling
+from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
     NO_TANK,
     NO_WAY,
@@ -85,6 +85,7 @@ __all__ = [
     "Charge",
     "Facts",
     "Finding",
+    "Ground",
     "HeaterFacts",
     "HinderedFacts",
     "Limit",
@@ -104,6 +105,7 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "SiteRuling",
     "TankFacts",
     "TapFacts",
     "UnknownProfile",

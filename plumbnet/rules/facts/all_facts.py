@@ -48,6 +48,12 @@ class Facts:
     """What was taken where the file says nothing, with the parts it was taken for."""
 
     @property
+    def dry_heaters(self) -> tuple[str, ...]:
+        """Heaters to which no water comes."""
+        wet = {low.name for low in self.lows if low.use is Use.HEATER}
+        return tuple(heater.name for heater in self.heaters if heater.name not in wet)
+
+    @property
     def low_at(self) -> dict[str, LowFacts]:
         """Taps at which water stands or might, by name."""
         return {low.name: low for low in self.lows if low.use is Use.TAP}

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, NotApplicable
+from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts, Use
 from plumbnet.rules.finding import Severity, finding
@@ -49,3 +49,5 @@ def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Answer]:
                 more_pressure(facts, low, profile.least_at_top.value_pa - low.least_pa),
                 Measured(low.least_pa, 0.0, PRESSURE, at_least=True),
             )
+    for name in facts.dry_heaters:
+        yield NotApplicable((name,), NO_WATER)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, NotApplicable
+from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import ROUNDING_PA, Facts, LowFacts, Use
 from plumbnet.rules.finding import Severity, finding
@@ -50,6 +50,8 @@ def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Answer]:
         else:
             told.add(low.at)
             yield _too_low(facts, low, measured)
+    for name in facts.dry_heaters:
+        yield NotApplicable((name,), NO_WATER)
 
 
 def _too_low(facts: Facts, low: LowFacts, measured: Measured) -> Breach:

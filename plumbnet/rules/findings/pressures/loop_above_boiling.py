@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import TEMPERATURE
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, NotApplicable
+from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts, Use
 from plumbnet.rules.finding import Severity, finding
@@ -58,3 +58,5 @@ def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Answer]:
                 f"Set {low.name} below {boils}. Or else: {raised[:1].lower()}{raised[1:]}",
                 Measured(low.hot_k, low.boils_k, TEMPERATURE),
             )
+    for name in facts.dry_heaters:
+        yield NotApplicable((name,), NO_WATER)

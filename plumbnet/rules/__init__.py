@@ -1,6 +1,5 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
-from plumbnet.rules.answer import AnswerWord, Measured
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
     ROUNDING_PA,
@@ -39,6 +38,7 @@ from plumbnet.rules.finding import (
     ruling_of,
     severity_of,
 )
+from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,

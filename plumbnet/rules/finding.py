@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
-from plumbnet.rules.answer import NOT_ASKED, Answer, AnswerWord, Breach, Measured, NotApplicable
 from plumbnet.rules.facts import Facts
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, AnswerWord, Breach, Measured, NotApplicable
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import Ruling, is_certain

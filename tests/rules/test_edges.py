@@ -10,7 +10,6 @@ import plumbnet
 from plumbnet.layout.model.part import Role
 from plumbnet.network.outlets.cut_sets import Stops
 from plumbnet.network.pressure.pressure_source import Feed, Giver
-from plumbnet.rules.answer import Breach
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.device_facts import ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import ReturnFacts
@@ -20,6 +19,7 @@ from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import RULES
+from plumbnet.rules.four_answers import Breach
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 FACTS = plumbnet.check(

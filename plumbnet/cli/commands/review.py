@@ -44,7 +44,7 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 no error stands, 1 one does, 2 a file could not be understood.
     """
     from plumbnet.report.page import PAGE_FORMS  # noqa: PLC0415  drawing is slow to import
-    from plumbnet.report.review import review_file, review_printed  # noqa: PLC0415
+    from plumbnet.report.review import review_file, review_printed  # noqa: PLC0415  so is a page
 
     profile = ruled(rules)
     handed_over = None if output is None else form_of_output(output, PAGE_FORMS)

@@ -51,7 +51,7 @@ def _comment(comment: Comment, units: Units) -> Entry:
     return Entry(f"{comment.number}. {mark}", meaning.value, title, tuple(map(Paragraph, told)), one.parts)
 
 
-def sheet_blocks(review: Review) -> Iterator[Block]:
+def requirement_blocks(review: Review) -> Iterator[Block]:
     """Every requirement with its answers, chapter by chapter."""
     for chapter, title in CHAPTERS.items():
         answers = [one for one in review.answers if one.rule.chapter == chapter]

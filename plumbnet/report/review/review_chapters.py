@@ -9,7 +9,7 @@ from plumbnet.report.review.review_blocks import (
     accepted_blocks,
     comment_blocks,
     counts_in_words,
-    sheet_blocks,
+    requirement_blocks,
     site_blocks,
 )
 from plumbnet.report.text import CAUTION, counted
@@ -101,7 +101,7 @@ CHAPTERS_OF_A_FILE: tuple[tuple[str, str, Callable[[Review], Iterator[PageBlock]
     ("cover", "Cover", _cover),
     ("comments", "Comments", comment_blocks),
     ("piping", "Piping", _piping),
-    ("requirements", "Requirements", sheet_blocks),
+    ("requirements", "Requirements", requirement_blocks),
     ("site", "To be seen on site", site_blocks),
     ("accepted", "Accepted", accepted_blocks),
     ("assumptions", "Taken for granted", _assumed),

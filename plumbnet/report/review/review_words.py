@@ -84,9 +84,8 @@ def _subjects(group: Sequence[Answered]) -> str:
 
 def _found(group: Sequence[Answered], units: Units) -> str:
     """What was found of subjects in one row; of several values the least and the greatest."""
-    measured = [one.measured for one in group if one.measured is not None]
-    ends = sorted(measured, key=lambda one: one.value)
-    if len(ends) < 2 or show(ends[0].value, ends[0].dimension, units) == show(ends[-1].value, ends[0].dimension, units):  # noqa: PLR2004
-        return found_in_words(group[0], units)
-    lowest = show(ends[0].value, ends[0].dimension, units)
-    return f"{lowest} to {measured_in_words(ends[-1], units)}"
+    ends = sorted((one.measured for one in group if one.measured is not None), key=lambda one: one.value)
+    shown = dict.fromkeys(show(one.value, one.dimension, units) for one in ends)
+    if len(shown) > 1:
+        return f"{next(iter(shown))} to {measured_in_words(ends[-1], units)}"
+    return found_in_words(group[0], units)

@@ -17,12 +17,7 @@ def job(written: str) -> Job:
 def test_job_says_what_its_author_wrote_and_a_whole_number_may_stand_without_quotes() -> None:
     one = job('{number: 114, address: 12 Mill Lane, revision: "1.10", date: 2026-11-30}')
     assert one == Job(number="114", address="12 Mill Lane", revision="1.10", date="2026-11-30")
-    assert one.said() == (
-        ("number", "114"),
-        ("address", "12 Mill Lane"),
-        ("revision", "1.10"),
-        ("date", "2026-11-30"),
-    )
+    assert one.said() == (("number", "114"), ("address", "12 Mill Lane"), ("revision", "1.10"), ("date", "2026-11-30"))
     assert job("{}").said() == ()
 
 

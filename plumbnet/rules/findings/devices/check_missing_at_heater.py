@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
-from plumbnet.rules.answer import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import why_closed
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach, Met
 from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts, HinderedFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = """\

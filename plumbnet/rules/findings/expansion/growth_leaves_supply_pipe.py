@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import VOLUME
-from plumbnet.rules.answer import NOT_ASKED, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.facts import Facts, ReturnFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import WayBackRuling
 from plumbnet.rules.sentences import listed

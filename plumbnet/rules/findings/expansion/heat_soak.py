@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, VOLUME, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA, growth
 from plumbnet.physics.vessels import HEAT_SOAK_FROM_M3, HEAT_SOAK_K
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, first_stops, listed
 

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import TEMPERATURE
-from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts, Use
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import NO_PLAIN_WATER, more_pressure, when
 

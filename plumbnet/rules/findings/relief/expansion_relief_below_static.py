@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import LETOFF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = LETOFF_HOUSE.altered("""

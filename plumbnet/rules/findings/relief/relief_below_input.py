@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import POWER
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, Untold
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts, ReliefFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, Untold
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts, ReliefFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import NOT_ASKED, Answer, Breach, Measured, Met
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Measured, Met
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, ReducerFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\

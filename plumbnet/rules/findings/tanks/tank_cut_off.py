@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Part, Shut
-from plumbnet.rules.answer import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import TROUBLED, Facts, TankFacts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = CLOSED_HOUSE.altered("""

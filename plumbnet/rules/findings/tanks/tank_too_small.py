@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.answer import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in_words
 

@@ -12,9 +12,9 @@ import plumbnet
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.answer import AnswerWord, Breach, Met, NotApplicable, Untold
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.finding import RULES, Answered, answers_of
+from plumbnet.rules.four_answers import AnswerWord, Breach, Met, NotApplicable, Untold
 from plumbnet.rules.rule_profile import profile
 
 SUBJECTS: dict[str, Callable[[Facts], Iterable[str]]] = {

@@ -1,5 +1,6 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
+from plumbnet.rules.answer import AnswerWord, Measured
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
     ROUNDING_PA,
@@ -26,7 +27,18 @@ from plumbnet.rules.facts import (
     Verdict,
     ZoneFacts,
 )
-from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity, findings_of, ruling_of, severity_of
+from plumbnet.rules.finding import (
+    RULES,
+    Accepted,
+    Answered,
+    Finding,
+    Rule,
+    Severity,
+    answers_of,
+    findings_of,
+    ruling_of,
+    severity_of,
+)
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,
@@ -67,6 +79,8 @@ __all__ = [
     "RULES",
     "TROUBLED",
     "Accepted",
+    "AnswerWord",
+    "Answered",
     "Basis",
     "Charge",
     "Facts",
@@ -76,6 +90,7 @@ __all__ = [
     "Limit",
     "LockedFacts",
     "LowFacts",
+    "Measured",
     "Need",
     "OutletFacts",
     "PlaceFacts",
@@ -95,6 +110,7 @@ __all__ = [
     "Verdict",
     "ZoneFacts",
     "agreeing",
+    "answers_of",
     "behind",
     "capitalised",
     "closed",

@@ -10,6 +10,7 @@ import plumbnet
 from plumbnet.layout.model.part import Role
 from plumbnet.network.outlets.cut_sets import Stops
 from plumbnet.network.pressure.pressure_source import Feed, Giver
+from plumbnet.rules.answer import Breach
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.device_facts import ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import ReturnFacts
@@ -17,7 +18,7 @@ from plumbnet.rules.facts.heater_answer import HeaterFacts, RungFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import RULES, Breach
+from plumbnet.rules.finding import RULES
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 FACTS = plumbnet.check(
@@ -33,7 +34,7 @@ FACTS = plumbnet.check(
 
 
 def breaches(name: str, facts: Facts, rules: str | Profile = "general") -> list[Breach]:
-    return list(RULES[name].test(facts, profile(rules) if isinstance(rules, str) else rules))
+    return list(RULES[name].breaches(facts, profile(rules) if isinstance(rules, str) else rules))
 
 
 def with_heater(heater: HeaterFacts) -> Facts:

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -33,7 +34,7 @@ runs:
 
 
 @finding("check-missing-at-heater", Severity.ERROR, bad=BAD, good=GOOD, rests_on="check_at_heater")
-def check_missing_at_heater(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def check_missing_at_heater(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Hot water can go back from a heater to the main, and the rules ask for a check before each heater.
 
     Such codes keep what has been heated out of the main and count on the control behind the check. Fit a check in the

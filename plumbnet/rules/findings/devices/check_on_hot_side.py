@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -26,7 +27,7 @@ runs:
 
 
 @finding("check-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)
-def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A check valve sits in a hot pipe, where it closes the piping behind it on its own.
 
     Water caught behind it has no tank and no relief valve: as it cools the pressure falls away, and sun or

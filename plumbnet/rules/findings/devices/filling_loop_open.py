@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -31,7 +32,7 @@ GOOD = BAD.altered("""
 
 
 @finding("filling-loop-open", Severity.WARNING, bad=BAD, good=GOOD)
-def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A loop by which a circuit is filled by hand stands open.
 
     The circuit is then pressed by whatever the cold pipe comes to, at night too; a leak is made good unseen, and only

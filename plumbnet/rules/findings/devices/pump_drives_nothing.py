@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts, HinderedFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = """\
@@ -22,7 +23,7 @@ runs:
 
 
 @finding("pump-drives-nothing", Severity.WARNING, bad=BAD, good=LOOP_HOUSE)
-def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A running circulator has no way round: a dead end, a shut valve or a check against it.
 
     It stirs water, brings nobody hot water, and wears out. Look for a missing return, a shut valve, or a check

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
@@ -14,7 +15,7 @@ BAD = LOOP_HOUSE.altered("""
 
 
 @finding("tankless-in-loop", Severity.NOTE, bad=BAD, good=LOOP_HOUSE)
-def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater that fires on flow sits in a driven loop: it fires with every fixture shut, like a storage heater.
 
     Its water expands, and it runs far more hours than one that waits for a tap. Ask its maker for the duty

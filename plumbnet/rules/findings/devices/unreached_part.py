@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -27,7 +28,7 @@ runs:
 
 
 @finding("unreached-part", Severity.WARNING, bad=BAD, good=GOOD)
-def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """No water can reach a part from any supply, even with every shut valve open.
 
     A device faces the wrong way, or a supply is missing in the layout. A heating circuit that is filled by

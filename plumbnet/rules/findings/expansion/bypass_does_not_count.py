@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -25,7 +26,7 @@ GOOD = BAD.altered("rules: upc-2018")
 
 
 @finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="bypass")
-def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater is open only by the bypass of a reducer, and the rules give a bypass no credit.
 
     A bypass is small, sticks, and opens only once the building stands above the main, so some codes take every reducer

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import first_stops, why_closed
 
@@ -24,7 +25,7 @@ GOOD = BAD.altered("rules: ipc-2021")
 
 
 @finding("closed-without-control", Severity.ERROR, bad=BAD, good=GOOD, rests_on="control_for")
-def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def closed_without_control(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A closed heater has no control of expansion, and the rules ask for one whatever kind of heater it is.
 
     It fires only while water is drawn, so by physics nothing need happen; some codes make no such difference. Fit an

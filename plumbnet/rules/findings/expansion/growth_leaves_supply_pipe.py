@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.facts import Facts, ReturnFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import WayBackRuling
 from plumbnet.rules.sentences import listed
@@ -27,7 +28,7 @@ GOOD = BAD.replace("  # <- growth-leaves-supply-pipe", "").replace("22, length: 
 
 
 @finding("growth-leaves-supply-pipe", Severity.ERROR, bad=BAD, good=GOOD, rests_on="way_back")
-def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Growth goes back further than the building's own supply pipe, or warms the water in it too far.
 
     Where the rules keep heated water out of the supplier's pipe, an open way is good only if the building's own supply

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA, growth
 from plumbnet.physics.vessels import HEAT_SOAK_FROM_M3, HEAT_SOAK_K
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, first_stops, listed
 
@@ -28,7 +29,7 @@ GOOD = BAD.altered("""
 
 
 @finding("heat-soak", Severity.NOTE, bad=BAD, good=GOOD)
-def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A closed flow-through heater holds so much water that it matters what its hot exchanger gives once the tap shuts.
 
     The verdict takes it to be cold while nothing runs. The rise, 20 K and no further than boiling, is an own estimate;

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -35,7 +36,7 @@ runs:
 
 
 @finding("open-only-by-crossover", Severity.WARNING, bad=BAD, good=GOOD)
-def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is open only through a joint of hot and cold that nobody counts on.
 
     A crossed fixture or a mixing valve without checks lets the water out today; the repair that takes it

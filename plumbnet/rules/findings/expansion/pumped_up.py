@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, PumpedFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed, place
 
@@ -39,7 +40,7 @@ runs:
 
 
 @finding("pumped-up", Severity.WARNING, bad=BAD, good=GOOD)
-def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """Each time a heater warms it pushes water through a check, and as it cools the street makes up for it.
 
     One heat-up leaves everything below its limit; but water that has passed the check does not come back, so that with

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 
@@ -14,7 +15,7 @@ BAD = CLOSED_HOUSE.altered("""
 
 
 @finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.
 
     Turn the heater off and keep it off until a temperature and pressure relief valve is fitted to its own

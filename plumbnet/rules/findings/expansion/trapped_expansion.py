@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CLOSED_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 
@@ -18,7 +19,7 @@ GOOD = CLOSED_HOUSE.altered("  meter: meter")
 
 
 @finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD)
-def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed, no tank takes up its expansion, and the pressure passes the limit at each heat-up.
 
     The safety relief valve then weeps or lifts day after day, scales up, and one day does not open.

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts, Use
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
@@ -16,7 +17,7 @@ BAD = CIRCUIT.altered("""
 
 
 @finding("circuit-not-full", Severity.ERROR, bad=BAD, good=CIRCUIT)
-def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """No water stands at a radiator, at a heater, or at the highest place of a loop that a pump drives.
 
     The circuit was filled too low for its height: the top holds air, no water goes round there, and below the pressure

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import ROUNDING_PA, Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
@@ -16,7 +17,7 @@ BAD = CIRCUIT.altered("""
 
 
 @finding("circuit-top-below-least", Severity.WARNING, bad=BAD, good=CIRCUIT, rests_on="least_at_top")
-def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def circuit_top_below_least(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Too little stands at the highest place of water that a pump drives round.
 
     Cold, it needs a margin there above the air, so that no air comes out or is drawn in, and above that what keeps the

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CIRCUIT
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when
 
@@ -22,7 +23,7 @@ GOOD = BAD.altered("""
 
 
 @finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
-def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater is set so hot that its water boils at the highest place of what it warms.
 
     At the heater the column of water above it holds the steam down; at the top of the loop it does not. A loop behind a

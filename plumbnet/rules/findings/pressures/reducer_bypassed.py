@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -27,7 +28,7 @@ GOOD = BAD.altered("  pump: {kind: circulator, head: 70 ft, check: true}")
 
 
 @finding("reducer-bypassed", Severity.ERROR, bad=BAD, good=GOOD)
-def reducer_bypassed(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def reducer_bypassed(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """Water comes past a reducer, by a return without a check or an open valve, and more than its set stands behind it.
 
     The reducer is shut and holds nothing back: taps and vessels behind it stand at the pressure before it. Fit a check

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -25,7 +26,7 @@ GOOD = BAD.altered("  fill: {kind: main, pressure: 1.5 bar}")
 
 
 @finding("setpoint-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
-def setpoint_above_boiling(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def setpoint_above_boiling(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is set so hot that its water boils under the pressure at which it stands.
 
     Steam takes up sixteen hundred times the room, and no tank is sized for it; what is said of the growth holds for

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -24,7 +25,7 @@ runs:
 
 
 @finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD)
-def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The standing pressure at a fixture is above the highest the profile allows.
 
     Taps, hoses and appliances suffer, and an expansion tank has no room left to work in. Fit a pressure

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, Use
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when, worst_pa
 
@@ -24,7 +25,7 @@ GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
 @finding("tap-below-least", Severity.WARNING, bad=BAD, good=GOOD, rests_on="least_at_tap")
-def tap_below_least(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def tap_below_least(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Less stands at a tap than it needs while it runs.
 
     What stands there with every fixture shut is the most that can be left once it runs. Where the supply falls by day,

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Use
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import more_pressure, when, worst_pa
 
@@ -24,7 +25,7 @@ GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
 @finding("tap-without-water", Severity.ERROR, bad=BAD, good=GOOD)
-def tap_without_water(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def tap_without_water(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A tap stands so high, or its supply so low, that no water comes to it.
 
     With every fixture shut the water stands below it, and air is drawn in where somebody opens it. Where the supply

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import LETOFF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = LETOFF_HOUSE.altered("""
@@ -14,7 +15,7 @@ BAD = LETOFF_HOUSE.altered("""
 
 
 @finding("expansion-relief-above-safety", Severity.ERROR, bad=BAD, good=LETOFF_HOUSE)
-def expansion_relief_above_safety(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def expansion_relief_above_safety(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """An expansion relief valve is set at or above the safety relief valve, which therefore opens first.
 
     The last safety device then works at every heat-up and wears out. Set the expansion relief lower.

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import LETOFF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = LETOFF_HOUSE.altered("""
@@ -14,7 +15,7 @@ BAD = LETOFF_HOUSE.altered("""
 
 
 @finding("expansion-relief-below-static", Severity.ERROR, bad=BAD, good=LETOFF_HOUSE)
-def expansion_relief_below_static(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def expansion_relief_below_static(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """The static pressure stands at or above the set of an expansion relief valve, which runs day and night.
 
     Lower the static pressure, or fit a valve set above it and below the limit.

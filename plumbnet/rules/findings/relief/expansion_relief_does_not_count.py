@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Role
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -27,7 +28,7 @@ GOOD = BAD.altered("  spill: {kind: expansion_relief, pressure: 550 kPa}")
 
 
 @finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="expansion_relief")
-def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater is held by an expansion relief valve that the rules do not count as its control, or not at its set.
 
     Some codes know only tanks; others take a relief valve up to a set, or in a licensed design alone. Fit an expansion

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -18,7 +19,7 @@ GOOD = BAD.altered("""
 
 
 @finding("relief-above-rating", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_above_rating(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def relief_above_rating(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A safety relief valve opens only above the working pressure that the part it protects is rated for.
 
     The part may fail before the valve opens. Fit a valve set at or below the rating.

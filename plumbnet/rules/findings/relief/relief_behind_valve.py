@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
@@ -19,7 +20,7 @@ runs:
 
 
 @finding("relief-behind-valve", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
-def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A safety relief valve is not joined to a heater or tank by plain pipe: something stands between.
 
     What stands between can shut, stick or clog, and then the relief valve protects nothing. Move the relief

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -16,7 +17,7 @@ GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, capacity: 
 
 
 @finding("relief-below-input", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_below_input(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def relief_below_input(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A safety relief valve is rated to carry off less heat than the heaters it serves put in.
 
     With the thermostat stuck it would open and the pressure would climb all the same. Fit a larger one.

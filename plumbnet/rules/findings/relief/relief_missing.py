@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import RELIEF
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -14,7 +15,7 @@ BAD = PLAIN_HOUSE.altered("""
 
 
 @finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
-def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater has neither a relief valve of its own nor an open vent.
 
     If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a temperature and

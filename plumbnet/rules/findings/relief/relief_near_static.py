@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -17,7 +18,7 @@ GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
 @finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The static pressure stands so near the set of a safety relief valve that the valve weeps.
 
     A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays. One whose supply

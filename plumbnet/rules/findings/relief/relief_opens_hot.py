@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -19,7 +20,7 @@ ROUNDING_K = 0.2
 
 
 @finding("relief-opens-hot", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The temperature element of a safety relief valve opens only above the boiling point at open air.
 
     Water let off then flashes to steam. Fit a valve whose element opens at the temperature the rules name. A

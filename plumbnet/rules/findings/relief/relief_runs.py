@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts, ReliefFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -19,7 +20,7 @@ GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
 @finding("relief-runs", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_runs(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def relief_runs(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The supply stands above the set of a safety relief valve, which runs day and night.
 
     It wastes water, scales up and may stick when it is needed. Lower the pressure with a reducer; the valve stays.

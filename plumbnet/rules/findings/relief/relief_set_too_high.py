@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
@@ -17,7 +18,7 @@ GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
 @finding("relief-set-too-high", Severity.ERROR, bad=BAD, good=GOOD, rests_on="relief_set")
-def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def relief_set_too_high(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A safety relief valve is set higher than the rules allow, whatever its heater is rated for.
 
     Pipes, fixtures and hoses bear what it lets by. Fit one with a lower set, on the same tapping, with nothing between.

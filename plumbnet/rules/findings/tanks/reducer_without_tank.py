@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, ReducerFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -30,7 +31,7 @@ runs:
 
 
 @finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="tank_behind_reducer")
-def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.
 
     They ask whether the reducer has a bypass or not. Fit the tank in the cold distribution piping downstream of the

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import SAME_VOLUME, agreeing
 
@@ -28,7 +29,7 @@ GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 
 
 
 @finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing")
-def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.
 
     A method may count a reserve, a higher temperature or a lower end pressure. Where the code or the contract names the

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import right_charge
 
@@ -14,7 +15,7 @@ BAD = TANK_HOUSE.altered("""
 
 
 @finding("tank-charge-differs", Severity.WARNING, bad=BAD, good=TANK_HOUSE)
-def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A tank's air charge is not the line pressure where it hangs.
 
     Charged too low, it stands part full of water before heating starts; charged too high, it takes nothing

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import Part, Shut
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import TROUBLED, Facts, TankFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed
 
@@ -19,7 +20,7 @@ runs:
 
 
 @finding("tank-cut-off", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tank_cut_off(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank is there, and a heater that needs one, but no water can pass from the heater to the tank.
 
     A check, a reducer or a shut valve stands between, so the tank never takes a drop of what the heater gives

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = CLOSED_HOUSE.altered("""
@@ -18,7 +19,7 @@ runs:
 
 
 @finding("tank-on-hot-side", Severity.WARNING, bad=BAD, good=TANK_HOUSE, rests_on="control_side")
-def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A tank hangs on the hot pipe of a water heater.
 
     It works, but the heat ages its membrane and warms its air, and codes ask for the cold side. Move it to

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in_words
 
@@ -16,7 +17,7 @@ BAD = TANK_HOUSE.altered("""
 
 
 @finding("tank-too-small", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank is there and takes water, but not enough of it below the limit.
 
     The pressure passes the limit at each heat-up, and the relief valve is the next to open. Exchange the tank

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = TANK_HOUSE.altered("""
@@ -13,7 +14,7 @@ BAD = TANK_HOUSE.altered("""
 
 
 @finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank has lost its air and is full of water.
 
     It takes nothing more, so the pressure climbs as if it were not there. A tank without a membrane is drained

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -30,7 +31,7 @@ GOOD = BAD.altered("  stop: {kind: valve, locked: true}")
 
 
 @finding("valve-before-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="valve_before_tank")
-def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
+def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A valve that a hand can shut stands between a heater and its expansion tank, and the rules forbid that.
 
     Shut by mistake, it leaves the heater closed with no tank. Take it out, or where the rules allow a valve for

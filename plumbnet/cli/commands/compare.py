@@ -11,7 +11,8 @@ from plumbnet.cli.arguments import fail, report_on, ruled
 from plumbnet.cli.console import FINE, FOUND, write
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.targets import STANDARD_INPUT
-from plumbnet.report.studies import Comparison, comparison_json, comparison_text
+from plumbnet.report.studies import comparison_json, comparison_text
+from plumbnet.study.compare import Comparison
 
 
 class _Format(StrEnum):
@@ -44,7 +45,7 @@ def compare(
     before = report_on(old, profile, after.facts.units)
     compared = plumbnet.compare(before, after)
     write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
-    raise typer.Exit(FOUND if compared.difference.is_worse else FINE)
+    raise typer.Exit(FOUND if compared.is_worse else FINE)
 
 
 def _json(compared: Comparison) -> str:

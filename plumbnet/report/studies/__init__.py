@@ -2,17 +2,28 @@
 
 from plumbnet.report.studies.change_phrases import all_done_in_words
 from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Comparison, comparison_text
+from plumbnet.report.studies.comparison_report import (
+    DIFFERENCE,
+    ComparisonChapter,
+    compared_files,
+    comparison_chapters,
+    comparison_text,
+    comparison_title,
+)
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json
 from plumbnet.report.studies.whatif_report import side_by_side, whatifs_text
 
 __all__ = [
-    "Comparison",
+    "DIFFERENCE",
+    "ComparisonChapter",
     "all_done_in_words",
+    "compared_files",
+    "comparison_chapters",
     "comparison_json",
     "comparison_text",
+    "comparison_title",
     "side_by_side",
     "sweep_csv",
     "sweep_json",

@@ -3,49 +3,83 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from plumbnet.analysis import Report
 from plumbnet.layout.model import FieldChange
 from plumbnet.report.output import imprint_lines
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
 from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, difference_rows, difference_told
+from plumbnet.report.studies.resubmission_report import first_to_read, less_accepted, other_rules, what_was_asked
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import Finding, listed
-from plumbnet.study.compare import Changes, Difference, Figure, HeaterChange, Revision
+from plumbnet.study.compare import Changes, Comparison, Figure, HeaterChange, Revision
 
 _LEGEND = f"{WORSE} is worse than before, {OTHER} is otherwise different."
-RENAMED = "Parts are matched by name and pipes by the ports they join: what got another name is told as gone and new."
+DIFFERENCE = "What differs"
+RENAMED = "A part of another name that kept kind, pipes and values is the same part: all is told by the names of now."
+MATCHED = "Other parts are matched by name, and pipes by the ports they join."
+"""Said where something is gone and something new."""
 
 
 @dataclass(frozen=True, slots=True)
-class Comparison:
-    """A layout and its revision: both reports, what differs in the answers, and what was changed for it."""
+class ComparisonChapter:
+    """A chapter of a comparison; `key` is its name in links, and one without a title goes on with what was said."""
 
-    before: Report
-    after: Report
-    difference: Difference
-    revision: Revision
-
-    def to_text(self) -> str:
-        """What `plumbnet compare` prints of it; ends with a line break."""
-        return comparison_text(self)
+    key: str
+    title: str
+    blocks: tuple[Block, ...]
 
 
 def comparison_text(compared: Comparison) -> str:
     """The whole comparison; ends with a line break."""
-    blocks = [*_heading(compared), *_answers(compared), *_changed(compared.revision), *_grounds(compared)]
+    blocks = list(_heading(compared))
+    for chapter in comparison_chapters(compared):
+        blocks += [Heading(chapter.title)] if chapter.title else []
+        blocks += chapter.blocks
     return document_text([*blocks, Paragraph(CAUTION)])
 
 
-def _heading(compared: Comparison) -> Iterator[Block]:
+def comparison_chapters(compared: Comparison) -> Iterator[ComparisonChapter]:
+    """What is told of a layout and its revision, in the order in which a reviewer reads it; empty chapters left out."""
+    written = (
+        ("first", "First to read", first_to_read(compared)),
+        ("rules", "Other rules than before", other_rules(compared)),
+        ("asked", "What the last review asked", what_was_asked(compared)),
+        ("answers", DIFFERENCE if _is_led(compared) else "", _answers(compared)),
+        ("changes", "What was changed", _changed(compared)),
+        ("assumed", "Assumed where the later file says nothing", _assumed(compared)),
+        ("record", "Record", _record(compared)),
+    )
+    for key, title, blocks in written:
+        told = tuple(blocks)
+        if told:
+            yield ComparisonChapter(key, title, told)
+
+
+def _is_led(compared: Comparison) -> bool:
+    """Whether something is told before the answers."""
+    return any(True for part in (first_to_read, other_rules, what_was_asked) for _ in part(compared))
+
+
+def comparison_title(compared: Comparison) -> str:
+    """What stands above all."""
     system = compared.after.system
-    yield Heading(f"{system.title or system.record.file}: revision", 1)
+    return f"{system.title or system.record.file}: revision"
+
+
+def _heading(compared: Comparison) -> Iterator[Block]:
+    yield Heading(comparison_title(compared), 1)
+    for label, words in compared_files(compared):
+        yield Paragraph(words, label)
+
+
+def compared_files(compared: Comparison) -> Iterator[tuple[str, str]]:
+    """Each of the files behind what it is, and its rules."""
     for label, report in (("before", compared.before), ("after", compared.after)):
-        yield Paragraph(f"{report.system.record.file}, rules: {report.profile.in_full}", label)
+        yield label, f"{report.system.record.file}, rules: {report.profile.in_full}"
 
 
 def _answers(compared: Comparison) -> Iterator[Block]:
     found = compared.difference
-    yield Points(tuple(difference_told(found, compared.after.facts, now="now")))
+    yield Points((*difference_told(found, compared.after.facts, now="now"), *less_accepted(compared)))
     for one in found.altered:
         yield Paragraph(f"{_named(one.before)}: {one.before.text}", "was")
         yield Paragraph(f"{_named(one.after)}: {one.after.text}", "now")
@@ -61,7 +95,7 @@ def _answers(compared: Comparison) -> Iterator[Block]:
 
 def _rows(compared: Comparison, heater: HeaterChange) -> Iterator[tuple[str, ...]]:
     """What is said of a heater, and what finds no room where anything does not."""
-    yield from difference_rows(heater, compared.before.facts, compared.after.facts)
+    yield from difference_rows(heater, compared.told_before.facts, compared.after.facts)
     short = next(figure for figure in heater.figures if figure.key == "short_m3")
     if short.before or short.after:
         yield OTHER if short.differs else SAME, short.name, _volume(compared, short, 0), _volume(compared, short, 1)
@@ -76,22 +110,28 @@ def _named(finding: Finding) -> str:
     return f"{finding.severity.value} {finding.name} ({', '.join(finding.parts)})"
 
 
-def _changed(revision: Revision) -> Iterator[Block]:
-    yield Heading("What was changed")
+def _changed(compared: Comparison) -> Iterator[Block]:
+    revision = compared.revision
     if not revision:
         yield Paragraph("Nothing: parts, pipes, scenarios and accepted findings are as before.")
         return
     yield Points(tuple(_points(revision)))
-    if any(changes.added and changes.removed for changes in (revision.parts, revision.pipes)):
+    if revision.renamed:
         yield Paragraph(RENAMED)
+    if any(changes.added and changes.removed for changes in (revision.parts, revision.pipes)):
+        yield Paragraph(MATCHED)
+    for one in compared.alike:
+        yield Paragraph(f"{listed(one.before)} may be {listed(one.after)} now, but cannot be told apart.")
 
 
-def _grounds(compared: Comparison) -> Iterator[Block]:
-    """What was taken where the later file says nothing, and what it takes to make the comparison again."""
+def _assumed(compared: Comparison) -> Iterator[Block]:
+    """What was taken where the later file says nothing."""
     if compared.after.facts.assumed:
-        yield Heading("Assumed where the later file says nothing")
         yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in compared.after.facts.assumed.items()))
-    yield Heading("Record")
+
+
+def _record(compared: Comparison) -> Iterator[Block]:
+    """What it takes to make the comparison again."""
     sides = (("before", compared.before), ("after", compared.after))
     lines = tuple((side, label, text) for side, report in sides for label, text in imprint_lines(report))
     yield Table(("", "what", "value"), lines)
@@ -100,6 +140,8 @@ def _grounds(compared: Comparison) -> Iterator[Block]:
 def _points(revision: Revision) -> Iterator[str]:
     for one in revision.head:
         yield _field(one)
+    for renamed in revision.renamed:
+        yield f"part renamed: {renamed.before} -> {renamed.after} ({renamed.kind})"
     for what, changes in (
         ("part", revision.parts),
         ("pipe", revision.pipes),

@@ -1,6 +1,29 @@
-"""Two reports, or two layouts, to what differs between them."""
+"""Two reports, or two layouts, to what differs between them, and to what became of the comments of a review."""
 
+from plumbnet.study.compare.applicants_word import Silenced
+from plumbnet.study.compare.comparison import Comparison, comparison
+from plumbnet.study.compare.last_review import Comment, LastReview, last_review
 from plumbnet.study.compare.layout_revision import Changes, Named, Revision, revision
 from plumbnet.study.compare.report_difference import Difference, Figure, HeaterChange, difference
+from plumbnet.study.compare.review_comments import CommentNow, CommentState
+from plumbnet.study.compare.rule_changes import RuleChange
 
-__all__ = ["Changes", "Difference", "Figure", "HeaterChange", "Named", "Revision", "difference", "revision"]
+__all__ = [
+    "Changes",
+    "Comment",
+    "CommentNow",
+    "CommentState",
+    "Comparison",
+    "Difference",
+    "Figure",
+    "HeaterChange",
+    "LastReview",
+    "Named",
+    "Revision",
+    "RuleChange",
+    "Silenced",
+    "comparison",
+    "difference",
+    "last_review",
+    "revision",
+]

@@ -16,6 +16,7 @@ from plumbnet.layout.model import (
     fields_as_written,
 )
 from plumbnet.layout.units import LENGTH, VOLUME, Quantity, Units
+from plumbnet.study.renaming import Rename, Renames, own_parts, renamed_system, renames
 
 _ROUNDING_M = 1e-9
 _ROUNDING_M3 = 1e-12
@@ -54,8 +55,8 @@ class Changes:
 class Revision:
     """What a revision changed. Parts are matched by name, pipes by the ports they join.
 
-    A part that got another name counts as removed and added, and so do its pipes. A relief valve written inside a
-    heater is one of its fields.
+    `renamed` are the parts that were told by other names before; everything else is told by the names of now. A relief
+    valve written inside a heater is one of its fields.
     """
 
     head: tuple[FieldChange, ...]
@@ -63,18 +64,25 @@ class Revision:
     pipes: Changes
     scenarios: Changes
     accepted: Changes
+    renamed: tuple[Rename, ...] = ()
 
     def __bool__(self) -> bool:
         """Whether anything at all is different."""
-        return bool(self.head or self.parts or self.pipes or self.scenarios or self.accepted)
+        return bool(self.head or self.parts or self.pipes or self.scenarios or self.accepted or self.renamed)
 
 
-def revision(before: System, after: System, *, units: Units | None = None) -> Revision:
-    """What differs between two layouts, quantities in `units` or those of the later one; parts come with their kind."""
+def revision(before: System, after: System, names: Renames | None = None, *, units: Units | None = None) -> Revision:
+    """What differs between two layouts, quantities in `units` or those of the later one; parts come with their kind.
+
+    `names` are the parts that only got another name; where they are left out, they are looked for.
+    """
     units = units or after.units
+    names = names or renames(before, after)
+    before = renamed_system(before, names.name_now) if names.names else before
     return Revision(
+        renamed=names.found,
         head=tuple(_head(before, after, units)),
-        parts=_changes(_parts(before), _parts(after), _part_name, lambda old, new: _part(old, new, units)),
+        parts=_changes(own_parts(before), own_parts(after), _part_name, lambda old, new: _part(old, new, units)),
         pipes=_pipes(before, after, units),
         scenarios=_changes(
             before.scenarios, after.scenarios, _own_name, lambda old, new: tuple(field_changes(old, new, units))
@@ -124,11 +132,6 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
         yield FieldChange("tank_sizes", *fields_as_written(*sizes, Quantity(VOLUME), units))
 
 
-def _parts(system: System) -> dict[str, Part]:
-    """The parts that have a name of their own; what comes fixed to one is among its fields."""
-    return {name: part for name, part in system.parts.items() if "/" not in name}
-
-
 def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:
     kinds = [] if before.kind == after.kind else [FieldChange("kind", before.kind, after.kind)]
     return (*kinds, *field_changes(before, after, units))
@@ -153,8 +156,9 @@ def _pipes(before: System, after: System, units: Units) -> Changes:
 
 def _by_ends(system: System) -> dict[tuple[End, ...], list[Pipe]]:
     found: dict[tuple[End, ...], list[Pipe]] = {}
+    own = own_parts(system)
     for pipe in system.pipes:
-        if not any("/" in end.part for end in pipe.ends):
+        if all(end.part in own for end in pipe.ends):
             found.setdefault(tuple(sorted(pipe.ends)), []).append(pipe)
     return found
 

@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 from plumbnet.analysis import Report, analyse
-from plumbnet.rules import Accepted
 from plumbnet.study.renaming.part_renames import Renames
 from plumbnet.study.renaming.renamed_system import renamed_system
 
@@ -18,15 +17,11 @@ def renamed_report(report: Report, names: Renames) -> Report:
     system = renamed_system(report.system, names.name_now)
     again = analyse(system, report.profile, units=report.facts.units)
     found = [*again.findings, *(one.finding for one in again.accepted)]
-    said = {_about(names, one): one for one in report.accepted}
+    said = {(one.finding.name, names.name_now(one.finding.parts[0])): one for one in report.accepted}
+    words = [(one, said.get((one.name, one.parts[0]))) for one in found]
     return replace(
         again,
         scenario=report.scenario,
-        findings=tuple(one for one in found if (one.name, one.parts) not in said),
-        accepted=tuple(replace(said[one.name, one.parts], finding=one) for one in found if (one.name, one.parts) in said),
+        findings=tuple(one for one, word in words if word is None),
+        accepted=tuple(replace(word, finding=one) for one, word in words if word is not None),
     )
-
-
-def _about(names: Renames, accepted: Accepted) -> tuple[str, tuple[str, ...]]:
-    finding = accepted.finding
-    return finding.name, tuple(map(names.name_now, finding.parts))

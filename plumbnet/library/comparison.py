@@ -8,9 +8,7 @@ from plumbnet.layout.yaml import bytes_of
 from plumbnet.study.compare import Comparison, LastReview, comparison, last_review
 
 
-def compare(
-    old: Layout | Report, new: Layout | Report, *, review: str | Path | bytes | None = None
-) -> Comparison:
+def compare(old: Layout | Report, new: Layout | Report, *, review: str | Path | bytes | None = None) -> Comparison:
     """What a revision changed: in the layout, in verdicts, findings and figures; what became worse first.
 
     Each is a report, or what `check` makes one of; words are in the units of the later. `review` is the last review

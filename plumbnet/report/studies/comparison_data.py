@@ -4,7 +4,7 @@ from dataclasses import asdict
 
 from plumbnet.analysis import Report
 from plumbnet.report.formats import Json, in_order
-from plumbnet.rules import Accepted, Finding
+from plumbnet.rules import Accepted
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import (
     Changes,
@@ -52,7 +52,11 @@ def _silenced(one: Silenced) -> Json:
 
 
 def _accepted(one: Accepted) -> Json:
-    return {"finding": asdict(one.finding), "reason": one.reason, "line": one.line}
+    return {"finding": asdict(one.finding), **_word(one)}
+
+
+def _word(one: Accepted) -> Json:
+    return {"reason": one.reason, "line": one.line}
 
 
 def _rules(one: RuleChange) -> Json:
@@ -70,18 +74,19 @@ def _review(review: LastReview) -> Json:
 
 
 def _comment(one: CommentNow) -> Json:
+    measured = None if one.now is None else one.now.measured
     return {
         "number": one.number,
         "state": one.state.value,
         "name": one.name,
         "parts": list(one.parts),
-        "parts_before": None if one.asked is None else list(one.asked.parts),
+        "parts_before": None if one.asked is None else one.asked.parts,
         "answer_before": None if one.asked is None else one.asked.answer.value,
         "answer": None if one.now is None else one.now.word.value,
-        "value": None if one.now is None or one.now.measured is None else one.now.measured.value,
-        "bound": None if one.now is None or one.now.measured is None else one.now.measured.bound,
+        "value": None if measured is None else measured.value,
+        "bound": None if measured is None else measured.bound,
         "text": one.text,
-        "accepted_by_applicant": None if one.accepted is None else {"reason": one.accepted.reason, "line": one.accepted.line},
+        "accepted_by_applicant": None if one.accepted is None else _word(one.accepted),
     }
 
 

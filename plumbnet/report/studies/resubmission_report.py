@@ -30,9 +30,8 @@ def _silenced_error(one: Silenced) -> str:
 
 
 def _where(one: Silenced) -> str:
-    accepted = one.accepted
-    place = f"in line {accepted.line}, " if accepted.line else ""
-    return f"({place}for the reason: {accepted.reason})"
+    place = f"in line {one.accepted.line} " if one.accepted.line else ""
+    return f'{place}("{one.accepted.reason}")'
 
 
 def less_accepted(compared: Comparison) -> Iterator[str]:

@@ -1,12 +1,12 @@
 """Two reports, or two layouts, to what differs between them, and to what became of the comments of a review."""
 
 from plumbnet.study.compare.applicants_word import Silenced
-from plumbnet.study.compare.comparison import Comparison, comparison
-from plumbnet.study.compare.last_review import Comment, LastReview, last_review
 from plumbnet.study.compare.layout_revision import Changes, Named, Revision, revision
 from plumbnet.study.compare.report_difference import Difference, Figure, HeaterChange, difference
 from plumbnet.study.compare.review_comments import CommentNow, CommentState
+from plumbnet.study.compare.review_file import Comment, LastReview, last_review
 from plumbnet.study.compare.rule_changes import RuleChange
+from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
 __all__ = [
     "Changes",

@@ -1,7 +1,7 @@
 """Two layouts to what a revision changed in them: parts, pipes and what stands beside them, in the file's units."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 from plumbnet.layout.model import (
@@ -24,18 +24,23 @@ _ROUNDING_M3 = 1e-12
 
 @dataclass(frozen=True, slots=True)
 class Altered:
-    """Something that stands in both layouts with other values."""
+    """Something that stands in both layouts with other values; a pipe has its `places` among the pipes of each."""
 
     name: str
     fields: tuple[FieldChange, ...]
+    places: tuple[int, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Something that stands in one of the layouts only; `kind` is that of a part, empty for anything else."""
+    """Something that stands in one of the layouts only; `kind` is that of a part, empty for anything else.
+
+    A pipe has its `places` among the pipes of its layout: one.
+    """
 
     name: str
     kind: str = ""
+    places: tuple[int, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +146,14 @@ def _acceptances(system: System) -> dict[str, Declared]:
     return {f"{one.finding} of {one.part}": one for one in system.accept}
 
 
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    """A pipe, and its place among those of its layout."""
+
+    pipe: Pipe
+    place: int
+
+
 def _pipes(before: System, after: System, units: Units) -> Changes:
     """Pipes by the ports they join, whichever way they are written; of several alike the equal ones cancel first."""
     left, right = _by_ends(before), _by_ends(after)
@@ -148,28 +161,33 @@ def _pipes(before: System, after: System, units: Units) -> Changes:
     for ends in dict.fromkeys([*left, *right]):
         old, new = _without_equals(left.get(ends, []), right.get(ends, []))
         for was, now in zip(old, new, strict=False):
-            altered.append(Altered(_pipe_name(after, now), tuple(_pipe(was, now, units))))
-        removed += [Named(_pipe_name(before, pipe)) for pipe in old[len(new) :]]
-        added += [Named(_pipe_name(after, pipe)) for pipe in new[len(old) :]]
+            fields = tuple(_pipe(was.pipe, now.pipe, units))
+            altered.append(Altered(_pipe_name(after, now.pipe), fields, (was.place, now.place)))
+        removed += [_named(before, one) for one in old[len(new) :]]
+        added += [_named(after, one) for one in new[len(old) :]]
     return Changes(tuple(added), tuple(removed), tuple(altered))
 
 
-def _by_ends(system: System) -> dict[tuple[End, ...], list[Pipe]]:
-    found: dict[tuple[End, ...], list[Pipe]] = {}
+def _named(system: System, placed: _Placed) -> Named:
+    return Named(_pipe_name(system, placed.pipe), places=(placed.place,))
+
+
+def _by_ends(system: System) -> dict[tuple[End, ...], list[_Placed]]:
+    found: dict[tuple[End, ...], list[_Placed]] = {}
     own = own_parts(system)
-    for pipe in system.pipes:
+    for place, pipe in enumerate(system.pipes):
         if all(end.part in own for end in pipe.ends):
-            found.setdefault(tuple(sorted(pipe.ends)), []).append(pipe)
+            found.setdefault(tuple(sorted(pipe.ends)), []).append(_Placed(pipe, place))
     return found
 
 
-def _without_equals(before: Sequence[Pipe], after: Iterable[Pipe]) -> tuple[list[Pipe], list[Pipe]]:
+def _without_equals(before: Sequence[_Placed], after: Iterable[_Placed]) -> tuple[list[_Placed], list[_Placed]]:
     """What is left of each when pipes of the same water, length and tube have cancelled each other."""
-    old, new = list(before), list[Pipe]()
-    for pipe in after:
-        same = next((index for index, other in enumerate(old) if not any(_differing(other, pipe))), None)
+    old, new = list(before), list[_Placed]()
+    for one in after:
+        same = next((index for index, other in enumerate(old) if not any(_differing(other.pipe, one.pipe))), None)
         if same is None:
-            new.append(pipe)
+            new.append(one)
         else:
             del old[same]
     return old, new

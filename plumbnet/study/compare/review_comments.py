@@ -7,7 +7,7 @@ from enum import StrEnum
 from plumbnet.analysis import Report
 from plumbnet.rules import Accepted, Answered, AnswerWord, answers_of, severity_of
 from plumbnet.study.compare.applicants_word import word_on
-from plumbnet.study.compare.last_review import Comment, LastReview
+from plumbnet.study.compare.review_file import Comment, LastReview
 from plumbnet.study.renaming import Renames
 
 _Subject = tuple[str, tuple[str, ...]]
@@ -120,7 +120,7 @@ def _closed(comment: Comment, parts: tuple[str, ...], answers: Sequence[Answered
 
 
 def _answer_about(comment: Comment, parts: tuple[str, ...], answers: Sequence[Answered]) -> Answered | None:
-    """What the requirement of a comment answers for its subject now, or for a subject that begins with the same part."""
+    """What the requirement of a comment answers now for its subject, or else for one with the same leading part."""
     about = [one for one in answers if one.rule.name == comment.name and one.parts and one.word not in _OPEN]
     for key in (_whole, _leading):
         found = next((one for one in about if key(comment.name, one.parts) == key(comment.name, parts)), None)

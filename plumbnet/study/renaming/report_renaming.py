@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.study.renaming.part_renames import Renames
-from plumbnet.study.renaming.renamed_system import renamed_system
+from plumbnet.study.renaming.system_renaming import renamed_system
 
 
 def renamed_report(report: Report, names: Renames) -> Report:

@@ -112,7 +112,9 @@ def last_review(data: bytes, before: Report, *, file: str) -> LastReview:
     if review.rules != before.profile.profile:
         rules = f"the review of {review.file} was made by the rules {quoted(review.rules)}"
         text = f"{rules}, and the layout before is judged by {quoted(before.profile.profile)}"
-        source.refuse(Mistake(("reviews", index, "rules"), text, "compare by the rules of the review, or review it anew"))
+        source.refuse(
+            Mistake(("reviews", index, "rules"), text, "compare by the rules of the review, or review it anew")
+        )
     twice = next(_used_twice(review), None)
     if twice is not None:
         number = review.requirements[twice].number

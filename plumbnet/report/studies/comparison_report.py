@@ -10,7 +10,7 @@ from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, differ
 from plumbnet.report.studies.resubmission_report import first_to_read, less_accepted, other_rules, what_was_asked
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import Finding, listed
-from plumbnet.study.compare import Changes, Comparison, Figure, HeaterChange, Revision
+from plumbnet.study.compare import Alike, Changes, Comparison, Figure, HeaterChange, Revision
 
 _LEGEND = f"{WORSE} is worse than before, {OTHER} is otherwise different."
 DIFFERENCE = "What differs"
@@ -84,13 +84,19 @@ def _answers(compared: Comparison) -> Iterator[Block]:
         yield Paragraph(f"{_named(one.before)}: {one.before.text}", "was")
         yield Paragraph(f"{_named(one.after)}: {one.after.text}", "now")
     for heater in found.heaters:
-        yield Heading(heater.name)
+        yield Heading(_called(compared, heater.name))
         if heater.differs:
             yield Table((" ", "", "before", "after"), tuple(_rows(compared, heater)))
         else:
             yield Paragraph(f"as before: {'' if heater.after is None else heater.after.verdict.value}")
     if found.differs:
         yield Paragraph(_LEGEND)
+
+
+def _called(compared: Comparison, name: str) -> str:
+    """A part by its name, and by the one that it had."""
+    was = next((one.before for one in compared.revision.renamed if one.after == name), None)
+    return name if was is None else f"{name} ({was} before)"
 
 
 def _rows(compared: Comparison, heater: HeaterChange) -> Iterator[tuple[str, ...]]:
@@ -121,7 +127,13 @@ def _changed(compared: Comparison) -> Iterator[Block]:
     if any(changes.added and changes.removed for changes in (revision.parts, revision.pipes)):
         yield Paragraph(MATCHED)
     for one in compared.alike:
-        yield Paragraph(f"{listed(one.before)} may be {listed(one.after)} now, but cannot be told apart.")
+        yield Paragraph(_alike(one))
+
+
+def _alike(one: Alike) -> str:
+    """What is gone and what is new in its place."""
+    stand = "stands" if len(one.after) == 1 else "stand"
+    return f"{listed(one.after)} {stand} where {listed(one.before)} stood, with other values."
 
 
 def _assumed(compared: Comparison) -> Iterator[Block]:

@@ -91,7 +91,7 @@ def _called_before(one: CommentNow) -> str:
     """What the parts of a comment were called in the review, where that was otherwise."""
     if one.asked is None or not one.asked.parts or not one.parts or one.asked.parts[0] == one.parts[0]:
         return ""
-    return f", then {one.asked.parts[0]}"
+    return f"; {one.asked.parts[0]} in the review"
 
 
 def _now(one: CommentNow, units: Units) -> str:

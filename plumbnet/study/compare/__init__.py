@@ -7,8 +7,10 @@ from plumbnet.study.compare.review_comments import CommentNow, CommentState
 from plumbnet.study.compare.review_file import Comment, LastReview, last_review
 from plumbnet.study.compare.rule_changes import RuleChange
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
+from plumbnet.study.renaming import Alike
 
 __all__ = [
+    "Alike",
     "Changes",
     "Comment",
     "CommentNow",

@@ -13,7 +13,7 @@ from plumbnet.study.renaming import Renames
 _Subject = tuple[str, tuple[str, ...]]
 """Name of a requirement, and the parts that it is about."""
 _OPEN = (AnswerWord.BROKEN, AnswerWord.UNTOLD)
-NO_FINDING = "nothing of it is found any more"
+NO_FINDING = "it is not found any more"
 """Said of a comment whose subject no requirement speaks of now."""
 
 

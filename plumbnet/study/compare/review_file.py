@@ -130,7 +130,9 @@ def _of_another_file(reviews: list[LastReview], before: Report) -> Mistake:
     if alike:
         text = f"the review is of another version of {wanted}: its SHA-256 is not that of the layout before"
         return Mistake(("reviews", alike[0], "sha256"), text, "compare with the file that was reviewed")
-    there = ", ".join(quoted(one.file) for one in reviews[:3]) or "no file"
+    if not reviews:
+        return Mistake(("reviews",), "there is no review in it", _HINT, at_key=True)
+    there = ", ".join(quoted(one.file) for one in reviews[:3])
     more = " and others" if len(reviews) > 3 else ""  # noqa: PLR2004  # so many names are read in a sentence
     return Mistake(("reviews",), f"there is no review of {wanted} here, only of {there}{more}", _HINT, at_key=True)
 

@@ -10,6 +10,8 @@ from plumbnet.study.renaming.surroundings import Surroundings, surroundings
 
 _NEARLY = 1
 """Values in which a part of another name may differ and be the same still."""
+_MOST_TWINS = 500
+"""Parts at the most that are paired because nothing depends on which is which."""
 _TELLING = 2
 """Values that an author gave, from which on a part is known by them."""
 
@@ -25,7 +27,7 @@ class Rename:
 
 @dataclass(frozen=True, slots=True)
 class Alike:
-    """Parts that may be the same under other names, and that nobody can tell apart; they count as gone and as new."""
+    """Parts in the same place under other names, with other values: they count as gone and as new."""
 
     before: tuple[str, ...]
     after: tuple[str, ...]
@@ -57,7 +59,8 @@ def renames(before: System, after: System) -> Renames:
     A part is the same where its kind, the ports by which it is joined and what stands at the other ends are (under
     their new names), no other part is in the same case, and at most one of its values is another; or where it is
     told by values that are all the same, and has kept a pipe. Of several alike those that kept their names are the
-    same. Source: own derivation. Cost: some rounds over what differs.
+    same; those that are alike in everything, so that nothing depends on which is which, are taken in the order of
+    the files. Source: own derivation. Cost: some rounds over what differs.
     """
     search = _Search(surroundings(before), surroundings(after))
     search.run()
@@ -92,7 +95,11 @@ class _Search:
                 self._pair(name, name)
         if self._may_have_wandered():
             self._pair_equals(refined(self._sides(), repr))
+            for _ in range(_MOST_TWINS):
+                if not self._pair_twins():
+                    break
             self._pair_equals(refined(self._sides(), lambda part: part.kind))
+            self._pair_only_ones()
             while self._pair_equals(beside(*self._sides())) or self._pair_by_values():
                 pass
         for name in self._sides()[0].left():
@@ -136,6 +143,23 @@ class _Search:
     def _pair_single(self, olds: Sequence[str], news: Sequence[str]) -> None:
         if len(olds) == len(news) == 1 and _is_near(self.old.parts[olds[0]], self.new.parts[news[0]], _NEARLY):
             self._pair(olds[0], news[0])
+
+    def _pair_twins(self) -> bool:
+        """Pair two of those that are alike in everything, and what can be told by it; returns whether there were any."""
+        colours = refined(self._sides(), repr)
+        twins = next(((olds, news) for olds, news in self._classes(colours) if len(olds) == len(news)), None)
+        if twins is None:
+            return False
+        self._pair(twins[0][0], twins[1][0])
+        self._pair_equals(refined(self._sides(), repr))
+        return True
+
+    def _pair_only_ones(self) -> None:
+        """Pair what kept its name and is the only one of its kind that is left, whatever was done round it."""
+        kinds = tuple({name: side.layout.parts[name].kind for name in side.left()} for side in self._sides())
+        for olds, news in self._classes((kinds[0], kinds[1])):
+            if len(olds) == 1 and olds == news:
+                self._pair(olds[0], olds[0])
 
     def _classes(self, colours: Colours) -> list[tuple[list[str], list[str]]]:
         """Names of the earlier and of the later layout, by colour."""

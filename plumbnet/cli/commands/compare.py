@@ -3,7 +3,7 @@
 import sys
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 import typer
 
@@ -26,6 +26,7 @@ class _Format(StrEnum):
     JSON = "json"
 
 
+_PAGES: tuple[Literal["html"], Literal["pdf"]] = ("html", "pdf")
 Old = Annotated[str, typer.Argument(metavar="OLD", help="The layout before; - reads standard input.")]
 New = Annotated[str, typer.Argument(metavar="NEW", help="The layout after; - reads standard input.")]
 ReviewOption = Annotated[
@@ -59,10 +60,16 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     if [old, new, review].count(STANDARD_INPUT) > 1:
         which = "two files, not for both" if review != STANDARD_INPUT else "files only"
         fail(f"standard input can stand for one of the {which}")
+    form = None if out is None else form_of_output(out, _PAGES)
     after = report_on(new, profile, units)
     before = report_on(old, profile, after.facts.units)
     compared = comparison(before, after, None if review is None else _review(review, before))
-    _tell(compared, output, out)
+    if out is None or form is None:
+        write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
+    else:
+        from plumbnet.report.page import comparison_file  # noqa: PLC0415  drawing is slow to import
+
+        save(out, comparison_file(compared, form))
     raise typer.Exit(FOUND if compared.is_worse else FINE)
 
 
@@ -74,15 +81,6 @@ def _review(file: str, before: Report) -> LastReview:
         return last_review(bytes_of(file), before, file=file)
     except (LayoutError, OSError) as error:
         refuse(file, error)
-
-
-def _tell(compared: Comparison, output: _Format, out: Path | None) -> None:
-    if out is None:
-        write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
-        return
-    from plumbnet.report.page import PAGE_FORMS, comparison_file  # noqa: PLC0415  drawing is slow to import
-
-    save(out, comparison_file(compared, form_of_output(out, PAGE_FORMS)))
 
 
 def _json(compared: Comparison) -> str:

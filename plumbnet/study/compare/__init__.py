@@ -3,7 +3,7 @@
 from plumbnet.study.compare.applicants_word import Silenced
 from plumbnet.study.compare.layout_revision import Changes, Named, Revision, revision
 from plumbnet.study.compare.report_difference import Difference, Figure, HeaterChange, difference
-from plumbnet.study.compare.review_comments import CommentNow, CommentState
+from plumbnet.study.compare.comments_answered import CommentNow, CommentState
 from plumbnet.study.compare.review_file import Comment, LastReview, last_review
 from plumbnet.study.compare.rule_changes import RuleChange
 from plumbnet.study.compare.whole_comparison import Comparison, comparison

@@ -7,7 +7,7 @@ from plumbnet.layout import Shown, shown
 from plumbnet.study.compare.applicants_word import Silenced, silenced
 from plumbnet.study.compare.layout_revision import Revision, revision
 from plumbnet.study.compare.report_difference import Difference, difference
-from plumbnet.study.compare.review_comments import CommentNow, comments_now
+from plumbnet.study.compare.comments_answered import CommentNow, comments_now
 from plumbnet.study.compare.review_file import LastReview
 from plumbnet.study.compare.rule_changes import RuleChange, rule_changes
 from plumbnet.study.renaming import Alike, renamed_report, renames

@@ -1,13 +1,11 @@
-"""Reviews as `plumbnet review --format json` writes them, made from a report."""
+"""Reviews as `plumbnet review --format json` writes them: of a report, or with requirements written for a test."""
 
 import json
 from typing import Any
 
 from plumbnet.analysis.report import Report
-from plumbnet.rules.answer import AnswerWord
-from plumbnet.rules.finding import answers_of
-
-OPEN = (AnswerWord.BROKEN, AnswerWord.UNTOLD)
+from plumbnet.report.review.review_data import review_fields
+from plumbnet.study.review.review_sheet import review_of
 
 
 def requirement(name: str, *parts: str, number: int | None = None, answer: str = "broken", **more: object) -> Any:  # noqa: ANN401  # JSON
@@ -33,23 +31,13 @@ def review(report: Report, *requirements: object, **more: object) -> Any:  # noq
                 "job": None,
                 "reviewer": "A. Plan-Checker",
                 "date": "12 May 2031",
-                "requirements": list(requirements) or list(answered(report)),
+                "requirements": list(requirements) or review_fields(review_of(report))["requirements"],
                 "site": [],
                 **more,
             }
         ],
         "errors": [],
     }
-
-
-def answered(report: Report) -> Any:  # noqa: ANN401  # JSON
-    """All that the requirements answer, what is broken or cannot be told with a number."""
-    number = 0
-    for one in answers_of(report.facts, report.profile):
-        number += one.word in OPEN
-        yield requirement(
-            one.rule.name, *one.parts, number=number if one.word in OPEN else None, answer=one.word.value, text=one.text
-        )
 
 
 def written(review: object) -> bytes:

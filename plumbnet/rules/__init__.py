@@ -1,6 +1,5 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
-from plumbnet.rules.answer import AnswerWord, Measured
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
     ROUNDING_PA,
@@ -23,9 +22,9 @@ from plumbnet.rules.facts import (
     RungFacts,
     ShutInFacts,
     TankFacts,
+    TapFacts,
     Use,
     Verdict,
-    ZoneFacts,
 )
 from plumbnet.rules.finding import (
     RULES,
@@ -39,6 +38,7 @@ from plumbnet.rules.finding import (
     ruling_of,
     severity_of,
 )
+from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,
@@ -49,7 +49,7 @@ from plumbnet.rules.rule_profile import (
     profile_at,
     profile_names,
 )
-from plumbnet.rules.ruling import Ruling
+from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
     NO_TANK,
     NO_WAY,
@@ -85,6 +85,7 @@ __all__ = [
     "Charge",
     "Facts",
     "Finding",
+    "Ground",
     "HeaterFacts",
     "HinderedFacts",
     "Limit",
@@ -104,11 +105,12 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "SiteRuling",
     "TankFacts",
+    "TapFacts",
     "UnknownProfile",
     "Use",
     "Verdict",
-    "ZoneFacts",
     "agreeing",
     "answers_of",
     "behind",

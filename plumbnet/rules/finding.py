@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
-from plumbnet.rules.answer import NOT_ASKED, Answer, AnswerWord, Breach, Measured, NotApplicable
 from plumbnet.rules.facts import Facts
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, AnswerWord, Breach, Measured, NotApplicable
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import Ruling, is_certain
@@ -36,7 +36,6 @@ class Finding:
     verified: bool
     text: str
     advice: str
-    measured: Measured | None = None
 
     @property
     def is_certain(self) -> bool:
@@ -179,5 +178,4 @@ def ruling_of(rule: Rule, profile: Profile) -> Ruling:
 def _stamped(rule: Rule, severity: Severity, breach: Breach, facts: Facts, profile: Profile) -> Finding:
     ruling = ruling_of(rule, profile)
     line = facts.system.line_of(breach.parts[0])
-    text, advice, measured = breach.text, breach.advice, breach.measured
-    return Finding(rule.name, severity, breach.parts, line, ruling.clause, ruling.verified, text, advice, measured)
+    return Finding(rule.name, severity, breach.parts, line, ruling.clause, ruling.verified, breach.text, breach.advice)

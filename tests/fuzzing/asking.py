@@ -11,12 +11,12 @@ from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
 from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.physics.sizing.methods import METHODS
+from plumbnet.report.comparison.comparison_data import comparison_json
+from plumbnet.report.comparison.comparison_report import comparison_text
 from plumbnet.report.page.page_writer import page_file
 from plumbnet.report.schematic.schematic_figure import schematic_file
 from plumbnet.report.sheets.sheet_data import sheets_json
 from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
-from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import comparison_text
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json

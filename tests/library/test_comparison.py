@@ -8,7 +8,7 @@ from reviewing import requirement, review, written
 
 import plumbnet
 from plumbnet.library.comparison import compare
-from plumbnet.report.studies.comparison_report import comparison_text
+from plumbnet.report.comparison.comparison_report import comparison_text
 
 OPEN, CLOSED = system("street -> heater -> tap.hot"), system("street -> cv -> heater -> tap.hot")
 

@@ -5,9 +5,9 @@ from conftest import system
 
 import plumbnet
 from plumbnet.rules import finding as registry
-from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.finding import RULES, Rule, Severity, finding, findings_of, severity_of
+from plumbnet.rules.four_answers import Answer, Breach
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 from plumbnet.rules.ruling import COMMON_PRACTICE

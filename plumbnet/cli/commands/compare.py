@@ -15,8 +15,7 @@ from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of
-from plumbnet.report.studies import comparison_json, comparison_text
-from plumbnet.study.compare import Comparison, LastReview, comparison, last_review
+from plumbnet.study.compare import LastReview, comparison, last_review
 
 
 class _Format(StrEnum):
@@ -26,7 +25,7 @@ class _Format(StrEnum):
     JSON = "json"
 
 
-_PAGES: tuple[Literal["html"], Literal["pdf"]] = ("html", "pdf")
+_PAGES: tuple[Literal["html", "pdf"], ...] = ("html", "pdf")
 Old = Annotated[str, typer.Argument(metavar="OLD", help="The layout before; - reads standard input.")]
 New = Annotated[str, typer.Argument(metavar="NEW", help="The layout after; - reads standard input.")]
 ReviewOption = Annotated[
@@ -64,12 +63,14 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     after = report_on(new, profile, units)
     before = report_on(old, profile, after.facts.units)
     compared = comparison(before, after, None if review is None else _review(review, before))
-    if out is None or form is None:
-        write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
-    else:
-        from plumbnet.report.page import comparison_file  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
 
+    if out is not None and form is not None:
         save(out, comparison_file(compared, form))
+    elif output is _Format.JSON:
+        write(comparison_json(compared) + "\n")
+    else:
+        write(comparison_text(compared))
     raise typer.Exit(FOUND if compared.is_worse else FINE)
 
 
@@ -81,7 +82,3 @@ def _review(file: str, before: Report) -> LastReview:
         return last_review(bytes_of(file), before, file=file)
     except (LayoutError, OSError) as error:
         refuse(file, error)
-
-
-def _json(compared: Comparison) -> str:
-    return comparison_json(compared) + "\n"

@@ -1,29 +1,19 @@
 """What-ifs, comparisons and sweeps for people and for programs."""
 
 from plumbnet.report.studies.change_phrases import all_done_in_words
-from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import (
-    DIFFERENCE,
-    ComparisonChapter,
-    compared_files,
-    comparison_chapters,
-    comparison_text,
-    comparison_title,
-)
+from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, difference_rows, difference_told
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json
 from plumbnet.report.studies.whatif_report import side_by_side, whatifs_text
 
 __all__ = [
-    "DIFFERENCE",
-    "ComparisonChapter",
+    "OTHER",
+    "SAME",
+    "WORSE",
     "all_done_in_words",
-    "compared_files",
-    "comparison_chapters",
-    "comparison_json",
-    "comparison_text",
-    "comparison_title",
+    "difference_rows",
+    "difference_told",
     "side_by_side",
     "sweep_csv",
     "sweep_json",

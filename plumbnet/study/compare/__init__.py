@@ -1,10 +1,10 @@
 """Two reports, or two layouts, to what differs between them, and to what became of the comments of a review."""
 
-from plumbnet.study.compare.applicants_word import Silenced
+from plumbnet.study.compare.applicants_word import SelfAccepted
+from plumbnet.study.compare.comments_answered import CommentNow, CommentState
 from plumbnet.study.compare.layout_revision import Changes, Named, Revision, revision
 from plumbnet.study.compare.report_difference import Difference, Figure, HeaterChange, difference
-from plumbnet.study.compare.comments_answered import CommentNow, CommentState
-from plumbnet.study.compare.review_file import Comment, LastReview, last_review
+from plumbnet.study.compare.review_file import LastReview, OldComment, last_review
 from plumbnet.study.compare.rule_changes import RuleChange
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
 from plumbnet.study.renaming import Alike
@@ -12,7 +12,6 @@ from plumbnet.study.renaming import Alike
 __all__ = [
     "Alike",
     "Changes",
-    "Comment",
     "CommentNow",
     "CommentState",
     "Comparison",
@@ -21,9 +20,10 @@ __all__ = [
     "HeaterChange",
     "LastReview",
     "Named",
+    "OldComment",
     "Revision",
     "RuleChange",
-    "Silenced",
+    "SelfAccepted",
     "comparison",
     "difference",
     "last_review",

@@ -12,7 +12,7 @@ from plumbnet.study.compare.finding_match import matched
 
 
 @dataclass(frozen=True, slots=True)
-class Silenced:
+class SelfAccepted:
     """A finding that counts no more because the later file accepts it; new there, or one that stood before."""
 
     accepted: Accepted
@@ -24,7 +24,7 @@ class Silenced:
         return self.is_new and self.accepted.finding.severity is Severity.ERROR
 
 
-def silenced(before: Report, after: Report) -> tuple[Silenced, ...]:
+def self_accepted(before: Report, after: Report) -> tuple[SelfAccepted, ...]:
     """What the applicant accepts in the later report and did not before: new ones first, then the most severe.
 
     One that was a warning or a note before and is an error now is new. One that was accepted before is not told.
@@ -43,15 +43,15 @@ def word_on(report: Report, finding: Finding) -> Accepted | None:
     return next((one for one in by_applicant(report) if one.finding == finding), None)
 
 
-def _new(before: Report, after: Report) -> Iterator[Silenced]:
+def _new(before: Report, after: Report) -> Iterator[SelfAccepted]:
     known = [*before.findings, *(one.finding for one in before.accepted)]
     found = matched(known, [one.finding for one in by_applicant(after)])
     fresh = [*found.new, *(one.after for one in found.altered if one.is_worse)]
-    return (Silenced(one, is_new=True) for one in by_applicant(after) if one.finding in fresh)
+    return (SelfAccepted(one, is_new=True) for one in by_applicant(after) if one.finding in fresh)
 
 
-def _standing_before(before: Report, after: Report) -> Iterator[Silenced]:
+def _standing_before(before: Report, after: Report) -> Iterator[SelfAccepted]:
     """What counted before; an error that was less then is new."""
     stood = matched(before.findings, [one.finding for one in by_applicant(after)])
     fresh = [*stood.new, *(one.after for one in stood.altered if one.is_worse)]
-    return (Silenced(one, is_new=False) for one in by_applicant(after) if one.finding not in fresh)
+    return (SelfAccepted(one, is_new=False) for one in by_applicant(after) if one.finding not in fresh)

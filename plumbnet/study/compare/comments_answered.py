@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from plumbnet.analysis import Report
-from plumbnet.rules import Accepted, Answered, AnswerWord, answers_of, severity_of
+from plumbnet.rules import Accepted, Answered, AnswerWord, Severity, answers_of
 from plumbnet.study.compare.applicants_word import word_on
-from plumbnet.study.compare.review_file import Comment, LastReview
+from plumbnet.study.compare.review_file import LastReview, OldComment
 from plumbnet.study.renaming import Renames
 
 _Subject = tuple[str, tuple[str, ...]]
@@ -39,7 +39,7 @@ class CommentNow:
     parts: tuple[str, ...]
     state: CommentState
     text: str
-    asked: Comment | None = None
+    asked: OldComment | None = None
     now: Answered | None = None
     accepted: Accepted | None = None
 
@@ -47,7 +47,8 @@ class CommentNow:
 def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[CommentNow, ...]:
     """Every comment of the review by its number, then what is broken or cannot be told and was not asked before.
 
-    New ones are numbered on from the highest, errors first. A comment follows its subject through another name.
+    New ones are numbered on from the highest, as a review orders them. A comment follows its subject through another
+    name. What was accepted in the last review, and still is, is no new comment.
     """
     answers = list(answers_of(after.facts, after.profile))
     standing = [one for one in answers if one.word in _OPEN]
@@ -58,15 +59,26 @@ def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[Com
         now = standing[pairs[at]] if at in pairs else None
         told.append(_open(comment, now, after) if now else _closed(comment, parts, answers, after))
     taken = set(pairs.values())
-    fresh = [one for at, one in enumerate(standing) if at not in taken]
-    fresh.sort(key=lambda one: (_rank(one, after), one.line, one.rule.name, one.parts))
+    fresh = [one for at, one in enumerate(standing) if at not in taken and not _was_accepted(one, review, after, names)]
+    fresh.sort(key=lambda one: (_rank(one), one.line, one.rule.name, one.parts))
     new = (_new(number, one, after) for number, one in enumerate(fresh, review.highest + 1))
     return (*told, *new)
 
 
-def _rank(answered: Answered, after: Report) -> int:
-    severity = severity_of(answered.rule, after.profile)
-    return 0 if severity is None else severity.rank
+def _was_accepted(now: Answered, review: LastReview, after: Report, names: Renames) -> bool:
+    """Whether it was broken in the review without being a comment, and is accepted still."""
+    if now.finding is None or word_on(after, now.finding) is None:
+        return False
+    return any(
+        (one.name, tuple(map(names.name_now, one.parts))) == (now.rule.name, now.parts)
+        for one in review.requirements
+        if one.number is None and one.answer is AnswerWord.BROKEN
+    )
+
+
+def _rank(answered: Answered) -> int:
+    """Errors, warnings, notes, and behind them what cannot be told."""
+    return len(Severity) if answered.finding is None else answered.finding.severity.rank
 
 
 def _paired(asked: Sequence[_Subject], now: Sequence[_Subject]) -> dict[int, int]:
@@ -93,7 +105,7 @@ def _leading(name: str, parts: tuple[str, ...]) -> tuple[str, ...]:
     return name, *parts[:1]
 
 
-def _open(comment: Comment, now: Answered, after: Report) -> CommentNow:
+def _open(comment: OldComment, now: Answered, after: Report) -> CommentNow:
     return replace(_new(comment.number or 0, now, after), state=CommentState.OPEN, asked=comment)
 
 
@@ -102,7 +114,7 @@ def _new(number: int, now: Answered, after: Report) -> CommentNow:
     return CommentNow(number, now.rule.name, now.parts, CommentState.NEW, now.text, None, now, accepted)
 
 
-def _closed(comment: Comment, parts: tuple[str, ...], answers: Sequence[Answered], after: Report) -> CommentNow:
+def _closed(comment: OldComment, parts: tuple[str, ...], answers: Sequence[Answered], after: Report) -> CommentNow:
     """A comment that no requirement repeats: its subject does what is asked, need not, or is gone.
 
     What could not be told stays open as long as no requirement says that it is met.
@@ -119,7 +131,7 @@ def _closed(comment: Comment, parts: tuple[str, ...], answers: Sequence[Answered
     return CommentNow(number, name, parts, CommentState.ANSWERED, NO_FINDING, comment)
 
 
-def _answer_about(comment: Comment, parts: tuple[str, ...], answers: Sequence[Answered]) -> Answered | None:
+def _answer_about(comment: OldComment, parts: tuple[str, ...], answers: Sequence[Answered]) -> Answered | None:
     """What the requirement of a comment answers now for its subject, or else for one with the same leading part."""
     about = [one for one in answers if one.rule.name == comment.name and one.parts and one.word not in _OPEN]
     for key in (_whole, _leading):

@@ -24,7 +24,7 @@ class _Read(Declared):
     model_config = ConfigDict(extra="ignore")
 
 
-class Comment(_Read):
+class OldComment(_Read):
     """A requirement of a review; one that was broken or could not be told has a number, and is a comment."""
 
     called: ClassVar[str] = "a requirement"
@@ -43,8 +43,8 @@ class Comment(_Read):
     """What is asked, in a sentence."""
     text: str = ""
     """What was found."""
-    advice: str = ""
-    """What was to be done."""
+    advice: str | None = None
+    """What was to be done; None where nothing was, or the file has to say more."""
     value: _Number | None = None
     """What was measured, in SI."""
     bound: _Number | None = None
@@ -64,15 +64,17 @@ class LastReview(_Read):
     """SHA-256 of the file that was reviewed."""
     rules: str
     """Name of the rule profile."""
+    rules_sha256: str | None = None
+    """SHA-256 of the profile; None where the review does not say."""
     reviewer: str | None = None
     """Who made it."""
     date: str | None = None
     """The date that was given."""
-    requirements: list[Comment]
+    requirements: list[OldComment]
     """Every requirement, in the order of the review."""
 
     @property
-    def comments(self) -> tuple[Comment, ...]:
+    def comments(self) -> tuple[OldComment, ...]:
         """The numbered ones, by their numbers."""
         return tuple(sorted((one for one in self.requirements if one.number), key=_number))
 
@@ -93,7 +95,7 @@ class _ReviewFile(_Read):
     """A review for each file."""
 
 
-def _number(comment: Comment) -> int:
+def _number(comment: OldComment) -> int:
     return comment.number or 0
 
 

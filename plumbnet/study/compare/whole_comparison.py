@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report
 from plumbnet.layout import Shown, shown
-from plumbnet.study.compare.applicants_word import Silenced, silenced
+from plumbnet.study.compare.applicants_word import SelfAccepted, self_accepted
+from plumbnet.study.compare.comments_answered import CommentNow, comments_now
 from plumbnet.study.compare.layout_revision import Revision, revision
 from plumbnet.study.compare.report_difference import Difference, difference
-from plumbnet.study.compare.comments_answered import CommentNow, comments_now
 from plumbnet.study.compare.review_file import LastReview
 from plumbnet.study.compare.rule_changes import RuleChange, rule_changes
 from plumbnet.study.renaming import Alike, renamed_report, renames
@@ -17,10 +17,10 @@ from plumbnet.study.renaming import Alike, renamed_report, renames
 class Comparison(Shown):
     """A layout and its revision: both reports, what differs in the answers, and what was changed for it.
 
-    `told_before` is the earlier report with the names of the later one, which the difference is told by. `silenced`
-    are findings that the later file accepts by itself, `rules` what changed in the rules. `review` is the last one,
-    None where none is given, and `comments` what became of what it asked. `alike` are parts that may only have got
-    another name, and cannot be told apart.
+    `told_before` is the earlier report with the names of the later one, which the difference is told by.
+    `self_accepted` are findings that the later file accepts by itself, `rules` what changed in the rules. `review` is
+    the last one, None where none is given, and `comments` what became of what it asked. `alike` are parts that stand
+    in the place of others, with other values.
     """
 
     before: Report
@@ -28,7 +28,7 @@ class Comparison(Shown):
     difference: Difference
     revision: Revision
     told_before: Report
-    silenced: tuple[Silenced, ...] = ()
+    self_accepted: tuple[SelfAccepted, ...] = ()
     rules: tuple[RuleChange, ...] = ()
     review: LastReview | None = None
     comments: tuple[CommentNow, ...] = ()
@@ -37,7 +37,7 @@ class Comparison(Shown):
     @property
     def is_worse(self) -> bool:
         """Whether a heater became worse or an error is new, be it one that the later file accepts by itself."""
-        return self.difference.is_worse or any(one.is_worse for one in self.silenced)
+        return self.difference.is_worse or any(one.is_worse for one in self.self_accepted)
 
     @property
     def is_better(self) -> bool:
@@ -62,7 +62,7 @@ def comparison(before: Report, after: Report, review: LastReview | None = None) 
         difference(told, after),
         revision(before.system, after.system, names, units=after.facts.units),
         told,
-        silenced(told, after),
+        self_accepted(told, after),
         rule_changes(before, after),
         review,
         () if review is None else comments_now(review, after, names),

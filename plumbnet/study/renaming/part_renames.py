@@ -145,7 +145,7 @@ class _Search:
             self._pair(olds[0], news[0])
 
     def _pair_twins(self) -> bool:
-        """Pair two of those that are alike in everything, and what can be told by it; returns whether there were any."""
+        """Pair two of those that are alike in everything, and what follows; returns whether there were any."""
         colours = refined(self._sides(), repr)
         twins = next(((olds, news) for olds, news in self._classes(colours) if len(olds) == len(news)), None)
         if twins is None:

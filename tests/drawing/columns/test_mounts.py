@@ -48,7 +48,9 @@ def test_two_tanks_on_one_tee_hang_on_its_two_sides_and_three_beside_each_other(
 
 def test_ring_and_frame_take_their_room_each() -> None:
     (tank,) = (item for item in sketch("street -> tee -> tank").diagram.items.values() if item.name == "tank")
-    rooms = [surround(replace(tank, is_ringed=ring, is_framed=frame)) for ring in (False, True) for frame in (False, True)]
+    rooms = [
+        surround(replace(tank, is_ringed=ring, is_framed=frame)) for ring in (False, True) for frame in (False, True)
+    ]
     assert rooms == [0.0, FRAME, RING, RING + FRAME]
 
 

@@ -32,7 +32,9 @@ def test_item_has_a_frame_and_its_badge_on_the_edge_of_it() -> None:
     left, top, right, bottom = meter.outer_box
     assert badge.frame == (left + 1.0, top + 1.0, right - 1.0, bottom - 1.0)
     x, y = (badge.box[0] + badge.box[2]) / 2, (badge.box[1] + badge.box[3]) / 2
-    assert min(abs(x - badge.frame[0]), abs(x - badge.frame[2]), abs(y - badge.frame[1]), abs(y - badge.frame[3])) < 1e-6
+    assert (
+        min(abs(x - badge.frame[0]), abs(x - badge.frame[2]), abs(y - badge.frame[1]), abs(y - badge.frame[3])) < 1e-6
+    )
 
 
 def test_joint_has_a_frame_round_its_dot() -> None:

@@ -8,7 +8,9 @@ from plumbnet.drawing.routing.placement import Placement, Route
 from plumbnet.drawing.symbols.symbol import SYMBOLS
 
 
-def placement(symbol: str = "check_valve", *, is_ringed: bool = False, is_framed: bool = False, **facing: float) -> Placement:
+def placement(
+    symbol: str = "check_valve", *, is_ringed: bool = False, is_framed: bool = False, **facing: float
+) -> Placement:
     item = Item("x", SYMBOLS[symbol], ("in", "out"), ("check",), is_ringed=is_ringed, is_framed=is_framed)
     return Placement(item, 100.0, 50.0, **facing)  # type: ignore[arg-type]  # keywords of several types
 

@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-import plumbnet
 from curing import house
 
+import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.rules.finding import Accepted, Finding, Severity
-from plumbnet.study.compare.applicants_word import by_applicant, silenced, word_on
+from plumbnet.study.compare.applicants_word import by_applicant, self_accepted, word_on
 
 REPORT = plumbnet.check(house())
 (TRAPPED,) = REPORT.findings
@@ -20,7 +20,7 @@ def report(*standing: Finding, accepted: tuple[Finding, ...] = ()) -> Report:
 
 
 def told(before: Report, after: Report) -> list[tuple[str, bool, bool]]:
-    return [(one.accepted.finding.name, one.is_new, one.is_worse) for one in silenced(before, after)]
+    return [(one.accepted.finding.name, one.is_new, one.is_worse) for one in self_accepted(before, after)]
 
 
 def test_new_error_that_the_file_accepts_is_worse() -> None:

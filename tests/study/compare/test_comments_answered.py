@@ -7,14 +7,15 @@ from reviewing import requirement, review, written
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.units.units import PRESSURE
-from plumbnet.rules.answer import AnswerWord, Measured
 from plumbnet.rules.finding import RULES, Answered, ruling_of
+from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.study.compare.comments_answered import NO_FINDING, CommentNow, CommentState, comments_now
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.renaming.part_renames import Renames
 
 RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
-HEATER = "relief: {pressure: 150 psi}"
+HEATER = "rating: 150 psi, relief: {pressure: 150 psi, capacity: 50000 Btu/h}"
+"""With all that a requirement asks the file to say."""
 
 
 def checked(more: str = "", tank: str = "", runs: str = RUNS) -> Report:
@@ -46,7 +47,19 @@ def test_comment_whose_finding_stands_is_open_with_the_words_of_now() -> None:
 
 def test_comment_whose_finding_is_gone_is_answered() -> None:
     (one,) = now(RIGHT, requirement("tank-too-small", "heater", "tank", number=1))
-    assert (one.state, one.now is None or one.now.word is not AnswerWord.BROKEN) == (CommentState.ANSWERED, True)
+    assert one.state is CommentState.ANSWERED
+    assert one.now is not None
+    assert one.now.word is AnswerWord.MET
+    assert one.now.measured is not None
+    assert one.now.measured.value < one.now.measured.bound
+
+
+def test_comment_whose_other_parts_are_others_now_is_answered_by_its_leading_one() -> None:
+    """Trapped by the check, and then held by the tank."""
+    (one,) = now(RIGHT, requirement("trapped-expansion", "heater", "cv", number=1))
+    assert one.state is CommentState.ANSWERED
+    assert one.now is not None
+    assert one.now.parts == ("heater", "tank")
 
 
 def test_comment_that_the_applicant_accepts_is_open_still() -> None:
@@ -101,6 +114,15 @@ def test_one_finding_keeps_one_of_two_comments_open() -> None:
     ]
 
 
+def test_what_was_accepted_in_the_review_and_still_is_is_no_new_comment() -> None:
+    more = "accept: [{finding: tank-too-small, part: heater, reason: so}]\n"
+    unnumbered = requirement("tank-too-small", "heater", "tank")
+    assert now(checked(more, tank="volume: 1 gal"), unnumbered) == []
+    assert states(now(checked(tank="volume: 1 gal"), unnumbered)) == [(1, "tank-too-small", CommentState.NEW)]
+    other = requirement("tank-too-small", "heater", "other")
+    assert len(now(checked(more, tank="volume: 1 gal"), other)) == 1
+
+
 @pytest.mark.parametrize(
     ("word", "state"),
     [
@@ -109,9 +131,7 @@ def test_one_finding_keeps_one_of_two_comments_open() -> None:
         (AnswerWord.UNTOLD, CommentState.OPEN),
     ],
 )
-def test_requirement_answers_for_itself(
-    word: AnswerWord, state: CommentState, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_requirement_answers_for_itself(word: AnswerWord, state: CommentState, monkeypatch: pytest.MonkeyPatch) -> None:
     """Of one that answers nothing of the layout at hand there are words to put into its mouth."""
     rule, measured = RULES["relief-below-input"], Measured(50e3, 40e3, PRESSURE, at_least=True)
     said = Answered(rule, word, ("heater/relief", "heater"), 5, ruling_of(rule, RIGHT.profile), "because.", measured)

@@ -70,7 +70,9 @@ def test_part_of_another_kind_and_name_is_removed_and_added() -> None:
 
 
 def test_renamed_part_is_followed_by_scenarios_and_acceptances() -> None:
-    more = "scenarios: {{a: {{change: [{{remove: {0}}}]}}}}\naccept: [{{finding: tank-cut-off, part: {0}, reason: so}}]\n"
+    more = (
+        "scenarios: {{a: {{change: [{{remove: {0}}}]}}}}\naccept: [{{finding: tank-cut-off, part: {0}, reason: so}}]\n"
+    )
     before = drawn(more=more.format("cv"))
     found = revision(before, drawn(RUNS.replace("cv", "cv2"), more.format("cv2")))
     assert (bool(found.scenarios), bool(found.accepted), len(found.renamed)) == (False, False, 1)

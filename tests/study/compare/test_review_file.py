@@ -68,9 +68,7 @@ def test_of_several_reviews_that_of_the_file_is_taken() -> None:
 
 def test_what_is_no_json_is_told_with_its_place() -> None:
     assert refused(b'{"schema": 1,\n "reviews": [}') == (
-        f"old.json:2:14: this is no JSON: expecting value; {HINT}\n"
-        '  2 |  "reviews": [}\n'
-        "    |              ^"
+        f'old.json:2:14: this is no JSON: expecting value; {HINT}\n  2 |  "reviews": [}}\n    |              ^'
     )
     assert refused(b"") == f"old.json:1:1: this is no JSON: expecting value; {HINT}"
     assert refused(b"\xff") == "old.json:1:1: the byte 0xFF is not UTF-8; save the file in the encoding UTF-8"
@@ -83,9 +81,7 @@ def test_what_no_reader_bears_is_refused(data: bytes) -> None:
 
 def test_other_version_of_the_keys_is_refused() -> None:
     assert refused(b'{"schema": 2, "reviews": []}') == (
-        "old.json:1:12: schema: write 1, not 2\n"
-        '  1 | {"schema": 2, "reviews": []}\n'
-        "    |            ^"
+        'old.json:1:12: schema: write 1, not 2\n  1 | {"schema": 2, "reviews": []}\n    |            ^'
     )
 
 
@@ -157,8 +153,10 @@ def test_review_by_other_rules_is_refused() -> None:
 
 def test_number_that_stands_twice_is_refused() -> None:
     document = review(BEFORE, requirement("a", "tank", number=1), requirement("b", "tank", number=1))
-    assert refused(document).splitlines()[0].endswith(
-        "the number 1 stands twice in the review of house.yaml; every comment has its own"
+    assert (
+        refused(document)
+        .splitlines()[0]
+        .endswith("the number 1 stands twice in the review of house.yaml; every comment has its own")
     )
 
 

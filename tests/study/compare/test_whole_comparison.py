@@ -11,7 +11,7 @@ from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import comparison
 
 RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
-RELIEF = "relief: {{pressure: 150 psi, capacity: {} Btu/h}}"
+RELIEF = "rating: 150 psi, relief: {{pressure: 150 psi, capacity: {} Btu/h}}"
 SMALL = "accept: [{finding: relief-below-input, part: heater/relief, reason: the owner is content}]\n"
 
 
@@ -28,7 +28,7 @@ def test_relief_valve_cut_below_the_input_and_accepted_by_the_file_itself_is_wor
     found = comparison(BEFORE, after)
     assert found.difference.is_better
     assert (found.is_worse, found.is_better) == (True, False)
-    assert [(one.accepted.finding.name, one.is_new) for one in found.silenced] == [("relief-below-input", True)]
+    assert [(one.accepted.finding.name, one.is_new) for one in found.self_accepted] == [("relief-below-input", True)]
 
 
 def test_renamed_heater_is_the_same_heater_in_all_that_is_told() -> None:

@@ -8,9 +8,7 @@ from plumbnet.study.renaming.surroundings import surroundings
 # street -> tee1 -> tap1          street -> east -> sink
 #           tee1 -> tee2 -> tap2            east -> west -> basin
 OLD = surroundings(system("street -> tee1 -> tap1.cold\ntee1 -> tee2 -> tap2.cold"))
-NEW = surroundings(
-    system("street -> east -> tap.cold\neast -> west -> tap9.cold", east="kind: tee", west="kind: tee")
-)
+NEW = surroundings(system("street -> east -> tap.cold\neast -> west -> tap9.cold", east="kind: tee", west="kind: tee"))
 
 
 def kinds(part: object) -> str:
@@ -19,7 +17,13 @@ def kinds(part: object) -> str:
 
 def test_parts_are_coloured_by_what_lies_further_and_further_out() -> None:
     old, new = refined((Side(OLD, {}), Side(NEW, {})), kinds)
-    assert old == {"street": new["street"], "tee1": new["east"], "tap1": new["tap"], "tee2": new["west"], "tap2": new["tap9"]}
+    assert old == {
+        "street": new["street"],
+        "tee1": new["east"],
+        "tap1": new["tap"],
+        "tee2": new["west"],
+        "tap2": new["tap9"],
+    }
     assert len(set(old.values())) == len(old)
 
 

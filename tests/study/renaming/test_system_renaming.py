@@ -18,7 +18,13 @@ accept: [{finding: tank-too-small, part: tank, reason: so}]
 
 
 def read(runs: str, more: str, tank: str, heater: str) -> System:
-    text = layout(runs, **{heater: "relief: {pressure: 150 psi}", tank: "kind: expansion_tank, volume: 2 gal, precharge: 60 psi"}) + more
+    text = (
+        layout(
+            runs,
+            **{heater: "relief: {pressure: 150 psi}", tank: "kind: expansion_tank, volume: 2 gal, precharge: 60 psi"},
+        )
+        + more
+    )
     return read_system(text.encode(), file="f.yaml")
 
 

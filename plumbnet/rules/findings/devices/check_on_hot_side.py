@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -26,7 +26,14 @@ runs:
 """)
 
 
-@finding("check-on-hot-side", Severity.WARNING, bad=BAD, good=GOOD)
+@finding(
+    "check-on-hot-side",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="No check shuts in the water of a hot pipe on its own.",
+    of="check valves",
+)
 def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A check valve sits in a hot pipe, where it closes the piping behind it on its own.
 
@@ -34,9 +41,13 @@ def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     trace heating makes it climb. A tank on the far side takes the heater's water and never gives it back.
     Take the check out unless the design needs it.
     """
-    for name in facts.hot_side_checks:
-        yield Breach(
-            (name,),
-            f"{name} stands in a hot pipe and shuts in the water between itself and the taps.",
-            "Take it out unless the design needs it there.",
-        )
+    hot_side = frozenset(facts.hot_side_checks)
+    for name, part in facts.system.parts.items():
+        if name in hot_side:
+            yield Breach(
+                (name,),
+                f"{name} stands in a hot pipe and shuts in the water between itself and the taps.",
+                "Take it out unless the design needs it there.",
+            )
+        elif part.is_check:
+            yield Met((name,), "it stands in no hot pipe")

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -27,7 +27,14 @@ runs:
 """)
 
 
-@finding("unreached-part", Severity.WARNING, bad=BAD, good=GOOD)
+@finding(
+    "unreached-part",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="Water comes to every part from some supply.",
+    of="parts",
+)
 def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """No water can reach a part from any supply, even with every shut valve open.
 
@@ -40,3 +47,5 @@ def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Answer]:
             f"no water reaches {name} from any supply.",
             "Look for a device that faces the wrong way, or draw the supply that is missing.",
         )
+    if not facts.unreached:
+        yield Met((), "water comes to every part")

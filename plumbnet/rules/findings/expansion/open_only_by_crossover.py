@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -35,7 +35,14 @@ runs:
 """
 
 
-@finding("open-only-by-crossover", Severity.WARNING, bad=BAD, good=GOOD)
+@finding(
+    "open-only-by-crossover",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="A heater is open by more than a joint of hot and cold that nobody counts on.",
+    of="heaters",
+)
 def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is open only through a joint of hot and cold that nobody counts on.
 
@@ -50,3 +57,7 @@ def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Answer]:
                 f"{heater.name} is open only because hot and cold are joined at {listed(heater.open_by_accident)}.",
                 "Treat it as closed: mend the joint, and fit a control for the expansion in the same visit.",
             )
+        elif heater.verdict is Verdict.OPEN:
+            yield Met((heater.name,), "it is open without any such joint")
+        else:
+            yield NotApplicable((heater.name,), f"it is {heater.verdict.value}, and not open")

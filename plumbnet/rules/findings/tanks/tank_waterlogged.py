@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.answer import Answer, Breach
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = TANK_HOUSE.altered("""
@@ -13,7 +13,14 @@ BAD = TANK_HOUSE.altered("""
 """)
 
 
-@finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
+@finding(
+    "tank-waterlogged",
+    Severity.ERROR,
+    bad=BAD,
+    good=TANK_HOUSE,
+    asks="An expansion tank has its air.",
+    of="expansion tanks",
+)
 def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank has lost its air and is full of water.
 
@@ -27,3 +34,5 @@ def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Answer]:
                 f"{tank.name} has lost its air; it is full of water and takes no more.",
                 f"Exchange {tank.name} or its membrane, and charge it to the line pressure with no water in it.",
             )
+        else:
+            yield Met((tank.name,), "it is sound")

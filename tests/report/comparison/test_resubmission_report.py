@@ -9,13 +9,18 @@ from reviewing import requirement, review, written
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.units.units import PRESSURE
+from plumbnet.report.comparison.comparison_report import comparison_text
+from plumbnet.report.comparison.resubmission_report import (
+    OTHER_VALUES,
+    first_to_read,
+    less_accepted,
+    other_rules,
+    what_was_asked,
+)
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
-from plumbnet.report.studies.comparison_report import comparison_text
-from plumbnet.report.studies.resubmission_report import first_to_read, less_accepted, other_rules, what_was_asked
-from plumbnet.rules.answer import AnswerWord, Measured
 from plumbnet.rules.finding import RULES, Answered, ruling_of
+from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.rule_profile import read_profile
-from plumbnet.study.compare.comments_answered import CommentState
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
@@ -24,7 +29,7 @@ SMALL = "{{finding: {}, part: {}, reason: the owner is content}}"
 
 
 def checked(*accepted: tuple[str, str], tank: str = "", capacity: int = 50_000, runs: str = RUNS) -> Report:
-    heater = f"relief: {{pressure: 150 psi, capacity: {capacity} Btu/h}}"
+    heater = f"rating: 150 psi, relief: {{pressure: 150 psi, capacity: {capacity} Btu/h}}"
     names = {"heater2" if "heater2" in runs else "heater": heater}
     text = layout(runs, tank=tank, **names)
     said = ", ".join(SMALL.format(*one) for one in accepted)
@@ -32,7 +37,9 @@ def checked(*accepted: tuple[str, str], tank: str = "", capacity: int = 50_000, 
 
 
 def asked(before: Report, after: Report, *requirements: object, **more: object) -> Comparison:
-    return comparison(before, after, last_review(written(review(before, *requirements, **more)), before, file="old.json"))
+    return comparison(
+        before, after, last_review(written(review(before, *requirements, **more)), before, file="old.json")
+    )
 
 
 def test_new_error_that_the_file_accepts_stands_above_all_with_its_clause() -> None:
@@ -41,7 +48,7 @@ def test_new_error_that_the_file_accepts_stands_above_all_with_its_clause() -> N
     assert isinstance(points, Points)
     (sentence,) = points.texts
     assert sentence == (
-        "new error relief-below-input (heater/relief), and accepted by the applicant in line 29 "
+        "new error relief-below-input (heater/relief), and accepted by the applicant in line 30 "
         '("the owner is content"): heater/relief carries off 30,000 Btu/h; what it serves puts in 40,000 Btu/h. Fit a '
         "relief valve rated for at least 40,000 Btu/h. [IPC 504.5, 77 Ill. Adm. Code 890.1230: the capacity is no less "
         "than the heat input]"
@@ -58,9 +65,9 @@ def test_error_that_stood_before_and_is_accepted_now_is_told_after_new_ones() ->
     (points,) = first_to_read(comparison(before, after))
     assert isinstance(points, Points)
     new, old = points.texts
-    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 29 (")
+    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 30 (")
     assert old.startswith(
-        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 29 ("the owner is '
+        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 30 ("the owner is '
         'content"): '
     )
 
@@ -69,8 +76,7 @@ def test_new_warning_that_the_file_accepts_is_told_among_what_differs() -> None:
     compared = comparison(checked(), checked(("tank-charge-differs", "tank"), tank="volume: 6 gal, precharge: 50 psi"))
     assert list(first_to_read(compared)) == []
     assert list(less_accepted(compared)) == [
-        "new warning tank-charge-differs (tank), and accepted by the applicant in line 29 "
-        '("the owner is content").'
+        'new warning tank-charge-differs (tank), and accepted by the applicant in line 30 ("the owner is content").'
     ]
     assert "\nWhat differs\n" not in comparison_text(compared)
     assert "- new warning tank-charge-differs (tank), and accepted" in comparison_text(compared)
@@ -90,18 +96,14 @@ def test_other_profile_is_told_before_what_differs() -> None:
 
 def test_other_values_under_the_same_name_are_told_with_both_hashes() -> None:
     before = checked()
+    head = "profile: town\ntitle: Town\nextends: general\n"
     town = [
-        read_profile(
-            f"profile: town\ntitle: Town\nextends: general\nleast_at_tap: {{value: {limit}, clause: c, verified: true}}".encode(),
-            file="town.yaml",
-        )
+        read_profile(f"{head}least_at_tap: {{value: {limit}, clause: c, verified: true}}".encode(), file="town.yaml")
         for limit in ("10 psi", "20 psi")
     ]
     one, other = (replace(before, profile=each) for each in town)
     told, points = other_rules(comparison(one, other))
-    assert told == Paragraph(
-        f"Town (town) is not what it was: SHA-256 {town[0].sha256} before, {town[1].sha256} now."
-    )
+    assert told == Paragraph(f"Town (town) is not what it was: SHA-256 {town[0].sha256} before, {town[1].sha256} now.")
     assert points == Points(("least_at_tap.value: 10 psi -> 20 psi",))
 
 
@@ -122,7 +124,7 @@ def test_comments_stand_in_a_table_with_their_fate() -> None:
     assert table.head == ("no.", "", "requirement", "now")
     first, second = table.rows
     assert first[:3] == ("3", "still open", "tank-too-small (heater2, tank); heater in the review")
-    assert first[3].endswith(' Accepted by the applicant in line 29 ("the owner is content").')
+    assert first[3].endswith(' Accepted by the applicant in line 30 ("the owner is content").')
     assert second == ("5", "answered", "tank-waterlogged (tank)", second[3])
 
 
@@ -140,20 +142,29 @@ def test_review_without_a_name_or_a_date_or_a_comment() -> None:
     ("word", "text", "told"),
     [
         (AnswerWord.MET, "", "met: 50 psi, at least 40 psi"),
-        (AnswerWord.MET, "it is held.", "met: 50 psi, at least 40 psi, it is held."),
-        (AnswerWord.NOT_APPLICABLE, "no water comes to it.", "not applicable: 50 psi, at least 40 psi, no water comes to it."),
+        (AnswerWord.MET, "it is held.", "met: it is held; 50 psi, at least 40 psi"),
+        (AnswerWord.NOT_APPLICABLE, "no water comes to it.", "not applicable: no water comes to it"),
+        (AnswerWord.UNTOLD, "the capacity of relief", "the file does not say the capacity of relief"),
     ],
 )
 def test_answer_is_told_with_its_value_against_the_bound(word: AnswerWord, text: str, told: str) -> None:
     before = checked()
     compared = asked(before, before, requirement("tank-too-small", "heater", number=1))
     rule = RULES["tank-too-small"]
-    measured = Measured(344_737.9, 275_790.3, PRESSURE, at_least=True)
+    measured = Measured(344_737.9, 275_790.3, PRESSURE, at_least=True) if word is AnswerWord.MET else None
     said = Answered(rule, word, ("heater",), 1, ruling_of(rule, before.profile), text, measured)
-    (one,) = compared.comments
-    (*_, table) = what_was_asked(replace(compared, comments=(replace(one, now=said, text=text, state=CommentState.ANSWERED),)))
+    one = replace(compared.comments[0], now=said, text=text)
+    (*_, table) = what_was_asked(replace(compared, comments=(one,)))
     assert isinstance(table, Table)
     assert table.rows[0][3] == told
+
+
+def test_review_by_other_values_of_the_same_rules_says_so() -> None:
+    before = checked()
+    compared = asked(before, before, requirement("tank-too-small", "heater", number=1), rules_sha256="0" * 64)
+    assert list(other_rules(compared)) == [Paragraph(OTHER_VALUES, "last review")]
+    same = asked(before, before, requirement("a", number=1), rules_sha256=before.profile.sha256)
+    assert list(other_rules(same)) == []
 
 
 def test_without_review_or_other_rules_nothing_is_said_of_them() -> None:

@@ -7,7 +7,7 @@ from conftest import layout
 from forms import CONTROL
 
 import plumbnet
-from plumbnet.report.studies.comparison_report import MATCHED, comparison_text
+from plumbnet.report.comparison.comparison_report import MATCHED, comparison_text
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
 HEATER = "volume: 50 gal, relief: {pressure: 150 psi}"

@@ -3,48 +3,52 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from plumbnet.layout.units import Units, show
+from plumbnet.layout.units import Units
 from plumbnet.report.prose import Block, Paragraph, Points, Table
+from plumbnet.report.review import ANSWERS, clause_with_state, found_in_words
 from plumbnet.report.text import clause_in_words, counted
-from plumbnet.rules import AnswerWord, Severity
-from plumbnet.study.compare import CommentNow, CommentState, Comparison, LastReview, RuleChange, Silenced
+from plumbnet.rules import Accepted, Answered, AnswerWord, Severity
+from plumbnet.study.compare import CommentNow, CommentState, Comparison, LastReview, RuleChange, SelfAccepted
 
+OTHER_VALUES = "It was made by rules of the same name with other values; what was met then may be broken now."
 _MOST_VALUES = 20
 """Values of changed rules that are told one by one."""
 
 
 def first_to_read(compared: Comparison) -> Iterator[Block]:
     """Errors that only the applicant's own word keeps from counting, new ones first; none where there is none."""
-    errors = [one for one in compared.silenced if one.accepted.finding.severity is Severity.ERROR]
+    errors = [one for one in compared.self_accepted if one.accepted.finding.severity is Severity.ERROR]
     if errors:
-        yield Points(tuple(map(_silenced_error, errors)))
+        yield Points(tuple(map(_self_accepted_error, errors)))
 
 
-def _silenced_error(one: Silenced) -> str:
+def _self_accepted_error(one: SelfAccepted) -> str:
     finding = one.accepted.finding
     what = f"error {finding.name} ({finding.parts[0]})"
     told = f"{finding.text} {finding.advice} {clause_in_words(finding)}"
     if one.is_new:
-        return f"new {what}, and accepted by the applicant {_where(one)}: {told}"
-    return f"{what} stood before, and is accepted by the applicant now {_where(one)}: {told}"
+        return f"new {what}, and accepted by the applicant {_where(one.accepted)}: {told}"
+    return f"{what} stood before, and is accepted by the applicant now {_where(one.accepted)}: {told}"
 
 
-def _where(one: Silenced) -> str:
-    place = f"in line {one.accepted.line} " if one.accepted.line else ""
-    return f'{place}("{one.accepted.reason}")'
+def _where(accepted: Accepted) -> str:
+    place = f"in line {accepted.line} " if accepted.line else ""
+    return f'{place}("{accepted.reason}")'
 
 
 def less_accepted(compared: Comparison) -> Iterator[str]:
     """New warnings and notes that the applicant accepts, a sentence each."""
-    for one in compared.silenced:
+    for one in compared.self_accepted:
         finding = one.accepted.finding
         if one.is_new and finding.severity is not Severity.ERROR:
             what = f"new {finding.severity.value} {finding.name} ({finding.parts[0]})"
-            yield f"{what}, and accepted by the applicant {_where(one)}."
+            yield f"{what}, and accepted by the applicant {_where(one.accepted)}."
 
 
 def other_rules(compared: Comparison) -> Iterator[Block]:
     """What changed in the rules, value by value; none where they are the same."""
+    if _is_of_other_values(compared):
+        yield Paragraph(OTHER_VALUES, "last review")
     for change in compared.rules:
         yield Paragraph(_rules(change), change.circuit)
         values = [f"{one.field}: {one.before} -> {one.after}" for one in change.values[:_MOST_VALUES]]
@@ -54,6 +58,12 @@ def other_rules(compared: Comparison) -> Iterator[Block]:
             values.append(f"{counted(change.clauses, 'clause')} told otherwise than before")
         if values:
             yield Points(tuple(values))
+
+
+def _is_of_other_values(compared: Comparison) -> bool:
+    """Whether the last review was made by a profile of that name that was not what it is."""
+    review = compared.review
+    return bool(review and review.rules_sha256 and review.rules_sha256 != compared.before.profile.sha256)
 
 
 def _rules(change: RuleChange) -> str:
@@ -95,24 +105,18 @@ def _called_before(one: CommentNow) -> str:
 
 
 def _now(one: CommentNow, units: Units) -> str:
-    """What is answered, with value against bound where there is one, and the applicant's word on it."""
-    told = [_answer(one, units)]
+    """What is answered, with value against bound where there is one, what to do, and the applicant's word on it."""
+    told = [one.text if one.now is None else _answer(one.now, units)]
     if one.now is not None and one.now.finding is not None:
-        told += [one.now.finding.advice, clause_in_words(one.now.finding)]
+        told += [one.now.finding.advice, clause_with_state(one.now.ruling)]
     if one.accepted is not None:
-        told.append(f"Accepted by the applicant {_where(Silenced(one.accepted, is_new=False))}.")
-    return " ".join(filter(None, told))
+        told.append(f"Accepted by the applicant {_where(one.accepted)}.")
+    return " ".join(told)
 
 
-_ANSWERS = {AnswerWord.MET: "met", AnswerWord.NOT_APPLICABLE: "not applicable", AnswerWord.UNTOLD: "cannot be told"}
-
-
-def _answer(one: CommentNow, units: Units) -> str:
-    if one.now is None or one.now.word is AnswerWord.BROKEN:
-        return one.text
-    measured = one.now.measured
-    found = ""
-    if measured is not None:
-        value, bound = (show(number, measured.dimension, units) for number in (measured.value, measured.bound))
-        found = f"{value}, {'at least' if measured.at_least else 'at most'} {bound}"
-    return f"{_ANSWERS[one.now.word]}: {', '.join(filter(None, (found, one.text)))}".removesuffix(": ")
+def _answer(now: Answered, units: Units) -> str:
+    """The sentence of a broken one; of any other the answer in a word, and what it rests on."""
+    if now.word is AnswerWord.BROKEN:
+        return now.text
+    found = found_in_words(now, units)
+    return found if now.word is AnswerWord.UNTOLD else ": ".join(filter(None, (ANSWERS[now.word], found)))

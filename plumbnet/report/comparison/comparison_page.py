@@ -5,14 +5,16 @@ from dataclasses import replace
 from functools import partial
 
 from plumbnet.analysis import Report
-from plumbnet.report.page.chapters import MOST_DRAWN
-from plumbnet.report.page.html_page import to_html
-from plumbnet.report.page.page_content import Chapter, Page, PageBlock, PagePicture
-from plumbnet.report.page.page_writer import PageForm
-from plumbnet.report.page.pdf_page import to_pdf
+from plumbnet.report.comparison.comparison_report import (
+    DIFFERENCE,
+    ComparisonChapter,
+    compared_files,
+    comparison_chapters,
+    comparison_title,
+)
+from plumbnet.report.page import MOST_DRAWN, Chapter, Page, PageBlock, PageForm, PagePicture, page_bytes
 from plumbnet.report.prose import Heading, Paragraph
 from plumbnet.report.schematic import RevisionLetters, letters_after, letters_before, revision_schematic
-from plumbnet.report.studies import DIFFERENCE, ComparisonChapter, compared_files, comparison_chapters, comparison_title
 from plumbnet.report.text import CAUTION, counted
 from plumbnet.study.compare import Comparison
 
@@ -25,10 +27,7 @@ def comparison_file(compared: Comparison, form: PageForm) -> bytes:
 
     A PDF is on A4 where the units of the later report are metric, and else on Letter.
     """
-    page = comparison_page(compared)
-    if form == "html":
-        return to_html(page).encode()
-    return to_pdf(page, paper="a4" if compared.after.facts.units == "metric" else "letter")
+    return page_bytes(comparison_page(compared), form, is_metric=compared.after.facts.units == "metric")
 
 
 def comparison_page(compared: Comparison) -> Page:

@@ -8,7 +8,7 @@ import pytest
 from conftest import PSI, layout
 
 import plumbnet
-from plumbnet.report.studies.comparison_data import comparison_json
+from plumbnet.report.comparison.comparison_data import comparison_json
 from plumbnet.study.compare.whole_comparison import comparison
 
 RUNS = "street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold"

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.model import FieldChange
+from plumbnet.report.comparison.resubmission_report import first_to_read, less_accepted, other_rules, what_was_asked
 from plumbnet.report.output import imprint_lines
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
-from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, difference_rows, difference_told
-from plumbnet.report.studies.resubmission_report import first_to_read, less_accepted, other_rules, what_was_asked
+from plumbnet.report.studies import OTHER, SAME, WORSE, difference_rows, difference_told
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import Finding, listed
 from plumbnet.study.compare import Alike, Changes, Comparison, Figure, HeaterChange, Revision

@@ -15,7 +15,7 @@ from plumbnet.study.compare import (
     Named,
     Revision,
     RuleChange,
-    Silenced,
+    SelfAccepted,
 )
 
 
@@ -30,7 +30,7 @@ def comparison_json(compared: Comparison) -> str:
         "after": _file(compared.after),
         "is_worse": compared.is_worse,
         "is_better": compared.is_better,
-        "accepted_by_applicant": [_silenced(one) for one in compared.silenced],
+        "accepted_by_applicant": [_self_accepted(one) for one in compared.self_accepted],
         "rules": [_rules(one) for one in compared.rules],
         "review": None if compared.review is None else _review(compared.review),
         "comments": [_comment(one) for one in compared.comments],
@@ -47,7 +47,7 @@ def comparison_json(compared: Comparison) -> str:
     return in_order(document)
 
 
-def _silenced(one: Silenced) -> Json:
+def _self_accepted(one: SelfAccepted) -> Json:
     return {"is_new": one.is_new, "is_worse": one.is_worse, **_accepted(one.accepted)}
 
 

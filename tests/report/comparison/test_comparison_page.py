@@ -10,7 +10,7 @@ from reviewing import requirement, review, written
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.report.page.comparison_page import comparison_file, comparison_page
+from plumbnet.report.comparison.comparison_page import comparison_file, comparison_page
 from plumbnet.report.page.page_content import PagePicture
 from plumbnet.report.prose.prose_blocks import Heading, Paragraph
 from plumbnet.study.compare.review_file import last_review

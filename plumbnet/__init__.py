@@ -124,6 +124,7 @@ def __dir__() -> list[str]:
     return sorted({*globals(), *__all__})
 
 
+show_with("Comparison", "text", "plumbnet.report.comparison.comparison_report", "comparison_text")
 show_with("Report", "dict", "plumbnet.library.report_answers", "report_dict")
 show_with("Report", "frame", "plumbnet.library.data_frame", "heaters_frame")
 show_with("Report", "html", "plumbnet.report.page.notebook_page", "report_html")

@@ -138,6 +138,19 @@ class ChoiceRuling(Ruling):
         return self.value == "asked"
 
 
+class TankBehindReducerRuling(ChoiceRuling):
+    """Whether an expansion tank is asked for behind reducers."""
+
+    above_pa: _Pressure | None = None
+    """Only behind those before which more than this stands; behind each where the rules name none."""
+
+    def asks_behind(self, upstream_pa: float | None) -> bool:
+        """Whether a tank is asked for behind a reducer before which so much stands, gauge (None: not known)."""
+        if self.above_pa is None or upstream_pa is None:
+            return self.is_asked
+        return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
+
+
 class WayBackRuling(Ruling):
     """How far expanding water may go back."""
 

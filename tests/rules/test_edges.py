@@ -264,7 +264,7 @@ def test_where_no_size_is_exempt_not_even_an_empty_heater_is() -> None:
 GROWTH = ReturnFacts("street", ("heater",), 0.003, 0.001, 0.12, None)
 
 
-def said(growth: ReturnFacts, rules: str = "uk-2010") -> list[str]:
+def said(growth: ReturnFacts, rules: str | Profile = "uk-2010") -> list[str]:
     return [one.text for one in breaches("growth-leaves-supply-pipe", replace(FACTS, returns=(growth,)), rules)]
 
 
@@ -276,9 +276,20 @@ def test_one_heater_gives_and_two_together_give() -> None:
     assert said(GROWTH, "general") == []
 
 
+SMALL = (
+    "profile: ours\ntitle: Ours\nextends: uk-2010\n"
+    "control_for: {value: storage, exempt_volume: 15 L, clause: ours, verified: true}\n"
+)
+
+
 @pytest.mark.parametrize(("store_m3", "is_found"), [(0.015, False), (0.0151, True)])
-def test_store_of_fifteen_litres_may_give_its_growth_back(store_m3: float, *, is_found: bool) -> None:
-    assert bool(said(replace(GROWTH, store_m3=store_m3))) is is_found
+def test_store_no_larger_than_the_exemption_may_give_its_growth_back(store_m3: float, *, is_found: bool) -> None:
+    ours = read_profile(SMALL.encode(), file="ours.yaml")
+    assert bool(said(replace(GROWTH, store_m3=store_m3), ours)) is is_found
+
+
+def test_no_store_is_too_small_for_the_rules_of_the_united_kingdom() -> None:
+    assert said(replace(GROWTH, store_m3=0.001))
 
 
 @pytest.mark.parametrize(("mixed_k", "is_found"), [(298.15, False), (298.25, True)])
@@ -286,10 +297,76 @@ def test_supply_pipe_may_come_to_25_degc(mixed_k: float, *, is_found: bool) -> N
     assert bool(said(replace(GROWTH, held_m3=0.004, mixed_k=mixed_k))) is is_found
 
 
+BARE = replace(REDUCER, is_heated=True, has_tank=False, relief_set_pa=None, upstream_pa=90 * PSI)
+
+
 def test_reducer_with_no_heated_water_behind_it_needs_no_tank() -> None:
-    bare = replace(REDUCER, is_heated=True, has_tank=False, relief_set_pa=None)
-    assert breaches("reducer-without-tank", with_reducer(bare), "upc-2024")
-    assert breaches("reducer-without-tank", with_reducer(replace(bare, is_heated=False)), "upc-2024") == []
+    assert breaches("reducer-without-tank", with_reducer(BARE), "upc-2024")
+    assert breaches("reducer-without-tank", with_reducer(replace(BARE, is_heated=False)), "upc-2024") == []
+
+
+@pytest.mark.parametrize(
+    ("upstream_pa", "is_found"), [(None, True), (80 * PSI + 1_000.0, False), (80 * PSI + 1_001.0, True)]
+)
+def test_tank_is_asked_behind_a_reducer_that_the_code_calls_for(upstream_pa: float | None, *, is_found: bool) -> None:
+    facts = with_reducer(replace(BARE, upstream_pa=upstream_pa))
+    assert bool(breaches("reducer-without-tank", facts, "upc-2024")) is is_found
+
+
+@pytest.mark.parametrize(
+    ("verdict", "stops", "is_found"),
+    [
+        (Verdict.TRAPPED, (("prv",),), False),
+        (Verdict.SEALED, (("cv", "prv"),), False),
+        (Verdict.TRAPPED, (("cv",),), True),
+        (Verdict.OPEN, (), True),
+    ],
+)
+def test_reducer_is_not_told_beside_the_heater_that_it_shuts_in(
+    verdict: Verdict, stops: tuple[tuple[str, ...], ...], *, is_found: bool
+) -> None:
+    heater = replace(HEATER, verdict=verdict, stopped_by=Stops(stops))
+    facts = replace(with_reducer(BARE), heaters=(heater,))
+    assert bool(breaches("reducer-without-tank", facts, "upc-2024")) is is_found
+
+
+def test_bypass_is_not_told_beside_the_reducer_that_wants_a_tank() -> None:
+    assert breaches("bypass-does-not-count", replace(with_reducer(BARE), heaters=(OPEN,)), "upc-2024") == []
+    low = replace(with_reducer(replace(BARE, upstream_pa=70 * PSI)), heaters=(OPEN,))
+    assert breaches("bypass-does-not-count", low, "upc-2024")
+
+
+def test_valve_between_heater_and_tank_is_told_as_the_code_has_it() -> None:
+    facts = with_heater(replace(HEATER, valves_to_tank=("stop",)))
+    names = ("control-upstream-of-valve", "valve-before-tank")
+    found = {
+        rules: [bool(breaches(name, facts, rules)) for name in names] for rules in ("upc-2024", "en-806", "general")
+    }
+    assert found == {"upc-2024": [True, False], "en-806": [False, True], "general": [False, False]}
+
+
+FILL = """
+street -> {line} -> tee -> boiler -> pump -> emitter -> tee
+tee -> tank
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "guard", "is_found"),
+    [
+        ("guard -> loop", "check_valve", True),
+        ("guard -> loop", "vacuum_breaker", True),
+        ("guard -> loop", "dual_check", True),
+        ("guard -> loop", "double_check", False),
+        ("loop -> guard", "reduced_pressure_assembly", False),
+        ("guard -> valve -> loop", "reduced_pressure_assembly", False),
+        ("guard -> tee2 -> loop", "reduced_pressure_assembly", True),
+    ],
+)
+def test_loop_may_stay_joined_where_its_line_has_a_device_for_that(line: str, guard: str, *, is_found: bool) -> None:
+    runs = FILL.format(line=line) + "tee2 -> tap.cold\n" * ("tee2" in line)
+    drawn = system(runs, loop="state: open, fill: 15 psi", guard=f"kind: {guard}")
+    assert bool(breaches("filling-loop-open", plumbnet.check(drawn).facts)) is is_found
 
 
 @pytest.mark.parametrize(

@@ -169,7 +169,8 @@ class Part(Declared):
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away.
+    purpose is that water passes one way; what `cools` is there to give the water's heat away. Behind a device that
+    `may_stay_in_fill` codes let the fill of a circuit stay joined to the cold pipe.
     """
 
     kind: ClassVar[str]
@@ -184,6 +185,7 @@ class Part(Declared):
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
+    may_stay_in_fill: ClassVar[bool] = False
     cools: ClassVar[bool] = False
 
     elevation_m: Elevation = 0.0

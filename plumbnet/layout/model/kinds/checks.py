@@ -44,6 +44,7 @@ class DoubleCheck(Backflow):
     """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
 
     symbol: ClassVar[str] = "double_check"
+    may_stay_in_fill: ClassVar[bool] = True
 
 
 @kind("reduced_pressure_assembly")
@@ -54,6 +55,7 @@ class ReducedPressureAssembly(Backflow):
     """
 
     symbol: ClassVar[str] = "reduced_pressure_assembly"
+    may_stay_in_fill: ClassVar[bool] = True
 
 
 @kind("vacuum_breaker")

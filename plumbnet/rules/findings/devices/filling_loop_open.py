@@ -2,11 +2,15 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.model import System
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
+
+_IN_LINE = 2
+"""How many pipes a part has that stands in a line."""
 
 BAD = Example("""\
 plumbnet: 1
@@ -35,12 +39,33 @@ def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A loop by which a circuit is filled by hand stands open.
 
     The circuit is then pressed by whatever the cold pipe comes to, at night too; a leak is made good unseen, and only
-    the loop's check keeps the circuit's water out of the drinking water. Shut it, and take the hose off.
+    the loop's check keeps the circuit's water out of the drinking water. Shut it, and take the hose off. Where a double
+    check or a reduced-pressure backflow preventer stands in its line it may stay joined, as far as the local code goes.
     """
     for name, part in facts.system.parts.items():
-        if isinstance(part, FillingLoop) and part.state == "open":
+        if isinstance(part, FillingLoop) and part.state == "open" and not _is_guarded(facts.system, name):
             yield Breach(
                 (name,),
                 f"{name} stands open: what lies behind it is pressed by the cold pipe, and joined to it.",
                 f"Shut it, take its hose off, and let what it fills down to {facts.pressure(part.fill_pa)}.",
             )
+
+
+def _is_guarded(system: System, loop: str) -> bool:
+    """Whether a device that codes take for a lasting guard stands in the line of a loop."""
+    return any(system.parts[name].may_stay_in_fill for name in _in_line(system, loop))
+
+
+def _in_line(system: System, start: str) -> list[str]:
+    """A part and those that stand in one line with it, nothing branching off between."""
+    ends = [(pipe.start.part, pipe.end.part) for pipe in system.pipes]
+    met = [start]
+    for name in met:
+        beside = [other for pair in ends if name in pair for other in pair]
+        met += [one for one in dict.fromkeys(beside) if one not in met and _only_passes(system, ends, one)]
+    return met
+
+
+def _only_passes(system: System, ends: list[tuple[str, str]], name: str) -> bool:
+    """Whether a part has two pipes and no water of its own."""
+    return sum(pair.count(name) for pair in ends) == _IN_LINE and not system.parts[name].is_vessel

@@ -7,6 +7,7 @@ from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
+from plumbnet.rules.tank_behind_reducer import wants_tank
 
 BAD = Example("""\
 plumbnet: 1
@@ -21,7 +22,7 @@ runs:
   - street -> reducer -> heater -> tap.hot
 """)
 
-GOOD = BAD.altered("rules: upc-2018")
+GOOD = BAD.altered("rules: general")
 
 
 @finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="bypass")
@@ -46,9 +47,10 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
 
 
 def _is_denied(facts: Facts, profile: Profile, heater: HeaterFacts) -> bool:
-    """Whether the bypass does not count, and no control stands in for it."""
-    if profile.bypass.value == "counts" or heater.has_control:
-        return False
+    """Whether the bypass does not count, no control stands in for it, and its reducer is not told to want a tank."""
     met = [reducer for reducer in facts.reducers if reducer.name in heater.open_by_bypass]
+    is_told = any(wants_tank(reducer, profile) for reducer in met)
+    if profile.bypass.value == "counts" or heater.has_control or is_told:
+        return False
     passes_set = any(r.upstream_pa is not None and r.upstream_pa > r.set_pa for r in met)
     return profile.bypass.value == "does-not-count" or passes_set

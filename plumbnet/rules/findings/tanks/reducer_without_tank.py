@@ -3,20 +3,20 @@
 from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import Example
-from plumbnet.rules.facts import Facts, ReducerFacts
+from plumbnet.rules.facts import Facts, ReducerFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
 from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.tank_behind_reducer import wants_tank
 
 BAD = Example("""\
 plumbnet: 1
 rules: upc-2024
 parts:
-  street: {kind: main, pressure: 70 psi}
+  street: {kind: main, pressure: 90 psi}
   reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}  # <- reducer-without-tank
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
-  tap: fixture
 runs:
-  - street -> reducer -> heater -> tap.hot
+  - street -> reducer -> heater
 """)
 
 GOOD = BAD.altered("""
@@ -24,7 +24,7 @@ GOOD = BAD.altered("""
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 55 psi}
 runs:
-  - street -> reducer -> split -> heater -> tap.hot
+  - street -> reducer -> split -> heater
   - split -> tank
 """)
 
@@ -33,13 +33,12 @@ runs:
 def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.
 
-    They ask whether the reducer has a bypass or not. Fit the tank in the cold distribution piping downstream of the
-    reducer. A relief valve in its place is a matter of a licensed design, where the rules allow it at all.
+    They ask whether the reducer has a bypass or not, some of them only where more than a given pressure stands before
+    it. Fit the tank in the cold distribution piping downstream of the reducer. A relief valve in its place is a matter
+    of a licensed design, where the rules allow it at all.
     """
-    if not profile.tank_behind_reducer.is_asked:
-        return
     for reducer in facts.reducers:
-        if reducer.is_heated and not reducer.has_tank and not _is_relieved(reducer, profile):
+        if wants_tank(reducer, profile) and not _is_told(facts, reducer):
             yield Breach(
                 (reducer.name,),
                 f"heated water stands behind {reducer.name}, and no expansion tank.",
@@ -48,8 +47,7 @@ def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
             )
 
 
-def _is_relieved(reducer: ReducerFacts, profile: Profile) -> bool:
-    """Whether an expansion relief valve stands in for the tank; what is to be said of it is another finding."""
-    ruling = profile.expansion_relief
-    is_low = reducer.relief_set_pa is not None and ruling.takes_set(reducer.relief_set_pa)
-    return is_low and ruling.value != "does-not-count"
+def _is_told(facts: Facts, reducer: ReducerFacts) -> bool:
+    """Whether a heater that the reducer shuts in is found closed: the tank is then told with the heater."""
+    shut_in = (one for one in facts.heaters if one.verdict in {Verdict.TRAPPED, Verdict.SEALED})
+    return any(reducer.name in stops for heater in shut_in for stops in heater.stopped_by.sets)

@@ -35,13 +35,6 @@ SAID: dict[str, tuple[str, str]] = {
         ),
         "Fit an expansion tank in its cold pipe, on the building's side of what closes it.",
     ),
-    "control-upstream-of-valve": (
-        "stop, if it is shut, parts heater from tank.",
-        (
-            "Leave a valve at the heater where it is, and connect tank between the two; or tag stop: not to be shut "
-            "while there is heat."
-        ),
-    ),
     "expansion-relief-above-safety": (
         "letoff is set to 130 psi, no lower than the safety relief at 125 psi.",
         "Fit an expansion relief valve set between the static pressure and the limit.",

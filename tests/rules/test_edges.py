@@ -320,6 +320,7 @@ tee -> tank
         ("loop -> guard", "reduced_pressure_assembly", False),
         ("guard -> valve -> loop", "reduced_pressure_assembly", False),
         ("guard -> tee2 -> loop", "reduced_pressure_assembly", True),
+        ("loop -> store -> guard", "reduced_pressure_assembly", True),
     ],
 )
 def test_loop_may_stay_joined_where_its_line_has_a_device_for_that(line: str, guard: str, *, is_found: bool) -> None:

@@ -19,6 +19,7 @@ from plumbnet.rules.ruling import (
     FindingRuling,
     FractionRuling,
     HeatersRuling,
+    LastingFillRuling,
     PressureRuling,
     Ruling,
     SideRuling,
@@ -90,6 +91,8 @@ class Profile(Declared):
     """A check between the main and each heater."""
     valve_at_heater: ChoiceRuling
     """A valve by which each heater can be shut off; what asks for it is not to blame it."""
+    lasting_fill: LastingFillRuling
+    """What the fill of a circuit may stay joined behind."""
     way_back: WayBackRuling
     """How far expanding water may go back."""
     sizing: SizingRuling

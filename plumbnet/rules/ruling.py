@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
-from plumbnet.layout.model import Declared
+from plumbnet.layout.model import Declared, Guard
 from plumbnet.layout.model.kinds import SizingMethod
 from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
 
@@ -149,6 +149,13 @@ class TankBehindReducerRuling(ChoiceRuling):
         if self.above_pa is None or upstream_pa is None:
             return self.is_asked
         return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
+
+
+class LastingFillRuling(Ruling):
+    """What a filling loop may stay joined behind, once the circuit is filled."""
+
+    value: Annotated[Guard, Field(strict=False)]
+    """A double check or better; nothing less than a preventer that is vented between its checks."""
 
 
 class WayBackRuling(Ruling):

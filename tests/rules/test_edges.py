@@ -329,6 +329,13 @@ def test_loop_may_stay_joined_where_its_line_has_a_device_for_that(line: str, gu
     assert bool(breaches("filling-loop-open", plumbnet.check(drawn).facts)) is is_found
 
 
+@pytest.mark.parametrize(("rules", "left_alone"), [("upc-2024", True), ("uk-2010", False), ("ipc-2021", False)])
+def test_double_check_is_enough_where_the_code_has_it_so(rules: str, *, left_alone: bool) -> None:
+    for guard, is_enough in (("double_check", left_alone), ("reduced_pressure_assembly", True)):
+        drawn = system(FILL.format(line="guard -> loop"), loop="state: open, fill: 15 psi", guard=f"kind: {guard}")
+        assert bool(breaches("filling-loop-open", plumbnet.check(drawn).facts, rules)) is not is_enough
+
+
 @pytest.mark.parametrize(
     ("rules", "set_psi", "why"),
     [

@@ -35,15 +35,15 @@ GOOD = BAD.altered("""
 
 
 @finding("filling-loop-open", Severity.WARNING, bad=BAD, good=GOOD)
-def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def filling_loop_open(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A loop by which a circuit is filled by hand stands open.
 
     The circuit is then pressed by whatever the cold pipe comes to, at night too; a leak is made good unseen, and only
-    the loop's check keeps the circuit's water out of the drinking water. Shut it, and take the hose off. Where a double
-    check or a reduced-pressure backflow preventer stands in its line it may stay joined, as far as the local code goes.
+    the loop's check keeps the circuit's water out of the drinking water. Shut it, and take the hose off. It may stay
+    joined where a backflow preventer that the rules take for good enough stands in its line.
     """
     for name, part in facts.system.parts.items():
-        if isinstance(part, FillingLoop) and part.state == "open" and not _is_guarded(facts.system, name):
+        if isinstance(part, FillingLoop) and part.state == "open" and not _is_guarded(facts.system, name, profile):
             yield Breach(
                 (name,),
                 f"{name} stands open: what lies behind it is pressed by the cold pipe, and joined to it.",
@@ -51,9 +51,10 @@ def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Breach]:
             )
 
 
-def _is_guarded(system: System, loop: str) -> bool:
-    """Whether a device that codes take for a lasting guard stands in the line of a loop."""
-    return any(system.parts[name].may_stay_in_fill for name in _in_line(system, loop))
+def _is_guarded(system: System, loop: str, profile: Profile) -> bool:
+    """Whether a preventer that the rules take for good enough stands in the line of a loop."""
+    guards = (system.parts[name].guards_as for name in _in_line(system, loop))
+    return any(guard is not None and guard.is_as_good_as(profile.lasting_fill.value) for guard in guards)
 
 
 def _in_line(system: System, start: str) -> list[str]:

@@ -583,7 +583,7 @@ ROW_HOUSE = Expected(
 
 DUPLEX = Expected(
     {"heater-a": Answer(OPEN, (), ("street", 70.0)), "heater-b": Answer(CONTROLLED, ("reducer-b",), ("spill-b", 75.0))},
-    ("bypass-does-not-count", "expansion-relief-does-not-count", "reducer-without-tank", "relief-set-too-high"),
+    ("bypass-does-not-count", "expansion-relief-does-not-count", "relief-set-too-high"),
     scenarios={
         "tanks-fitted": {
             "heater-a": Answer(OPEN, (), ("tank-a", 55.0)),

@@ -19,11 +19,13 @@ from plumbnet.rules.ruling import (
     FindingRuling,
     FractionRuling,
     HeatersRuling,
+    LastingFillRuling,
     PressureRuling,
     Ruling,
     SideRuling,
     SiteRuling,
     SizingRuling,
+    TankBehindReducerRuling,
     TemperatureRuling,
     WayBackRuling,
 )
@@ -77,7 +79,7 @@ class Profile(Declared):
     """Which closed heaters must have a control of expansion."""
     bypass: BypassRuling
     """What the bypass of a reducer is worth as the only way back."""
-    tank_behind_reducer: ChoiceRuling
+    tank_behind_reducer: TankBehindReducerRuling
     """An expansion tank behind each reducer, with a bypass or without."""
     expansion_relief: ExpansionReliefRuling
     """Whether an expansion relief valve counts as the control."""
@@ -87,6 +89,10 @@ class Profile(Declared):
     """That nothing which can be shut stands between a heater and its expansion tank."""
     check_at_heater: ChoiceRuling
     """A check between the main and each heater."""
+    valve_at_heater: ChoiceRuling
+    """A valve by which each heater can be shut off; what asks for it is not to blame it."""
+    lasting_fill: LastingFillRuling
+    """What the fill of a circuit may stay joined behind."""
     way_back: WayBackRuling
     """How far expanding water may go back."""
     sizing: SizingRuling

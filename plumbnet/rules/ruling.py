@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
-from plumbnet.layout.model import Declared
+from plumbnet.layout.model import Declared, Guard
 from plumbnet.layout.model.kinds import SizingMethod
 from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
 
@@ -136,6 +136,26 @@ class ChoiceRuling(Ruling):
     def is_asked(self) -> bool:
         """Whether it is asked for."""
         return self.value == "asked"
+
+
+class TankBehindReducerRuling(ChoiceRuling):
+    """Whether an expansion tank is asked for behind reducers."""
+
+    above_pa: _Pressure | None = None
+    """Only behind those before which more than this stands; behind each where the rules name none."""
+
+    def asks_behind(self, upstream_pa: float | None) -> bool:
+        """Whether a tank is asked for behind a reducer before which so much stands, gauge (None: not known)."""
+        if self.above_pa is None or upstream_pa is None:
+            return self.is_asked
+        return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
+
+
+class LastingFillRuling(Ruling):
+    """What a filling loop may stay joined behind, once the circuit is filled."""
+
+    value: Annotated[Guard, Field(strict=False)]
+    """A double check or better; nothing less than a preventer that is vented between its checks."""
 
 
 class WayBackRuling(Ruling):

@@ -90,6 +90,17 @@ class Source:
     """Whether it makes up for water that shrinks or leaves; one by which a circuit was filled once does not."""
 
 
+class Guard(StrEnum):
+    """What a backflow preventer is worth behind which a fill stays joined, the weaker first."""
+
+    DOUBLE_CHECK = "double-check"
+    VENTED = "vented"
+
+    def is_as_good_as(self, other: "Guard") -> bool:
+        """Whether it is worth no less than another."""
+        return list(Guard).index(self) >= list(Guard).index(other)
+
+
 class Role(StrEnum):
     """What becomes of water that leaves by an outlet."""
 
@@ -169,7 +180,8 @@ class Part(Declared):
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away.
+    purpose is that water passes one way; what `cools` is there to give the water's heat away. `guards_as` is what a
+    backflow preventer is worth in the fill of a circuit that stays joined to the cold pipe.
     """
 
     kind: ClassVar[str]
@@ -184,6 +196,7 @@ class Part(Declared):
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
+    guards_as: ClassVar[Guard | None] = None
     cools: ClassVar[bool] = False
 
     elevation_m: Elevation = 0.0

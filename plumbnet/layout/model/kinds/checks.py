@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
-from plumbnet.layout.model.part import IN, OUT, Free, OneWay, Part, Passage, kind
+from plumbnet.layout.model.part import IN, OUT, Free, Guard, OneWay, Part, Passage, kind
 from plumbnet.layout.units import PRESSURE, Quantity
 
 CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(3e3, 83e3))]
@@ -44,6 +44,7 @@ class DoubleCheck(Backflow):
     """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
 
     symbol: ClassVar[str] = "double_check"
+    guards_as: ClassVar[Guard | None] = Guard.DOUBLE_CHECK
 
 
 @kind("reduced_pressure_assembly")
@@ -54,6 +55,7 @@ class ReducedPressureAssembly(Backflow):
     """
 
     symbol: ClassVar[str] = "reduced_pressure_assembly"
+    guards_as: ClassVar[Guard | None] = Guard.VENTED
 
 
 @kind("vacuum_breaker")

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from plumbnet.rules.circuit_rules import Judging, Rules, ruled_by
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile
@@ -101,15 +102,25 @@ def finding(  # noqa: PLR0913  # all that a finding is, said in one place
     return register
 
 
-def findings_of(facts: Facts, profile: Profile) -> tuple[Finding, ...]:
+def findings_of(facts: Facts, judging: Judging) -> tuple[Finding, ...]:
     """Every finding of the register on these facts: errors first, then by line and name."""
+    rules = ruled_by(judging)
     found = [
         _stamped(rule, severity, breach, facts, profile)
+        for profile in rules.profiles
         for rule in RULES.values()
         if (severity := severity_of(rule, profile)) is not None
-        for breach in rule.test(facts, profile)
+        for breach in breaches_of(rule, facts, profile, rules)
     ]
     return tuple(sorted(found, key=lambda one: (one.severity.rank, one.line, one.name, one.parts)))
+
+
+def breaches_of(rule: Rule, facts: Facts, profile: Profile, rules: Rules) -> Iterator[Breach]:
+    """The breaches that a profile has a say in: those whose leading part belongs to a circuit that it judges."""
+    breaches = rule.test(facts, profile)
+    if rules.is_one:
+        return breaches
+    return (breach for breach in breaches if rules.of(facts.circuit_of(breach.parts[0])) is profile)
 
 
 def severity_of(rule: Rule, profile: Profile) -> Severity | None:

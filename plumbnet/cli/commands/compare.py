@@ -37,11 +37,11 @@ def compare(
 
     Exit status: 0 nothing became worse, 1 a heater did or an error is new, 2 a file could not be understood.
     """
-    profile = ruled(rules)
+    given = ruled(rules)
     if old == new == STANDARD_INPUT:
         fail("standard input can stand for one of the two files, not for both")
-    after = report_on(new, profile, units)
-    before = report_on(old, profile, after.facts.units)
+    after = report_on(new, given, units)
+    before = report_on(old, given, after.facts.units)
     compared = plumbnet.compare(before, after)
     write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
     raise typer.Exit(FOUND if compared.difference.is_worse else FINE)

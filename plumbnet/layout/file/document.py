@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, JsonValue
 
-from plumbnet.layout.model import Acceptance, Declared, Scenario
+from plumbnet.layout.model import Acceptance, Circuit, Declared, Scenario
 from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
 
 FORMAT = 1
@@ -36,8 +36,8 @@ class Document(Declared):
     """What the layout shows."""
     units: Units = "us"
     """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
-    rules: str | None = Field(default=None, examples=["general"])
-    """Name of a rule profile; general practice when left out."""
+    rules: str | dict[Circuit, str] | None = Field(default=None, examples=["general"])
+    """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
     """Sizes of expansion tank that can be had; a table of round sizes when left out."""
     parts: dict[str, JsonValue] = Field(examples=[{"street": {"kind": "main", "pressure": "62 psi"}}])

@@ -40,7 +40,7 @@ def _heading(compared: Comparison) -> Iterator[Block]:
     system = compared.after.system
     yield Heading(f"{system.title or system.record.file}: revision", 1)
     for label, report in (("before", compared.before), ("after", compared.after)):
-        yield Paragraph(f"{report.system.record.file}, rules: {report.profile.in_full}", label)
+        yield Paragraph(f"{report.system.record.file}, rules: {report.rules.in_full}", label)
 
 
 def _answers(compared: Comparison) -> Iterator[Block]:

@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from plumbnet.layout.model import (
     NOT_GIVEN,
+    Circuit,
     Declared,
     End,
     FieldChange,
@@ -16,6 +17,7 @@ from plumbnet.layout.model import (
     fields_as_written,
 )
 from plumbnet.layout.units import LENGTH, VOLUME, Quantity, Units
+from plumbnet.rules import in_words
 
 _ROUNDING_M = 1e-9
 _ROUNDING_M3 = 1e-12
@@ -114,7 +116,7 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
     pairs = (
         ("title", before.title, after.title),
         ("units", before.units, after.units),
-        ("rules", before.rules, after.rules),
+        ("rules", _rules(before), _rules(after)),
     )
     for name, old, new in pairs:
         if old != new:
@@ -122,6 +124,14 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
     if before.tank_sizes_m3 != after.tank_sizes_m3:
         sizes = (before.tank_sizes_m3 or None, after.tank_sizes_m3 or None)
         yield FieldChange("tank_sizes", *fields_as_written(*sizes, Quantity(VOLUME), units))
+
+
+def _rules(system: System) -> str | None:
+    """What a file says of its rules, in one line."""
+    named = system.rules
+    if named is None or isinstance(named, str):
+        return named
+    return in_words({circuit.value: named[circuit] for circuit in Circuit if circuit in named})
 
 
 def _parts(system: System) -> dict[str, Part]:

@@ -1,11 +1,12 @@
 from plumbnet.report.survey.survey_query import SurveyQuery
+from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 
 def test_fields_hold_all_that_answers_hang_on() -> None:
     done = (SetEach("meter", {"check": True}), FitEach("main", "meter", {}))
-    asked = SurveyQuery(profile("ipc-2021"), "metric", Supposed("repair", done))
+    asked = SurveyQuery(given_rules("ipc-2021"), "metric", Supposed("repair", done))
     fields = asked.fields()
     assert fields.pop("rules_sha256") == profile("ipc-2021").sha256
     assert fields == {

@@ -52,15 +52,8 @@ from plumbnet.rules.finding import (
     severity_of,
 )
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
-from plumbnet.rules.rule_profile import (
-    FILE_ENDINGS,
-    GENERAL,
-    Profile,
-    UnknownProfile,
-    profile,
-    profile_at,
-    profile_names,
-)
+from plumbnet.rules.profile_base import FILE_ENDINGS
+from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_at, profile_names
 from plumbnet.rules.ruling import Ruling
 from plumbnet.rules.sentences import (
     NO_TANK,

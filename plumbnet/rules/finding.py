@@ -1,14 +1,15 @@
 """Findings: the register of what may be wrong with a layout, and the engine that runs it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
 from plumbnet.rules.circuit_rules import Judging, Rules, ruled_by
+from plumbnet.rules.deciding_values import Deciding
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.ruling import Ruling, is_certain
+from plumbnet.rules.ruling import Ruling, is_certain, joined
 
 
 class Severity(StrEnum):
@@ -70,6 +71,7 @@ class Rule:
 
     `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value. `practice` is
     the clause where common practice stands behind it and a profile writes no other; empty where profiles must.
+    `held_to` are other values that decide what it says: names, or what finds them for the part that leads a breach.
     """
 
     name: str
@@ -79,6 +81,7 @@ class Rule:
     good: str
     rests_on: str = ""
     practice: str = ""
+    held_to: tuple[str | Deciding, ...] = ()
 
     @property
     def about(self) -> str:
@@ -90,12 +93,19 @@ RULES: dict[str, Rule] = {}
 
 
 def finding(  # noqa: PLR0913  # all that a finding is, said in one place
-    name: str, severity: Severity, *, bad: str, good: str, rests_on: str = "", practice: str = ""
+    name: str,
+    severity: Severity,
+    *,
+    bad: str,
+    good: str,
+    rests_on: str = "",
+    practice: str = "",
+    held_to: tuple[str | Deciding, ...] = (),
 ) -> Callable[[Test], Test]:
     """Register a test as the finding `name`; `bad` marks the line of each finding with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, held_to)
         RESTS_ON[name] = None if practice else rests_on
         return test
 
@@ -137,7 +147,33 @@ def ruling_of(rule: Rule, profile: Profile) -> Ruling:
     return written or Ruling(clause=rule.practice, verified=False)
 
 
+def ruling_behind(rule: Rule, facts: Facts, profile: Profile, part: str) -> Ruling:
+    """The clause behind a finding about a part, and before it those of values on which it rests.
+
+    A value counts where it was written later than the finding's clause: in a profile that extends that one. A town that
+    lowers a limit is so quoted wherever the limit is.
+    """
+    own, source = ruling_of(rule, profile), profile.source
+    if source.deepest == 0:
+        return own
+    rulings, depth = profile.rulings(), _depth_of(rule, profile)
+    decide = (rule.rests_on, *(name for one in rule.held_to for name in _names(one, facts, profile, part)))
+    later = [rulings[name] for name in decide if name in rulings and source.depth_of(name) < depth]
+    return joined([*later, own])
+
+
+def _names(one: str | Deciding, facts: Facts, profile: Profile, part: str) -> Iterable[str]:
+    return (one,) if isinstance(one, str) else one(facts, profile, part)
+
+
+def _depth_of(rule: Rule, profile: Profile) -> int:
+    """How many profiles lie above that which wrote the finding's clause; common practice lies below all."""
+    if rule.name in profile.findings:
+        return profile.source.depth_of_finding(rule.name)
+    return profile.source.deepest if rule.practice else profile.source.depth_of(rule.rests_on)
+
+
 def _stamped(rule: Rule, severity: Severity, breach: Breach, facts: Facts, profile: Profile) -> Finding:
-    ruling = ruling_of(rule, profile)
+    ruling = ruling_behind(rule, facts, profile, breach.parts[0])
     line = facts.system.line_of(breach.parts[0])
     return Finding(rule.name, severity, breach.parts, line, ruling.clause, ruling.verified, breach.text, breach.advice)

@@ -1,5 +1,6 @@
 """What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
 
+from collections.abc import Sequence
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from plumbnet.layout.model import Declared
@@ -17,7 +18,12 @@ _Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
 
 def is_certain(clause: str, *, verified: bool) -> bool:
     """Whether nobody need look a clause up: it was read, or nothing stands behind it but practice."""
-    return verified or clause.startswith(COMMON_PRACTICE)
+    return verified or is_practice(clause)
+
+
+def is_practice(clause: str) -> bool:
+    """Whether no document stands behind a clause."""
+    return clause.startswith(COMMON_PRACTICE)
 
 
 class Ruling(Declared):
@@ -34,6 +40,16 @@ class Ruling(Declared):
     def is_certain(self) -> bool:
         """Whether nobody need look the clause up."""
         return is_certain(self.clause, verified=self.verified)
+
+
+def joined(rulings: Sequence[Ruling]) -> Ruling:
+    """Several clauses as one, each once, in their order; read where each was read or needs no reading."""
+    if len(rulings) == 1:
+        return rulings[0]
+    uncertain = [one for one in rulings if not one.is_certain]
+    first = rulings if not uncertain or not is_practice(rulings[0].clause) else [*uncertain, *rulings]
+    clause = "; ".join(dict.fromkeys(one.clause for one in first))
+    return Ruling(clause=clause, verified=not uncertain and any(one.verified for one in rulings))
 
 
 class PressureRuling(Ruling):

@@ -36,7 +36,7 @@ class Document(Declared):
     """What the layout shows."""
     units: Units = "us"
     """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
-    rules: str | dict[Circuit, str] | None = Field(default=None, examples=["general"])
+    rules: str | dict[Annotated[Circuit, Field(strict=False)], str] | None = Field(default=None, examples=["general"])
     """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
     """Sizes of expansion tank that can be had; a table of round sizes when left out."""

@@ -28,6 +28,7 @@ from plumbnet.layout.model import (
     System,
     crowded,
     fixed_to,
+    is_bare,
     joints,
     kinds,
     make_part,
@@ -117,11 +118,12 @@ class _Reader:
 
     def _rules(self, value: Plain) -> Plain:
         """What is written of rules, less what is wrong with it."""
-        if not isinstance(value, dict | list):
+        if value is None or isinstance(value, str):
             return value
         if not isinstance(value, dict) or not value:
-            text = f"rules: a name, or names by circuit, are wanted here, not {shown_value(value)}"
-            self.told.tell(Mistake(("rules",), text, RULES_ADVICE))
+            written = "an empty mapping" if isinstance(value, dict) else shown_value(value)
+            text = f"rules: the name of a rule profile is wanted here, or one for each circuit, not {written}"
+            self.told.tell(Mistake(("rules",), text, "put it in quotes" if is_bare(value) else RULES_ADVICE))
             return None
         return {name: named for name, named in value.items() if self._is_of_circuit(name, named)}
 
@@ -133,7 +135,7 @@ class _Reader:
             self.told.tell(Mistake(at, text, RULES_ADVICE, at_key=True, meant=(name, known)))
         elif not isinstance(named, str):
             text = f"{name}: the name of a rule profile is wanted here, not {shown_value(named)}"
-            self.told.tell(Mistake(at, text, RULES_ADVICE))
+            self.told.tell(Mistake(at, text, "put it in quotes" if is_bare(named) else RULES_ADVICE))
         else:
             return True
         return False

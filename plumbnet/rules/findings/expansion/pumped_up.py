@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_pumped_past
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, PumpedFacts
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -38,7 +39,7 @@ runs:
 """)
 
 
-@finding("pumped-up", Severity.WARNING, bad=BAD, good=GOOD)
+@finding("pumped-up", Severity.WARNING, bad=BAD, good=GOOD, held_to=(limit_pumped_past,))
 def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """Each time a heater warms it pushes water through a check, and as it cools the street makes up for it.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -13,7 +14,7 @@ BAD = CLOSED_HOUSE.altered("""
 """)
 
 
-@finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
+@finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE, held_to=(limit_of_heater,))
 def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -17,7 +18,7 @@ BAD = CLOSED_HOUSE.altered("""
 GOOD = CLOSED_HOUSE.altered("  meter: meter")
 
 
-@finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD, held_to=(limit_of_heater,))
 def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater is closed, no tank takes up its expansion, and the pressure passes the limit at each heat-up.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import highest_static
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -23,7 +24,7 @@ runs:
 """)
 
 
-@finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD, held_to=(highest_static,))
 def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """The standing pressure at a fixture is above the highest the profile allows.
 

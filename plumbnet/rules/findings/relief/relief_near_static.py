@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import below_relief
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -16,7 +17,7 @@ BAD = RELIEF_HOUSE.altered("""
 GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
-@finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD, held_to=(below_relief,))
 def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """The static pressure stands so near the set of a safety relief valve that the valve weeps.
 

@@ -18,7 +18,7 @@ ROUNDING_K = 0.2
 """Rounding of a relief valve's temperature between the scales: 99 degC is 210.2 degF."""
 
 
-@finding("relief-opens-hot", Severity.ERROR, bad=BAD, good=GOOD)
+@finding("relief-opens-hot", Severity.ERROR, bad=BAD, good=GOOD, held_to=("relief_temperature",))
 def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """The temperature element of a safety relief valve opens only above the boiling point at open air.
 

@@ -29,7 +29,14 @@ runs:
 """)
 
 
-@finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="tank_behind_reducer")
+@finding(
+    "reducer-without-tank",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="tank_behind_reducer",
+    held_to=("expansion_relief",),
+)
 def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.
 

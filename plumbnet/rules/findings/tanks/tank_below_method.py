@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -27,7 +28,7 @@ runs:
 GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}")
 
 
-@finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing")
+@finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing", held_to=(limit_of_heater,))
 def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.
 

@@ -13,7 +13,7 @@ BAD = TANK_HOUSE.altered("""
 """)
 
 
-@finding("tank-charge-differs", Severity.WARNING, bad=BAD, good=TANK_HOUSE)
+@finding("tank-charge-differs", Severity.WARNING, bad=BAD, good=TANK_HOUSE, held_to=("charge_tolerance",))
 def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A tank's air charge is not the line pressure where it hangs.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -15,7 +16,7 @@ BAD = TANK_HOUSE.altered("""
 """)
 
 
-@finding("tank-too-small", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
+@finding("tank-too-small", Severity.ERROR, bad=BAD, good=TANK_HOUSE, held_to=(limit_of_heater,))
 def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A tank is there and takes water, but not enough of it below the limit.
 

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA, growth
 from plumbnet.physics.vessels import HEAT_SOAK_FROM_M3, HEAT_SOAK_K
-from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Breach, Severity, finding
@@ -28,7 +27,7 @@ GOOD = BAD.altered("""
 """)
 
 
-@finding("heat-soak", Severity.NOTE, bad=BAD, good=GOOD, held_to=(limit_of_heater,))
+@finding("heat-soak", Severity.NOTE, bad=BAD, good=GOOD)
 def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A closed flow-through heater holds so much water that it matters what its hot exchanger gives once the tap shuts.
 

@@ -15,7 +15,7 @@ BAD = CIRCUIT.altered("""
 """)
 
 
-@finding("circuit-not-full", Severity.ERROR, bad=BAD, good=CIRCUIT, held_to=("least_at_top",))
+@finding("circuit-not-full", Severity.ERROR, bad=BAD, good=CIRCUIT)
 def circuit_not_full(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """No water stands at a radiator, at a heater, or at the highest place of a loop that a pump drives.
 

@@ -21,7 +21,7 @@ GOOD = BAD.altered("""
 """)
 
 
-@finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD, held_to=("least_at_top",))
+@finding("loop-above-boiling", Severity.ERROR, bad=BAD, good=GOOD)
 def loop_above_boiling(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A heater is set so hot that its water boils at the highest place of what it warms.
 

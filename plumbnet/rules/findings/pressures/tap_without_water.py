@@ -23,7 +23,7 @@ runs:
 GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
-@finding("tap-without-water", Severity.ERROR, bad=BAD, good=GOOD, held_to=("least_at_tap",))
+@finding("tap-without-water", Severity.ERROR, bad=BAD, good=GOOD)
 def tap_without_water(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A tap stands so high, or its supply so low, that no water comes to it.
 

@@ -14,7 +14,7 @@ MOST_FILES = 16
 """Files that may extend one another in a row: from a town to a state there are some three."""
 
 
-class NoBase(ValueError):
+class NoBase(Exception):
     """The profile that another one extends cannot be had; the text says why."""
 
 
@@ -29,21 +29,29 @@ class Opened:
         if not self.paths:
             raise NoBase(f"{quoted(named)} is a file, and only a profile that is read from a file extends another file")
         path = self.paths[-1].parent / named
-        earlier = [each.resolve() for each in self.paths]
-        if path.resolve() in earlier:
-            circle = [*self.paths[earlier.index(path.resolve()) :], path]
-            raise NoBase(f"profiles extend one another in a circle: {', then '.join(each.name for each in circle)}")
         if len(self.paths) >= MOST_FILES:
             raise NoBase(f"more than {MOST_FILES} files extend one another here; write what differs into fewer")
         try:
+            self._refuse_circle(path)
             return path, bytes_of(path)
-        except (OSError, ValueError) as error:  # a name with a null in it is no path
-            why = reason_of(error) if isinstance(error, OSError) else "no file can be called so"
-            raise NoBase(f"{quoted(named)}, which this profile extends, cannot be read: {why}") from error
+        except OSError as error:
+            raise NoBase(_unreadable(named, reason_of(error))) from error
+        except (ValueError, RuntimeError) as error:  # a null in a name; links that lead to one another
+            raise NoBase(_unreadable(named, "no file can be called so")) from error
+
+    def _refuse_circle(self, path: Path) -> None:
+        met = [each.resolve() for each in self.paths]
+        if path.resolve() in met:
+            circle = [*self.paths[met.index(path.resolve()) :], path]
+            raise NoBase(f"profiles extend one another in a circle: {', then '.join(each.name for each in circle)}")
 
     def then(self, path: Path) -> "Opened":
         """These files and one more."""
         return Opened((*self.paths, path))
+
+
+def _unreadable(named: str, why: str) -> str:
+    return f"{quoted(named)}, which this profile extends, cannot be read: {why}"
 
 
 def is_file(named: str) -> bool:

@@ -43,6 +43,7 @@ from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, par
 
 discover(kinds)
 
+CIRCUITS_ADVICE = "there is water, which people draw, and heating, to which solar circuits belong"
 RULES_ADVICE = "for example rules: {water: ipc-2021, heating: us-boiler}"
 
 
@@ -125,14 +126,14 @@ class _Reader:
             text = f"rules: the name of a rule profile is wanted here, or one for each circuit, not {written}"
             self.told.tell(Mistake(("rules",), text, "put it in quotes" if is_bare(value) else RULES_ADVICE))
             return None
-        return {name: named for name, named in value.items() if self._is_of_circuit(name, named)}
+        return {name: named for name, named in value.items() if self._is_of_circuit(name, named)} or None
 
     def _is_of_circuit(self, name: str, named: Plain) -> bool:
         """Whether a circuit and the name of its profile stand there."""
         at, known = ("rules", name), [circuit.value for circuit in Circuit]
         if name not in known:
             text = f"no circuit is called {quoted(name)}"
-            self.told.tell(Mistake(at, text, RULES_ADVICE, at_key=True, meant=(name, known)))
+            self.told.tell(Mistake(at, text, CIRCUITS_ADVICE, at_key=True, meant=(name, known)))
         elif not isinstance(named, str):
             text = f"{name}: the name of a rule profile is wanted here, not {shown_value(named)}"
             self.told.tell(Mistake(at, text, "put it in quotes" if is_bare(named) else RULES_ADVICE))

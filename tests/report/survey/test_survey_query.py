@@ -22,3 +22,10 @@ def test_nothing_asked_beyond_the_files_themselves_leaves_fields_empty() -> None
     fields = SurveyQuery(None, None, Supposed()).fields()
     assert [name for name, value in fields.items() if value is None] == ["rules", "rules_sha256", "units", "scenario"]
     assert fields["to_each"] == "[]"
+
+
+def test_rules_of_some_circuits_are_told_in_a_line() -> None:
+    asked = SurveyQuery(given_rules({"heating": "us-boiler"}), None, Supposed())
+    fields = asked.fields()
+    assert fields["rules"] == "heating: us-boiler"
+    assert fields["rules_sha256"] == f"heating: {profile('us-boiler').sha256}"

@@ -179,15 +179,17 @@ def test_option_that_names_rules_wrongly_is_told_in_a_sentence(write: Write, opt
     [
         "check f.yaml", "trace f.yaml", "size f.yaml", "sweep f.yaml", "sweep f.yaml --pairs", "remedies f.yaml",
         "survey f.yaml", "compare f.yaml f.yaml", "whatif f.yaml --close valve", "report f.yaml -o o.html",
-        "report f.yaml -o o.pdf", "draw f.yaml -o o.svg", "chart f.yaml --of ladder -o o.svg", "chart f.yaml --of tank -o o.svg", "check f.yaml --format sarif",
-        "check f.yaml --format junit", "check f.yaml --format csv",
+        "report f.yaml -o o.pdf", "draw f.yaml -o o.svg", "chart f.yaml --of ladder -o o.svg",
+        "chart f.yaml --of tank --heater boiler -o o.svg", "check f.yaml --format sarif", "check f.yaml --format junit", "check f.yaml --format csv",
     ],
 )  # fmt: skip
 def test_every_command_that_judges_takes_rules_by_circuit(write: Write, words: str) -> None:
-    runs = (
-        "street -> valve -> tee1 -> heater -> tap.hot\ntee1 -> cv -> prv -> tee2 -> boiler -> pump -> emitter -> tee2"
-    )
-    write("f.yaml", layout(f"{runs} -> tee2 -> tank", heater="relief: {pressure: 150 psi}", prv="set: 15 psi"))
+    drawn = """
+    street -> valve -> tee1 -> heater -> tap.hot
+    tee1 -> cv -> prv -> tee2 -> boiler -> pump -> emitter -> tee2
+    tee2 -> tank
+    """
+    write("f.yaml", layout(drawn, heater="relief: {pressure: 150 psi}", prv="set: 15 psi"))
     result = run(*words.split(), "--rules", "water=upc-2024", "--rules", "heating=us-boiler")
     assert result.exit_code in {0, 1}, result.stderr
     assert result.exception is None or isinstance(result.exception, SystemExit)

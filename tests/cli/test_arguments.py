@@ -180,7 +180,8 @@ def test_option_that_names_rules_wrongly_is_told_in_a_sentence(write: Write, opt
         "check f.yaml", "trace f.yaml", "size f.yaml", "sweep f.yaml", "sweep f.yaml --pairs", "remedies f.yaml",
         "survey f.yaml", "compare f.yaml f.yaml", "whatif f.yaml --close valve", "report f.yaml -o o.html",
         "report f.yaml -o o.pdf", "draw f.yaml -o o.svg", "chart f.yaml --of ladder -o o.svg",
-        "chart f.yaml --of tank --heater boiler -o o.svg", "check f.yaml --format sarif", "check f.yaml --format junit", "check f.yaml --format csv",
+        "chart f.yaml --of tank --heater boiler -o o.svg", "check f.yaml --format sarif",
+        "check f.yaml --format junit", "check f.yaml --format csv",
     ],
 )  # fmt: skip
 def test_every_command_that_judges_takes_rules_by_circuit(write: Write, words: str) -> None:

@@ -1,4 +1,4 @@
-"""Findings: the register of what may be wrong with a layout, and the engine that runs it."""
+"""Requirements: the register of what is asked of a layout, and the engine that has each of them answer."""
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -7,6 +7,7 @@ from enum import StrEnum
 from plumbnet.rules.circuit_rules import Judging, Rules, ruled_by
 from plumbnet.rules.deciding_values import Deciding
 from plumbnet.rules.facts import Facts
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, AnswerWord, Breach, Measured, NotApplicable
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import Ruling, is_certain, joined
@@ -23,15 +24,6 @@ class Severity(StrEnum):
     def rank(self) -> int:
         """Sorts severities, the worst first."""
         return list(Severity).index(self)
-
-
-@dataclass(frozen=True, slots=True)
-class Breach:
-    """What a finding's test yields: the parts it is about, the first of them leading; what is found; what to do."""
-
-    parts: tuple[str, ...]
-    text: str
-    advice: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,15 +54,34 @@ class Accepted:
     line: int
 
 
-Test = Callable[[Facts, Profile], Iterator[Breach]]
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What a requirement answers for a subject, with everything that stands beside it on a sheet.
+
+    `parts` are empty where nothing of the layout is its subject, `line` is 0 then. `finding` is what `check` tells of
+    a broken one, else None. `text` says what was found, why it does not apply, or what is missing.
+    """
+
+    rule: "Rule"
+    word: AnswerWord
+    parts: tuple[str, ...]
+    line: int
+    ruling: Ruling
+    text: str
+    measured: Measured | None = None
+    finding: Finding | None = None
+
+
+Test = Callable[[Facts, Profile], Iterator[Answer]]
 
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A finding as declared: its test, and a layout that shows it (marked by a comment) and one that does not.
+    """A requirement as declared: its test, and a layout that breaks it (marked by a comment) and one that does not.
 
-    `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value. `practice` is
-    the clause where common practice stands behind it and a profile writes no other; empty where profiles must.
+    `asks` says in a sentence what is asked, `of` what its subjects are, in the plural. `rests_on` names the value of a
+    profile that it holds a layout to; empty where it rests on no value. `practice` is the clause where common practice
+    stands behind it and a profile writes no other; empty where profiles must.
     `held_to` are other values that decide what it says: names, or what finds them for the part that leads a breach.
     """
 
@@ -81,12 +92,23 @@ class Rule:
     good: str
     rests_on: str = ""
     practice: str = ""
+    asks: str = ""
+    of: str = ""
     held_to: tuple[str | Deciding, ...] = ()
 
     @property
     def about(self) -> str:
         """What is found, why it matters, what to do: the test's own docstring."""
         return self.test.__doc__ or ""
+
+    @property
+    def chapter(self) -> str:
+        """What it is about in a word: the folder in which it stands."""
+        return self.test.__module__.split(".")[-2]
+
+    def breaches(self, facts: Facts, profile: Profile) -> Iterator[Breach]:
+        """The broken of its answers."""
+        return (answer for answer in self.test(facts, profile) if isinstance(answer, Breach))
 
 
 RULES: dict[str, Rule] = {}
@@ -100,12 +122,14 @@ def finding(  # noqa: PLR0913  # all that a finding is, said in one place
     good: str,
     rests_on: str = "",
     practice: str = "",
+    asks: str = "",
+    of: str = "",
     held_to: tuple[str | Deciding, ...] = (),
 ) -> Callable[[Test], Test]:
-    """Register a test as the finding `name`; `bad` marks the line of each finding with `# <- name`."""
+    """Register a test as the requirement whose breach is the finding `name`; `bad` marks its lines with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, held_to)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, asks, of, held_to)
         RESTS_ON[name] = None if practice else rests_on
         return test
 
@@ -127,10 +151,50 @@ def findings_of(facts: Facts, judging: Judging) -> tuple[Finding, ...]:
 
 def breaches_of(rule: Rule, facts: Facts, profile: Profile, rules: Rules) -> Iterator[Breach]:
     """The breaches that a profile has a say in: those whose leading part belongs to a circuit that it judges."""
-    breaches = rule.test(facts, profile)
+    breaches = rule.breaches(facts, profile)
     if rules.is_one:
         return breaches
-    return (breach for breach in breaches if rules.of(facts.circuit_of(breach.parts[0])) is profile)
+    return (breach for breach in breaches if _has_a_say(profile, rules, facts, breach))
+
+
+def _has_a_say(profile: Profile, rules: Rules, facts: Facts, answer: Answer) -> bool:
+    """Whether a profile judges the part that leads an answer; one about nothing of the layout anybody may give."""
+    return rules.is_one or not answer.parts or rules.of(facts.circuit_of(answer.parts[0])) is profile
+
+
+def answers_of(facts: Facts, judging: Judging) -> Iterator[Answered]:
+    """What every requirement of the register answers for each of its subjects, by requirement and in file order."""
+    rules = ruled_by(judging)
+    for name in sorted(RULES):
+        for profile, answer in _answers(RULES[name], facts, rules):
+            yield _answered(RULES[name], severity_of(RULES[name], profile), answer, facts, profile)
+
+
+def _answers(rule: Rule, facts: Facts, rules: Rules) -> list[tuple[Profile, Answer]]:
+    """The answers under the rules of each circuit; that there is no subject is said where no circuit has one."""
+    given = [
+        (profile, answer)
+        for profile in rules.profiles
+        for answer in _answers_under(rule, facts, profile)
+        if _has_a_say(profile, rules, facts, answer)
+    ]
+    if rules.is_one:
+        return given
+    return [(profile, answer) for profile, answer in given if answer.parts] or given[:1]
+
+
+def _answers_under(rule: Rule, facts: Facts, profile: Profile) -> list[Answer]:
+    asked: list[Answer] = list(rule.test(facts, profile)) if severity_of(rule, profile) is not None else [NOT_ASKED]
+    return asked or [NotApplicable((), f"the layout has no {rule.of}")]
+
+
+def _answered(rule: Rule, severity: Severity | None, answer: Answer, facts: Facts, profile: Profile) -> Answered:
+    ruling = ruling_behind(rule, facts, profile, answer.parts[0]) if answer.parts else ruling_of(rule, profile)
+    line = facts.system.line_of(answer.parts[0]) if answer.parts else 0
+    found = None
+    if severity is not None and isinstance(answer, Breach):
+        found = _stamped(rule, severity, answer, facts, profile)
+    return Answered(rule, answer.word, answer.parts, line, ruling, answer.text, answer.measured, found)
 
 
 def severity_of(rule: Rule, profile: Profile) -> Severity | None:

@@ -10,6 +10,10 @@ from plumbnet.layout.yaml import Plain, bytes_of, quoted, reason_of
 FILE_ENDINGS = (".yaml", ".yml")
 FINDINGS = "findings"
 """The field of a profile under which the clauses of findings stand."""
+SITE = "site"
+"""The field under which stands what is to be seen on site."""
+NOT_ASKED = "not-asked"
+"""What stands in place of an entry of `site` that a profile takes over from another and does not ask for."""
 MOST_FILES = 16
 """Files that may extend one another in a row: from a town to a state there are some three."""
 
@@ -85,14 +89,24 @@ def source_of(value: Plain, data: bytes, base: ProfileSource | None) -> ProfileS
     """The fields that a profile writes itself and those it takes from another; `data` are the bytes of its own file."""
     own, written = hashlib.sha256(data).hexdigest(), dict.fromkeys(_written(value), 0)
     if base is None or not isinstance(value, dict):
-        return ProfileSource(value, own, written, 0)
+        return ProfileSource(_as_asked(value), own, written, 0)
     fields = base.fields if isinstance(base.fields, dict) else {}
     merged: dict[str, Plain] = {**{key: kept for key, kept in fields.items() if key != "note"}, **value}
-    clauses, own_clauses = fields.get(FINDINGS), value.get(FINDINGS)
-    if isinstance(clauses, dict) and isinstance(own_clauses, dict):
-        merged[FINDINGS] = {**clauses, **own_clauses}
+    for name in (FINDINGS, SITE):
+        entries, own_entries = fields.get(name), value.get(name)
+        if isinstance(entries, dict) and isinstance(own_entries, dict):
+            merged[name] = {**entries, **own_entries}
     depths = {name: depth + 1 for name, depth in base.depths.items()} | written
-    return ProfileSource(merged, hashlib.sha256((own + base.sha256).encode()).hexdigest(), depths, base.deepest + 1)
+    digest = hashlib.sha256((own + base.sha256).encode()).hexdigest()
+    return ProfileSource(_as_asked(merged), digest, depths, base.deepest + 1)
+
+
+def _as_asked(value: Plain) -> Plain:
+    """The fields of a profile less what is called not asked among that which is to be seen on site."""
+    site = value.get(SITE) if isinstance(value, dict) else None
+    if not isinstance(value, dict) or not isinstance(site, dict):
+        return value
+    return {**value, SITE: {name: entry for name, entry in site.items() if entry != NOT_ASKED}}
 
 
 def _written(value: Plain) -> Iterator[str]:

@@ -6,7 +6,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import ClassVar
 
-from pydantic import PrivateAttr, ValidationError
+from pydantic import Field, PrivateAttr, ValidationError
 
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
@@ -23,14 +23,13 @@ from plumbnet.rules.ruling import (
     PressureRuling,
     Ruling,
     SideRuling,
+    SiteRuling,
     SizingRuling,
     TemperatureRuling,
     WayBackRuling,
 )
 
 GENERAL = "general"
-
-
 NOWHERE = Opened()
 """The profile stands in no file."""
 
@@ -42,8 +41,8 @@ class UnknownProfile(ValueError):
 class Profile(Declared):
     """The rules of one code, or of general practice.
 
-    A profile that `extends` another takes from it every value that it does not write itself, and every finding's
-    clause.
+    A profile that `extends` another takes from it every value that it does not write itself, every finding's clause,
+    and everything to be seen on site that it does not call "not-asked".
     """
 
     called: ClassVar[str] = "a rule profile"
@@ -94,6 +93,8 @@ class Profile(Declared):
     """Method by which an expansion tank is sized where its heater names none."""
     findings: dict[str, FindingRuling]
     """The clause behind a finding, by its name."""
+    site: dict[str, SiteRuling] = Field(default_factory=dict)
+    """What no layout can tell and is to be seen on site, by a name of its own."""
 
     _source: ProfileSource = PrivateAttr()
 
@@ -130,6 +131,10 @@ class Profile(Declared):
         """Every value of the profile that is a ruling, by the name it has in the file; findings not among them."""
         fields = {info.alias or name: getattr(self, name) for name, info in type(self).model_fields.items()}
         return {name: value for name, value in fields.items() if isinstance(value, Ruling)}
+
+    def clauses(self) -> tuple[Ruling, ...]:
+        """Everything of the profile that has a clause: its values, its findings, and what is to be seen on site."""
+        return (*self.rulings().values(), *self.findings.values(), *self.site.values())
 
 
 def profile_names() -> tuple[str, ...]:

@@ -26,7 +26,8 @@ from plumbnet.rules.circuit_rules import (
 )
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Breach, Rule, Severity, findings_of
+from plumbnet.rules.finding import Rule, Severity, answers_of, findings_of
+from plumbnet.rules.four_answers import Breach
 from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_names, read_profile
 
 IPC, UPC, BOILER = profile("ipc-2021"), profile("upc-2024"), profile("us-boiler")
@@ -198,6 +199,21 @@ def test_finding_is_kept_by_the_rules_of_the_part_that_leads_it(monkeypatch: pyt
     asked.clear()
     assert [one.parts[0] for one in findings_of(facts, UPC)] == ["indirect", "boiler"]
     assert asked == ["upc-2024"]
+
+
+def test_every_requirement_answers_for_a_subject_under_the_rules_of_its_circuit() -> None:
+    report = plumbnet.check(boiler_and_cylinder(), rules=BOTH)
+    answers = list(answers_of(report.facts, report.rules))
+    relieved = {one.parts[0]: one.ruling.clause for one in answers if one.rule.name == "relief-missing"}
+    assert relieved == {
+        "boiler": BOILER.findings["relief-missing"].clause,
+        "indirect": UPC.findings["relief-missing"].clause,
+    }
+    assert [one.finding for one in answers if one.finding] == sorted(
+        report.findings, key=lambda one: (one.name, [each.finding for each in answers].index(one))
+    )
+    # nothing is filled by a loop here: that is said once, and not for each circuit
+    assert [one.text for one in answers if one.rule.name == "filling-loop-open"] == ["the layout has no filling loops"]
 
 
 def test_facts_that_nobody_looked_at_for_circuits_are_of_drinking_water() -> None:

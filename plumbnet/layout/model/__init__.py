@@ -10,6 +10,7 @@ from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, 
 from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import (
     KINDS,
     MIXED,
@@ -78,6 +79,7 @@ __all__ = [
     "Free",
     "HeatSource",
     "Insert",
+    "Job",
     "Mistake",
     "Mixture",
     "OneWay",

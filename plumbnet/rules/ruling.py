@@ -1,5 +1,6 @@
 """What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
 
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
@@ -60,6 +61,16 @@ class Ruling(Declared):
     def is_certain(self) -> bool:
         """Whether nobody need look the clause up."""
         return is_certain(self.clause, verified=self.verified)
+
+
+def joined(rulings: Sequence[Ruling]) -> Ruling:
+    """Several clauses as one, each once, in their order; read where each was read or needs no reading."""
+    if len(rulings) == 1:
+        return rulings[0]
+    uncertain = [one for one in rulings if not one.is_certain]
+    first = rulings if not uncertain or rulings[0].ground is not Ground.PRACTICE else [*uncertain, *rulings]
+    clause = "; ".join(dict.fromkeys(one.clause for one in first))
+    return Ruling(clause=clause, verified=not uncertain and any(one.verified for one in rulings))
 
 
 class PressureRuling(Ruling):

@@ -7,6 +7,7 @@ from plumbnet.layout.model.acceptance import Acceptance, of_no_part
 from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
 from plumbnet.layout.model.job import Job
@@ -46,6 +47,7 @@ from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
     declared_in,
+    is_bare,
     mistakes,
     shown_value,
     validation_faults,
@@ -67,6 +69,7 @@ __all__ = [
     "Add",
     "Boosting",
     "Change",
+    "Circuit",
     "Cushion",
     "Declared",
     "End",
@@ -102,6 +105,7 @@ __all__ = [
     "field_changes",
     "fields_as_written",
     "fixed_to",
+    "is_bare",
     "joints",
     "listed_names",
     "make_part",

@@ -273,6 +273,10 @@ class Part(Declared):
         """Ports at which people draw water, where the highest distribution pressure applies."""
         return ()
 
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Ports at which water stands that is there to carry heat, and to be drawn only where a tap is joined to it."""
+        return self.ports if self.cools else ()
+
     def is_valve(self) -> bool:
         """Whether a hand can shut it: open now and not locked."""
         return False

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Scenario
 from plumbnet.layout.model.changeable import Changeable
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import Part
 from plumbnet.layout.presentation import Shown
@@ -50,13 +51,14 @@ class Pipe:
 class Record:
     """Where a system came from: the file's name, SHA-256 and text, the line of each part.
 
-    `rules_at` is the place of its rules, `accept_at` that of the name in each of its acceptances.
+    `rules_at` is the place of its rules, or of those for each circuit; `accept_at` that of the name in each of its
+    acceptances.
     """
 
     file: str = ""
     sha256: str = ""
     lines: Mapping[str, int] = field(default_factory=dict)
-    rules_at: tuple[int, int] = (0, 0)
+    rules_at: Mapping[Circuit, tuple[int, int]] = field(default_factory=dict)
     accept_at: tuple[tuple[int, int], ...] = ()
     text: str = field(default="", repr=False)
 
@@ -66,15 +68,15 @@ class System(Shown, Changeable):
     """A building's piping.
 
     `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;
-    `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the author can buy
-    (empty: the table of nominal sizes); `job` what a cover says of it.
+    `rules` the name of a profile, or of one for some circuits; `written` the fields of each part as its author wrote
+    them; `tank_sizes_m3` the sizes the author can buy (empty: the table of nominal sizes); `job` what a cover says.
     """
 
     parts: Mapping[str, Part]
     pipes: tuple[Pipe, ...]
     title: str = ""
     units: Units = "us"
-    rules: str | None = None
+    rules: str | Mapping[Circuit, str] | None = None
     written: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     scenarios: Mapping[str, Scenario] = field(default_factory=dict)
     accept: tuple[Acceptance, ...] = ()

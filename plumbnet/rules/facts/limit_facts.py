@@ -40,6 +40,7 @@ class PlaceFacts:
     reached_pa: float
     way: tuple[str, ...]
     history: tuple[tuple[str, ...], ...]
+    basis: Basis = "profile"
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,7 +74,7 @@ def _fitted(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     is_drawn = _is_drawn(scene, heater)
     sets = USUAL_SETS if is_drawn else HEATING_SETS
     least_pa = max(heater.static_pa or 0.0, heater.limit_pa if is_drawn else 0.0)
-    rules = scene.report.profile
+    rules = scene.report.profile_of(heater.name)
     for setting in sets[units]:
         set_pa = parse_measure(setting, PRESSURE, units)
         if rules.highest_below_relief_pa(set_pa) > least_pa and set_pa <= (part.rating_pa or set_pa):

@@ -86,6 +86,10 @@ class Heater(Part):
             inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
         )
 
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its store, where there is antifreeze in it."""
+        return self.store() if self.antifreeze is not None else ()
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its thermostat may stick, and the water get as hot as its relief valve lets it."""
         yield from super().events(extremes)
@@ -170,6 +174,10 @@ class IndirectHeater(Heater):
         yield from super().passages()
         yield Free(COIL_IN, COIL_OUT)
 
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its coil."""
+        return (*super().carries_heat_at(), COIL_IN, COIL_OUT)
+
     def contents(self) -> Iterator[tuple[str, float]]:
         """The store, and the water in the coil."""
         yield from super().contents()
@@ -203,6 +211,10 @@ class HeatExchanger(Heater):
         """Free on each side, and none between them."""
         yield from super().passages()
         yield Free(PRIMARY_IN, PRIMARY_OUT)
+
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its heating side."""
+        return (*super().carries_heat_at(), PRIMARY_IN, PRIMARY_OUT)
 
     def contents(self) -> Iterator[tuple[str, float]]:
         """The water on both sides."""

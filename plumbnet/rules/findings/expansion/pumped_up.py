@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_pumped_past
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import TROUBLED, Facts, PumpedFacts
 from plumbnet.rules.finding import Severity, finding
@@ -46,6 +47,7 @@ runs:
     good=GOOD,
     asks="Heating and cooling again and again with no tap drawn brings no place above its limit.",
     of="heaters",
+    held_to=(limit_pumped_past,),
 )
 def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """Each time a heater warms it pushes water through a check, and as it cools the street makes up for it.

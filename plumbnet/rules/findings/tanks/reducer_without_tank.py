@@ -38,6 +38,7 @@ runs:
     rests_on="tank_behind_reducer",
     asks="An expansion tank hangs behind each reducer behind which water is heated.",
     of="pressure reducers",
+    held_to=("expansion_relief",),
 )
 def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.

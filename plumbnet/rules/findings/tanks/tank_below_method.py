@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import VOLUME
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Severity, finding
@@ -37,6 +38,7 @@ GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 
     rests_on="sizing",
     asks="The tanks that hold a heater are as large as the sizing method of the rules asks.",
     of="heaters",
+    held_to=(limit_of_heater,),
 )
 def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.

@@ -4,6 +4,7 @@
 """
 
 from plumbnet.layout.model.acceptance import Acceptance, of_no_part
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
@@ -63,6 +64,7 @@ __all__ = [
     "RELIEF",
     "Acceptance",
     "Add",
+    "BackflowProtection",
     "Boosting",
     "Change",
     "Cushion",

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import ClassVar, Literal, TypeVar
 
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.units import Elevation, Pressure
@@ -169,7 +170,8 @@ class Part(Declared):
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away.
+    purpose is that water passes one way; what `cools` is there to give the water's heat away. `protects` says how it
+    keeps water from coming back to its supply, None where that is not what it is for.
     """
 
     kind: ClassVar[str]
@@ -185,6 +187,7 @@ class Part(Declared):
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
     cools: ClassVar[bool] = False
+    protects: ClassVar[BackflowProtection | None] = None
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""

@@ -13,6 +13,7 @@ OF_ENDS = {name: symbol for name, symbol in SYMBOLS.items() if hasattr(ends, nam
         "main",
         "well",
         "open_tank",
+        "air_gap",
         "filling_loop",
         "vent",
         "fixture",

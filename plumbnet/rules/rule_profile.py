@@ -66,6 +66,8 @@ class Profile(Declared):
     """Pressure by which the system stays below that set, where this is lower still; none when left out."""
     relief_temperature: TemperatureRuling
     """Highest temperature at which a safety relief valve may open."""
+    temperature_relief: ChoiceRuling
+    """Temperature relief, beside that of pressure or in one valve with it, at each store of hot drinking water."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling

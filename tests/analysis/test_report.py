@@ -364,7 +364,7 @@ def test_report_tells_itself_in_a_line() -> None:
 
 
 def test_line_of_a_report_names_its_scenario_and_the_title_where_there_is_no_file() -> None:
-    house = report("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    house = report("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
     titled = replace(house.system, record=Record(), title="The house")
     assert repr(replace(house, system=titled, scenario="stop shut")) == (
         '<Report of The house, rules general, scenario "stop shut": 1 open; 0 findings>'

@@ -144,6 +144,12 @@ def relief_valve(name: str) -> Symbol:
     return Symbol(name, 24.0, 26.0, (*_ANGLE, _SPRING, Letter(-8.0, -7.0, "T", 6.5)), {"in": (0.0, 13.0)}, hangs="up")
 
 
+@symbol("pressure_relief")
+def pressure_relief(name: str) -> Symbol:
+    """An angle valve under a spring: no temperature opens it."""
+    return Symbol(name, 24.0, 26.0, (*_ANGLE, _SPRING), {"in": (0.0, 13.0)}, hangs="up")
+
+
 @symbol("expansion_relief")
 def expansion_relief(name: str) -> Symbol:
     """An angle valve under a spring, letting drops fall."""

@@ -170,8 +170,9 @@ class Part(Declared):
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away. `protects` says how it
-    keeps water from coming back to its supply, None where that is not what it is for.
+    purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
+    store of hot water for people to draw. `protects` says how it keeps water from coming back to its supply, None where
+    that is not what it is for.
     """
 
     kind: ClassVar[str]
@@ -187,6 +188,7 @@ class Part(Declared):
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
     cools: ClassVar[bool] = False
+    keeps_hot: ClassVar[bool] = False
     protects: ClassVar[BackflowProtection | None] = None
 
     elevation_m: Elevation = 0.0

@@ -11,7 +11,7 @@ from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 BAD = CLOSED_HOUSE.altered("""
   meter: {kind: meter, check: true}
   heater:  # <- trapped-expansion
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 GOOD = CLOSED_HOUSE.altered("  meter: meter")

@@ -17,7 +17,7 @@ parts:
   split: tee
   spill: {kind: expansion_relief, pressure: 700 kPa}
   heater:  # <- expansion-relief-does-not-count
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 runs:
   - street -> meter -> split -> heater
   - split -> spill

@@ -13,7 +13,7 @@ rules: upc-2024
 parts:
   street: {kind: main, pressure: 70 psi}
   reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}  # <- reducer-without-tank
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> reducer -> heater -> tap.hot

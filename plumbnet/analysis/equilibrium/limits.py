@@ -15,7 +15,7 @@ from plumbnet.physics.histories import Gates, needed_abs_pa
 from plumbnet.rules import Profile
 from plumbnet.rules.facts import Basis, Limit
 
-_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below"}
+_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below", "set": "set of"}
 
 
 def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
@@ -40,7 +40,11 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
             for node in network.piping.nodes_of(name):
                 bound(node, part.rating_pa, "rating")
         for port, set_pa in part.safety_sets():
-            bound(network.piping.node_of[End(name, port)], profile.highest_below_relief_pa(set_pa), "relief")
+            node = network.piping.node_of[End(name, port)]
+            if part.opens_daily():
+                bound(node, set_pa, "set")
+            else:
+                bound(node, profile.highest_below_relief_pa(set_pa), "relief")
     return found
 
 

@@ -10,6 +10,7 @@ from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.instance import indoors, opened
 from plumbnet.layout.model.part import (
     KINDS,
     MIXED,
@@ -40,7 +41,7 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import End, Pipe, Record, System
+from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
@@ -77,6 +78,7 @@ __all__ = [
     "Free",
     "HeatSource",
     "Insert",
+    "Instance",
     "Mistake",
     "Mixture",
     "OneWay",
@@ -100,12 +102,14 @@ __all__ = [
     "field_changes",
     "fields_as_written",
     "fixed_to",
+    "indoors",
     "joints",
     "listed_names",
     "make_part",
     "mistakes",
     "occupied",
     "of_no_part",
+    "opened",
     "run_stops",
     "said_of",
     "shown_value",

@@ -125,8 +125,12 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
 
 
 def _parts(system: System) -> dict[str, Part]:
-    """The parts that have a name of their own; what comes fixed to one is among its fields."""
-    return {name: part for name, part in system.parts.items() if "/" not in name}
+    """The parts that have fields of their own; what comes fixed to one is among its fields."""
+    return {name: part for name, part in system.parts.items() if not _is_fixed(system, name)}
+
+
+def _is_fixed(system: System, name: str) -> bool:
+    return "/" in name and name not in system.written
 
 
 def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:
@@ -154,7 +158,7 @@ def _pipes(before: System, after: System, units: Units) -> Changes:
 def _by_ends(system: System) -> dict[tuple[End, ...], list[Pipe]]:
     found: dict[tuple[End, ...], list[Pipe]] = {}
     for pipe in system.pipes:
-        if not any("/" in end.part for end in pipe.ends):
+        if not any(_is_fixed(system, end.part) for end in pipe.ends):
             found.setdefault(tuple(sorted(pipe.ends)), []).append(pipe)
     return found
 

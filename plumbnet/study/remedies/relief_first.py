@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.edits import change_of
-from plumbnet.layout.model import RELIEF, Change, End, Role, Shut
+from plumbnet.layout.model import RELIEF, Change, End, Shut
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -56,7 +56,7 @@ def _opened(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     for zone in network.reach(scene.zones_of(heater.name), math.inf):
         for crossing in network.zoning.out.get(zone, ()):
             beyond = network.zoning.sites.get(crossing.far, ())
-            has_relief = any(site.outlet.role is Role.SAFETY_RELIEF for site in beyond)
+            has_relief = any(site.outlet.is_safety for site in beyond)
             shut = any(isinstance(passage, Shut) for passage in parts[crossing.part].passages())
             if has_relief and shut and parts[crossing.part].kind == "valve":
                 why = "nothing that can shut belongs before a relief valve"

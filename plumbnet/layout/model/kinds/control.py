@@ -88,7 +88,7 @@ class ReliefValve(Ending):
 
     With `temperature` it is a combined temperature and pressure relief valve, without it relieves pressure only, as one
     of a boiler does. It belongs on the heater's own tapping with nothing between. It is never plugged, capped or
-    removed.
+    removed. That of a safety group (EN 1487), and it alone, lets growth off at each heat-up besides.
     """
 
     symbol: ClassVar[str] = "relief_valve"
@@ -101,6 +101,8 @@ class ReliefValve(Ending):
     """Temperature at which it opens, of a combined valve."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
+    lets_off_growth: bool = False
+    """Whether it is made to let growth off to a drain at each heat-up, as that of a safety group is."""
     state: Literal["sound", "plugged"] = "sound"
     """A plugged relief valve opens at no pressure: a danger to be put right at once."""
 
@@ -113,11 +115,20 @@ class ReliefValve(Ending):
     def outlets(self) -> Iterator[Outlet]:
         """Water leaves above the set pressure."""
         if self.state == "sound":
-            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa, self.temperature_k, self.capacity_w)
+            role = Role.EXPANSION_RELIEF if self.lets_off_growth else Role.SAFETY_RELIEF
+            yield Outlet(IN, role, self.pressure_pa, self.temperature_k, self.capacity_w, guards=self.lets_off_growth)
 
     def safety_sets(self) -> Iterator[tuple[str, float]]:
         """Its set, plugged or not."""
         yield IN, self.pressure_pa
+
+    def opens_daily(self) -> bool:
+        """That of a safety group does."""
+        return self.lets_off_growth
+
+    def unsaid(self) -> Iterator[str]:
+        """Of that of a safety group everybody knows that no temperature opens it."""
+        yield from (field for field in super().unsaid() if field != "temperature" or not self.lets_off_growth)
 
 
 @kind("expansion_relief")

@@ -48,7 +48,7 @@ def _held_by(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, float]]:
     """Expansion relief valves that open when all is hot, each with its set."""
     if heater.verdict is not Verdict.CONTROLLED or heater.settled_pa is None:
         return
-    sets = {relief.name: relief.set_pa for relief in facts.expansion_reliefs}
+    sets = {relief.name: relief.set_pa for relief in (*facts.reliefs, *facts.expansion_reliefs)}
     for rung in heater.ladder:
         if rung.role is Role.EXPANSION_RELIEF and rung.opens_pa <= heater.settled_pa + ROUNDING_PA:
             yield rung.outlet, sets[rung.outlet]

@@ -15,10 +15,10 @@ from plumbnet.layout.model import (
     PlacedPart,
     System,
     fixed_to,
+    instance_of,
     listed_names,
     make_part,
     mistakes,
-    opened,
     shown_value,
     with_article,
 )
@@ -91,7 +91,7 @@ def placed_part(system: System, name: str, part: Part, written: Mapping[str, obj
 
     What was fixed to it before and is still the same stays as it is now: plugged, say, or taken out.
     """
-    instance = opened(name, part, written, system.units)
+    instance = instance_of(name, part, written, system.units)
     if instance is not None:
         return replace(
             system,

@@ -30,12 +30,12 @@ from plumbnet.layout.model import (
     crowded,
     fixed_to,
     indoors,
+    instance_of,
     joints,
     kinds,
     make_part,
     occupied,
     of_no_part,
-    opened,
     run_stops,
     shown_value,
     with_article,
@@ -160,7 +160,7 @@ class _Reader:
     def _place(self, name: str, part: Part, written: Mapping[str, object]) -> None:
         """A part with what comes fixed to it, or what it opens into."""
         line = self.told.root.at("parts", name).line
-        instance = opened(name, part, written, self.units, line)
+        instance = instance_of(name, part, written, self.units, line)
         if instance is None:
             self.parts[name] = part
             self.written[name] = written

@@ -10,7 +10,7 @@ from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
-from plumbnet.layout.model.instance import indoors, opened
+from plumbnet.layout.model.instance import indoors, instance_of
 from plumbnet.layout.model.part import (
     KINDS,
     MIXED,
@@ -103,13 +103,13 @@ __all__ = [
     "fields_as_written",
     "fixed_to",
     "indoors",
+    "instance_of",
     "joints",
     "listed_names",
     "make_part",
     "mistakes",
     "occupied",
     "of_no_part",
-    "opened",
     "run_stops",
     "said_of",
     "shown_value",

@@ -10,7 +10,7 @@ from plumbnet.layout.model.system import End, Instance, Pipe
 from plumbnet.layout.units import Units
 
 
-def opened(name: str, part: Part, written: Mapping[str, object], units: Units, line: int = 0) -> Instance | None:
+def instance_of(name: str, part: Part, written: Mapping[str, object], units: Units, line: int = 0) -> Instance | None:
     """What `part`, declared as `written` on `line`, opens into; None for a part that is one.
 
     The parts are called `name/valve` and so on, and stand at its height. Raises nothing that a file can bring about:

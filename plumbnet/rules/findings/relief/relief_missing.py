@@ -14,12 +14,12 @@ BAD = PLAIN_HOUSE.altered("""
 
 
 @finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
-def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+def relief_missing(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """A heater has neither a relief valve of its own nor an open vent.
 
-    If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a temperature and
-    pressure relief valve with nothing between it and the heater. A heater that fires only on flow is asked
-    for one here only where a pump keeps it firing; the local code may ask for one anyway.
+    If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a relief valve, with nothing
+    between it and the heater, for temperature and pressure where the rules ask for both. A heater that fires only on
+    flow is asked for one here only where a pump keeps it firing; the local code may ask for one anyway.
     """
     behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
     beside = _beside(facts)
@@ -27,10 +27,12 @@ def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
         fires_alone = not heater.on_flow or heater.loops
         is_safe = heater.relieved_by or heater.vented or behind & beside.get(heater.name, set())
         if fires_alone and not is_safe:
+            is_store = facts.system.parts[heater.name].keeps_hot
+            sort = "temperature and " if is_store and profile.temperature_relief.is_asked else ""
             yield Breach(
                 (heater.name,),
                 f"{heater.name} has no relief valve of its own.",
-                "Keep it off until a temperature and pressure relief valve is on its own tapping, nothing between.",
+                f"Keep it off until a {sort}pressure relief valve is on its own tapping, nothing between.",
             )
 
 

@@ -1,5 +1,7 @@
 """Groups of valves written as one part: "safety_group" (EN 1487) and "inlet_group" (British practice)."""
 
+from collections.abc import Mapping
+
 import pytest
 
 import plumbnet
@@ -47,7 +49,7 @@ def read(text: str) -> System:
     return read_system(text.encode(), file="house.yaml")
 
 
-def changed(text: str, *changes: dict[str, object]) -> System:
+def changed(text: str, *changes: Mapping[str, object]) -> System:
     return read(text).with_changes([Change.model_validate(change) for change in changes])
 
 
@@ -89,7 +91,7 @@ def test_usual_british_cylinder_is_controlled_by_its_vessel_without_an_error() -
     ],
 )
 def test_common_faults_are_told_by_the_parts_inside(
-    text: str, changes: list[dict[str, object]], verdict: str, errors: list[str]
+    text: str, changes: list[Mapping[str, object]], verdict: str, errors: list[str]
 ) -> None:
     told, found = answer(changed(text, *changes))
     assert told == verdict
@@ -149,7 +151,7 @@ def test_part_may_be_inserted_behind_a_group_and_joined_to_its_ports() -> None:
         ({"insert": {"part": "group", "kind": "valve", "between": ["street", "group"]}}, "group is there already"),
     ],
 )
-def test_change_to_a_group_as_a_whole_says_what_it_stands_for(change: dict[str, object], told: str) -> None:
+def test_change_to_a_group_as_a_whole_says_what_it_stands_for(change: Mapping[str, object], told: str) -> None:
     with pytest.raises(ChangeError, match=told):
         changed(FRENCH, change)
 

@@ -1,13 +1,14 @@
 """One file to its outcome under the options of a command line: read, checked, written."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+import sys
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 import plumbnet
-from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, file_size
+from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, file_size, targets
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
-from plumbnet.layout.yaml import LayoutError, bytes_of, decode, parse_yaml
+from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of, decode, parse_yaml
 from plumbnet.report.output import Fate, FileOutcome, Writer, unread
 from plumbnet.rules import Profile
 from plumbnet.study.long_runs import cores
@@ -47,6 +48,15 @@ class CheckFile:
     def _refused(self, target: Target, error: LayoutError | OSError) -> FileOutcome:
         told = unread(target.file, error)
         return FileOutcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
+
+
+def read_targets(files: Sequence[str]) -> tuple[Target, ...]:
+    """The files that arguments stand for, standard input already read."""
+    found = targets(files)
+    if all(target.file != STANDARD_INPUT for target in found):
+        return found
+    given = bytes_from(sys.stdin.buffer)
+    return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
 
 
 def jobs_for(found: Iterable[Target]) -> int:

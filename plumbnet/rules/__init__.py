@@ -22,11 +22,23 @@ from plumbnet.rules.facts import (
     RungFacts,
     ShutInFacts,
     TankFacts,
+    TapFacts,
     Use,
     Verdict,
-    ZoneFacts,
 )
-from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity, findings_of, ruling_of, severity_of
+from plumbnet.rules.finding import (
+    RULES,
+    Accepted,
+    Answered,
+    Finding,
+    Rule,
+    Severity,
+    answers_of,
+    findings_of,
+    ruling_of,
+    severity_of,
+)
+from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,
@@ -37,7 +49,7 @@ from plumbnet.rules.rule_profile import (
     profile_at,
     profile_names,
 )
-from plumbnet.rules.ruling import Ruling
+from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
     NO_TANK,
     NO_WAY,
@@ -67,15 +79,19 @@ __all__ = [
     "RULES",
     "TROUBLED",
     "Accepted",
+    "AnswerWord",
+    "Answered",
     "Basis",
     "Charge",
     "Facts",
     "Finding",
+    "Ground",
     "HeaterFacts",
     "HinderedFacts",
     "Limit",
     "LockedFacts",
     "LowFacts",
+    "Measured",
     "Need",
     "OutletFacts",
     "PlaceFacts",
@@ -89,12 +105,14 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "SiteRuling",
     "TankFacts",
+    "TapFacts",
     "UnknownProfile",
     "Use",
     "Verdict",
-    "ZoneFacts",
     "agreeing",
+    "answers_of",
     "behind",
     "capitalised",
     "closed",

@@ -11,6 +11,7 @@ from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, 
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
 from plumbnet.layout.model.instance import indoors, instance_of
+from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import (
     KINDS,
     MIXED,
@@ -79,6 +80,7 @@ __all__ = [
     "HeatSource",
     "Insert",
     "Instance",
+    "Job",
     "Mistake",
     "Mixture",
     "OneWay",

@@ -47,7 +47,7 @@ class JsonWriter:
 
     def refused(self, unread: Unread) -> FilePiece:
         """A row for every mistake."""
-        return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
+        return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in error_rows(unread)))
 
     def document(self) -> "Reports":
         """The same bytes as `in_order` makes of the whole, and a line break."""
@@ -79,7 +79,8 @@ def _head() -> Json:
     return {"plumbnet": program_version(), "schema": _SCHEMA}
 
 
-def _rows(unread: Unread) -> list[Json]:
+def error_rows(unread: Unread) -> list[Json]:
+    """What a file that could not be understood adds to a document: a row for every mistake."""
     return [
         {"file": unread.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
         for fault in unread.faults

@@ -2,6 +2,7 @@
 
 from plumbnet.report.output.imprint import (
     imprint_lines,
+    program_build,
     program_line,
     program_version,
     record_blocks,
@@ -25,6 +26,7 @@ __all__ = [
     "imprint_lines",
     "member",
     "opened",
+    "program_build",
     "program_line",
     "program_version",
     "record_blocks",

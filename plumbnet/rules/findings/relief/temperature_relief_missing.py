@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
@@ -16,8 +17,16 @@ BAD = RELIEF_HOUSE.altered("""
 GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}")
 
 
-@finding("temperature-relief-missing", Severity.ERROR, bad=BAD, good=GOOD, rests_on="temperature_relief")
-def temperature_relief_missing(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "temperature-relief-missing",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="temperature_relief",
+    asks="A store of hot drinking water has temperature relief, beside that of pressure or in one valve with it.",
+    of="heaters",
+)
+def temperature_relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A store of hot drinking water has relief valves for pressure only, where the rules ask for temperature too.
 
     With the thermostat stuck, its water can pass the boiling point long before the pressure opens a valve, and flash to
@@ -25,11 +34,20 @@ def temperature_relief_missing(facts: Facts, profile: Profile) -> Iterator[Breac
     finding of its own, `relief-missing`; what stands open to the air cannot overheat far.
     """
     if not profile.temperature_relief.is_asked:
+        yield NOT_ASKED
         return
     opens_k = {relief.name: relief.opens_k for relief in facts.reliefs}
     for heater in facts.heaters:
-        is_asked = facts.system.parts[heater.name].keeps_hot and heater.relieved_by and not heater.vented
-        if is_asked and all(opens_k[name] is None for name in heater.relieved_by):
+        combined = [name for name in heater.relieved_by if opens_k[name] is not None]
+        if not facts.system.parts[heater.name].keeps_hot:
+            yield NotApplicable((heater.name,), "it keeps no hot water to be drawn")
+        elif heater.vented:
+            yield NotApplicable((heater.name,), "it stands open to the air, with no valve between")
+        elif not heater.relieved_by:
+            yield NotApplicable((heater.name,), "it has no relief valve of its own, which is asked for apart")
+        elif combined:
+            yield Met((heater.name, *combined), f"{agreeing(combined, 'opens')} by temperature too")
+        else:
             yield Breach(
                 (heater.name, *heater.relieved_by),
                 f"{heater.name} has no temperature relief: {agreeing(heater.relieved_by, 'relieves')} pressure only.",

@@ -17,10 +17,10 @@ from plumbnet.rules.ruling import (
     BypassRuling,
     ChoiceRuling,
     ExpansionReliefRuling,
+    FillPreventerRuling,
     FindingRuling,
     FractionRuling,
     HeatersRuling,
-    LastingFillRuling,
     PressureRuling,
     Ruling,
     SideRuling,
@@ -71,6 +71,8 @@ class Profile(Declared):
     """Pressure by which the system stays below that set, where this is lower still; none when left out."""
     relief_temperature: TemperatureRuling
     """Highest temperature at which a safety relief valve may open."""
+    temperature_relief: ChoiceRuling
+    """Temperature relief, beside that of pressure or in one valve with it, at each store of hot drinking water."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling
@@ -91,7 +93,7 @@ class Profile(Declared):
     """A check between the main and each heater."""
     valve_at_heater: ChoiceRuling
     """A valve by which each heater can be shut off; what asks for it is not to blame it."""
-    lasting_fill: LastingFillRuling
+    fill_preventer: FillPreventerRuling
     """What the fill of a circuit may stay joined behind."""
     way_back: WayBackRuling
     """How far expanding water may go back."""

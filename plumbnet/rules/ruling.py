@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
-from plumbnet.layout.model import Declared, Guard
+from plumbnet.layout.model import BackflowProtection, Declared
 from plumbnet.layout.model.kinds import SizingMethod
 from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
 
@@ -162,11 +162,17 @@ class TankBehindReducerRuling(ChoiceRuling):
         return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
 
 
-class LastingFillRuling(Ruling):
-    """What a filling loop may stay joined behind, once the circuit is filled."""
+class FillPreventerRuling(Ruling):
+    """Behind which backflow preventers a heating circuit may stay joined to the cold pipe."""
 
-    value: Annotated[Guard, Field(strict=False)]
-    """A double check or better; nothing less than a preventer that is vented between its checks."""
+    value: Annotated[tuple[BackflowProtection, ...], Field(strict=False, min_length=1)]
+    """The sorts that are good enough, each by its name; a code that wants no less than one names all above it."""
+    with_antifreeze: Annotated[tuple[BackflowProtection, ...], Field(strict=False)] = ()
+    """Those that are where the circuit holds antifreeze; the same where the rules make no difference."""
+
+    def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:
+        """Whether a sort of protection is good enough."""
+        return sort in ((self.with_antifreeze or self.value) if antifreeze else self.value)
 
 
 class WayBackRuling(Ruling):

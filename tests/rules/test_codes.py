@@ -23,7 +23,7 @@ UK, EN, AS = "uk-2010", "en-806", "as-nzs-3500"
 EN_HEATING, US_HEATING = "en-12828", "us-boiler"
 HEATING = (EN_HEATING, US_HEATING)
 
-RELIEF = "relief: {pressure: 130 psi}"
+RELIEF = "relief: {pressure: 130 psi, temperature: 210 degF}"
 """Below 10 bar, which some codes allow at most."""
 
 LAYOUTS: dict[str, System] = {
@@ -85,7 +85,7 @@ LAYOUTS: dict[str, System] = {
     "relief valve of 175 psi": system(
         "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
         tank="volume: 10 gal, precharge: 60 psi",
-        heater="rating: 200 psi, relief: {pressure: 175 psi}",
+        heater="rating: 200 psi, relief: {pressure: 175 psi, temperature: 210 degF}",
     ),
 }
 

@@ -15,7 +15,7 @@ from plumbnet.physics.histories import Gates, needed_abs_pa
 from plumbnet.rules import Rules
 from plumbnet.rules.facts import Basis, Limit
 
-_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below"}
+_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below", "set": "set of"}
 
 
 def limits(network: Network, rules: Rules) -> dict[Zone, Limit]:
@@ -42,7 +42,10 @@ def limits(network: Network, rules: Rules) -> dict[Zone, Limit]:
                 bound(node, part.rating_pa, "rating")
         for port, set_pa in part.safety_sets():
             node = network.piping.node_of[End(name, port)]
-            bound(node, rules.at(network.circuits, node).highest_below_relief_pa(set_pa), "relief")
+            if part.opens_daily():
+                bound(node, set_pa, "set")
+            else:
+                bound(node, rules.at(network.circuits, node).highest_below_relief_pa(set_pa), "relief")
     return found
 
 

@@ -1,6 +1,7 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
+from collections import ChainMap
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -19,6 +20,7 @@ from plumbnet.layout.model import (
     NAME_ADVICE,
     Circuit,
     End,
+    Instance,
     Mistake,
     Part,
     Path,
@@ -28,6 +30,8 @@ from plumbnet.layout.model import (
     System,
     crowded,
     fixed_to,
+    indoors,
+    instance_of,
     is_bare,
     joints,
     kinds,
@@ -80,6 +84,8 @@ class _Reader:
     declared: tuple[str, ...] = ()
     named: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
+    instances: dict[str, Instance] = field(default_factory=dict)
+    wholes: dict[str, Part] = field(default_factory=dict)
 
     def system(self) -> System | None:
         """The system, or None where faults stand in its way."""
@@ -162,6 +168,7 @@ class _Reader:
             accept=document.accept,
             job=document.job,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
+            instances=self.instances,
             record=replace(
                 self.record,
                 lines=self._lines(),
@@ -186,12 +193,23 @@ class _Reader:
             if part is None:
                 self.faulty.add(name)
                 continue
+            self._place(name, part, value if isinstance(value, dict) else {"kind": value})
+
+    def _place(self, name: str, part: Part, written: Mapping[str, object]) -> None:
+        """A part with what comes fixed to it, or what it opens into."""
+        line = self.told.root.at("parts", name).line
+        instance = instance_of(name, part, written, self.units, line)
+        if instance is None:
             self.parts[name] = part
-            self.written[name] = value if isinstance(value, dict) else {"kind": value}
+            self.written[name] = written
             fixed, pipes = fixed_to(name, part)
-            self.parts.update(fixed)
-            self.pipes += pipes
-            self.taken |= occupied(pipes)
+        else:
+            self.instances[name], self.wholes[name] = instance, instance.whole
+            self.written.update(instance.written)
+            fixed, pipes = dict(instance.parts), list(instance.pipes)
+        self.parts.update(fixed)
+        self.pipes += pipes
+        self.taken |= occupied(pipes)
 
     def _part(self, name: str, value: Plain) -> Part | None:
         at = ("parts", name)
@@ -249,7 +267,8 @@ class _Reader:
         def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
             self.told.tell_of_stop(Mistake(path, text, hint, meant=(stop.name, known)), stop)
 
-        found = list(joints(run.path, self.parts, complain, faulty=self.faulty))
+        known = ChainMap(self.parts, self.wholes) if self.wholes else self.parts
+        found = [indoors(self.instances, one) for one in joints(run.path, known, complain, faulty=self.faulty)]
         length_m = None if run.length_m is None else run.length_m / max(1, len(found))
         volume_m3 = self._volume_m3(run, (*at, "pipe")) / max(1, len(found))
         line = self.told.root.at(*at).line

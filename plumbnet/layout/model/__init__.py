@@ -4,12 +4,14 @@
 """
 
 from plumbnet.layout.model.acceptance import Acceptance, of_no_part
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.instance import indoors, instance_of
 from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import (
     KINDS,
@@ -19,7 +21,6 @@ from plumbnet.layout.model.part import (
     Boosting,
     Cushion,
     Free,
-    Guard,
     HeatSource,
     Mixture,
     OneWay,
@@ -42,7 +43,7 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import End, Pipe, Record, System
+from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
@@ -67,6 +68,7 @@ __all__ = [
     "RELIEF",
     "Acceptance",
     "Add",
+    "BackflowProtection",
     "Boosting",
     "Change",
     "Circuit",
@@ -78,9 +80,9 @@ __all__ = [
     "Fail",
     "FieldChange",
     "Free",
-    "Guard",
     "HeatSource",
     "Insert",
+    "Instance",
     "Job",
     "Mistake",
     "Mixture",
@@ -105,6 +107,8 @@ __all__ = [
     "field_changes",
     "fields_as_written",
     "fixed_to",
+    "indoors",
+    "instance_of",
     "is_bare",
     "joints",
     "listed_names",

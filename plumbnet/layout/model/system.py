@@ -26,7 +26,8 @@ class Pipe:
     """A pipe from `start` to `end`, in the direction the author wrote.
 
     `volume_m3` is the water in it, `length_m` and `tube` (as in the tube tables) what the author gave of
-    it. `line` is the line of the run; 0 for the tapping of a relief valve written inside a heater.
+    it. `line` is the line of the run, or that of the part that it is inside; 0 for the tapping of a relief valve
+    written inside a heater.
     """
 
     start: End
@@ -45,6 +46,24 @@ class Pipe:
     def name(self) -> str:
         """The pipe named by the parts it joins."""
         return f"{self.start.part} -> {self.end.part}"
+
+
+@dataclass(frozen=True, slots=True)
+class Instance:
+    """A part opened: the whole as it was declared, and what stands in the layout for it, each part by its full name.
+
+    `ports` says at which port inside each port of the whole is.
+    """
+
+    whole: Part
+    parts: Mapping[str, Part]
+    written: Mapping[str, Mapping[str, object]]
+    pipes: tuple[Pipe, ...]
+    ports: Mapping[End, End]
+
+    def outdoors(self, end: End) -> End:
+        """A port inside as a port of the whole, the first of those that are there; any other as it is."""
+        return next((outer for outer, inner in self.ports.items() if inner == end), end)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +86,10 @@ class Record:
 class System(Shown, Changeable):
     """A building's piping.
 
-    `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;
-    `rules` the name of a profile, or of one for some circuits; `written` the fields of each part as its author wrote
-    them; `tank_sizes_m3` the sizes the author can buy (empty: the table of nominal sizes); `job` what a cover says.
+    `parts` by name, in the order of the file; `pipes` between their ports; `instances`, by its own name, what was
+    written as one part and opened into some of these; `units` those of the file; `rules` the name of a profile, or of
+    one for some circuits; `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the
+    author can buy (empty: the table of nominal sizes); `job` what a cover says.
     """
 
     parts: Mapping[str, Part]
@@ -83,6 +103,7 @@ class System(Shown, Changeable):
     tank_sizes_m3: tuple[float, ...] = ()
     job: Job = field(default_factory=Job)
     record: Record = field(default_factory=Record)
+    instances: Mapping[str, Instance] = field(default_factory=dict)
 
     def line_of(self, part: str) -> int:
         """Line on which `part`, or the heater that carries it, was declared; 0 if it came from no file."""

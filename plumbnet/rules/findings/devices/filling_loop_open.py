@@ -67,8 +67,7 @@ def filling_loop_open(facts: Facts, profile: Profile) -> Iterator[Answer]:
 
 def _is_guarded(system: System, loop: str, profile: Profile) -> bool:
     """Whether a preventer that the rules take for good enough stands in the line of a loop."""
-    guards = (system.parts[name].guards_as for name in _in_line(system, loop))
-    return any(guard is not None and guard.is_as_good_as(profile.lasting_fill.value) for guard in guards)
+    return any(profile.fill_preventer.takes(system.parts[name].protects) for name in _in_line(system, loop))
 
 
 def _in_line(system: System, start: str) -> list[str]:

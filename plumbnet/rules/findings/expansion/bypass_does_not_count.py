@@ -17,7 +17,7 @@ parts:
   street: {kind: main, pressure: 70 psi}
   reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}
   heater:  # <- bypass-does-not-count
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> reducer -> heater -> tap.hot

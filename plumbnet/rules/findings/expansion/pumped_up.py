@@ -18,10 +18,10 @@ parts:
   stop-check: check_valve
   cold-tee: tee
   solar:  # <- pumped-up
-    {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+    {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   hot-check: check_valve
   warm-tee: tee
-  storage: {kind: storage_heater, volume: 300 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+  storage: {kind: storage_heater, volume: 300 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
   tap: fixture
 runs:
@@ -30,7 +30,7 @@ runs:
 """)
 
 GOOD = BAD.altered("""
-  solar: {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+  solar: {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   tank: ...
   first-tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
 runs:

@@ -14,7 +14,7 @@ from plumbnet.rules.sentences import FIRES_ON_FLOW, IS_OPEN, closed, controls, f
 BAD = CLOSED_HOUSE.altered("""
   meter: {kind: meter, check: true}
   heater:  # <- trapped-expansion
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 GOOD = CLOSED_HOUSE.altered("  meter: meter")

@@ -13,10 +13,10 @@ from plumbnet.rules.rule_profile import Profile
 BAD = RELIEF_HOUSE.altered("""
   street: {kind: main, pressure: 70 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
-  relief: {kind: relief_valve, pressure: 75 psi}  # <- relief-near-static
+  relief: {kind: relief_valve, pressure: 75 psi, temperature: 210 degF}  # <- relief-near-static
 """)
 
-GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}")
 
 
 @finding(

@@ -15,7 +15,7 @@ rules: upc-2024
 parts:
   street: {kind: main, pressure: 90 psi}
   reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}  # <- reducer-without-tank
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 runs:
   - street -> reducer -> heater
 """)

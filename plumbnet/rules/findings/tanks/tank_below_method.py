@@ -20,7 +20,11 @@ parts:
   split: tee
   tank: {kind: expansion_tank, volume: 5 L, precharge: 300 kPa}
   heater:  # <- tank-below-method
-    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
+    kind: storage_heater
+    volume: 100 L
+    setpoint: 60 degC
+    sizing: uk-4-percent
+    relief: {pressure: 700 kPa, temperature: 95 degC}
   tap: fixture
 runs:
   - street -> check -> split -> heater -> tap.hot

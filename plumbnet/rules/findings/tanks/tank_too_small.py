@@ -14,7 +14,7 @@ from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in
 BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 1 gal, precharge: 60 psi}
   heater:  # <- tank-too-small
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 

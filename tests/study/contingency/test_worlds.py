@@ -89,8 +89,8 @@ def test_what_the_file_accepts_is_no_error() -> None:
     text = (
         "accept: [{finding: tank-waterlogged, part: tank, reason: a test}]\n"
         "parts: {street: {kind: main, pressure: 60 psi}, tee: tee, heater: {kind: storage_heater, volume: 40, "
-        "setpoint: 140, relief: {pressure: 150, temperature: 210 degF}}, tank: {kind: expansion_tank, volume: 5, precharge: 60}, "
-        "tap: fixture}\n"
+        "setpoint: 140, relief: {pressure: 150, temperature: 210 degF}}, "
+        "tank: {kind: expansion_tank, volume: 5, precharge: 60}, tap: fixture}\n"
         "runs: [street -> tee -> heater -> tap.hot, tee -> tank]\nplumbnet: 1\n"
     )
     accepting = Worlds(plumbnet.check(plumbnet.read_bytes(text.encode())))

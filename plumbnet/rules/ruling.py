@@ -65,13 +65,13 @@ class Ruling(Declared):
 
 
 def joined(rulings: Sequence[Ruling]) -> Ruling:
-    """Several clauses as one, each once, in their order; read where each was read or needs no reading."""
+    """Several clauses as one, each once, in their order, practice behind documents; read where all that is one was."""
     if len(rulings) == 1:
         return rulings[0]
-    uncertain = [one for one in rulings if not one.is_certain]
-    first = rulings if not uncertain or rulings[0].ground is not Ground.PRACTICE else [*uncertain, *rulings]
-    clause = "; ".join(dict.fromkeys(one.clause for one in first))
-    return Ruling(clause=clause, verified=not uncertain and any(one.verified for one in rulings))
+    documents = [one for one in rulings if one.ground is not Ground.PRACTICE]
+    ordered = rulings if rulings[0] in documents else [*documents, *rulings]
+    clause = "; ".join(dict.fromkeys(one.clause for one in ordered))
+    return Ruling(clause=clause, verified=bool(documents) and all(one.verified for one in documents))
 
 
 class PressureRuling(Ruling):

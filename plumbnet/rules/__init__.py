@@ -26,8 +26,27 @@ from plumbnet.rules.facts import (
     Verdict,
     ZoneFacts,
 )
-from plumbnet.rules.finding import RULES, Accepted, Finding, Rule, Severity, findings_of, ruling_of, severity_of
+from plumbnet.rules.finding import (
+    RULES,
+    Accepted,
+    Acceptor,
+    Claimed,
+    Finding,
+    MayAccept,
+    Rule,
+    Severity,
+    findings_of,
+    ruling_of,
+    severity_of,
+)
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
+from plumbnet.rules.own_acceptances import (
+    OWN_KEY,
+    OwnAcceptance,
+    OwnAcceptances,
+    own_acceptances_at,
+    read_own_acceptances,
+)
 from plumbnet.rules.rule_profile import (
     FILE_ENDINGS,
     GENERAL,
@@ -55,6 +74,7 @@ from plumbnet.rules.sentences import (
     right_charge,
     stops_in_words,
 )
+from plumbnet.rules.silencing import Silenced, Silencer, Word, silenced, silencer_of
 
 __all__ = [
     "FILE_ENDINGS",
@@ -63,12 +83,15 @@ __all__ = [
     "GENERAL",
     "NO_TANK",
     "NO_WAY",
+    "OWN_KEY",
     "ROUNDING_PA",
     "RULES",
     "TROUBLED",
     "Accepted",
+    "Acceptor",
     "Basis",
     "Charge",
+    "Claimed",
     "Facts",
     "Finding",
     "HeaterFacts",
@@ -76,8 +99,11 @@ __all__ = [
     "Limit",
     "LockedFacts",
     "LowFacts",
+    "MayAccept",
     "Need",
     "OutletFacts",
+    "OwnAcceptance",
+    "OwnAcceptances",
     "PlaceFacts",
     "Profile",
     "PumpedFacts",
@@ -89,10 +115,13 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "Silenced",
+    "Silencer",
     "TankFacts",
     "UnknownProfile",
     "Use",
     "Verdict",
+    "Word",
     "ZoneFacts",
     "agreeing",
     "behind",
@@ -105,13 +134,17 @@ __all__ = [
     "listed",
     "needed",
     "not_held",
+    "own_acceptances_at",
     "place",
     "profile",
     "profile_at",
     "profile_names",
+    "read_own_acceptances",
     "right_charge",
     "ruling_of",
     "severity_of",
+    "silenced",
+    "silencer_of",
     "stops_in_words",
     "unknown_finding",
 ]

@@ -51,13 +51,50 @@ class Finding:
         return is_certain(self.clause, verified=self.verified)
 
 
+class Acceptor(StrEnum):
+    """Who accepts a finding: the applicant in the submitted file, or the inspector in a list of his own."""
+
+    APPLICANT = "applicant"
+    INSPECTOR = "inspector"
+
+
+class MayAccept(StrEnum):
+    """Whose word silences a finding."""
+
+    ANYBODY = "anybody"
+    """The applicant's, in the file, or the inspector's."""
+    INSPECTOR = "inspector"
+    """The inspector's alone, in a list of his own."""
+    NOBODY = "nobody"
+    """Nobody's: a danger to life is put right, and no list makes it less."""
+
+
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A finding that the file's author accepts, with the reason given and the line on which it stands."""
+    """A finding that somebody accepts, with the reason given and the line on which it stands.
+
+    `file` is the inspector's list; empty where the line is one of the layout.
+    """
 
     finding: Finding
     reason: str
     line: int
+    by: Acceptor = Acceptor.APPLICANT
+    file: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Claimed:
+    """A finding that stands though somebody accepts it: the reason given, its line, and why it silences nothing."""
+
+    finding: Finding
+    reason: str
+    line: int
+    why: str
+    by: Acceptor = Acceptor.APPLICANT
+    file: str = ""
+    is_refused: bool = False
+    """Whether it is of a finding that this word can never silence, and not only one that is not looked at."""
 
 
 Test = Callable[[Facts, Profile], Iterator[Breach]]
@@ -69,6 +106,7 @@ class Rule:
 
     `rests_on` names the value of a profile that it holds a layout to; empty where it rests on no value. `practice` is
     the clause where common practice stands behind it and a profile writes no other; empty where profiles must.
+    `may_accept` says whose word silences it.
     """
 
     name: str
@@ -78,6 +116,7 @@ class Rule:
     good: str
     rests_on: str = ""
     practice: str = ""
+    may_accept: MayAccept = MayAccept.ANYBODY
 
     @property
     def about(self) -> str:
@@ -89,12 +128,19 @@ RULES: dict[str, Rule] = {}
 
 
 def finding(  # noqa: PLR0913  # all that a finding is, said in one place
-    name: str, severity: Severity, *, bad: str, good: str, rests_on: str = "", practice: str = ""
+    name: str,
+    severity: Severity,
+    *,
+    bad: str,
+    good: str,
+    rests_on: str = "",
+    practice: str = "",
+    may_accept: MayAccept = MayAccept.ANYBODY,
 ) -> Callable[[Test], Test]:
     """Register a test as the finding `name`; `bad` marks the line of each finding with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, may_accept)
         RESTS_ON[name] = None if practice else rests_on
         return test
 

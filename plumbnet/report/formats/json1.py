@@ -20,6 +20,7 @@ from plumbnet.report.output import (
     opened,
     program_version,
 )
+from plumbnet.rules import Accepted, Acceptor, Claimed, OwnAcceptances, Word
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.study.remedies import Checked, Found, Remedy
 
@@ -100,12 +101,41 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
         "findings": [asdict(finding) for finding in report.findings],
-        "accepted": [
-            {"finding": asdict(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
-        ],
-        "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
+        "accepted": [_accepted(one) for one in report.accepted],
+        "accepted_in_vain": [{**_accepted(one), "why": one.why} for one in report.claimed],
+        "accepted_but_not_found": [_idle(one) for one in report.idle],
+        "accepted_by": {by.value: sum(one.by is by for one in report.accepted) for by in Acceptor},
+        "own_acceptances": _own(report.own_acceptances),
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
+
+
+def _accepted(one: Accepted | Claimed) -> Json:
+    """`file` is the inspector's list, null where the line is one of the layout."""
+    return {
+        "finding": asdict(one.finding),
+        "reason": one.reason,
+        "line": one.line,
+        "by": one.by.value,
+        "file": one.file or None,
+    }
+
+
+def _idle(word: Word) -> Json:
+    names = word.acceptance.names
+    return {
+        "finding": word.acceptance.finding,
+        "part": names[0],
+        "parts": list(names),
+        "line": word.line,
+        "by": word.by.value,
+        "file": word.file or None,
+    }
+
+
+def _own(own: OwnAcceptances | None) -> Json | None:
+    """What decides in place of the acceptances in the file; null where those do, a file of null accepts nothing."""
+    return None if own is None else {"file": own.file or None, "sha256": own.sha256 or None}
 
 
 def _supplies(report: Report) -> Iterator[Json]:

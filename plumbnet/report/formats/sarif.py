@@ -29,7 +29,7 @@ from plumbnet.report.output import (
     program_version,
 )
 from plumbnet.report.text import CAUTION, clause_in_words
-from plumbnet.rules import RULES, Accepted, Finding, Rule, Severity
+from plumbnet.rules import RULES, Accepted, Acceptor, Claimed, Finding, Rule, Severity
 from plumbnet.study.remedies import Checked
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -75,14 +75,15 @@ class SarifWriter:
     def _results(self, report: Report) -> Iterator[Json]:
         """What stands and what is accepted, each with its fingerprint; of two alike the second is known as such."""
         seen: dict[str, int] = {}
-        own = [(finding, None) for finding in report.findings]
-        for finding, accepted in [*own, *((one.finding, one) for one in report.accepted)]:
+        claims = {one.finding: one for one in report.claimed}
+        own = [(finding, claims.get(finding)) for finding in report.findings]
+        for finding, word in [*own, *((one.finding, one) for one in report.accepted)]:
             trace = "\0".join((finding.name, *finding.parts))
             seen[trace] = seen.get(trace, 0) + 1
             digest = hashlib.sha256(f"{trace}\0{seen[trace]}".encode()).hexdigest()
-            yield self._result(report, finding, accepted, digest)
+            yield self._result(report, finding, word, digest)
 
-    def _result(self, report: Report, finding: Finding, accepted: Accepted | None, digest: str) -> Json:
+    def _result(self, report: Report, finding: Finding, word: Accepted | Claimed | None, digest: str) -> Json:
         place = _place(report.system.record.file, finding.line)
         names = [{"name": name, "kind": "element"} for name in finding.parts]
         return {
@@ -92,7 +93,7 @@ class SarifWriter:
             "message": _message(f"{finding.text} {finding.advice} {clause_in_words(finding)}"),
             "locations": [{**place, "logicalLocations": names}],
             "partialFingerprints": {FINGERPRINT: digest},
-            "suppressions": [] if accepted is None else [_suppression(report.system.record.file, accepted)],
+            "suppressions": [] if word is None else [_suppression(report.system.record.file, word)],
             "properties": {
                 "clause": finding.clause,
                 "clauseVerified": finding.verified,
@@ -224,13 +225,21 @@ def _notification(unread: Unread) -> Json:
     }
 
 
-def _suppression(file: str, accepted: Accepted) -> Json:
+def _suppression(file: str, word: Accepted | Claimed) -> Json:
+    """Who accepts a result, and whether that suppresses it; one that does not is under review, or rejected (3.35.3)."""
     return {
-        "kind": "inSource",
-        "status": "accepted",
-        "justification": visible(accepted.reason),
-        "location": _place(file, accepted.line),
+        "kind": "inSource" if word.by is Acceptor.APPLICANT else "external",
+        "status": _status_of(word),
+        "justification": visible(word.reason),
+        "location": _place(word.file or file, word.line),
+        "properties": {"by": word.by.value, **({"why": word.why} if isinstance(word, Claimed) else {})},
     }
+
+
+def _status_of(word: Accepted | Claimed) -> str:
+    if isinstance(word, Accepted):
+        return "accepted"
+    return "rejected" if word.is_refused else "underReview"
 
 
 def _place(file: str, line: int, column: int = 0, width: int = 0) -> Json:

@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import Protocol
 
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of, visible
-from plumbnet.rules import Finding
+from plumbnet.rules import Accepted, Finding
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies import Checked
 
@@ -51,7 +51,8 @@ class FilePiece:
 class FileOutcome:
     """What came of one file: what it adds to the document, and what is counted. Plain data, cheap to send.
 
-    `accepted` counts the findings that the file accepts; `words` tell people why it was not understood.
+    `accepted` are the findings that somebody accepts; `own_used` the lines of the inspector's list that were about
+    something found; `words` tell people why it was not understood.
     """
 
     file: str
@@ -59,7 +60,8 @@ class FileOutcome:
     piece: FilePiece = FilePiece()
     verdicts: tuple[Verdict, ...] = ()
     findings: tuple[Finding, ...] = ()
-    accepted: int = 0
+    accepted: tuple[Accepted, ...] = ()
+    own_used: tuple[int, ...] = ()
     words: str = ""
 
 

@@ -104,7 +104,10 @@ def _findings(report: Report, after: Report | None) -> Iterator[CsvRow]:
 
 
 def _judged(report: Report) -> Iterator[CsvRow]:
-    """Findings that stand, then those that the file accepts, with the reason."""
-    yield from map(finding_cells, report.findings)
+    """Findings that stand, with what somebody says of them in vain, then those that are accepted, with the reason."""
+    claims = {one.finding: one for one in report.claimed}
+    for finding in report.findings:
+        claim = claims.get(finding)
+        yield {**finding_cells(finding), **({} if claim is None else {"claimed": claim.reason, "stands_as": claim.why})}
     for one in report.accepted:
-        yield {**finding_cells(one.finding), "reason": one.reason}
+        yield {**finding_cells(one.finding), "reason": one.reason, "accepted_by": one.by.value}

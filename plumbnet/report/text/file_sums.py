@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from plumbnet.report.output import Fate, FileOutcome
 from plumbnet.report.prose import Paint
-from plumbnet.rules import Severity
+from plumbnet.rules import Acceptor, Severity
 from plumbnet.rules.facts import Verdict
 
 NO_LAYOUT = "not looked at, as they have no key plumbnet"
@@ -23,14 +23,14 @@ class FileSums:
     findings: Counter[tuple[Severity, str]] = field(default_factory=Counter)
     holders: Counter[tuple[Severity, str]] = field(default_factory=Counter)
     """Files in which a finding stands."""
-    accepted: int = 0
-    """Findings that the files accept."""
+    accepted: Counter[tuple[Acceptor, str]] = field(default_factory=Counter)
+    """Findings that are silenced, by whom."""
 
     def add(self, outcome: FileOutcome) -> None:
         """Count one file."""
         found = [(one.severity, one.name) for one in outcome.findings]
         self.files[outcome.fate] += 1
-        self.accepted += outcome.accepted
+        self.accepted.update((one.by, one.finding.name) for one in outcome.accepted)
         self.verdicts.update(outcome.verdicts)
         self.findings.update(found)
         self.holders.update(list(dict.fromkeys(found)))
@@ -52,8 +52,8 @@ class FileSums:
         if checked:
             yield f"{counted(self.verdicts.total(), 'heater')}: {', '.join(self._verdicts(paint)) or 'none'}"
         yield from self._findings(paint)
-        if self.accepted:
-            yield f"  {self.accepted:>4} accepted, each with its reason"
+        for by in Acceptor:
+            yield from self._accepted(by)
 
     def _files(self, paint: Paint) -> Iterator[str]:
         for severity in Severity:
@@ -77,6 +77,12 @@ class FileSums:
             held = self.holders[severity, name]
             places = f" in {counted(held, 'file')}" if held != count else ""
             yield f"  {count:>4} {paint(severity.value, severity.value)}: {name}{places}"
+
+    def _accepted(self, by: Acceptor) -> Iterator[str]:
+        own = sorted((name, count) for (acceptor, name), count in self.accepted.items() if acceptor is by)
+        if own:
+            names = ", ".join(name if count == 1 else f"{name} ({count} times)" for name, count in own)
+            yield f"  {sum(count for _, count in own):>4} accepted by the {by.value}, each with its reason: {names}"
 
 
 def counted(count: int, what: str) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from plumbnet.layout.yaml import visible
 from plumbnet.report.output import FileOutcome, FilePiece, Unread
-from plumbnet.report.prose import Paint, plain
+from plumbnet.report.prose import Paint, plain, silenced_in_words
 from plumbnet.report.text import heater_text as text
 from plumbnet.report.text.file_sums import FileSums
 from plumbnet.report.text.remedies_report import remedies_section
@@ -50,7 +50,7 @@ class LineWriter:
         report = checked.report
         heaters = _verdicts(report.heaters, self.paint)
         found_here = _findings(report.findings, self.paint)
-        accepted = f"{len(report.accepted)} accepted" if report.accepted else ""
+        accepted = silenced_in_words(report.accepted)
         return FilePiece(
             answers=(f"{visible(checked.file)}: {'; '.join(filter(None, (heaters, found_here, accepted)))}\n",)
         )

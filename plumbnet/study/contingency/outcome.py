@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
-from plumbnet.layout.model import Acceptance
-from plumbnet.rules import RULES, Profile, Severity, severity_of
+from plumbnet.rules import RULES, Profile, Severity, Silencer, severity_of
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
@@ -85,13 +85,17 @@ def outcome(before: Answer, after: Answer, alone: Sequence[Answer] = ()) -> Outc
     return Outcome(turns, tuple(sorted(after.errors.difference(*(one.errors for one in earlier)))))
 
 
-def answer(facts: Facts, profile: Profile, accept: Sequence[Acceptance] = ()) -> Answer:
-    """The verdicts of facts, and the errors that a profile finds on them and the file does not accept."""
-    errors = frozenset(
-        Error(rule.name, breach.parts[0])
+_NOBODY: Final = Silencer()
+
+
+def answer(facts: Facts, profile: Profile, silencer: Silencer = _NOBODY) -> Answer:
+    """The verdicts of facts, and the errors that a profile finds on them and nobody silences."""
+    found = [
+        (rule.name, breach.parts)
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
         for breach in rule.test(facts, profile)
-        if not any(one.is_about(rule.name, breach.parts[0]) for one in accept)
-    )
+    ]
+    said = zip(found, silencer.said_of(found), strict=True)
+    errors = frozenset(Error(name, parts[0]) for (name, parts), one in said if one is None or one.why)
     return Answer({heater.name: heater.verdict for heater in facts.heaters}, errors)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Breach, MayAccept, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
 
@@ -13,7 +13,7 @@ BAD = CLOSED_HOUSE.altered("""
 """)
 
 
-@finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
+@finding("sealed-heater", Severity.ERROR, bad=BAD, good=TANK_HOUSE, may_accept=MayAccept.NOBODY)
 def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.layout.model import RELIEF
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Breach, MayAccept, Severity, finding
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -13,7 +13,7 @@ BAD = PLAIN_HOUSE.altered("""
 """)
 
 
-@finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
+@finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE, may_accept=MayAccept.INSPECTOR)
 def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """A heater has neither a relief valve of its own nor an open vent.
 

@@ -11,7 +11,7 @@ from typing import Final
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, visible
-from plumbnet.report.output import FilePiece, Listing, Unread, program_version
+from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
 from plumbnet.rules import Accepted, Claimed, Finding, OwnAcceptances, Word
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies import Checked
@@ -94,6 +94,11 @@ class CsvWriter:
         return FilePiece(
             answers=(_text({"record": "error", "file": unread.file, **fault_cells(fault)} for fault in unread.faults),)
         )
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """A row for each sentence."""
+        rows = ({"record": "note", "file": noted.file, "kind": noted.sort, **fault_cells(one)} for one in noted.faults)
+        return FilePiece(answers=(_text(rows),))
 
     def document(self) -> Listing:
         """The names of the columns, then the rows as they come; lines end as RFC 4180 says."""

@@ -7,11 +7,13 @@ from dataclasses import asdict, dataclass, field
 
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import change_fields
+from plumbnet.layout.yaml import Fault
 from plumbnet.physics.vessels import Bracket
 from plumbnet.report.output import (
     Array,
     FileOutcome,
     FilePiece,
+    Noted,
     Unread,
     array,
     closed_json,
@@ -50,6 +52,11 @@ class JsonWriter:
         """A row for every mistake."""
         return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
 
+    def noted(self, noted: Noted) -> FilePiece:
+        """A row for every sentence."""
+        rows = [{**_fault(noted.file, fault), "sort": noted.sort} for fault in noted.faults]
+        return FilePiece(notes=tuple(fragment(row, _DEPTH) for row in rows))
+
     def document(self) -> "Reports":
         """The same bytes as `in_order` makes of the whole, and a line break."""
         return Reports()
@@ -57,10 +64,11 @@ class JsonWriter:
 
 @dataclass(slots=True)
 class Reports:
-    """The document; errors are kept for its end."""
+    """The document; errors and notes are kept for its end."""
 
     reports: Array = field(default_factory=lambda: Array(_DEPTH))
     errors: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
 
     def opening(self) -> str:
         """The program, the schema, and where the reports begin."""
@@ -69,11 +77,13 @@ class Reports:
     def add(self, outcome: FileOutcome) -> str:
         """The report on a file."""
         self.errors += outcome.piece.errors
+        self.notes += outcome.piece.notes
         return self.reports.add(outcome.piece.answers)
 
     def closing(self) -> str:
-        """The errors."""
-        return self.reports.end() + member("errors", 1) + array(self.errors, _DEPTH) + closed_json() + "\n"
+        """The errors, and notes on files that are no layouts."""
+        errors = member("errors", 1) + array(self.errors, _DEPTH)
+        return self.reports.end() + errors + member("notes", 1) + array(self.notes, _DEPTH) + closed_json() + "\n"
 
 
 def _head() -> Json:
@@ -81,10 +91,11 @@ def _head() -> Json:
 
 
 def _rows(unread: Unread) -> list[Json]:
-    return [
-        {"file": unread.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
-        for fault in unread.faults
-    ]
+    return [_fault(unread.file, fault) for fault in unread.faults]
+
+
+def _fault(file: str, fault: Fault) -> Json:
+    return {"file": file, "line": fault.line, "column": fault.column, "text": fault.sentence}
 
 
 def report_fields(report: Report, found: Found | None = None) -> Json:

@@ -9,7 +9,7 @@ from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
-from plumbnet.report.output import FilePiece, Listing, Unread, program_version
+from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
 from plumbnet.report.prose import accepted_in_words, claim_in_words, silenced_in_words
 from plumbnet.report.text import clause_in_words
 from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity
@@ -54,6 +54,13 @@ class JunitWriter:
         case = SubElement(suite, "testcase", classname=visible(unread.file), name=LAYOUT)
         error = SubElement(case, "error", type="not-understood", message=visible(unread.faults[0].sentence))
         error.text = "\n".join(map(visible, unread.words.split("\n")))
+        return FilePiece(answers=(_text(suite),))
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """A suite with a single case, which is skipped."""
+        suite = _suite(noted.file)
+        case = SubElement(suite, "testcase", classname=visible(noted.file), name=noted.sort)
+        SubElement(case, "skipped", message=visible(noted.faults[0].sentence)).text = "\n".join(noted.lines)
         return FilePiece(answers=(_text(suite),))
 
     def document(self) -> Listing:

@@ -7,7 +7,7 @@ from enum import StrEnum
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault
 from plumbnet.report.formats import CsvRow, fault_cells, finding_cells, heater_cells
-from plumbnet.report.output import Fate
+from plumbnet.report.output import Fate, Noted
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import HeaterChange
 from plumbnet.study.whatif import WhatIf
@@ -38,6 +38,17 @@ class SurveyEntry:
     heaters: tuple[CsvRow, ...] = ()
     findings: tuple[CsvRow, ...] = ()
     errors: tuple[CsvRow, ...] = ()
+    notes: tuple[CsvRow, ...] = ()
+
+    def tables(self) -> tuple[tuple[str, tuple[CsvRow, ...]], ...]:
+        """Its rows, by the table they stand in."""
+        return (("heater", self.heaters), ("finding", self.findings), ("error", self.errors), ("note", self.notes))
+
+
+def noted_entry(path: str, sha256: str | None, noted: Noted) -> SurveyEntry:
+    """The entry of a file that is no layout."""
+    notes = tuple({**fault_cells(fault), "sort": noted.sort} for fault in noted.faults)
+    return SurveyEntry(path, sha256, Fate.NO_LAYOUT, {}, notes=notes)
 
 
 def refused_entry(path: str, sha256: str | None, faults: Sequence[Fault]) -> SurveyEntry:
@@ -110,4 +121,9 @@ def _judged(report: Report) -> Iterator[CsvRow]:
         claim = claims.get(finding)
         yield {**finding_cells(finding), **({} if claim is None else {"claimed": claim.reason, "stands_as": claim.why})}
     for one in report.accepted:
-        yield {**finding_cells(one.finding), "reason": one.reason, "accepted_by": one.by.value}
+        yield {
+            **finding_cells(one.finding),
+            "reason": one.reason,
+            "accepted_by": one.by.value,
+            "accepted_line": one.line,
+        }

@@ -82,6 +82,7 @@ TABLES: Final = (
   advice TEXT,
   reason TEXT, -- not empty: it is accepted, for this reason; it does not count
   accepted_by TEXT, -- applicant or inspector
+  accepted_line INTEGER, -- on which that stands, in the file or in the inspector's list
   claimed TEXT, -- not empty: the applicant accepts it for this reason, and it counts all the same
   stands_as TEXT, -- why
   stands_before INTEGER NOT NULL,
@@ -89,6 +90,7 @@ TABLES: Final = (
 )""",
     """CREATE TABLE note ( -- what is to be known of a file that is no layout
   file INTEGER NOT NULL REFERENCES file (id) ON DELETE CASCADE,
+  sort TEXT NOT NULL, -- not a layout, rule profile, or list of acceptances
   line INTEGER,
   column INTEGER,
   text TEXT NOT NULL

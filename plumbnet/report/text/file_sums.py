@@ -25,22 +25,29 @@ class FileSums:
     """Files in which a finding stands."""
     accepted: Counter[tuple[Acceptor, str]] = field(default_factory=Counter)
     """Findings that are silenced, by whom."""
+    hushed: int = 0
+    """Files in which nothing stands, and something is silenced."""
+    notes: list[str] = field(default_factory=list)
+    """What is to be known of files that are no layouts."""
 
     def add(self, outcome: FileOutcome) -> None:
         """Count one file."""
         found = [(one.severity, one.name) for one in outcome.findings]
-        self.files[outcome.fate] += 1
+        if outcome.fate is not None:
+            self.files[outcome.fate] += 1
+        self.notes += outcome.piece.notes
         self.accepted.update((one.by, one.finding.name) for one in outcome.accepted)
         self.verdicts.update(outcome.verdicts)
         self.findings.update(found)
         self.holders.update(list(dict.fromkeys(found)))
+        self.hushed += bool(outcome.accepted and not found)
         if found:
             self.troubled[min((severity for severity, _ in found), key=lambda one: one.rank)] += 1
 
     @property
     def is_of_many(self) -> bool:
         """Whether there is anything to sum."""
-        return self.files.total() > 1
+        return self.files.total() > 1 or bool(self.notes)
 
     def lines(self, paint: Paint) -> Iterator[str]:
         """The sums, verdicts from best to worst as declared, findings from the most severe and frequent down."""
@@ -54,13 +61,16 @@ class FileSums:
         yield from self._findings(paint)
         for by in Acceptor:
             yield from self._accepted(by)
+        yield from (f"  note: {note}" for note in self.notes)
 
     def _files(self, paint: Paint) -> Iterator[str]:
         for severity in Severity:
             if self.troubled[severity]:
                 label = {Severity.ERROR: "an error", Severity.WARNING: "a warning at most"}.get(severity, "notes only")
                 yield f"{self.troubled[severity]} with {paint(label, severity.value)}"
-        clean = self.files[Fate.CHECKED] - self.troubled.total()
+        if self.hushed:
+            yield f"{self.hushed} with accepted findings only"
+        clean = self.files[Fate.CHECKED] - self.troubled.total() - self.hushed
         if clean:
             yield f"{clean} without a finding"
         if self.files[Fate.NOT_UNDERSTOOD]:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from plumbnet.layout.yaml import visible
-from plumbnet.report.output import FileOutcome, FilePiece, Unread
+from plumbnet.report.output import FileOutcome, FilePiece, Noted, Unread
 from plumbnet.report.prose import Paint, plain, silenced_in_words
 from plumbnet.report.text import heater_text as text
 from plumbnet.report.text.file_sums import FileSums
@@ -31,6 +31,10 @@ class TextWriter:
     def refused(self, unread: Unread) -> FilePiece:  # noqa: ARG002  every writer has it
         """Nothing: it is told beside the document."""
         return FilePiece()
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """Its lines, told behind the sums."""
+        return FilePiece(notes=noted.lines)
 
     def document(self) -> "Summed":
         """The reports as they come, then the sums."""
@@ -59,6 +63,10 @@ class LineWriter:
         """One line; why is told beside the document."""
         how = self.paint("not understood", "error")
         return FilePiece(answers=(f"{visible(unread.file)}: {how}\n",))
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """Its lines, told behind the sums."""
+        return FilePiece(notes=noted.lines)
 
     def document(self) -> "Summed":
         """The lines as they come, then the sums."""

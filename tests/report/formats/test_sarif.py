@@ -15,7 +15,8 @@ from jsonschema import Draft4Validator
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter, uri
+from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter
+from plumbnet.report.formats.sarif_places import uri
 from plumbnet.report.output.writer import Unread
 from plumbnet.rules.finding import RULES
 

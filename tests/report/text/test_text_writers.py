@@ -54,7 +54,9 @@ def test_finding_that_stands_several_times_is_told_once() -> None:
 
 
 def test_accepted_findings_are_counted_on_the_line() -> None:
-    assert written(LineWriter(), accepting(trapped(), "So be it.")) == "drawn.yaml: 1 trapped; 1 accepted\n"
+    assert written(LineWriter(), accepting(trapped(), "So be it.")) == (
+        "drawn.yaml: 1 trapped; 1 accepted by the applicant: trapped-expansion (heater)\n"
+    )
 
 
 def test_layout_without_heaters_is_a_line_too() -> None:

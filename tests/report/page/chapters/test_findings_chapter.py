@@ -35,12 +35,12 @@ def test_accepted_finding_stands_by_itself_with_its_reason() -> None:
     nothing, heading, entry = blocks(
         HOUSE, [{"finding": "trapped-expansion", "part": "heater", "reason": "exempt by letter"}]
     )
-    assert nothing == Paragraph("No findings.")
-    assert heading == Heading("Accepted in the file (1)", 3)
+    assert nothing == Paragraph("No findings; 1 accepted by the applicant: trapped-expansion (heater).")
+    assert heading == Heading("Accepted in the file, by the applicant (1)", 3)
     assert isinstance(entry, Entry)
     assert entry.mark == "accepted"
     assert entry.told[-1].label == "reason given"
-    assert entry.told[-1].text.startswith("exempt by letter (line ")
+    assert entry.told[-1].text.startswith("exempt by letter (accepted by the applicant in line ")
 
 
 def test_acceptance_of_what_was_not_found_is_named() -> None:

@@ -1,0 +1,16 @@
+"""The files that arguments stand for, and what those are that turn out to be no layouts."""
+
+from plumbnet.cli.file_search.other_files import KEY, OtherFile, other_file
+from plumbnet.cli.file_search.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, file_size, targets
+
+__all__ = [
+    "ENDINGS",
+    "KEY",
+    "STANDARD_INPUT",
+    "STANDARD_INPUT_NAME",
+    "OtherFile",
+    "Target",
+    "file_size",
+    "other_file",
+    "targets",
+]

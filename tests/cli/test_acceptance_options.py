@@ -41,8 +41,8 @@ def test_no_valve_and_owner_says_ok_is_no_longer_fine(write: Write) -> None:
     assert "No findings" not in made.stdout
     shown = " ".join(made.stdout.split())
     for line, why in (
-        (21, "it is a danger to life, which nobody can accept."),
-        (22, "no file can accept this of itself."),
+        (19, "it is a danger to life, which nobody can accept."),
+        (20, "no file can accept this of itself."),
     ):
         assert f'The applicant accepts this (line {line}): "owner says ok". It stands: {why}' in shown
 

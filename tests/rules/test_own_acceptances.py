@@ -60,7 +60,7 @@ def test_sealed_heater_is_accepted_by_no_list() -> None:
     assert refused(f"plumbnet-acceptances: 1\naccept:\n  - {sealed}\n").splitlines() == [
         f"own.yaml:3:34: {told}; have the layout put right, and take this entry out",
         f"  3 |   - {sealed}",
-        "    |                                 ^~~~~~~~~~~~~",
+        "    |                                  ^~~~~~~~~~~~~",
     ]
 
 

@@ -27,6 +27,8 @@ class FileSums:
     """Findings that are silenced, by whom."""
     hushed: int = 0
     """Files in which nothing stands, and something is silenced."""
+    refused: list[str] = field(default_factory=list)
+    """That files were not understood, where nothing else in the document says so."""
     notes: list[str] = field(default_factory=list)
     """What is to be known of files that are no layouts."""
 
@@ -35,6 +37,7 @@ class FileSums:
         found = [(one.severity, one.name) for one in outcome.findings]
         if outcome.fate is not None:
             self.files[outcome.fate] += 1
+        self.refused += outcome.piece.records
         self.notes += outcome.piece.notes
         self.accepted.update((one.by, one.finding.name) for one in outcome.accepted)
         self.verdicts.update(outcome.verdicts)
@@ -61,6 +64,7 @@ class FileSums:
         yield from self._findings(paint)
         for by in Acceptor:
             yield from self._accepted(by)
+        yield from (f"  {paint('error', Severity.ERROR.value)}: {refused}" for refused in self.refused)
         yield from (f"  note: {note}" for note in self.notes)
 
     def _files(self, paint: Paint) -> Iterator[str]:

@@ -28,9 +28,9 @@ class TextWriter:
         more = remedies_section(checked.report.facts, checked.remedies)
         return FilePiece(answers=(text.report_text(checked.report, paint=self.paint, more=more),))
 
-    def refused(self, unread: Unread) -> FilePiece:  # noqa: ARG002  every writer has it
-        """Nothing: it is told beside the document."""
-        return FilePiece()
+    def refused(self, unread: Unread) -> FilePiece:
+        """That it was not understood, for the sums; why is told beside the document."""
+        return FilePiece(records=(visible(f"{unread.file}: not understood"),))
 
     def noted(self, noted: Noted) -> FilePiece:
         """Its lines, told behind the sums."""

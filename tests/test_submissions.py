@@ -54,7 +54,7 @@ def test_none_vanishes_in_what_people_read(sent: tuple[Submission, ...], form: s
             assert any(line.startswith(f"  note: {one.name}:") for line in told), one.name
         if one.sent is Sent.REFUSED:
             assert any("not understood" in line for line in told), one.name
-    assert "39 files: 8 with an error, 4 with accepted findings only, 12 without a finding, 15 not understood" in lines
+    assert "40 files: 8 with an error, 4 with accepted findings only, 12 without a finding, 16 not understood" in lines
     assert "     4 accepted by the applicant, each with its reason: trapped-expansion (4 times)" in lines
 
 

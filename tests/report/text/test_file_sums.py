@@ -60,7 +60,7 @@ def test_other_yaml_files_are_told_and_counted_among_no_layouts() -> None:
 
 
 def test_nothing_understood_says_nothing_of_heaters() -> None:
-    assert told([missing()]) == ["1 file: 1 not understood"]
+    assert told([missing()]) == ["1 file: 1 not understood", "  error: none.yaml: not understood"]
 
 
 def test_layout_without_heaters_says_so() -> None:

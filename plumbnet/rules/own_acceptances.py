@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Annotated, ClassVar, Final, Literal
 
-from pydantic import Field, ValidationError
+from pydantic import AfterValidator, Field, ValidationError
 
 from plumbnet.layout.model import Acceptance, Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted
@@ -17,10 +17,17 @@ OWN_KEY: Final = "plumbnet-acceptances"
 """The key at the top of a file that makes it such a list."""
 
 
+def _naming_a_file(pattern: str) -> str:
+    """The pattern as it is. Raises ValueError where it can fit no file."""
+    if not PurePath(pattern).name:
+        raise ValueError(f"{quoted(pattern)} names no file")
+    return pattern
+
+
 class OwnAcceptance(Acceptance):
     """What the inspector accepts: a finding about a part of the files that are meant."""
 
-    file: Annotated[str, Field(min_length=1)] = Field(examples=["bakery.yaml"])
+    file: Annotated[str, AfterValidator(_naming_a_file)] = Field(examples=["bakery.yaml"])
     """The file, by name or by pattern, the last folders before it too where they matter."""
 
     def is_for(self, file: str) -> bool:

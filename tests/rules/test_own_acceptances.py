@@ -90,6 +90,12 @@ def test_sealed_heater_is_accepted_by_no_list() -> None:
             'own.yaml:3:15: an acceptance has no field "until"; its fields are finding, part, parts, reason, file',
         ),
         (
+            "plumbnet-acceptances: 1\naccept:\n  - {file: ., finding: heat-soak, part: h, reason: so}\n",
+            'own.yaml:3:12: file: "." names no file',
+        ),
+        ("plumbnet-acceptances: 1\naccept: 5\n", "own.yaml:2:9: accept: a list is wanted here, not 5"),
+        ("plumbnet-acceptances: 1\naccept: {}\n", "own.yaml:2:1: accept: a list is wanted here, not a mapping"),
+        (
             "plumbnet-acceptances: [\n",
             "own.yaml:1:24: the file ends where a value is wanted; a bracket may be left open",
         ),

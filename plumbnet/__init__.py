@@ -38,6 +38,7 @@ __all__ = [
     "read",
     "read_bytes",
     "remedies",
+    "review",
     "size",
     "sweep",
     "trace",
@@ -65,6 +66,7 @@ if TYPE_CHECKING:
     from plumbnet.library.method_choice import UnknownMethod
     from plumbnet.library.picture import Picture
     from plumbnet.library.picture_form import UnknownForm
+    from plumbnet.library.review_call import review
     from plumbnet.library.schematic_picture import draw
     from plumbnet.library.warmup_run import warmup
     from plumbnet.rules.own_acceptances import OwnAcceptances
@@ -98,6 +100,7 @@ _WHEN_ASKED = {
     "draw": "plumbnet.library.schematic_picture",
     "read": "plumbnet.api",
     "read_bytes": "plumbnet.api",
+    "review": "plumbnet.library.review_call",
     "remedies": "plumbnet.study.remedies.remedy_search",
     "size": "plumbnet.library.heater_sheet",
     "sweep": "plumbnet.study.contingency.event_sweep",

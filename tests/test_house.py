@@ -158,13 +158,14 @@ def test_writers_import_types_from_the_floors_below_and_call_nothing_that_comput
 
 
 LARGEST = 17
-"""Modules of the largest room: the commands."""
+"""Modules of the largest room, save the commands: a module of theirs is a command, and the folder their list."""
 
 
 @pytest.mark.parametrize("room", sorted({module.parent for module in MODULES} - {HOUSE}), ids=name_of)
 def test_room_has_more_than_one_module_and_not_too_many(room: Path) -> None:
     inside = [each for each in room.iterdir() if each.suffix == ".py" or (each / "__init__.py").is_file()]
-    assert 2 < len(inside) <= LARGEST + 1
+    assert len(inside) > 2
+    assert len(inside) <= LARGEST + 1 or name_of(room) == "cli/commands"
 
 
 NAMED_ALIKE = ("cli/commands/", "drawing/symbols/")

@@ -135,6 +135,18 @@ def test_none_vanishes_in_a_survey_nor_in_its_file(sent: tuple[Submission, ...],
     assert noted == names(sent, *NOTED)
 
 
+def test_none_vanishes_in_a_review(sent: tuple[Submission, ...]) -> None:
+    made = run("review", ".", "--format", "json")
+    assert made.exit_code == 2
+    found = json.loads(made.stdout)
+    assert {one["file"] for one in found["reviews"]} == names(sent, *CHECKED)
+    assert {one["file"] for one in found["errors"]} == names(sent, Sent.REFUSED)
+    assert {one["file"] for one in found["reviews"] if one["accepted"]} == names(sent, Sent.TRUSTED)
+    assert sum(bool(one["accepted_in_vain"]) for one in found["reviews"]) == 3
+    for name in names(sent, *NOTED):
+        assert f"{name}: " in made.stderr or f"{name}:1: " in made.stderr
+
+
 def test_strict_makes_an_error_of_what_is_nothing_that_the_program_knows(sent: tuple[Submission, ...]) -> None:
     found = json.loads(checked("json", "--strict"))
     assert {one["file"] for one in found["errors"]} == names(sent, Sent.REFUSED, Sent.OTHER)

@@ -39,7 +39,7 @@ from plumbnet.rules import (
     silenced,
     silencer_of,
 )
-from plumbnet.rules.facts import Facts, HeaterFacts, Limit, TankFacts, Verdict, ZoneFacts
+from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdict
 
 
 @dataclass(frozen=True, slots=True, repr=False)
@@ -130,9 +130,10 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
-        zones=tuple(_zones(network, judge.limits.of_zone)),
+        taps=tuple(_taps(network)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
-        idle_pumps=tuple(_idle_pumps(network)),
+        idle_pumps=tuple(name for name in network.circulation.idle if not _lifts(system, name)),
+        circulators=tuple(_circulators(system)),
         unreached=tuple(_unreached(network)),
         pumped=tuple(PumpUp(network, judge.limits, judge.neighbourhoods).found()),
         hindered_pumps=tuple(hindered_pumps(network)),
@@ -208,24 +209,31 @@ def _between(network: Network, zone: Zone, reached: set[Zone]) -> tuple[str, ...
     return tuple(sorted(parting))
 
 
-def _zones(network: Network, found: dict[Zone, Limit]) -> Iterator[ZoneFacts]:
-    for zone, ((head_pa, name), *_) in sorted(network.draws.items()):
-        static_pa = network.standing.at(zone)
-        yield ZoneFacts(static_pa, found[zone], name, static_pa - head_pa)
-
-
 def _hot_side_checks(network: Network, hot: frozenset[int]) -> Iterator[str]:
     for gate in network.piping.gates:
         if gate.start in hot and network.piping.system.parts[gate.part].is_check:
             yield gate.part
 
 
-def _idle_pumps(network: Network) -> Iterator[str]:
-    """Pumps that run and drive no loop, less the boosters, which are there to lift and not to drive one."""
-    for name in network.circulation.idle:
-        passages = network.piping.system.parts[name].passages()
-        if not any(isinstance(passage, Boosting) for passage in passages):
-            yield name
+def _circulators(system: System) -> Iterator[str]:
+    """Pumps that run and drive water round, less the boosters, which are there to lift it."""
+    yield from (name for name, part in system.parts.items() if part.driven() is not None and not _lifts(system, name))
+
+
+def _lifts(system: System, name: str) -> bool:
+    return any(isinstance(passage, Boosting) for passage in system.parts[name].passages())
+
+
+def _taps(network: Network) -> Iterator[TapFacts]:
+    """Every place where people draw water, with the highest that stands at one of its connections."""
+    highest: dict[str, float | None] = {
+        name: None for name, part in network.piping.system.parts.items() if part.draws_at()
+    }
+    for zone, fixtures in network.draws.items():
+        for head_pa, name in fixtures:
+            stands_pa, before_pa = network.standing.at(zone) - head_pa, highest[name]
+            highest[name] = stands_pa if before_pa is None else max(before_pa, stands_pa)
+    yield from (TapFacts(name, static_pa) for name, static_pa in highest.items())
 
 
 def _unreached(network: Network) -> Iterator[str]:

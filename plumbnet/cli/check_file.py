@@ -1,6 +1,7 @@
 """One file to its outcome under the options of a command line: read, checked, written."""
 
-from collections.abc import Iterable
+import sys
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import plumbnet
@@ -14,10 +15,11 @@ from plumbnet.cli.file_search import (
     Target,
     file_size,
     other_file,
+    targets,
 )
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
-from plumbnet.layout.yaml import Fault, LayoutError, bytes_of
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, bytes_of
 from plumbnet.report.output import NOT_A_LAYOUT, Fate, FileOutcome, Noted, Writer, unread
 from plumbnet.rules import OwnAcceptances, Profile
 from plumbnet.study.long_runs import cores
@@ -65,6 +67,15 @@ class CheckFile:
     def _refused(self, target: Target, error: LayoutError | OSError) -> FileOutcome:
         told = unread(target.file, error)
         return FileOutcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
+
+
+def read_targets(files: Sequence[str]) -> tuple[Target, ...]:
+    """The files that arguments stand for, standard input already read."""
+    found = targets(files)
+    if all(target.file != STANDARD_INPUT for target in found):
+        return found
+    given = bytes_from(sys.stdin.buffer)
+    return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
 
 
 def jobs_for(found: Iterable[Target]) -> int:

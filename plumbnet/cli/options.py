@@ -5,6 +5,10 @@ from typing import Annotated, Literal
 import typer
 
 File = Annotated[str, typer.Argument(metavar="FILE", help="A layout file; - reads standard input.")]
+Files = Annotated[
+    list[str],
+    typer.Argument(metavar="FILE...", help="Layout files, folders of them, patterns; - reads standard input."),
+]
 AnyHeater = Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")]
 Rules = Annotated[
     str | None,

@@ -6,7 +6,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import ClassVar
 
-from pydantic import PrivateAttr, ValidationError
+from pydantic import Field, PrivateAttr, ValidationError
 
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
@@ -22,6 +22,7 @@ from plumbnet.rules.ruling import (
     PressureRuling,
     Ruling,
     SideRuling,
+    SiteRuling,
     SizingRuling,
     TemperatureRuling,
     WayBackRuling,
@@ -29,6 +30,8 @@ from plumbnet.rules.ruling import (
 
 GENERAL = "general"
 FILE_ENDINGS = (".yaml", ".yml")
+NOT_ASKED = "not-asked"
+"""What stands in place of an entry of `site` that a profile takes over from another and does not ask for."""
 
 
 class UnknownProfile(ValueError):
@@ -38,8 +41,8 @@ class UnknownProfile(ValueError):
 class Profile(Declared):
     """The rules of one code, or of general practice.
 
-    A profile that `extends` another takes from it every value that it does not write itself, and every finding's
-    clause.
+    A profile that `extends` another takes from it every value that it does not write itself, every finding's clause,
+    and everything to be seen on site that it does not call "not-asked".
     """
 
     called: ClassVar[str] = "a rule profile"
@@ -90,6 +93,8 @@ class Profile(Declared):
     """Method by which an expansion tank is sized where its heater names none."""
     findings: dict[str, FindingRuling]
     """The clause behind a finding, by its name."""
+    site: dict[str, SiteRuling] = Field(default_factory=dict)
+    """What no layout can tell and is to be seen on site, by a name of its own."""
 
     _sha256: str = PrivateAttr(default="")
 
@@ -121,6 +126,10 @@ class Profile(Declared):
         """Every value of the profile that is a ruling, by the name it has in the file; findings not among them."""
         fields = {info.alias or name: getattr(self, name) for name, info in type(self).model_fields.items()}
         return {name: value for name, value in fields.items() if isinstance(value, Ruling)}
+
+    def clauses(self) -> tuple[Ruling, ...]:
+        """Everything of the profile that has a clause: its values, its findings, and what is to be seen on site."""
+        return (*self.rulings().values(), *self.findings.values(), *self.site.values())
 
 
 def profile_names() -> tuple[str, ...]:
@@ -193,17 +202,26 @@ def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:
     own = hashlib.sha256(data).hexdigest()
     extends = value.get("extends") if isinstance(value, dict) else None
     if not isinstance(value, dict) or not isinstance(extends, str):
-        return value, own
+        return _as_asked(value), own
     base_data = _bytes_of(extends)
     base_root = parse_yaml(base_data.decode(), [])
     base, digest = _with_what_it_extends(None if base_root is None else base_root.value, base_data)
     if not isinstance(base, dict):  # pragma: no cover  # the tests read every profile that comes with the program
         return value, own
     merged = {**{key: kept for key, kept in base.items() if key != "note"}, **value}
-    clauses, own_clauses = base.get("findings"), value.get("findings")
-    if isinstance(clauses, dict) and isinstance(own_clauses, dict):
-        merged["findings"] = {**clauses, **own_clauses}
-    return merged, hashlib.sha256((own + digest).encode()).hexdigest()
+    for name in ("findings", "site"):
+        entries, own_entries = base.get(name), value.get(name)
+        if isinstance(entries, dict) and isinstance(own_entries, dict):
+            merged[name] = {**entries, **own_entries}
+    return _as_asked(merged), hashlib.sha256((own + digest).encode()).hexdigest()
+
+
+def _as_asked(value: Plain) -> Plain:
+    """The fields of a profile less what is called not asked among that which is to be seen on site."""
+    site = value.get("site") if isinstance(value, dict) else None
+    if not isinstance(value, dict) or not isinstance(site, dict):
+        return value
+    return {**value, "site": {name: entry for name, entry in site.items() if entry != NOT_ASKED}}
 
 
 def _bytes_of(name: str) -> bytes:

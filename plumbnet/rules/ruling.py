@@ -1,6 +1,9 @@
 """What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
 
+from enum import StrEnum
 from typing import Annotated, ClassVar, Literal, TypeAlias
+
+from pydantic import Field
 
 from plumbnet.layout.model import Declared
 from plumbnet.layout.model.kinds import SizingMethod
@@ -15,9 +18,27 @@ BETWEEN_SCALES_PA = 1_000.0
 _Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
 
 
+class Ground(StrEnum):
+    """What a clause rests on, the firmest first."""
+
+    READ = "read"
+    """Its words were read, in the document or as others quote it."""
+    PRACTICE = COMMON_PRACTICE
+    """No document stands behind it, and it says so."""
+    MEMORY = "from memory"
+    """It was recalled, and has to be looked up."""
+
+
+def ground_of(clause: str, *, verified: bool) -> Ground:
+    """What a clause rests on; practice is practice, whatever is said of reading it."""
+    if clause.startswith(COMMON_PRACTICE):
+        return Ground.PRACTICE
+    return Ground.READ if verified else Ground.MEMORY
+
+
 def is_certain(clause: str, *, verified: bool) -> bool:
     """Whether nobody need look a clause up: it was read, or nothing stands behind it but practice."""
-    return verified or clause.startswith(COMMON_PRACTICE)
+    return ground_of(clause, verified=verified) is not Ground.MEMORY
 
 
 class Ruling(Declared):
@@ -29,6 +50,11 @@ class Ruling(Declared):
     """Document, edition and clause, or "common practice"."""
     verified: bool
     """Whether the text was seen by whoever wrote the profile; false where it is recalled."""
+
+    @property
+    def ground(self) -> Ground:
+        """What the clause rests on."""
+        return ground_of(self.clause, verified=self.verified)
 
     @property
     def is_certain(self) -> bool:
@@ -126,3 +152,10 @@ class FindingRuling(Ruling):
 
     severity: Literal["error", "warning", "note", "off"] | None = None
     """How bad it is under this profile, or off; as the finding says itself when left out."""
+
+
+class SiteRuling(Ruling):
+    """Something that a rule asks for and no layout can tell: it is to be seen on site."""
+
+    asks: Annotated[str, Field(min_length=1)] = Field(examples=["a pan under the heater"])
+    """What is to be seen, in our own words."""

@@ -196,6 +196,19 @@ def _whose_water(heater: HeaterFacts) -> str:
     return f"its water, with that of {listed(heater.shares_with)},"
 
 
+IS_OPEN = "it is open: its growth has a way out"
+"""Why a requirement on closed heaters does not bear on one."""
+FIRES_ON_FLOW = "it fires only while water is drawn"
+"""Why a requirement on what keeps water hot does not bear on a heater."""
+NO_PLAIN_WATER = "no plain water stands there that could boil"
+"""Why a boiling point does not bear on a heater."""
+
+
+def controls(heater: HeaterFacts) -> tuple[str, ...]:
+    """What takes its growth day by day: sound tanks and expansion relief valves that its own water can push into."""
+    return tuple(dict.fromkeys(rung.outlet for rung in heater.ladder if rung.role.is_control))
+
+
 def first_stops(heater: HeaterFacts) -> tuple[str, ...]:
     """The first of the smallest sets of devices that stop a heater's water; none where there is no way at all."""
     return heater.stopped_by.sets[0] if heater.stopped_by.sets else ()

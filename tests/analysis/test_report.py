@@ -20,7 +20,6 @@ from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.system import Record, System
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts.heater_answer import HeaterFacts
-from plumbnet.rules.facts.limit_facts import ZoneFacts
 from plumbnet.rules.facts.tank_facts import Need, TankFacts
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Finding, Severity
@@ -245,18 +244,11 @@ def test_tank_on_a_well_serves_the_pump() -> None:
     assert one.serves_a_pump
 
 
-def test_zone_is_told_with_its_lowest_fixture() -> None:
-    (zone,) = report(f"{CLOSED}\ntee -> tap2.cold", tap="elevation: 5 m", tap2="elevation: -5 m").facts.zones
-    assert isinstance(zone, ZoneFacts)
-    assert (zone.draw, zone.limit.part) == ("tap2", "tap2")
-    assert zone.draw_pa == pytest.approx(60 * PSI + 5 * 9806.65)
-    assert zone.static_pa == pytest.approx(60 * PSI)
-
-
-def test_of_two_fixtures_equally_low_the_first_by_name_is_told() -> None:
-    for runs in ("tee -> tap2.cold\ntee -> tap1.cold", "tee -> tap1.cold\ntee -> tap2.cold"):
-        (zone,) = report(f"street -> tee\n{runs}").facts.zones
-        assert zone.draw == "tap1"
+def test_fixture_is_told_with_the_highest_that_stands_at_one_of_its_connections() -> None:
+    runs = "street -> tee -> prv -> heater -> tap.hot\ntee -> tap.cold\ntee -> tap2.cold"
+    taps = report(runs, tap="elevation: 5 m", tap2="elevation: -5 m").facts.taps
+    assert [one.name for one in taps] == ["tap", "tap2"]
+    assert [one.static_pa for one in taps] == pytest.approx([60 * PSI - 5 * 9806.65, 60 * PSI + 5 * 9806.65])
 
 
 def test_tank_on_a_main_that_falls_is_no_tank_of_a_well() -> None:

@@ -126,6 +126,7 @@ def test_csv_tells_a_word_in_vain_behind_the_finding_that_stands(trusted: str) -
         (("whatif", "trusted.yaml", "--set", "heater.setpoint=150 degF"), 1),
         (("sweep", "trusted.yaml"), 1),
         (("survey", "trusted.yaml"), 1),
+        (("review", "trusted.yaml"), 1),
     ],
 )
 def test_every_command_that_judges_can_be_told_whose_word_counts(

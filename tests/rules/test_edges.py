@@ -14,10 +14,12 @@ from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.device_facts import ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts, RungFacts
+from plumbnet.rules.facts.limit_facts import TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import RULES, Breach
+from plumbnet.rules.finding import RULES
+from plumbnet.rules.four_answers import Breach
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 FACTS = plumbnet.check(
@@ -33,7 +35,7 @@ FACTS = plumbnet.check(
 
 
 def breaches(name: str, facts: Facts, rules: str | Profile = "general") -> list[Breach]:
-    return list(RULES[name].test(facts, profile(rules) if isinstance(rules, str) else rules))
+    return list(RULES[name].breaches(facts, profile(rules) if isinstance(rules, str) else rules))
 
 
 def with_heater(heater: HeaterFacts) -> Facts:
@@ -165,7 +167,7 @@ def test_water_set_to_its_boiling_point_boils(hot_k: float, *, is_found: bool) -
 @pytest.mark.parametrize(("over_pa", "is_found"), [(1.0, False), (2.0, True)])
 def test_static_pressure_is_held_to_its_limit_within_a_pascal(over_pa: float, *, is_found: bool) -> None:
     draw_pa = profile("general").highest_static.value_pa + over_pa
-    facts = replace(FACTS, zones=(replace(FACTS.zones[0], draw="tap", draw_pa=draw_pa),))
+    facts = replace(FACTS, taps=(TapFacts("tap", draw_pa),))
     assert bool(breaches("static-above-limit", facts)) is is_found
 
 

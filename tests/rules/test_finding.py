@@ -6,7 +6,8 @@ from conftest import system
 import plumbnet
 from plumbnet.rules import finding as registry
 from plumbnet.rules.facts.all_facts import Facts
-from plumbnet.rules.finding import RULES, Breach, Rule, Severity, finding, findings_of, severity_of
+from plumbnet.rules.finding import RULES, Rule, Severity, finding, findings_of, severity_of
+from plumbnet.rules.four_answers import Answer, Breach
 from plumbnet.rules.known import RESTS_ON
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 from plumbnet.rules.ruling import COMMON_PRACTICE
@@ -21,7 +22,7 @@ def facts() -> Facts:
 def on(*parts: str, text: str = "It is so.") -> registry.Test:
     """A test that finds each part once."""
 
-    def found(_facts: Facts, _profile: Profile) -> Iterator[Breach]:
+    def found(_facts: Facts, _profile: Profile) -> Iterator[Answer]:
         """A thing is found.
 
         It matters. Put it right.

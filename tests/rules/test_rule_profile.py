@@ -158,6 +158,29 @@ def test_profile_that_extends_another_takes_what_it_does_not_write() -> None:
     assert more.findings == {**base.findings, "tank-waterlogged": more.findings["tank-waterlogged"]}
 
 
+SITE = (
+    "site:\n  pan: not-asked\n  straps: {asks: two straps, clause: ours, verified: true}\n"
+    "  lamp: {asks: a lamp above the heater, clause: ours, verified: true}\n"
+)
+
+
+def test_what_is_seen_on_site_is_taken_over_by_name_and_may_be_called_not_asked() -> None:
+    base, own = profile("upc-2024").site, read_profile((OWN + SITE).encode(), file="ours.yaml").site
+    assert {"pan", "straps"} <= set(base)
+    assert set(own) == {*base, "lamp"} - {"pan"}
+    assert own["straps"].asks == "two straps"
+    assert own["discharge-pipe"] == base["discharge-pipe"]
+
+
+def test_faulty_entry_of_what_is_seen_on_site_is_told_in_its_place() -> None:
+    slips = SITE.replace("two straps", '""').replace("pan: not-asked", "pan: never").replace("{asks: a", "{ask: a")
+    assert [line for line in fault(OWN + slips).splitlines() if line.startswith("small.yaml")] == [
+        'small.yaml:6:8: pan: a mapping is wanted here, not "never"',
+        'small.yaml:7:18: asks: "" cannot be used here',
+        'small.yaml:8:10: a ruling has no field "ask": did you mean "asks"?',
+    ]
+
+
 def test_hash_is_that_of_the_file_and_of_all_it_extends() -> None:
     alone = read_profile(TEXT.encode(), file="general.yaml")
     assert alone.sha256 == hashlib.sha256(TEXT.encode()).hexdigest() == profile(GENERAL).sha256

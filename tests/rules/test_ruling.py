@@ -3,17 +3,29 @@
 import pytest
 from pydantic import ValidationError
 
-from plumbnet.rules.ruling import ChoiceRuling, ExpansionReliefRuling, PressureRuling, Ruling
+from plumbnet.rules.ruling import ChoiceRuling, ExpansionReliefRuling, Ground, PressureRuling, Ruling, SiteRuling
 
 
 def ruling(clause: str, *, verified: bool) -> Ruling:
     return Ruling(clause=clause, verified=verified)
 
 
-def test_clause_is_certain_if_it_was_read_or_is_no_more_than_practice() -> None:
-    assert ruling("UPC 608.3", verified=True).is_certain
-    assert ruling("common practice: nine tenths", verified=False).is_certain
-    assert not ruling("UPC 608.3", verified=False).is_certain
+@pytest.mark.parametrize(
+    ("clause", "verified", "ground"),
+    [
+        ("UPC 608.3", True, Ground.READ),
+        ("UPC 608.3", False, Ground.MEMORY),
+        ("common practice: nine tenths", False, Ground.PRACTICE),
+        ("common practice: nine tenths", True, Ground.PRACTICE),
+    ],
+)
+def test_clause_was_read_or_is_practice_or_is_from_memory(clause: str, ground: Ground, *, verified: bool) -> None:
+    assert ruling(clause, verified=verified).ground is ground
+    assert ruling(clause, verified=verified).is_certain is (ground is not Ground.MEMORY)
+
+
+def test_grounds_are_told_in_these_words() -> None:
+    assert [str(ground) for ground in Ground] == ["read", "common practice", "from memory"]
 
 
 def test_choice_is_asked_or_not() -> None:
@@ -33,3 +45,8 @@ def test_valve_counts_up_to_the_highest_set_and_a_rounding_of_scales() -> None:
     assert ruling.highest_set_pa is not None
     assert ruling.takes_set(ruling.highest_set_pa + 1_000.0)
     assert not ruling.takes_set(ruling.highest_set_pa + 1_001.0)
+
+
+def test_what_is_to_be_seen_on_site_says_what() -> None:
+    with pytest.raises(ValidationError, match="asks"):
+        SiteRuling(asks="", clause="x", verified=False)

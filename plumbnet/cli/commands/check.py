@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Sequence
 from concurrent.futures import BrokenExecutor
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Annotated
 
@@ -12,12 +12,11 @@ import typer
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for
+from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_targets
 from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, console_paint, worst, write
-from plumbnet.cli.file_search import STANDARD_INPUT, Target, targets
-from plumbnet.cli.options import Jobs, Rules, Strict, UnitsOption
+from plumbnet.cli.file_search import Target
+from plumbnet.cli.options import Files, Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.progress_bar import watched
-from plumbnet.layout.yaml import bytes_from
 from plumbnet.report.formats import CsvWriter, JsonWriter, JunitWriter, SarifWriter
 from plumbnet.report.output import Fate, FileOutcome, Writer
 from plumbnet.report.text import LineWriter, TextWriter, counted
@@ -59,10 +58,6 @@ class Threshold(StrEnum):
         }.get(self, frozenset())
 
 
-Files = Annotated[
-    list[str],
-    typer.Argument(metavar="FILE...", help="Layout files, folders of them, patterns; - reads standard input."),
-]
 FailOn = Annotated[Threshold, typer.Option("--fail-on", help="The least severe finding that gives exit status 1.")]
 
 
@@ -84,7 +79,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     not be understood, whatever else stands, 3 nothing of the sort, but a file itself accepts what would give 1.
     """
     profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
-    found = _found(files)
+    found = read_targets(files)
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
@@ -157,15 +152,6 @@ class _Course:
             return FOUND
         silenced = (one.finding for one in outcome.accepted if one.by is Acceptor.APPLICANT)
         return ON_TRUST if any(one.severity in severities for one in silenced) else FINE
-
-
-def _found(files: Sequence[str]) -> tuple[Target, ...]:
-    """The files that are meant, standard input already read."""
-    found = targets(files)
-    if all(target.file != STANDARD_INPUT for target in found):
-        return found
-    given = bytes_from(sys.stdin.buffer)
-    return tuple(replace(target, given=given) if target.file == STANDARD_INPUT else target for target in found)
 
 
 def writer_of(output: Format, fail_on: Threshold) -> Writer:

@@ -1,7 +1,14 @@
 """The files that arguments stand for, and what those are that turn out to be no layouts."""
 
+from plumbnet.cli.file_search.file_targets import (
+    ENDINGS,
+    STANDARD_INPUT,
+    STANDARD_INPUT_NAME,
+    Target,
+    file_size,
+    targets,
+)
 from plumbnet.cli.file_search.other_files import KEY, OtherFile, other_file
-from plumbnet.cli.file_search.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, file_size, targets
 
 __all__ = [
     "ENDINGS",

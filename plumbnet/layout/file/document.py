@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, JsonValue
 
-from plumbnet.layout.model import Acceptance, Declared, Scenario
+from plumbnet.layout.model import Acceptance, Declared, Job, Scenario
 from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
 
 FORMAT = 1
@@ -38,6 +38,8 @@ class Document(Declared):
     """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
     rules: str | None = Field(default=None, examples=["general"])
     """Name of a rule profile; general practice when left out."""
+    job: Job = Field(default_factory=Job)
+    """Number, address, revision, date and author, for the cover of a review."""
     tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
     """Sizes of expansion tank that can be had; a table of round sizes when left out."""
     parts: dict[str, JsonValue] = Field(examples=[{"street": {"kind": "main", "pressure": "62 psi"}}])

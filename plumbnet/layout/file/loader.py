@@ -123,6 +123,7 @@ class _Reader:
             written=self.written,
             scenarios=document.scenarios,
             accept=document.accept,
+            job=document.job,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
             record=replace(
                 self.record,

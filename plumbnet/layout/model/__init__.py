@@ -9,6 +9,7 @@ from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import (
     KINDS,
     MIXED,
@@ -75,6 +76,7 @@ __all__ = [
     "Free",
     "HeatSource",
     "Insert",
+    "Job",
     "Mistake",
     "Mixture",
     "OneWay",

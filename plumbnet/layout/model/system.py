@@ -7,6 +7,7 @@ from typing import NamedTuple
 from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Scenario
 from plumbnet.layout.model.changeable import Changeable
+from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import Part
 from plumbnet.layout.presentation import Shown
 from plumbnet.layout.units import Units
@@ -66,7 +67,7 @@ class System(Shown, Changeable):
 
     `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;
     `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the author can buy
-    (empty: the table of nominal sizes).
+    (empty: the table of nominal sizes); `job` what a cover says of it.
     """
 
     parts: Mapping[str, Part]
@@ -78,6 +79,7 @@ class System(Shown, Changeable):
     scenarios: Mapping[str, Scenario] = field(default_factory=dict)
     accept: tuple[Acceptance, ...] = ()
     tank_sizes_m3: tuple[float, ...] = ()
+    job: Job = field(default_factory=Job)
     record: Record = field(default_factory=Record)
 
     def line_of(self, part: str) -> int:

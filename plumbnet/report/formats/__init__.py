@@ -1,19 +1,22 @@
 """Reports for programs: JSON, SARIF, JUnit and CSV, a module each."""
 
 from plumbnet.report.formats.csv1 import (
+    BETWEEN,
     HEATER_COLUMNS,
     CsvCell,
     CsvRow,
     CsvWriter,
+    cell,
     fault_cells,
     finding_cells,
     heater_cells,
 )
-from plumbnet.report.formats.json1 import Json, JsonWriter, in_order, report_fields
+from plumbnet.report.formats.json1 import Json, JsonWriter, accepted_fields, error_rows, in_order, report_fields
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 
 __all__ = [
+    "BETWEEN",
     "HEATER_COLUMNS",
     "CsvCell",
     "CsvRow",
@@ -22,6 +25,9 @@ __all__ = [
     "JsonWriter",
     "JunitWriter",
     "SarifWriter",
+    "accepted_fields",
+    "cell",
+    "error_rows",
     "fault_cells",
     "finding_cells",
     "heater_cells",

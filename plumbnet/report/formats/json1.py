@@ -50,7 +50,7 @@ class JsonWriter:
 
     def refused(self, unread: Unread) -> FilePiece:
         """A row for every mistake."""
-        return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in _rows(unread)))
+        return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in error_rows(unread)))
 
     def noted(self, noted: Noted) -> FilePiece:
         """A row for every sentence."""
@@ -90,7 +90,8 @@ def _head() -> Json:
     return {"plumbnet": program_version(), "schema": _SCHEMA}
 
 
-def _rows(unread: Unread) -> list[Json]:
+def error_rows(unread: Unread) -> list[Json]:
+    """What a file that could not be understood adds to a document: a row for every mistake."""
     return [_fault(unread.file, fault) for fault in unread.faults]
 
 
@@ -112,8 +113,8 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
         "findings": [asdict(finding) for finding in report.findings],
-        "accepted": [_accepted(one) for one in report.accepted],
-        "accepted_in_vain": [{**_accepted(one), "why": one.why} for one in report.claimed],
+        "accepted": [accepted_fields(one) for one in report.accepted],
+        "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
         "accepted_but_not_found": [_idle(one) for one in report.idle],
         "accepted_by": {by.value: sum(one.by is by for one in report.accepted) for by in Acceptor},
         "own_acceptances": _own(report.own_acceptances),
@@ -121,8 +122,8 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
     }
 
 
-def _accepted(one: Accepted | Claimed) -> Json:
-    """`file` is the inspector's list, null where the line is one of the layout."""
+def accepted_fields(one: Accepted | Claimed) -> Json:
+    """A finding and who accepts it; `file` is the inspector's list, null where the line is one of the layout."""
     return {
         "finding": asdict(one.finding),
         "reason": one.reason,

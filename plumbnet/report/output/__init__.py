@@ -2,6 +2,7 @@
 
 from plumbnet.report.output.imprint import (
     imprint_lines,
+    program_build,
     program_line,
     program_version,
     record_blocks,
@@ -41,6 +42,7 @@ __all__ = [
     "imprint_lines",
     "member",
     "opened",
+    "program_build",
     "program_line",
     "program_version",
     "record_blocks",

@@ -2,7 +2,10 @@
 
 from collections.abc import Iterator
 from functools import cache
+from hashlib import sha256
 from importlib.metadata import version
+from importlib.resources import files
+from pathlib import Path
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
@@ -14,6 +17,20 @@ from plumbnet.rules import OwnAcceptances, Profile
 def program_version() -> str:
     """The version of this program, as its package says; looked up once."""
     return version("plumbnet")
+
+
+@cache
+def program_build() -> str:
+    """Which build of this version it is: a hash of everything that is installed of it, in the order of the names.
+
+    The same for the same code and data, wherever they are installed.
+    """
+    folder = Path(str(files("plumbnet")))
+    inside = (path for path in folder.rglob("*") if path.is_file() and "__pycache__" not in path.parts)
+    digest = sha256()
+    for path in sorted(inside, key=lambda each: each.relative_to(folder).as_posix()):
+        digest.update(f"{path.relative_to(folder).as_posix()} {sha256(path.read_bytes()).hexdigest()}\n".encode())
+    return digest.hexdigest()[:12]
 
 
 def program_line() -> str:

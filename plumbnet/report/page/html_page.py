@@ -63,6 +63,7 @@ class _Shown:
     key: str
     title: str
     shown: tuple[_Item, ...]
+    opens_sheet: bool = False
 
     @property
     def is_wide(self) -> bool:
@@ -77,7 +78,7 @@ def _shown(chapters: Sequence[Chapter]) -> Iterator[_Shown]:
     lit = next((named[id(block)] for block in _pictures(chapters) if block.shows_parts), "")
     for chapter in chapters:
         items = (_item(block, named.get(id(block), ""), lit) for block in chapter.blocks)
-        yield _Shown(chapter.key, chapter.title, tuple(items))
+        yield _Shown(chapter.key, chapter.title, tuple(items), chapter.opens_sheet)
 
 
 def _pictures(chapters: Sequence[Chapter]) -> Iterator[PagePicture]:

@@ -51,11 +51,12 @@ PageBlock: TypeAlias = Block | Entry | PagePicture
 
 @dataclass(frozen=True, slots=True)
 class Chapter:
-    """A chapter; `key` is its name in links."""
+    """A chapter; `key` is its name in links. In print one may open a sheet of its own."""
 
     key: str
     title: str
     blocks: tuple[PageBlock, ...]
+    opens_sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from typing import Literal, TypeAlias
 
 from plumbnet.report.page.html_page import to_html
 from plumbnet.report.page.page_chapters import page
+from plumbnet.report.page.page_content import Page
 from plumbnet.report.page.pdf_page import to_pdf
 from plumbnet.study.dossier import Dossier
 
@@ -17,7 +18,9 @@ def page_file(dossier: Dossier, form: PageForm) -> bytes:
 
     Its date is printed as it is. A PDF is on A4 where the units of the report are metric, and else on Letter.
     """
-    found = page(dossier)
-    if form == "html":
-        return to_html(found).encode()
-    return to_pdf(found, paper="a4" if dossier.report.facts.units == "metric" else "letter")
+    return page_bytes(page(dossier), form, is_metric=dossier.report.facts.units == "metric")
+
+
+def page_bytes(written: Page, form: PageForm, *, is_metric: bool) -> bytes:
+    """A page as a file of that form; a PDF on A4 where units are metric, and else on Letter."""
+    return to_html(written).encode() if form == "html" else to_pdf(written, paper="a4" if is_metric else "letter")

@@ -64,6 +64,8 @@ class PdfFlow:
         )
         if across:
             yield from (NextPageTemplate(ACROSS), PageBreak())
+        elif chapter.opens_sheet:
+            yield PageBreak()
         yield PageOpening(chapter.key, chapter.title)
         yield Text(lettered(chapter.title), HEADINGS[2])
         for place, block in enumerate(chapter.blocks):

@@ -36,6 +36,8 @@ def to_pdf(page: Page, *, paper: PdfPaper = "a4") -> bytes:
     sheets = _Sheets(page, drawn, _SIZES[paper])
     total = sheets.set(0)[1]
     content, _, laid = sheets.set(total)
+    if not figures:
+        return content
     return with_pictures(content, bound(figures, title=page.title), laid)
 
 

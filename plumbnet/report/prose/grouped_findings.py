@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.rules import Finding
 
-MANY_ALIKE = 4
+MANY_ALIKE = 2
 """From this many findings of one name and one cure on, the cure is said once."""
 
 

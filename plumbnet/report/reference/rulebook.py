@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.layout.units import quantity_of, show
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
-from plumbnet.rules import RULES, MayAccept, Profile, Rule, Ruling, ruling_of, severity_of
+from plumbnet.rules import RULES, Ground, MayAccept, Profile, Rule, Ruling, ruling_of, severity_of
 
 EDITION = (
     "Clauses marked with * are from memory: nobody who wrote this profile had their text at hand. Check them, and "
@@ -14,11 +14,11 @@ EDITION = (
 
 
 def profiles_text(profiles: Sequence[Profile]) -> str:
-    """Every profile with its title, and how many of its clauses were read."""
-    rows = tuple((one.profile, one.title, _read(one)) for one in profiles)
+    """Every profile with its title, and what its clauses rest on: how many were read, are practice, are recalled."""
+    rows = tuple((one.profile, one.title, *_counted(one).values()) for one in profiles)
     return document_text(
         [
-            Table(("profile", "what it stands for", "clauses read"), rows),
+            Table(("profile", "what it stands for", *(ground.value for ground in Ground)), rows),
             Paragraph("Name one in the field rules of a layout, or by --rules. plumbnet rules NAME prints its values."),
         ]
     )
@@ -80,7 +80,12 @@ def _profile(profile: Profile) -> Iterator[Block]:
         (name, _severity(rule, profile), _clause(ruling_of(rule, profile))) for name, rule in sorted(RULES.items())
     ]
     yield Table(("finding", "severity", "clause"), tuple(graded))
-    yield Points((f"SHA-256 {profile.sha256}", f"clauses read: {_read(profile)}"))
+    if profile.site:
+        yield Heading("To be seen on site")
+        seen = [(name, one.asks, _clause(one)) for name, one in profile.site.items()]
+        yield Table(("what no layout tells", "what is asked", "clause"), tuple(seen))
+    counts = ", ".join(f"{count} {ground}" for ground, count in _counted(profile).items())
+    yield Points((f"SHA-256 {profile.sha256}", f"clauses: {counts}"))
     yield Paragraph(EDITION)
 
 
@@ -114,9 +119,10 @@ def _severity(rule: Rule, profile: Profile) -> str:
     return "off" if severity is None else severity.value
 
 
-def _read(profile: Profile) -> str:
-    every = [*profile.rulings().values(), *profile.findings.values()]
-    return f"{sum(ruling.is_certain for ruling in every)} of {len(every)}"
+def _counted(profile: Profile) -> dict[Ground, str]:
+    """How many clauses of a profile rest on what."""
+    grounds = [ruling.ground for ruling in profile.clauses()]
+    return {ground: str(grounds.count(ground)) for ground in Ground}
 
 
 def _paragraphs(rule: Rule) -> list[str]:

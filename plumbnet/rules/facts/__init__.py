@@ -4,7 +4,7 @@ from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts, LockedFacts, RungFacts
-from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, Limit, PlaceFacts, ZoneFacts
+from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, Limit, PlaceFacts, TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import Charge, Need, TankFacts
 from plumbnet.rules.facts.verdict_words import FROM_BEST_TO_WORST, TROUBLED, Verdict
@@ -32,7 +32,7 @@ __all__ = [
     "RungFacts",
     "ShutInFacts",
     "TankFacts",
+    "TapFacts",
     "Use",
     "Verdict",
-    "ZoneFacts",
 ]

@@ -8,8 +8,8 @@ from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, 
 from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts
-from plumbnet.rules.facts.limit_facts import ZoneFacts
-from plumbnet.rules.facts.low_facts import LowFacts
+from plumbnet.rules.facts.limit_facts import TapFacts
+from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
 
@@ -27,7 +27,6 @@ class Facts:
     reducers: tuple[ReducerFacts, ...]
     returns: tuple[ReturnFacts, ...]
     """Growth that goes back to a main; found only under a profile that keeps it in the supply pipe."""
-    zones: tuple[ZoneFacts, ...]
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
@@ -39,10 +38,25 @@ class Facts:
     """Taps, emitters, and of every heater the highest place of what it warms."""
     outlets: tuple[OutletFacts, ...] = ()
     """Every outlet; of a part that has several, its last counts."""
+    taps: tuple[TapFacts, ...] = ()
+    """Every place where people draw water, in the order of the file."""
+    circulators: tuple[str, ...] = ()
+    """Pumps that run and are there to drive water round a loop."""
     shut_in: tuple[ShutInFacts, ...] = ()
     """Water in which the growth of a heater is trapped or sealed."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
+
+    @property
+    def dry_heaters(self) -> tuple[str, ...]:
+        """Heaters to which no water comes."""
+        wet = {low.name for low in self.lows if low.use is Use.HEATER}
+        return tuple(heater.name for heater in self.heaters if heater.name not in wet)
+
+    @property
+    def low_at(self) -> dict[str, LowFacts]:
+        """Taps at which water stands or might, by name."""
+        return {low.name: low for low in self.lows if low.use is Use.TAP}
 
     def pressure(self, pressure_pa: float) -> str:
         """A pressure in the units of the report."""

@@ -43,11 +43,8 @@ class PlaceFacts:
 
 
 @dataclass(frozen=True, slots=True)
-class ZoneFacts:
-    """A zone: static pressure and limit, gauge at datum; `draw` is its lowest fixture, where pressure is highest."""
+class TapFacts:
+    """A place where people draw water, and the highest that stands at it with nothing running (None: no water)."""
 
-    static_pa: float
-    limit: Limit
-    draw: str | None
-    draw_pa: float | None
-    """Static pressure at that fixture, gauge at its height."""
+    name: str
+    static_pa: float | None

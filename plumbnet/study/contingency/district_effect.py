@@ -8,19 +8,18 @@ from typing import Protocol, TypeVar
 from plumbnet.analysis import Report, facts_of
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import Change, System
-from plumbnet.network import LowestFixture, Network
+from plumbnet.network import Network
 from plumbnet.network.piping import Zone
 from plumbnet.network.pressure import Feed, PressureSources
 from plumbnet.rules.facts import (
     Facts,
     HeaterFacts,
-    Limit,
     LowFacts,
     ReducerFacts,
     ReliefFacts,
     ReturnFacts,
     TankFacts,
-    ZoneFacts,
+    TapFacts,
 )
 from plumbnet.study.contingency.boundary import ROOT, Boundaries
 from plumbnet.study.contingency.district import District
@@ -40,9 +39,8 @@ Item = TypeVar("Item", bound=_Named)
 class Effect:
     """The facts inside a district after changes that are not felt beyond it.
 
-    `zones` are those that lie wholly inside, `draw` is the lowest fixture inside in the boundary's zone. `is_settled`
-    says that heated water inside comes to that zone just as it did before. `returns` tells of growth inside that goes
-    back to the main, `reducing` what facts on reducers rest on.
+    `is_settled` says that heated water inside comes to the boundary's zone just as it did before. `returns` tells of
+    growth inside that goes back to the main, `reducing` what facts on reducers rest on.
     """
 
     district: District
@@ -50,12 +48,11 @@ class Effect:
     tanks: tuple[TankFacts, ...]
     reliefs: tuple[ReliefFacts, ...]
     expansion_reliefs: tuple[ReliefFacts, ...]
-    zones: tuple[ZoneFacts, ...]
-    draw: LowestFixture | None
     is_settled: bool
     returns: tuple[ReturnFacts, ...]
     reducing: "ReducerEffect"
     lows: tuple[LowFacts, ...]
+    taps: tuple[TapFacts, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,19 +87,17 @@ class Effects:
         if not _is_kept(district, inner, zone):
             return None
         own = facts_of(network, self.report.profile, units=self.report.facts.units)
-        drawn = network.draws
         return Effect(
             district=district,
             heaters=own.heaters,
             tanks=tuple(_reached(district, network, zone, own.tanks)),
             reliefs=own.reliefs,
             expansion_reliefs=own.expansion_reliefs,
-            zones=tuple(facts for each, facts in zip(sorted(drawn), own.zones, strict=True) if each != zone),
-            draw=next(iter(drawn.get(zone, ())), None),
             is_settled=bool(inner.heaters_reaching(zone)) == district.is_heated_inside,
             returns=own.returns,
             reducing=_reducing(inner, zone, own.reducers),
             lows=tuple(self._fed_from_beyond(district, own.lows)),
+            taps=own.taps,
         )
 
     def facts(self, effects: Sequence[Effect], at_rest: Sequence[Effect], whole: System) -> Facts:
@@ -126,13 +121,14 @@ class Effects:
             ),
             reducers=base.reducers if keeps_reducers or not base.reducers else Withheld(),
             returns=base.returns if keeps_returns else Withheld(),
-            zones=tuple(self._zones(effects, inside)),
             hot_side_checks=Withheld(),
             idle_pumps=Withheld(),
             unreached=Withheld(),
             pumped=Withheld(),
             hindered_pumps=Withheld(),
             lows=tuple(_merged(base.lows, (one.lows for one in effects), inside)),
+            taps=tuple(_merged(base.taps, (one.taps for one in effects), inside)),
+            circulators=Withheld(),
             outlets=Withheld(),
             shut_in=Withheld(),
             assumed=base.assumed,
@@ -151,22 +147,6 @@ class Effects:
             feed = self._feeds[zone]
             room_pa = low.feed.room_pa
             yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
-
-    def _zones(self, effects: Sequence[Effect], inside: frozenset[str]) -> Iterator[ZoneFacts]:
-        """Zones with fixtures: those beyond as they were, those inside as they are, those of the boundaries anew."""
-        at_boundary = {one.district.boundary.zone: one.district.boundary.beyond.pressure_pa for one in effects}
-        for zone, facts in zip(sorted(self.report.network.draws), self.report.facts.zones, strict=True):
-            if zone not in at_boundary and self.report.network.draws[zone][0][1] not in inside:
-                yield facts
-        for one in effects:
-            yield from one.zones
-        for zone, pressure_pa in sorted(at_boundary.items()):
-            beyond = (draw for draw in self.report.network.draws.get(zone, ()) if draw[1] not in inside)
-            own = (one.draw for one in effects if one.district.boundary.zone == zone and one.draw is not None)
-            lowest = min([*own, *list(beyond)[:1]], default=None)
-            if lowest is not None:
-                head_pa, name = lowest
-                yield ZoneFacts(pressure_pa, Limit(pressure_pa, "not looked for"), name, pressure_pa - head_pa)
 
 
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:

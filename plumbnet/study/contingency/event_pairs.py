@@ -9,7 +9,7 @@ from plumbnet.layout.edits import ChangeError
 from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.district import District
 from plumbnet.study.contingency.district_effect import Effect
-from plumbnet.study.contingency.outcome import Answer, Outcome, outcome
+from plumbnet.study.contingency.outcome import Outcome, WorldAnswer, outcome
 from plumbnet.study.contingency.worlds import SingleEvent, Worlds
 from plumbnet.study.long_runs import Progress, unwatched
 
@@ -108,7 +108,7 @@ class _Search:
         except ChangeError:
             return Outcome()
 
-    def _joint(self, first: SingleEvent, second: SingleEvent, after: Answer) -> Outcome:
+    def _joint(self, first: SingleEvent, second: SingleEvent, after: WorldAnswer) -> Outcome:
         return outcome(self.worlds.before, after, (first.answer, second.answer))
 
 

@@ -17,7 +17,7 @@ class Error:
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class WorldAnswer:
     """The verdict of each heater, in the order of the file, and the errors that stand.
 
     `refused` says why nothing could be computed; there are no verdicts then.
@@ -68,7 +68,7 @@ class Outcome:
         return -max(worse, default=int(bool(self.refused))), -len(worse), -len(self.errors), -len(self.turns)
 
 
-def outcome(before: Answer, after: Answer, alone: Sequence[Answer] = ()) -> Outcome:
+def outcome(before: WorldAnswer, after: WorldAnswer, alone: Sequence[WorldAnswer] = ()) -> Outcome:
     """What differs between the answers before and after what happened.
 
     Where several events happened, `alone` are the answers to each of them: only a verdict or an error that is none of
@@ -88,14 +88,14 @@ def outcome(before: Answer, after: Answer, alone: Sequence[Answer] = ()) -> Outc
 _NOBODY: Final = Silencer()
 
 
-def answer(facts: Facts, profile: Profile, silencer: Silencer = _NOBODY) -> Answer:
+def answer(facts: Facts, profile: Profile, silencer: Silencer = _NOBODY) -> WorldAnswer:
     """The verdicts of facts, and the errors that a profile finds on them and nobody silences."""
     found = [
         (rule.name, breach.parts)
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
-        for breach in rule.test(facts, profile)
+        for breach in rule.breaches(facts, profile)
     ]
     said = zip(found, silencer.said_of(found), strict=True)
     errors = frozenset(Error(name, parts[0]) for (name, parts), one in said if one is None or one.why)
-    return Answer({heater.name: heater.verdict for heater in facts.heaters}, errors)
+    return WorldAnswer({heater.name: heater.verdict for heater in facts.heaters}, errors)

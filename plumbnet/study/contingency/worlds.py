@@ -14,7 +14,7 @@ from plumbnet.rules.facts import Facts
 from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.district import District, Districts
 from plumbnet.study.contingency.district_effect import Effect, Effects
-from plumbnet.study.contingency.outcome import Answer, answer
+from plumbnet.study.contingency.outcome import WorldAnswer, answer
 from plumbnet.study.contingency.verdict_only import NotTold, hasty_network_of
 
 HEATERS_PER_PART = 3
@@ -29,7 +29,7 @@ class SingleEvent:
     """
 
     event: Contingency
-    answer: Answer
+    answer: WorldAnswer
     effect: Effect | None
     is_idle: bool
 
@@ -47,11 +47,11 @@ class Worlds:
     _at_rest: dict[tuple[str, str], Effect] = field(default_factory=dict)
 
     @cached_property
-    def before(self) -> Answer:
+    def before(self) -> WorldAnswer:
         """The answer with nothing having happened."""
         return self._answer(self.report.facts)
 
-    def after(self, events: Sequence[Contingency]) -> Answer:
+    def after(self, events: Sequence[Contingency]) -> WorldAnswer:
         """The answer once some events have happened; only the district that can feel them is analysed again.
 
         Raises ChangeError where they cannot all happen.
@@ -83,7 +83,7 @@ class Worlds:
             return None
         return None
 
-    def together(self, effects: Sequence[Effect], events: Sequence[Contingency]) -> Answer:
+    def together(self, effects: Sequence[Effect], events: Sequence[Contingency]) -> WorldAnswer:
         """The answer for events that have these effects, in districts apart from each other."""
         whole = self._with(events)
         self.analysed += len(self.report.heaters) // HEATERS_PER_PART
@@ -92,19 +92,19 @@ class Worlds:
         except NotTold:
             return self.whole(whole)
 
-    def whole(self, system: System) -> Answer:
+    def whole(self, system: System) -> WorldAnswer:
         """The answer for another system under the same rules, analysed as a whole."""
         try:
             return self._analysed(hasty_network_of(system))
         except NotTold:
             return self._analysed(network_of(system))
 
-    def _analysed(self, network: Network) -> Answer:
+    def _analysed(self, network: Network) -> WorldAnswer:
         self.analysed += len(network.piping.system.parts)
         try:
             facts = facts_of(network, self.report.profile, units=self.report.facts.units)
         except Unanswerable as error:
-            return Answer({}, frozenset(), f"{error.heater}: {error}")
+            return WorldAnswer({}, frozenset(), f"{error.heater}: {error}")
         return self._answer(facts)
 
     def _idle(self, district: District) -> Effect:
@@ -132,7 +132,7 @@ class Worlds:
     def _with(self, events: Sequence[Contingency]) -> System:
         return with_changes(self.report.system, [event.change for event in events])
 
-    def _answer(self, facts: Facts) -> Answer:
+    def _answer(self, facts: Facts) -> WorldAnswer:
         return answer(facts, self.report.profile, self._silencer)
 
     @cached_property

@@ -79,7 +79,7 @@ def test_heater_of_an_undriven_return_keeps_its_relief_valve_and_the_zone_its_se
     (heater,) = found.heaters
     assert heater.loops == ()
     assert [rung.outlet for rung in heater.ladder] == ["street", "relief"]
-    assert [zone.draw_pa for zone in found.facts.zones] == [pytest.approx(50 * 6894.757293168361)]
+    assert [tap.static_pa for tap in found.facts.taps] == [pytest.approx(50 * 6894.757293168361)]
 
 
 def test_on_demand_heater_whose_return_does_not_go_round_stays_cold() -> None:

@@ -6,16 +6,43 @@ from plumbnet.layout.file.loader import read_system
 from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
 from plumbnet.rules.finding import RULES, ruling_of
 from plumbnet.rules.rule_profile import profile, profile_names, read_profile
+from plumbnet.rules.ruling import Ground
 
 
-def test_every_profile_is_listed_with_how_much_of_it_was_read() -> None:
+def test_every_profile_is_listed_with_what_its_clauses_rest_on() -> None:
     text = profiles_text([profile(name) for name in profile_names()])
     for name in profile_names():
         assert f"\n{name} " in text
-    read, of = profiles_text([profile("general")]).splitlines()[1].split()[-3::2]
+    head, row = profiles_text([profile("general")]).splitlines()[:2]
+    assert head.split("  ")[-3:] == ["read", "common practice", "from memory"]
     general = profile("general")
-    every = [*general.rulings().values(), *general.findings.values()]
-    assert int(read) == int(of) - sum(not ruling.is_certain for ruling in every)
+    every = [*general.rulings().values(), *general.findings.values(), *general.site.values()]
+    practice = sum(ruling.clause.startswith("common practice") for ruling in every)
+    read = sum(ruling.verified and not ruling.clause.startswith("common practice") for ruling in every)
+    assert [int(count) for count in row.split()[-3:]] == [read, practice, len(every) - read - practice]
+
+
+def test_profile_counts_practice_apart_from_what_was_read() -> None:
+    own = (
+        "profile: ours\ntitle: Ours\nextends: general\n"
+        'distribution_limit: {value: 70 psi, clause: "common practice: so it is done here", verified: true}\n'
+        "relief_share: {value: 80 %, clause: a bylaw, verified: true}\n"
+        "relief_set: {value: 125 psi, clause: another bylaw, verified: false}\n"
+    )
+    ours, base = (read_profile(text.encode(), file="ours.yaml") for text in (own, own.partition("distrib")[0]))
+    grounds = [[one.ground for one in chosen.clauses()] for chosen in (ours, base)]
+    counts = [f"{grounds[0].count(ground)} {ground}" for ground in Ground]
+    assert f"clauses: {', '.join(counts)}" in " ".join(profile_text(ours).split())
+    assert ours.distribution_limit.ground is Ground.PRACTICE
+    assert [ours.relief_share.ground, ours.relief_set and ours.relief_set.ground] == [Ground.READ, Ground.MEMORY]
+
+
+def test_what_no_layout_tells_is_listed_with_its_clause() -> None:
+    site = 'site:\n  pan: {asks: a pan under the heater, clause: "IRC P2801.6", verified: false}\n'
+    own = f"profile: ours\ntitle: Ours\nextends: general\n{site}"
+    text = " ".join(profile_text(read_profile(own.encode(), file="ours.yaml")).split())
+    assert "To be seen on site" in text
+    assert "pan a pan under the heater * IRC P2801.6" in text
 
 
 @pytest.mark.parametrize("name", profile_names())
@@ -30,7 +57,7 @@ def test_profile_tells_every_value_and_clause_and_marks_those_from_memory(name: 
     marks = text.count("* ") - 1  # one stands in the note below
     assert marks == sum(not ruling.is_certain for ruling in chosen.rulings().values()) + sum(
         not ruling_of(rule, chosen).is_certain for rule in RULES.values()
-    )
+    ) + sum(not ruling.is_certain for ruling in chosen.site.values())
 
 
 def test_values_are_told_in_both_systems_of_units() -> None:

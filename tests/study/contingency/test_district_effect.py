@@ -71,13 +71,12 @@ def test_tank_that_only_water_from_beyond_reaches_is_reached() -> None:
     assert {one.name: one.reached for one in facts.tanks} == {"tank": True, "tank2": True}
 
 
-def test_lowest_fixture_of_the_boundary_may_lie_inside_or_beyond() -> None:
-    high = "kind: main, pressure: 100 psi"
-    inside = report(street=high, tap2="elevation: -9 ft")
+def test_fixtures_inside_and_beyond_stand_as_they_do_in_the_whole() -> None:
+    inside = report(street="kind: main, pressure: 100 psi", tap2="elevation: -9 ft")
     facts = facts_with(inside, ("valve2", "tee", Change(close="valve2")))
-    assert sorted(one.draw or "" for one in facts.zones) == ["tap", "tap2"]
-    whole = plumbnet.check(with_changes(inside.system, [Change(close="valve2")]))
-    assert sorted(one.draw or "" for one in whole.facts.zones) == ["tap", "tap2"]
+    whole = plumbnet.check(with_changes(inside.system, [Change(close="valve2")])).facts
+    assert sorted(one.name for one in facts.taps) == ["tap", "tap2", "tap3", "tap4"]
+    assert {one.name: one.static_pa for one in facts.taps} == {one.name: one.static_pa for one in whole.taps}
 
 
 def test_change_that_is_felt_beyond_has_no_effect_of_its_own() -> None:

@@ -7,21 +7,21 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.silencing import Silencer, Word
-from plumbnet.study.contingency.outcome import Answer, Error, Outcome, Turn, answer, outcome
+from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer, answer, outcome
 
 OPEN, CONTROLLED, TRAPPED, SEALED = Verdict.OPEN, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED
 
 
 def test_outcome_tells_turned_heaters_and_new_errors_only() -> None:
     gone, kept, new = Error("a", "x"), Error("b", "x"), Error("c", "y")
-    before = Answer({"one": OPEN, "two": TRAPPED}, frozenset({gone, kept}))
-    after = Answer({"one": TRAPPED, "two": TRAPPED}, frozenset({kept, new}))
+    before = WorldAnswer({"one": OPEN, "two": TRAPPED}, frozenset({gone, kept}))
+    after = WorldAnswer({"one": TRAPPED, "two": TRAPPED}, frozenset({kept, new}))
     assert outcome(before, after) == Outcome((Turn("one", OPEN, TRAPPED),), (new,))
     assert outcome(before, before).changes_nothing
 
 
 def test_layout_of_which_nothing_can_be_computed_is_an_outcome() -> None:
-    found = outcome(Answer({"one": OPEN}, frozenset()), Answer({}, frozenset(), "too high"))
+    found = outcome(WorldAnswer({"one": OPEN}, frozenset()), WorldAnswer({}, frozenset(), "too high"))
     assert (found, found.changes_nothing) == (Outcome(refused="too high"), False)
 
 

@@ -2,6 +2,7 @@
 
 from plumbnet.report.page.chapters.calculation_chapter import calculation
 from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
+from plumbnet.report.page.chapters.cover_chapter import TO_WRITE_ON, cover
 from plumbnet.report.page.chapters.findings_chapter import findings
 from plumbnet.report.page.chapters.picture_chapters import drawn, ladders, piping
 from plumbnet.report.page.chapters.remedies_chapter import cures
@@ -9,8 +10,10 @@ from plumbnet.report.page.chapters.scenarios_chapter import scenarios
 from plumbnet.report.page.chapters.verdicts_chapter import summary, verdicts
 
 __all__ = [
+    "TO_WRITE_ON",
     "assumptions_chapter",
     "calculation",
+    "cover",
     "cures",
     "drawn",
     "findings",

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -30,17 +31,28 @@ GOOD = BAD.altered("""
 """)
 
 
-@finding("filling-loop-open", Severity.WARNING, bad=BAD, good=GOOD)
-def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "filling-loop-open",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="A filling loop is shut, or taken off, once the circuit is filled.",
+    of="filling loops",
+)
+def filling_loop_open(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A loop by which a circuit is filled by hand stands open.
 
     The circuit is then pressed by whatever the cold pipe comes to, at night too; a leak is made good unseen, and only
     the loop's check keeps the circuit's water out of the drinking water. Shut it, and take the hose off.
     """
     for name, part in facts.system.parts.items():
-        if isinstance(part, FillingLoop) and part.state == "open":
+        if not isinstance(part, FillingLoop):
+            continue
+        if part.state == "open":
             yield Breach(
                 (name,),
                 f"{name} stands open: what lies behind it is pressed by the cold pipe, and joined to it.",
                 f"Shut it, take its hose off, and let what it fills down to {facts.pressure(part.fill_pa)}.",
             )
+        else:
+            yield Met((name,), "it is shut")

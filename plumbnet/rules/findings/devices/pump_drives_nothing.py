@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts, HinderedFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = """\
@@ -21,8 +22,15 @@ runs:
 """
 
 
-@finding("pump-drives-nothing", Severity.WARNING, bad=BAD, good=LOOP_HOUSE)
-def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "pump-drives-nothing",
+    Severity.WARNING,
+    bad=BAD,
+    good=LOOP_HOUSE,
+    asks="A circulator that runs drives water round a loop.",
+    of="circulators that run",
+)
+def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A running circulator has no way round: a dead end, a shut valve or a check against it.
 
     It stirs water, brings nobody hot water, and wears out. Look for a missing return, a shut valve, or a check
@@ -30,15 +38,17 @@ def pump_drives_nothing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     reducer to the pressure against which it must come back: the zone behind a reducer then wants a return of its own.
     """
     hindered = {one.pump: one for one in facts.hindered_pumps}
-    for name in facts.idle_pumps:
+    for name in facts.circulators:
         if name in hindered:
             yield _hindered(facts, hindered[name])
-            continue
-        yield Breach(
-            (name,),
-            f"{name} runs, but there is no way round on which it could drive the water.",
-            "Look for a missing return, a shut valve, or a check that faces the wrong way.",
-        )
+        elif name in facts.idle_pumps:
+            yield Breach(
+                (name,),
+                f"{name} runs, but there is no way round on which it could drive the water.",
+                "Look for a missing return, a shut valve, or a check that faces the wrong way.",
+            )
+        else:
+            yield Met((name,), "it drives water round")
 
 
 def _hindered(facts: Facts, one: HinderedFacts) -> Breach:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import LOOP_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
@@ -13,15 +14,24 @@ BAD = LOOP_HOUSE.altered("""
 """)
 
 
-@finding("tankless-in-loop", Severity.NOTE, bad=BAD, good=LOOP_HOUSE)
-def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "tankless-in-loop",
+    Severity.NOTE,
+    bad=BAD,
+    good=LOOP_HOUSE,
+    asks="A heater that fires on flow is meant for continuous circulation, where a pump drives water through it.",
+    of="heaters that fire on flow",
+)
+def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater that fires on flow sits in a driven loop: it fires with every fixture shut, like a storage heater.
 
     Its water expands, and it runs far more hours than one that waits for a tap. Ask its maker for the duty
     and the warranty in continuous circulation.
     """
     for heater in facts.heaters:
-        if heater.on_flow and heater.loops:
+        if not heater.on_flow:
+            continue
+        if heater.loops:
             pumps = sorted({loop[0] for loop in heater.loops})
             yield Breach(
                 (heater.name, *pumps),
@@ -29,3 +39,5 @@ def tankless_in_loop(facts: Facts, _profile: Profile) -> Iterator[Breach]:
                 "like that of a storage heater.",
                 "Ask its maker for the duty and the warranty in continuous circulation.",
             )
+        else:
+            yield Met((heater.name,), "no pump drives water through it")

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -26,8 +27,15 @@ runs:
 """)
 
 
-@finding("unreached-part", Severity.WARNING, bad=BAD, good=GOOD)
-def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "unreached-part",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="Water comes to every part from some supply.",
+    of="parts",
+)
+def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """No water can reach a part from any supply, even with every shut valve open.
 
     A device faces the wrong way, or a supply is missing in the layout. A heating circuit that is filled by
@@ -39,3 +47,5 @@ def unreached_part(facts: Facts, _profile: Profile) -> Iterator[Breach]:
             f"no water reaches {name} from any supply.",
             "Look for a device that faces the wrong way, or draw the supply that is missing.",
         )
+    if not facts.unreached:
+        yield Met((), "water comes to every part")

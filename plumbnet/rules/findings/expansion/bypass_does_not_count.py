@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -24,8 +25,16 @@ runs:
 GOOD = BAD.altered("rules: upc-2018")
 
 
-@finding("bypass-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="bypass")
-def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "bypass-does-not-count",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="bypass",
+    asks="A way back through the bypass of a reducer is not counted on.",
+    of="heaters",
+)
+def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater is open only by the bypass of a reducer, and the rules give a bypass no credit.
 
     A bypass is small, sticks, and opens only once the building stands above the main, so some codes take every reducer
@@ -33,8 +42,13 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
     the heater.
     """
     ruling = profile.bypass
+    if ruling.value == "counts":
+        yield NotApplicable((), "the rules count a bypass as a way back")
+        return
     for heater in facts.heaters:
-        if heater.verdict is Verdict.OPEN and heater.open_by_bypass and _is_denied(facts, profile, heater):
+        if heater.verdict is not Verdict.OPEN or not heater.open_by_bypass:
+            yield NotApplicable((heater.name,), "no bypass keeps it open")
+        elif _is_denied(facts, profile, heater):
             limit = " above the reducer's set" if ruling.value == "counts-up-to-set" else ""
             yield Breach(
                 (heater.name, *heater.open_by_bypass),
@@ -43,6 +57,9 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"Fit an expansion tank between {heater.name} and {heater.open_by_bypass[0]}, charged to the set of "
                 "the reducer.",
             )
+        else:
+            why = "a control of expansion is there too" if heater.has_control else "the main stands below the set"
+            yield Met((heater.name, *heater.open_by_bypass), why)
 
 
 def _is_denied(facts: Facts, profile: Profile, heater: HeaterFacts) -> bool:

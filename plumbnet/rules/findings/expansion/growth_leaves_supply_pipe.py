@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import VOLUME
 from plumbnet.rules.facts import Facts, ReturnFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.ruling import WayBackRuling
 from plumbnet.rules.sentences import listed
@@ -26,8 +28,16 @@ runs:
 GOOD = BAD.replace("  # <- growth-leaves-supply-pipe", "").replace("22, length: 5 m", "28, length: 12 m")
 
 
-@finding("growth-leaves-supply-pipe", Severity.ERROR, bad=BAD, good=GOOD, rests_on="way_back")
-def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "growth-leaves-supply-pipe",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="way_back",
+    asks="Growth that goes back stays in the building's own supply pipe, and leaves it cool.",
+    of="ways on which growth goes back to a main",
+)
+def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Growth goes back further than the building's own supply pipe, or warms the water in it too far.
 
     Where the rules keep heated water out of the supplier's pipe, an open way is good only if the building's own supply
@@ -37,17 +47,23 @@ def growth_leaves_supply_pipe(facts: Facts, profile: Profile) -> Iterator[Breach
     """
     ruling = profile.way_back
     if ruling.value != "supply-pipe":
+        yield NOT_ASKED
         return
     for growth in facts.returns:
-        if growth.store_m3 > profile.control_for.exempt_volume_m3:
-            wrong = _wrong(facts, growth, ruling)
-            if wrong:
-                yield Breach(
-                    growth.heaters,
-                    f"{listed(growth.heaters)} {_gives(growth)} {facts.volume(growth.expansion_m3)} back towards "
-                    f"{growth.main}; {wrong}.",
-                    "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
-                )
+        wrong = _wrong(facts, growth, ruling)
+        if growth.store_m3 <= profile.control_for.exempt_volume_m3:
+            exempt = facts.volume(profile.control_for.exempt_volume_m3)
+            yield NotApplicable(growth.heaters, f"heaters up to {exempt} are exempt")
+        elif wrong:
+            yield Breach(
+                growth.heaters,
+                f"{listed(growth.heaters)} {_gives(growth)} {facts.volume(growth.expansion_m3)} back towards "
+                f"{growth.main}; {wrong}.",
+                "Fit a check in the cold pipe and an expansion vessel behind it, or make the pipe hold enough.",
+                Measured(growth.expansion_m3, growth.held_m3, VOLUME),
+            )
+        else:
+            yield Met(growth.heaters, measured=Measured(growth.expansion_m3, growth.held_m3, VOLUME))
 
 
 def _gives(growth: ReturnFacts) -> str:

@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator
 
-from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, show
+from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, VOLUME, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA, growth
 from plumbnet.physics.vessels import HEAT_SOAK_FROM_M3, HEAT_SOAK_K
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, first_stops, listed
 
@@ -27,18 +28,29 @@ GOOD = BAD.altered("""
 """)
 
 
-@finding("heat-soak", Severity.NOTE, bad=BAD, good=GOOD)
-def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "heat-soak",
+    Severity.NOTE,
+    bad=BAD,
+    good=GOOD,
+    asks="What a large flow-through heater gives its water once the tap is shut finds room.",
+    of="heaters that fire on flow",
+)
+def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A closed flow-through heater holds so much water that it matters what its hot exchanger gives once the tap shuts.
 
     The verdict takes it to be cold while nothing runs. The rise, 20 K and no further than boiling, is an own estimate;
     a heater of one home holds a litre or two and is left out. Fit a small expansion tank in its cold pipe.
     """
     for heater in facts.heaters:
-        if heater.verdict is not Verdict.ON_DEMAND or heater.heated_volume_m3 < HEAT_SOAK_FROM_M3:
+        if heater.verdict is not Verdict.ON_DEMAND:
+            if heater.on_flow:
+                yield NotApplicable((heater.name,), "its water is open, or kept hot by a pump")
             continue
         rise_k, grows_m3 = _soaks(heater)
-        if grows_m3 > 0.0:
+        if heater.heated_volume_m3 < HEAT_SOAK_FROM_M3:
+            yield Met((heater.name,), measured=Measured(heater.heated_volume_m3, HEAT_SOAK_FROM_M3, VOLUME))
+        elif grows_m3 > 0.0:
             taken, advice = _taken(heater)
             yield Breach(
                 (heater.name, *first_stops(heater)),
@@ -47,6 +59,8 @@ def heat_soak(facts: Facts, _profile: Profile) -> Iterator[Breach]:
                 f"{facts.volume(grows_m3)}; {taken}.",
                 advice,
             )
+        else:
+            yield NotApplicable((heater.name,), "no plain water stands in it that could go on warming")
 
 
 def _soaks(heater: HeaterFacts) -> tuple[float, float]:

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.facts import Facts, Verdict
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -34,8 +35,15 @@ runs:
 """
 
 
-@finding("open-only-by-crossover", Severity.WARNING, bad=BAD, good=GOOD)
-def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "open-only-by-crossover",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="A heater is open by more than a joint of hot and cold that nobody counts on.",
+    of="heaters",
+)
+def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is open only through a joint of hot and cold that nobody counts on.
 
     A crossed fixture or a mixing valve without checks lets the water out today; the repair that takes it
@@ -49,3 +57,7 @@ def open_only_by_crossover(facts: Facts, _profile: Profile) -> Iterator[Breach]:
                 f"{heater.name} is open only because hot and cold are joined at {listed(heater.open_by_accident)}.",
                 "Treat it as closed: mend the joint, and fit a control for the expansion in the same visit.",
             )
+        elif heater.verdict is Verdict.OPEN:
+            yield Met((heater.name,), "it is open without any such joint")
+        else:
+            yield NotApplicable((heater.name,), f"it is {heater.verdict.value}, and not open")

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import Example
-from plumbnet.rules.facts import Facts, PumpedFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.facts import TROUBLED, Facts, PumpedFacts
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing, listed, place
 
@@ -38,16 +39,29 @@ runs:
 """)
 
 
-@finding("pumped-up", Severity.WARNING, bad=BAD, good=GOOD)
-def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "pumped-up",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    asks="Heating and cooling again and again with no tap drawn brings no place above its limit.",
+    of="heaters",
+)
+def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """Each time a heater warms it pushes water through a check, and as it cools the street makes up for it.
 
     One heat-up leaves everything below its limit; but water that has passed the check does not come back, so that with
     no tap drawn, as during a holiday, the pressure beyond climbs from day to day. A tank on the heater's own side of
     the check stops it: it takes the growth, and gives it back as the heater cools.
     """
+    pumping = {name for one in facts.pumped for name in one.heaters}
     for one in facts.pumped:
         yield Breach((*one.heaters, one.part), _text(facts, one), _advice(facts, one))
+    for heater in facts.heaters:
+        if heater.verdict in TROUBLED:
+            yield NotApplicable((heater.name,), "one heat-up is too much already")
+        elif heater.name not in pumping:
+            yield Met((heater.name,), "no check holds more of its water after each heat-up than a place can bear")
 
 
 def _text(facts: Facts, one: PumpedFacts) -> str:

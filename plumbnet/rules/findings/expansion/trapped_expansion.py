@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import CLOSED_HOUSE
-from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.sentences import closed, first_stops, fit_a_tank
+from plumbnet.rules.sentences import FIRES_ON_FLOW, IS_OPEN, closed, controls, first_stops, fit_a_tank
 
 BAD = CLOSED_HOUSE.altered("""
   meter: {kind: meter, check: true}
@@ -17,8 +19,15 @@ BAD = CLOSED_HOUSE.altered("""
 GOOD = CLOSED_HOUSE.altered("  meter: meter")
 
 
-@finding("trapped-expansion", Severity.ERROR, bad=BAD, good=GOOD)
-def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "trapped-expansion",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    asks="What a closed heater's water grows by is taken up, and no place comes above its limit.",
+    of="heaters",
+)
+def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed, no tank takes up its expansion, and the pressure passes the limit at each heat-up.
 
     The safety relief valve then weeps or lifts day after day, scales up, and one day does not open.
@@ -26,5 +35,22 @@ def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     line pressure there, or another control that the local code accepts.
     """
     for heater in facts.heaters:
-        if heater.verdict is Verdict.TRAPPED and not heater.reaches_a_tank:
+        if heater.verdict is not Verdict.TRAPPED:
+            yield _untrapped(heater)
+        elif heater.reaches_a_tank:
+            yield NotApplicable((heater.name,), "it has a tank, of which is told whether it is enough")
+        else:
             yield Breach((heater.name, *first_stops(heater)), closed(facts, heater), fit_a_tank(facts, heater))
+
+
+def _untrapped(heater: HeaterFacts) -> Answer:
+    match heater.verdict:
+        case Verdict.OPEN:
+            return NotApplicable((heater.name,), IS_OPEN)
+        case Verdict.ON_DEMAND:
+            return NotApplicable((heater.name,), FIRES_ON_FLOW)
+        case Verdict.SEALED:
+            return NotApplicable((heater.name,), "not even a relief valve can open, which is worse and told first")
+    settled_pa = heater.settled_pa
+    measured = None if settled_pa is None else Measured(settled_pa, heater.limit_pa, PRESSURE)
+    return Met((heater.name, *controls(heater)), measured=measured)

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = PLAIN_HOUSE.altered("""
@@ -23,20 +25,32 @@ runs:
 """)
 
 
-@finding("static-above-limit", Severity.ERROR, bad=BAD, good=GOOD)
-def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "static-above-limit",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    asks="No more than the highest pressure stands at a tap with nothing running.",
+    of="taps",
+)
+def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The standing pressure at a fixture is above the highest the profile allows.
 
     Taps, hoses and appliances suffer, and an expansion tank has no room left to work in. Fit a pressure
     reducer; it closes the system, so an expansion tank behind it comes with it.
     """
     limit_pa = profile.highest_static.value_pa
-    for zone in facts.zones:
-        if zone.draw is not None and zone.draw_pa is not None and zone.draw_pa > limit_pa + ROUNDING_PA:
+    for tap in facts.taps:
+        if tap.static_pa is None:
+            yield NotApplicable((tap.name,), NO_WATER)
+        elif tap.static_pa <= limit_pa + ROUNDING_PA:
+            yield Met((tap.name,), measured=Measured(tap.static_pa, limit_pa, PRESSURE))
+        else:
             limit = facts.pressure(limit_pa)
             yield Breach(
-                (zone.draw,),
-                f"{facts.pressure(zone.draw_pa)} stands at {zone.draw} with no water running; the limit is {limit}.",
+                (tap.name,),
+                f"{facts.pressure(tap.static_pa)} stands at {tap.name} with no water running; the limit is {limit}.",
                 f"Fit a pressure reducer, or set the one that is there, so that no fixture stands above {limit}; "
                 "a reducer closes the system, so look for the expansion tank behind it.",
+                Measured(tap.static_pa, limit_pa, PRESSURE),
             )

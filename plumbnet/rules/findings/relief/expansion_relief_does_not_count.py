@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from plumbnet.layout.model import Role
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -26,15 +27,26 @@ runs:
 GOOD = BAD.altered("  spill: {kind: expansion_relief, pressure: 550 kPa}")
 
 
-@finding("expansion-relief-does-not-count", Severity.ERROR, bad=BAD, good=GOOD, rests_on="expansion_relief")
-def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "expansion-relief-does-not-count",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="expansion_relief",
+    asks="A heater that an expansion relief valve holds is held by one that the rules count.",
+    of="heaters",
+)
+def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater is held by an expansion relief valve that the rules do not count as its control, or not at its set.
 
     Some codes know only tanks; others take a relief valve up to a set, or in a licensed design alone. Fit an expansion
     tank that takes the growth before the valve opens; the valve may stay.
     """
     for heater in facts.heaters:
-        for name, set_pa in _held_by(facts, heater):
+        held_by = list(_held_by(facts, heater))
+        if not held_by:
+            yield NotApplicable((heater.name,), "no expansion relief valve holds it")
+        for name, set_pa in held_by:
             why = _why_not(facts, profile, set_pa)
             if why:
                 yield Breach(
@@ -42,6 +54,8 @@ def expansion_relief_does_not_count(facts: Facts, profile: Profile) -> Iterator[
                     f"{heater.name} is held by {name}, set to {facts.pressure(set_pa)}, {why}.",
                     "Fit an expansion tank that takes the growth before it opens, or have the design approved.",
                 )
+            else:
+                yield Met((heater.name, name), "the rules count it")
 
 
 def _held_by(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, float]]:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
@@ -18,15 +19,24 @@ runs:
 """)
 
 
-@finding("relief-behind-valve", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE)
-def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "relief-behind-valve",
+    Severity.ERROR,
+    bad=BAD,
+    good=RELIEF_HOUSE,
+    asks="Nothing that can shut, stick or clog stands between a safety relief valve and its heater.",
+    of="safety relief valves",
+)
+def relief_behind_valve(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A safety relief valve is not joined to a heater or tank by plain pipe: something stands between.
 
     What stands between can shut, stick or clog, and then the relief valve protects nothing. Move the relief
     valve to the heater's own tapping; take out what stands between, never the relief valve.
     """
     for relief in facts.reliefs:
-        if not relief.touches_vessel:
+        if relief.touches_vessel:
+            yield Met((relief.name, *relief.touches), "pipe and fittings alone join it to a heater or tank")
+        else:
             between = f"{agreeing(relief.touches, 'stands')} between" if relief.touches else "it is joined to none"
             yield Breach(
                 (relief.name, *relief.touches),

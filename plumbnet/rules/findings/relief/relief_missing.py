@@ -5,16 +5,26 @@ from collections.abc import Iterator
 from plumbnet.layout.model import RELIEF
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, MayAccept, Severity, finding
+from plumbnet.rules.finding import MayAccept, Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import FIRES_ON_FLOW, listed
 
 BAD = PLAIN_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}  # <- relief-missing
 """)
 
 
-@finding("relief-missing", Severity.ERROR, bad=BAD, good=RELIEF_HOUSE, may_accept=MayAccept.INSPECTOR)
-def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "relief-missing",
+    Severity.ERROR,
+    bad=BAD,
+    good=RELIEF_HOUSE,
+    asks="A heater has a relief valve of its own, or stands open to the air.",
+    of="heaters",
+    may_accept=MayAccept.INSPECTOR,
+)
+def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater has neither a relief valve of its own nor an open vent.
 
     If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a temperature and
@@ -24,9 +34,15 @@ def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
     beside = _beside(facts)
     for heater in facts.heaters:
-        fires_alone = not heater.on_flow or heater.loops
-        is_safe = heater.relieved_by or heater.vented or behind & beside.get(heater.name, set())
-        if fires_alone and not is_safe:
+        if heater.relieved_by:
+            yield Met((heater.name, *heater.relieved_by), f"{listed(heater.relieved_by)}, joined by pipe alone")
+        elif heater.vented:
+            yield Met((heater.name,), "it stands open to the air, with no valve between")
+        elif heater.on_flow and not heater.loops:
+            yield NotApplicable((heater.name,), FIRES_ON_FLOW)
+        elif behind & beside.get(heater.name, set()):
+            yield NotApplicable((heater.name,), "it has one, of which is told that something stands between")
+        else:
             yield Breach(
                 (heater.name,),
                 f"{heater.name} has no relief valve of its own.",

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -16,8 +18,15 @@ BAD = RELIEF_HOUSE.altered("""
 GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
 
 
-@finding("relief-near-static", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "relief-near-static",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    asks="What stands at a safety relief valve with nothing heated keeps its distance from the set.",
+    of="safety relief valves",
+)
+def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The static pressure stands so near the set of a safety relief valve that the valve weeps.
 
     A valve that weeps scales up and sticks. Lower the static pressure with a reducer; the valve stays. One whose supply
@@ -25,10 +34,17 @@ def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """
     for relief in facts.reliefs:
         most_pa = profile.highest_below_relief_pa(relief.set_pa)
-        if relief.static_pa is not None and relief.static_pa > most_pa and not relief.runs:
+        if relief.static_pa is None:
+            yield NotApplicable((relief.name,), NO_WATER)
+        elif relief.runs:
+            yield NotApplicable((relief.name,), "its supply holds it open, which is worse and told first")
+        elif relief.static_pa <= most_pa:
+            yield Met((relief.name,), measured=Measured(relief.static_pa, most_pa, PRESSURE))
+        else:
             yield Breach(
                 (relief.name,),
                 f"{facts.pressure(relief.static_pa)} stands at {relief.name}, which is set to "
                 f"{facts.pressure(relief.set_pa)}.",
                 f"Lower the static pressure there to {facts.pressure(most_pa)} or less.",
+                Measured(relief.static_pa, most_pa, PRESSURE),
             )

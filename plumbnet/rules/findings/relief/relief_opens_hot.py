@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import TEMPERATURE
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = RELIEF_HOUSE.altered("""
@@ -18,8 +20,15 @@ ROUNDING_K = 0.2
 """Rounding of a relief valve's temperature between the scales: 99 degC is 210.2 degF."""
 
 
-@finding("relief-opens-hot", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "relief-opens-hot",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    asks="A safety relief valve opens before water passes the temperature that the rules name.",
+    of="safety relief valves",
+)
+def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The temperature element of a safety relief valve opens only above the boiling point at open air.
 
     Water let off then flashes to steam. Fit a valve whose element opens at the temperature the rules name. A
@@ -27,9 +36,18 @@ def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Breach]:
     """
     most_k = profile.relief_temperature.value_k + ROUNDING_K
     for relief in facts.reliefs:
-        if relief.opens_k is not None and relief.opens_k > most_k and (relief.serves_k or 0.0) < most_k:
+        if relief.opens_k is None:
+            yield NotApplicable((relief.name,), "it relieves pressure only")
+            continue
+        measured = Measured(relief.opens_k, profile.relief_temperature.value_k, TEMPERATURE)
+        if relief.opens_k <= most_k:
+            yield Met((relief.name,), measured=measured)
+        elif (relief.serves_k or 0.0) >= most_k:
+            yield NotApplicable((relief.name,), "what it serves is meant to run hotter")
+        else:
             yield Breach(
                 (relief.name,),
                 f"{relief.name} opens at {facts.temperature(relief.opens_k)}.",
                 f"Fit one that opens at {facts.temperature(profile.relief_temperature.value_k)} or less.",
+                measured,
             )

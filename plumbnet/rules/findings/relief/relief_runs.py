@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model.kinds import FillingLoop
+from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts, ReliefFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -18,18 +20,30 @@ BAD = RELIEF_HOUSE.altered("""
 GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")
 
 
-@finding("relief-runs", Severity.ERROR, bad=BAD, good=GOOD)
-def relief_runs(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "relief-runs",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    asks="The supply of a safety relief valve does not hold it open.",
+    of="safety relief valves",
+)
+def relief_runs(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The supply stands above the set of a safety relief valve, which runs day and night.
 
     It wastes water, scales up and may stick when it is needed. Lower the pressure with a reducer; the valve stays.
     """
     for relief in facts.reliefs:
-        if relief.runs and relief.static_pa is not None:
+        if relief.static_pa is None:
+            yield NotApplicable((relief.name,), NO_WATER)
+        elif not relief.runs:
+            yield Met((relief.name,), measured=Measured(relief.static_pa, relief.set_pa, PRESSURE))
+        else:
             yield Breach(
                 (relief.name,),
                 _runs(facts, relief, relief.static_pa),
                 _advice(facts, profile.highest_below_relief_pa(relief.set_pa)),
+                Measured(relief.static_pa, relief.set_pa, PRESSURE),
             )
 
 

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, ReducerFacts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = Example("""\
@@ -29,17 +30,32 @@ runs:
 """)
 
 
-@finding("reducer-without-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="tank_behind_reducer")
-def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "reducer-without-tank",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="tank_behind_reducer",
+    asks="An expansion tank hangs behind each reducer behind which water is heated.",
+    of="pressure reducers",
+)
+def reducer_without_tank(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """Heated water stands behind a reducer that has no expansion tank, and the rules ask for one behind each.
 
     They ask whether the reducer has a bypass or not. Fit the tank in the cold distribution piping downstream of the
     reducer. A relief valve in its place is a matter of a licensed design, where the rules allow it at all.
     """
     if not profile.tank_behind_reducer.is_asked:
+        yield NOT_ASKED
         return
     for reducer in facts.reducers:
-        if reducer.is_heated and not reducer.has_tank and not _is_relieved(reducer, profile):
+        if not reducer.is_heated:
+            yield NotApplicable((reducer.name,), "no heated water stands behind it")
+        elif reducer.has_tank:
+            yield Met((reducer.name,), "water behind it can push into an expansion tank")
+        elif _is_relieved(reducer, profile):
+            yield Met((reducer.name,), "an expansion relief valve that the rules know stands in for the tank")
+        else:
             yield Breach(
                 (reducer.name,),
                 f"heated water stands behind {reducer.name}, and no expansion tank.",

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import VOLUME
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import SAME_VOLUME, agreeing
 
@@ -27,8 +29,16 @@ runs:
 GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 kPa}")
 
 
-@finding("tank-below-method", Severity.WARNING, bad=BAD, good=GOOD, rests_on="sizing")
-def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "tank-below-method",
+    Severity.WARNING,
+    bad=BAD,
+    good=GOOD,
+    rests_on="sizing",
+    asks="The tanks that hold a heater are as large as the sizing method of the rules asks.",
+    of="heaters",
+)
+def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.
 
     A method may count a reserve, a higher temperature or a lower end pressure. Where the code or the contract names the
@@ -36,13 +46,21 @@ def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Breach]:
     """
     for heater in facts.heaters:
         asked_m3 = heater.asked_tank_m3
-        if heater.verdict is Verdict.CONTROLLED and asked_m3 is not None and heater.tanks:
+        if heater.verdict is not Verdict.CONTROLLED or not heater.tanks:
+            yield NotApplicable((heater.name,), "no tank holds it")
+        elif asked_m3 is None:
+            yield NotApplicable((heater.name,), "its method is plain physics, by which the tank is judged")
+        else:
             cushions = (facts.system.parts[name].cushion() for name in heater.tanks)
             fitted_m3 = sum(cushion.volume_m3 for cushion in cushions if cushion is not None)
-            if fitted_m3 < asked_m3 * (1.0 - SAME_VOLUME):
-                yield Breach(
-                    (heater.name, *heater.tanks),
-                    f"{agreeing(heater.tanks, 'holds')} with {facts.volume(fitted_m3)}; the method "
-                    f"{heater.asked_method} asks for {facts.volume(asked_m3)}.",
-                    f"Fit {facts.volume(asked_m3)} or more where that method is the rule.",
-                )
+            measured = Measured(fitted_m3, asked_m3, VOLUME, at_least=True)
+            if fitted_m3 >= asked_m3 * (1.0 - SAME_VOLUME):
+                yield Met((heater.name, *heater.tanks), measured=measured)
+                continue
+            yield Breach(
+                (heater.name, *heater.tanks),
+                f"{agreeing(heater.tanks, 'holds')} with {facts.volume(fitted_m3)}; the method "
+                f"{heater.asked_method} asks for {facts.volume(asked_m3)}.",
+                f"Fit {facts.volume(asked_m3)} or more where that method is the rule.",
+                measured,
+            )

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 
 BAD = CLOSED_HOUSE.altered("""
@@ -17,8 +18,16 @@ runs:
 """)
 
 
-@finding("tank-on-hot-side", Severity.WARNING, bad=BAD, good=TANK_HOUSE, rests_on="control_side")
-def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "tank-on-hot-side",
+    Severity.WARNING,
+    bad=BAD,
+    good=TANK_HOUSE,
+    rests_on="control_side",
+    asks="An expansion tank of drinking water hangs on the cold pipe.",
+    of="expansion tanks",
+)
+def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A tank hangs on the hot pipe of a water heater.
 
     It works, but the heat ages its membrane and warms its air, and codes ask for the cold side. Move it to
@@ -26,6 +35,7 @@ def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
     and is not meant here.
     """
     if profile.control_side.value != "cold":
+        yield NotApplicable((), "the rules ask for no side")
         return
     for tank in facts.tanks:
         if tank.on_hot_side and tank.reached:
@@ -34,3 +44,5 @@ def tank_on_hot_side(facts: Facts, profile: Profile) -> Iterator[Breach]:
                 f"{tank.name} hangs on the hot pipe of a heater, where heat ages its membrane.",
                 "Move it to the heater's cold pipe, downstream of the last check.",
             )
+        else:
+            yield Met((tank.name,), "it hangs on no hot pipe to taps")

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in_words
 
@@ -15,16 +17,30 @@ BAD = TANK_HOUSE.altered("""
 """)
 
 
-@finding("tank-too-small", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "tank-too-small",
+    Severity.ERROR,
+    bad=BAD,
+    good=TANK_HOUSE,
+    asks="The tanks that a heater pushes into take its growth below the limit.",
+    of="heaters",
+)
+def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank is there and takes water, but not enough of it below the limit.
 
     The pressure passes the limit at each heat-up, and the relief valve is the next to open. Exchange the tank
     for a larger one, add another beside it, or set its charge right where that is what is wrong.
     """
     for heater in facts.heaters:
-        if heater.verdict is Verdict.TRAPPED and heater.reaches_a_tank:
+        if not heater.reaches_a_tank:
+            yield NotApplicable((heater.name,), "it pushes into no sound tank")
+        elif heater.verdict is Verdict.TRAPPED:
             yield Breach((heater.name, *heater.tanks), _shortage(facts, heater), fit_a_tank(facts, heater))
+        elif heater.verdict is Verdict.CONTROLLED and heater.settled_pa is not None:
+            measured = Measured(heater.settled_pa, heater.limit_pa, PRESSURE)
+            yield Met((heater.name, *heater.tanks), measured=measured)
+        else:
+            yield NotApplicable((heater.name,), f"it is {heater.verdict.value}, whatever the tank")
 
 
 def _shortage(facts: Facts, heater: HeaterFacts) -> str:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 
 BAD = TANK_HOUSE.altered("""
@@ -12,8 +13,15 @@ BAD = TANK_HOUSE.altered("""
 """)
 
 
-@finding("tank-waterlogged", Severity.ERROR, bad=BAD, good=TANK_HOUSE)
-def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Breach]:
+@finding(
+    "tank-waterlogged",
+    Severity.ERROR,
+    bad=BAD,
+    good=TANK_HOUSE,
+    asks="An expansion tank has its air.",
+    of="expansion tanks",
+)
+def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank has lost its air and is full of water.
 
     It takes nothing more, so the pressure climbs as if it were not there. A tank without a membrane is drained
@@ -26,3 +34,5 @@ def tank_waterlogged(facts: Facts, _profile: Profile) -> Iterator[Breach]:
                 f"{tank.name} has lost its air; it is full of water and takes no more.",
                 f"Exchange {tank.name} or its membrane, and charge it to the line pressure with no water in it.",
             )
+        else:
+            yield Met((tank.name,), "it is sound")

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Breach, Severity, finding
+from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.four_answers import NOT_ASKED, Answer, Breach, Met
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
 
@@ -29,14 +30,23 @@ runs:
 GOOD = BAD.altered("  stop: {kind: valve, locked: true}")
 
 
-@finding("valve-before-tank", Severity.ERROR, bad=BAD, good=GOOD, rests_on="valve_before_tank")
-def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
+@finding(
+    "valve-before-tank",
+    Severity.ERROR,
+    bad=BAD,
+    good=GOOD,
+    rests_on="valve_before_tank",
+    asks="No valve that a hand can shut stands between a heater and its expansion tank.",
+    of="heaters with an expansion tank",
+)
+def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A valve that a hand can shut stands between a heater and its expansion tank, and the rules forbid that.
 
     Shut by mistake, it leaves the heater closed with no tank. Take it out, or where the rules allow a valve for
     service, have one that is locked open.
     """
     if not profile.valve_before_tank.is_asked:
+        yield NOT_ASKED
         return
     for valve in dict.fromkeys(name for heater in facts.heaters for name in heater.valves_to_tank):
         behind = [heater for heater in facts.heaters if valve in heater.valves_to_tank]
@@ -46,3 +56,6 @@ def valve_before_tank(facts: Facts, profile: Profile) -> Iterator[Breach]:
             f"{valve} can be shut and stands between {listed([one.name for one in behind])} and {listed(list(tanks))}.",
             f"Take {valve} out, or lock it open where the rules allow a locked valve for service.",
         )
+    for heater in facts.heaters:
+        if heater.tanks and not heater.valves_to_tank:
+            yield Met((heater.name, *heater.tanks), "no such valve stands between")

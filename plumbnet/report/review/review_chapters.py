@@ -1,0 +1,110 @@
+"""Reviews to chapters: a cover over all files, then each file with its own cover, comments, sheet and record."""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from plumbnet.report.output import Unread, program_build, program_line, rules_line
+from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn
+from plumbnet.report.prose import Paragraph, Points, Table
+from plumbnet.report.review.review_blocks import (
+    accepted_blocks,
+    comment_blocks,
+    counts_in_words,
+    requirement_blocks,
+    site_blocks,
+)
+from plumbnet.report.text import CAUTION, counted
+from plumbnet.rules import AnswerWord, listed
+from plumbnet.study.review import Review
+
+_FILES = ("file", "rules", "verdicts", "broken", "cannot be told", "comments")
+
+
+def review_page(reviews: Sequence[Review], refused: Sequence[Unread]) -> Page:
+    """The page of one review, or of several under a cover that lists them."""
+    if len(reviews) == 1 and not refused:
+        (only,) = reviews
+        title = only.report.system.title or only.report.system.record.file
+        return Page(f"Review: {title}", tuple(_under(only)), CAUTION, tuple(_chapters(only, "", "")))
+    chapters = [Chapter("files", "Files", tuple(_files(reviews, refused)))]
+    for number, review in enumerate(reviews, start=1):
+        chapters += _chapters(review, f"f{number}-", f"{number}. {review.report.system.record.file}: ")
+    return Page(f"Review of {counted(len(reviews) + len(refused), 'file')}", (), CAUTION, tuple(chapters))
+
+
+def _chapters(review: Review, key: str, before: str) -> Iterator[Chapter]:
+    """The chapters of a file, less those that are empty; the first of one among several opens a sheet."""
+    for number, (name, title, blocks) in enumerate(CHAPTERS_OF_A_FILE):
+        written = tuple(blocks(review))
+        if written:
+            yield Chapter(key + name, before + title, written, opens_sheet=bool(before) and number == 0)
+
+
+def _under(review: Review) -> Iterator[str]:
+    yield f"File: {review.report.system.record.file}"
+    yield f"Rules: {review.report.profile.in_full}"
+    if review.reviewer:
+        yield f"Reviewed by: {review.reviewer}"
+    if review.date:
+        yield f"Date: {review.date}"
+
+
+def _files(reviews: Sequence[Review], refused: Sequence[Unread]) -> Iterator[PageBlock]:
+    """The table of all files, and what is wrong with those that could not be understood."""
+    if reviews:
+        yield Table(_FILES, tuple(map(_row, reviews)))
+    if refused:
+        yield Paragraph("Not understood, and so not reviewed:")
+        yield Points(tuple(one.words for one in refused))
+
+
+def _row(review: Review) -> tuple[str, ...]:
+    report = review.report
+    verdicts = dict.fromkeys(heater.verdict.value for heater in report.heaters)
+    return (
+        report.system.record.file,
+        report.profile.profile,
+        listed(list(verdicts)) or "nothing is heated",
+        str(review.counts.get(AnswerWord.BROKEN, 0)),
+        str(review.counts.get(AnswerWord.UNTOLD, 0)),
+        str(len(review.comments)),
+    )
+
+
+def _cover(review: Review) -> Iterator[PageBlock]:
+    yield Paragraph(f"Requirements: {counts_in_words(review)}")
+    yield from cover(review.report, reviewer=review.reviewer, date=review.date)
+
+
+def _piping(review: Review) -> Iterator[PageBlock]:
+    yield drawn(review.report, "The piping", date=review.date)
+
+
+def _assumed(review: Review) -> Iterator[PageBlock]:
+    assumed = review.report.facts.assumed
+    if assumed:
+        yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in assumed.items()))
+
+
+def _record(review: Review) -> Iterator[PageBlock]:
+    report = review.report
+    rows = [
+        ("program", f"{program_line()}, build {program_build()}"),
+        ("file", report.system.record.file),
+        ("SHA-256 of the file", report.system.record.sha256 or "read from no file"),
+        ("rules", rules_line(report.profile)),
+    ]
+    rows += [(name, words) for name, words in (("reviewed by", review.reviewer), ("date", review.date)) if words]
+    yield Table(("what", "value"), tuple(rows))
+
+
+CHAPTERS_OF_A_FILE: tuple[tuple[str, str, Callable[[Review], Iterator[PageBlock]]], ...] = (
+    ("cover", "Cover", _cover),
+    ("comments", "Comments", comment_blocks),
+    ("piping", "Piping", _piping),
+    ("requirements", "Requirements", requirement_blocks),
+    ("site", "To be seen on site", site_blocks),
+    ("accepted", "Accepted", accepted_blocks),
+    ("assumptions", "Taken for granted", _assumed),
+    ("record", "Record", _record),
+)
+"""Every chapter of a file: its name in links, its title, and what it holds of a review."""

@@ -24,7 +24,9 @@ __all__ = [
     "Picture",
     "Profile",
     "Report",
+    "Rules",
     "System",
+    "UnknownCircuit",
     "UnknownForm",
     "UnknownHeater",
     "UnknownMethod",
@@ -69,6 +71,7 @@ if TYPE_CHECKING:
     from plumbnet.library.review_call import review
     from plumbnet.library.schematic_picture import draw
     from plumbnet.library.warmup_run import warmup
+    from plumbnet.rules.circuit_rules import Rules, UnknownCircuit
     from plumbnet.rules.own_acceptances import OwnAcceptances
     from plumbnet.rules.rule_profile import Profile, UnknownProfile
     from plumbnet.study.contingency.event_sweep import sweep
@@ -88,7 +91,9 @@ _WHEN_ASKED = {
     "Picture": "plumbnet.library.picture",
     "Profile": "plumbnet.rules.rule_profile",
     "Report": "plumbnet.analysis.report",
+    "Rules": "plumbnet.rules.circuit_rules",
     "System": "plumbnet.layout.model.system",
+    "UnknownCircuit": "plumbnet.rules.circuit_rules",
     "UnknownForm": "plumbnet.library.picture_form",
     "UnknownHeater": "plumbnet.library.heater_choice",
     "UnknownMethod": "plumbnet.library.method_choice",
@@ -127,6 +132,7 @@ def __dir__() -> list[str]:
     return sorted({*globals(), *__all__})
 
 
+show_with("Comparison", "text", "plumbnet.report.comparison.comparison_report", "comparison_text")
 show_with("Report", "dict", "plumbnet.library.report_answers", "report_dict")
 show_with("Report", "frame", "plumbnet.library.data_frame", "heaters_frame")
 show_with("Report", "html", "plumbnet.report.page.notebook_page", "report_html")

@@ -1,4 +1,4 @@
-"""System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
+"""System and rules to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 import math
 from collections import Counter
@@ -31,11 +31,15 @@ from plumbnet.rules import (
     Acceptor,
     Claimed,
     Finding,
+    Judging,
     OwnAcceptances,
     Profile,
+    Rules,
     Severity,
     Word,
     findings_of,
+    in_words,
+    ruled_by,
     silenced,
     silencer_of,
 )
@@ -44,7 +48,7 @@ from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdic
 
 @dataclass(frozen=True, slots=True, repr=False)
 class Report(Forms):
-    """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
+    """The answer for one system under rules; `scenario` names the what-if, None for the layout as it is.
 
     `network` is that of the system, for whoever has more to ask of it. `findings` are those that stand, `accepted`
     those that somebody accepts, `claimed` tells which of those that stand somebody accepts in vain, `idle` are
@@ -53,7 +57,7 @@ class Report(Forms):
     """
 
     system: System
-    profile: Profile
+    rules: Rules
     network: Network = field_of(repr=False, compare=False)
     facts: Facts
     findings: tuple[Finding, ...]
@@ -67,6 +71,17 @@ class Report(Forms):
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heater, in the order of the file."""
         return self.facts.heaters
+
+    @property
+    def profile(self) -> Profile:
+        """The one profile that judges all. Raises ValueError where circuits have their own: ask `profile_of`."""
+        if not self.rules.is_one:
+            raise ValueError("circuits are judged by rules of their own; ask for the profile of a part")
+        return self.rules.water
+
+    def profile_of(self, part: str) -> Profile:
+        """The profile that judges a part: that of its circuit."""
+        return self.rules.for_part(self.facts.circuit_of, part)
 
     @property
     def is_fine(self) -> bool:
@@ -85,22 +100,22 @@ class Report(Forms):
         counts = Counter(heater.verdict for heater in self.heaters)
         verdicts = ", ".join(f"{counts[one]} {one.value}" for one in Verdict if counts[one]) or "no heater"
         findings = f"{len(self.findings)} finding{'' if len(self.findings) == 1 else 's'}"
-        return f"<Report of {place}, rules {visible(self.profile.profile)}{scenario}: {verdicts}; {findings}>"
+        return f"<Report of {place}, rules {visible(in_words(self.rules.named))}{scenario}: {verdicts}; {findings}>"
 
 
 def analyse(
-    system: System, profile: Profile, *, units: Units | None = None, own: OwnAcceptances | None = None
+    system: System, judging: Judging, *, units: Units | None = None, own: OwnAcceptances | None = None
 ) -> Report:
     """The report on a system; sentences in it use `units`, or else those of the file.
 
     What `own` accepts is silenced in place of what the file accepts; None leaves it to the file.
     """
-    network = network_of(system)
-    facts = facts_of(network, profile, units=units)
-    said = silenced(findings_of(facts, profile), silencer_of(system, own))
+    network, rules = network_of(system), ruled_by(judging)
+    facts = facts_of(network, rules, units=units)
+    said = silenced(findings_of(facts, rules), silencer_of(system, own))
     return Report(
         system=system,
-        profile=profile,
+        rules=rules,
         network=network,
         facts=facts,
         findings=said.standing,
@@ -111,16 +126,17 @@ def analyse(
     )
 
 
-def facts_of(network: Network, profile: Profile, *, units: Units | None = None) -> Facts:
+def facts_of(network: Network, judging: Judging, *, units: Units | None = None) -> Facts:
     """All that is to be known of a system before findings are written on it; sentences use `units` or the file's.
 
     Raises Unanswerable for a heater of which nothing can be computed.
     """
     _demand_standing_water(network)
-    judge = judge_of(network, profile)
+    judge = judge_of(network, judging)
     heaters = judge.heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
     system = network.piping.system
+    keeps_growth = any(profile.way_back.value == "supply-pipe" for profile in judge.rules.profiles)
     return Facts(
         system=system,
         units=units or system.units,
@@ -129,7 +145,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
-        returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
+        returns=tuple(returns(network, heaters)) if keeps_growth else (),
         taps=tuple(_taps(network)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(name for name in network.circulation.idle if not _lifts(system, name)),
@@ -141,6 +157,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
         assumed=assumed(network, hot),
+        circuit_of=network.circuits.of,
     )
 
 

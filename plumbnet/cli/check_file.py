@@ -21,7 +21,7 @@ from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, bytes_of
 from plumbnet.report.output import NOT_A_LAYOUT, Fate, FileOutcome, Noted, Writer, unread
-from plumbnet.rules import OwnAcceptances, Profile
+from plumbnet.rules import GivenRules, OwnAcceptances
 from plumbnet.study.long_runs import cores
 from plumbnet.study.remedies import Checked, remedies_if_small
 
@@ -38,7 +38,7 @@ class CheckFile:
     """
 
     writer: Writer
-    rules: Profile | None = None
+    rules: GivenRules | None = None
     units: Units | None = None
     own: OwnAcceptances | None = None
     is_strict: bool = False

@@ -1,5 +1,6 @@
 """A layout in one of its scenarios, or one calm sentence and exit status 2."""
 
+from collections.abc import Sequence
 from typing import NoReturn
 
 from plumbnet.analysis import Report
@@ -13,7 +14,7 @@ from plumbnet.study.whatif import UnknownScenario, whatif
 def report_supposed(  # noqa: PLR0913, PLR0917  each is an option of a command
     file: str,
     heater: str | None,
-    rules: str | None,
+    rules: Sequence[str] | None,
     units: Units | None,
     scenario: str | None,
     own: OwnAcceptances | None = None,

@@ -1,11 +1,13 @@
 """A schematic without a layout behind it: whoever has items and links has a drawing."""
 
+from dataclasses import replace
+
 from matplotlib.figure import Figure
 
 from plumbnet.drawing.figure import schematic_figure
 from plumbnet.drawing.ink.pen import Group
 from plumbnet.drawing.items.item import Diagram, Item, Link
-from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
+from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Letters, Schematic, Shading
 from plumbnet.drawing.palette import LineStyle, Palette, Service, Shade
 from plumbnet.drawing.symbols.symbol import SYMBOLS
 from plumbnet.layout.model.system import End
@@ -63,3 +65,17 @@ def test_sheet_of_paper_is_larger_than_the_drawing() -> None:
     )
     assert tuple(on_paper) != tuple(natural)
     assert max(on_paper) * 25.4 > 296.9
+
+
+def test_letters_are_told_in_the_legend_and_marked_in_the_drawing() -> None:
+    legend = replace(SCHEMATIC.legend, letters={"A": "added", "R": "removed", "C": "changed"})
+    letters = Letters({"stop": "CA"}, {1: "C"})
+    drawn = drawn_in(schematic_figure(replace(SCHEMATIC, legend=legend, letters=letters), PALETTE))
+    assert (drawn["badge-1"], drawn["badge-2"]) == (["CA"], ["C"])
+    assert [words for words in drawn["legend"] if words in legend.letters.values()] == ["added", "changed"]
+
+
+def test_without_letters_the_legend_is_silent_of_them() -> None:
+    legend = replace(SCHEMATIC.legend, letters={"A": "added"})
+    plain = drawn_in(schematic_figure(replace(SCHEMATIC, legend=legend), PALETTE))
+    assert plain == drawn_in(schematic_figure(SCHEMATIC, PALETTE))

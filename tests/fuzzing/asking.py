@@ -11,12 +11,12 @@ from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
 from plumbnet.analysis.water_walk.walk_search import water_walk
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.physics.sizing.methods import METHODS
+from plumbnet.report.comparison.comparison_data import comparison_json
+from plumbnet.report.comparison.comparison_report import comparison_text
 from plumbnet.report.page.page_writer import page_file
 from plumbnet.report.schematic.schematic_figure import schematic_file
 from plumbnet.report.sheets.sheet_data import sheets_json
 from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
-from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Comparison, comparison_text
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json
@@ -26,8 +26,7 @@ from plumbnet.report.trace.trace_report import trace_text
 from plumbnet.report.warmup import warmup_data
 from plumbnet.report.warmup import warmup_report as warmup
 from plumbnet.rules.facts.heater_answer import HeaterFacts
-from plumbnet.study.compare.layout_revision import revision
-from plumbnet.study.compare.report_difference import difference
+from plumbnet.study.compare.whole_comparison import comparison
 from plumbnet.study.dossier.report_dossier import dossier
 from plumbnet.study.remedies.tank_placement import plans
 
@@ -57,8 +56,8 @@ def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
     yield lambda: ("text", sweep_text(plumbnet.sweep(report)))
     yield lambda: ("json", sweep_json(plumbnet.sweep(report)))
     yield lambda: ("csv", sweep_csv(plumbnet.sweep(report)))
-    yield lambda: ("text", comparison_text(_compared(report, _usual())))
-    yield lambda: ("json", comparison_json(_compared(_usual(), report)))
+    yield lambda: ("text", comparison_text(comparison(report, _usual())))
+    yield lambda: ("json", comparison_json(comparison(_usual(), report)))
     if with_pictures:
         yield lambda: ("xml", schematic_file(report, "svg").decode())
         yield lambda: (NOTHING[0], page_file(dossier(report), "html")[:0].decode())
@@ -67,11 +66,6 @@ def questions(data: bytes, *, with_pictures: bool) -> Iterator[Question]:
 @cache
 def _usual() -> Report:
     return plumbnet.check(plumbnet.read(SYSTEMS / "school-shared-tanks.yaml"))
-
-
-def _compared(before: Report, after: Report) -> Comparison:
-    changed = revision(before.system, after.system, units=after.facts.units)
-    return Comparison(before, after, difference(before, after), changed)
 
 
 def _traced(report: Report, heater: HeaterFacts) -> Answer:

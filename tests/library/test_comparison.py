@@ -1,10 +1,14 @@
 """A layout and its revision."""
 
-from conftest import system
+from pathlib import Path
+
+import pytest
+from conftest import layout, system
+from reviewing import requirement, review, written
 
 import plumbnet
 from plumbnet.library.comparison import compare
-from plumbnet.report.studies.comparison_report import comparison_text
+from plumbnet.report.comparison.comparison_report import comparison_text
 
 OPEN, CLOSED = system("street -> heater -> tap.hot"), system("street -> cv -> heater -> tap.hot")
 
@@ -27,3 +31,19 @@ def test_reports_are_compared_as_they_are() -> None:
     compared = compare(before, after)
     assert compared.before is before
     assert compared.after is after
+
+
+def test_last_review_is_read_from_bytes_or_a_path(tmp_path: Path) -> None:
+    old = layout("street -> cv -> heater -> tap.hot").encode()
+    asked = written(review(plumbnet.check(old), requirement("sealed-heater", "heater", number=4)))
+    path = tmp_path / "old.json"
+    path.write_bytes(asked)
+    for given in (asked, path, str(path)):
+        compared = compare(old, CLOSED, review=given)
+        assert compared.review is not None
+        assert compared.comments[0].number == 4
+
+
+def test_review_that_is_none_is_refused() -> None:
+    with pytest.raises(plumbnet.LayoutError, match=r"^review:1:2: this is no JSON: "):
+        compare(OPEN, CLOSED, review=b"{")

@@ -78,12 +78,12 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
     not be understood, whatever else stands, 3 nothing of the sort, but a file itself accepts what would give 1.
     """
-    profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
+    given, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     found = read_targets(files)
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
-    asking = CheckFile(writer, profile, units, own, is_strict=strict)
+    asking = CheckFile(writer, given, units, own, is_strict=strict)
     workers = jobs or jobs_for(found)
     handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)

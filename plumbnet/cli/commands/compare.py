@@ -1,18 +1,22 @@
 """The command `compare`."""
 
+import sys
 from enum import StrEnum
-from typing import Annotated
+from pathlib import Path
+from typing import Annotated, Literal
 
 import typer
 
-import plumbnet
+from plumbnet.analysis import Report
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import app
-from plumbnet.cli.arguments import fail, report_on, ruled
+from plumbnet.cli.arguments import fail, refuse, report_on, ruled
 from plumbnet.cli.console import FINE, FOUND, write
-from plumbnet.cli.file_search import STANDARD_INPUT
+from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.options import Rules, UnitsOption
-from plumbnet.report.studies import Comparison, comparison_json, comparison_text
+from plumbnet.cli.output_file import form_of_output, save
+from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of
+from plumbnet.study.compare import LastReview, comparison, last_review
 
 
 class _Format(StrEnum):
@@ -22,34 +26,63 @@ class _Format(StrEnum):
     JSON = "json"
 
 
+_PAGES: tuple[Literal["html", "pdf"], ...] = ("html", "pdf")
 Old = Annotated[str, typer.Argument(metavar="OLD", help="The layout before; - reads standard input.")]
 New = Annotated[str, typer.Argument(metavar="NEW", help="The layout after; - reads standard input.")]
+ReviewOption = Annotated[
+    str | None,
+    typer.Option("--review", metavar="OLD.json", help="The last review of OLD: plumbnet review --format json."),
+]
+PageOut = Annotated[
+    Path | None,
+    typer.Option("-o", "--output", metavar="OUT", help="A page to write, .html or .pdf, in place of what is printed."),
+]
 
 
 @app.command()
 def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     old: Old,
     new: New,
+    review: ReviewOption = None,
     rules: Rules = None,
     units: UnitsOption = None,
     own_acceptances: OwnOption = None,
     no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
     output: Annotated[_Format, typer.Option("--format", help="How to write what differs.")] = _Format.TEXT,
+    out: PageOut = None,
 ) -> None:
     """What a revision changed: in the layout, in verdicts, findings and figures; what became worse first.
 
-    Exit status: 0 nothing became worse, 1 a heater did or an error is new, 2 a file could not be understood.
+    What the applicant accepts by himself, other rules, and what became of a review's comments stand before all.
+
+    Exit status: 0 nothing became worse, 1 a heater did or an error is new, be it one that NEW accepts by itself, 2 a
+    file could not be understood.
     """
-    profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
-    if old == new == STANDARD_INPUT:
-        fail("standard input can stand for one of the two files, not for both")
-    after = report_on(new, profile, units, own)
-    before = report_on(old, profile, after.facts.units, own)
-    compared = plumbnet.compare(before, after)
-    write({_Format.TEXT: comparison_text, _Format.JSON: _json}[output](compared))
+    given, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
+    if [old, new, review].count(STANDARD_INPUT) > 1:
+        which = "two files, not for both" if review != STANDARD_INPUT else "files only"
+        fail(f"standard input can stand for one of the {which}")
+    form = None if out is None else form_of_output(out, _PAGES)
+    after = report_on(new, given, units, own)
+    before = report_on(old, given, after.facts.units, own)
+    compared = comparison(before, after, None if review is None else _review(review, before))
+    from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
+
+    if out is not None and form is not None:
+        save(out, comparison_file(compared, form))
+    elif output is _Format.JSON:
+        write(comparison_json(compared) + "\n")
+    else:
+        write(comparison_text(compared))
     tell_idle(own, (before, after))
-    raise typer.Exit(FOUND if compared.difference.is_worse else FINE)
+    raise typer.Exit(FOUND if compared.is_worse else FINE)
 
 
-def _json(compared: Comparison) -> str:
-    return comparison_json(compared) + "\n"
+def _review(file: str, before: Report) -> LastReview:
+    """The last review; says what is wrong and exits where it cannot be read, or is none of that layout."""
+    try:
+        if file == STANDARD_INPUT:
+            return last_review(bytes_from(sys.stdin.buffer), before, file=STANDARD_INPUT_NAME)
+        return last_review(bytes_of(file), before, file=file)
+    except (LayoutError, OSError) as error:
+        refuse(file, error)

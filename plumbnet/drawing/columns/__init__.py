@@ -8,13 +8,13 @@ from plumbnet.drawing.columns.footprints import BASE, Footprint, Tip, foot
 from plumbnet.drawing.columns.grid import Grid
 from plumbnet.drawing.columns.heights import APART, Apart, node_heights
 from plumbnet.drawing.columns.layers import Layers, layers_of
-from plumbnet.drawing.columns.mounts import MARGIN, RING, accessories
+from plumbnet.drawing.columns.mounts import FRAME, MARGIN, accessories, surround
 
 __all__ = [
     "APART",
     "BASE",
+    "FRAME",
     "MARGIN",
-    "RING",
     "Apart",
     "ArcGraph",
     "Footprint",
@@ -25,4 +25,5 @@ __all__ = [
     "foot",
     "layers_of",
     "node_heights",
+    "surround",
 ]

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from plumbnet.drawing.columns.arcs import Station
 from plumbnet.drawing.columns.grid import Grid
-from plumbnet.drawing.columns.mounts import MARGIN, RING, Mount, Room, mount_room
+from plumbnet.drawing.columns.mounts import MARGIN, Mount, Room, mount_room, surround
 from plumbnet.drawing.items import Diagram, Item, Stack
 from plumbnet.drawing.lettering import size_of
 from plumbnet.drawing.symbols import Point, Symbol
@@ -186,7 +186,7 @@ class Footprints:
             return footprint
         wide, high = size_of(item.lines)
         sides = {x > 0.0 for x, _ in footprint.tips.values()}
-        room = Room(*(reach + RING for reach in footprint.room)) if item.is_ringed else footprint.room
+        room = Room(*(reach + surround(item) for reach in footprint.room))
         side = 0
         if len(sides) == 1:
             side = -1 if True in sides else 1

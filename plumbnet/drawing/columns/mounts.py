@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from plumbnet.drawing.items import Diagram, Stack
+from plumbnet.drawing.items import Diagram, Item, Stack
 from plumbnet.drawing.lettering import size_of
 from plumbnet.drawing.symbols import Point
 
@@ -11,6 +11,8 @@ MARGIN = 3.0
 """Between a symbol and its words."""
 RING = 5.0
 """Between a symbol and the ring round it."""
+FRAME = 4.0
+"""Between a symbol, or the ring round it, and its frame."""
 _BETWEEN = 10.0
 """Pipe between two that stand on each other."""
 
@@ -39,6 +41,11 @@ class Accessory(NamedTuple):
     name: str
     middle: Point
     quarters: int
+
+
+def surround(item: Item) -> float:
+    """The room that ring and frame take on each side of a symbol."""
+    return RING * item.is_ringed + FRAME * item.is_framed
 
 
 def accessories(diagram: Diagram, mount: Mount) -> tuple[Accessory, ...]:
@@ -70,7 +77,7 @@ def mount_room(diagram: Diagram, mount: Mount) -> Room:
         x, y = each.middle
         beside = max(0.0, max(symbol.reach) - wide / 2) if each.quarters % 2 else 0.0
         left = max(left, wide / 2 + beside - x)
-        right = max(right, x + wide / 2 + beside + MARGIN + RING * item.is_ringed + words)
+        right = max(right, x + wide / 2 + beside + MARGIN + surround(item) + words)
         top = max(top, max(high, lines) / 2 - y)
         bottom = max(bottom, y + max(high, lines) / 2)
     return Room(left, top, right, bottom)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from matplotlib.artist import Artist
 from matplotlib.path import Path
 
+from plumbnet.drawing.ink.badges import letter_marks
 from plumbnet.drawing.ink.marks import ring_marks, way_marks, zone_marks
 from plumbnet.drawing.ink.pen import Pen, line, outlines, stroke
 from plumbnet.drawing.ink.pipes import crossings
@@ -65,6 +66,9 @@ def _marks(composition: Composition, words: LegendWords) -> Iterator[LegendEntry
         yield LegendEntry(_ring, words.ring, _ROW + 3.0)
     if composition.ways:
         yield LegendEntry(_band, words.band, _ROW + 1.0)
+    for letter, told in words.letters.items():
+        if any(letter in badge.letters for badge in composition.badges):
+            yield LegendEntry(_letter(letter), told, _ROW + 2.0)
 
 
 def _level(service: Service) -> Sample:
@@ -90,6 +94,13 @@ def _ring(x: float, y: float, pen: Pen) -> Iterator[Artist]:
 
 def _band(x: float, y: float, pen: Pen) -> Iterator[Artist]:
     yield from way_marks([((x, y), (x + SAMPLE, y))], pen)
+
+
+def _letter(letter: str) -> Sample:
+    def sample(x: float, y: float, pen: Pen) -> Iterator[Artist]:
+        yield from letter_marks((x + SAMPLE / 2, y), letter, pen)
+
+    return sample
 
 
 def _area(tone: str) -> Sample:

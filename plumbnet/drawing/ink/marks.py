@@ -106,7 +106,7 @@ def symbol_marks(placement: Placement, behind: str | None, pen: Pen) -> Iterator
             points = [placement.at((side * abs(x), y)), placement.at(symbol.leads[port])]
             yield line(points, pen.palette.ink, 1.2, scale=pen.scale)
     if placement.item.is_ringed:
-        yield from ring_marks(placement.outer_box, pen)
+        yield from ring_marks(placement.ring_box, pen)
     yield from _words(placement, behind, pen)
 
 

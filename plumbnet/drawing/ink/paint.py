@@ -3,13 +3,14 @@
 from matplotlib.axes import Axes
 
 from plumbnet.drawing.ink.areas import is_inside, way_legs
+from plumbnet.drawing.ink.badges import badge_marks
 from plumbnet.drawing.ink.marks import dot_marks, junction_marks, symbol_marks, tag_marks, way_marks, zone_marks
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, identifier
 from plumbnet.drawing.ink.pipes import crossings, pipe
 from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.routing import Arrangement
 
-_ZONE, _WAY, _PIPES, _JOINTS, _SYMBOLS, _WORDS = 1.0, 1.5, 2.0, 3.0, 4.0, 6.0
+_ZONE, _WAY, _PIPES, _JOINTS, _SYMBOLS, _BADGES, _WORDS = 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0
 
 
 def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
@@ -32,6 +33,8 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
     for placement in composition.arrangement.placements:
         name = placement.item.name
         add_group(axes, Group(identifier("part", name), list(symbol_marks(placement, behind.get(name), pen)), _SYMBOLS))
+    for number, badge in enumerate(composition.badges, start=1):
+        add_group(axes, Group(f"badge-{number}", list(badge_marks(badge, pen)), _BADGES))
 
 
 def _paint_pipes(axes: Axes, arrangement: Arrangement, pen: Pen) -> None:

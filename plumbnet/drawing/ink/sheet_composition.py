@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from matplotlib.path import Path
 
 from plumbnet.drawing.ink.areas import way_boxes, zone_boxes
+from plumbnet.drawing.ink.badges import Badge, badges
 from plumbnet.drawing.ink.outline import edges, outline
 from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
 from plumbnet.drawing.items import MOST_ITEMS, Diagram, Schematic, Shading, abridged
@@ -31,6 +32,7 @@ class Composition:
     ways: tuple[tuple[str, ...], ...]
     names: Mapping[str, Box]
     areas: tuple[Area, ...]
+    badges: tuple[Badge, ...] = ()
 
     @property
     def tones(self) -> frozenset[str]:
@@ -41,14 +43,16 @@ class Composition:
 def composition(schematic: Schematic) -> Composition:
     """Everything of a schematic in its place, quiet branches in one symbol each where there are more than 300 items.
 
-    The names of joints find their places first, then the tags of zones, which may lie over nothing of the piping.
+    The names of joints find their places first, then badges, then the tags of zones, which may lie over nothing of
+    the piping.
     """
     diagram = schematic.diagram
     if len(diagram.items) > MOST_ITEMS:
-        diagram = abridged(diagram, keep=schematic.on_ways)
+        diagram = abridged(diagram, keep=schematic.kept)
     arrangement = arrangement_of(diagram)
     occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways)])
     names = dict(joint_names(arrangement, occupancy))
+    lettered = tuple(badges(arrangement, schematic.letters, occupancy))
     found: list[tuple[Shading, list[Box], Path]] = []
     for shading in schematic.shadings:
         boxes = zone_boxes(diagram, arrangement, shading.ports, names)
@@ -59,4 +63,4 @@ def composition(schematic: Schematic) -> Composition:
     areas = [
         Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
     ]
-    return Composition(diagram, arrangement, schematic.ways, names, tuple(areas))
+    return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered)

@@ -6,7 +6,7 @@ A `Schematic` has all that a caller hands over; nothing here has a place yet.
 from plumbnet.drawing.items.accessory_stacks import Stack, stacks, without_stacks
 from plumbnet.drawing.items.branches import MOST_ITEMS, abridged
 from plumbnet.drawing.items.item import Diagram, Item, Link
-from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Schematic, Shading
+from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Letters, Schematic, Shading
 
 __all__ = [
     "MOST_ITEMS",
@@ -14,6 +14,7 @@ __all__ = [
     "Diagram",
     "Item",
     "LegendWords",
+    "Letters",
     "Link",
     "Schematic",
     "Shading",

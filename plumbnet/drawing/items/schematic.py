@@ -28,12 +28,24 @@ class BlockRow:
 
 @dataclass(frozen=True, slots=True)
 class LegendWords:
-    """What lines, shades, rings and bands stand for, in the order of the legend; told where there are any."""
+    """What lines, shades, rings, bands and letters stand for, in the order of the legend; told where there are any."""
 
     services: Mapping[Service, str] = field(default_factory=dict)
     tones: Mapping[str, str] = field(default_factory=dict)
     ring: str = ""
     band: str = ""
+    letters: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Letters:
+    """Letters in a badge: at items by name, which get a frame, and on pipes by the numbers of their links.
+
+    Each of several letters at one place has its own meaning.
+    """
+
+    items: Mapping[str, str] = field(default_factory=dict)
+    links: Mapping[int, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +59,14 @@ class Schematic:
     ways: tuple[tuple[str, ...], ...] = ()
     legend: LegendWords = field(default_factory=LegendWords)
     caution: str = ""
+    letters: Letters = field(default_factory=Letters)
 
     @property
     def on_ways(self) -> frozenset[str]:
         """The names along all ways."""
         return frozenset(name for way in self.ways for name in way)
+
+    @property
+    def kept(self) -> frozenset[str]:
+        """The names of what is drawn for itself, however large the layout is."""
+        return self.on_ways | self.letters.items.keys()

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
-from plumbnet.drawing.columns import MARGIN, RING
+from plumbnet.drawing.columns import FRAME, MARGIN, surround
 from plumbnet.drawing.items import Item, Link
 from plumbnet.drawing.lettering import size_of
 from plumbnet.drawing.palette import Service
@@ -41,15 +41,22 @@ class Placement:
 
     @property
     def outer_box(self) -> Box:
-        """The box of the symbol with all its strokes and its ring."""
+        """The box of the symbol with all its strokes, its ring and its frame."""
         top, bottom = (reach * self.stretch for reach in self.item.symbol.reach)
         if self.is_turned:
             top, bottom = bottom, top
         left = right = self.item.symbol.width / 2
         for _ in range(self.quarters % 4):
             left, top, right, bottom = top, right, bottom, left
-        more = RING if self.item.is_ringed else 0.0
+        more = surround(self.item)
         return self.x - left - more, self.y - top - more, self.x + right + more, self.y + bottom + more
+
+    @property
+    def ring_box(self) -> Box:
+        """The same without the frame."""
+        inward = FRAME * self.item.is_framed
+        left, top, right, bottom = self.outer_box
+        return left + inward, top + inward, right - inward, bottom - inward
 
     def at(self, point: Point) -> Point:
         """Where a point of its symbol comes to lie."""

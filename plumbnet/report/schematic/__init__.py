@@ -1,8 +1,21 @@
 """A report to its schematic: what is said of each part, shaded, ringed and explained, as data for the drawing."""
 
 from plumbnet.report.schematic.legend_words import LEGEND
+from plumbnet.report.schematic.revision_letters import RevisionLetters, letters_after, letters_before
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
-from plumbnet.report.schematic.schematic_figure import schematic, schematic_file, schematic_svg
+from plumbnet.report.schematic.schematic_figure import revision_schematic, schematic, schematic_file, schematic_svg
 from plumbnet.report.schematic.schematic_items import diagram_of
 
-__all__ = ["LEGEND", "diagram_of", "schematic", "schematic_file", "schematic_of", "schematic_svg", "title_of"]
+__all__ = [
+    "LEGEND",
+    "RevisionLetters",
+    "diagram_of",
+    "letters_after",
+    "letters_before",
+    "revision_schematic",
+    "schematic",
+    "schematic_file",
+    "schematic_of",
+    "schematic_svg",
+    "title_of",
+]

@@ -2,6 +2,7 @@
 
 from plumbnet.drawing import Service
 from plumbnet.drawing.items import LegendWords
+from plumbnet.report.schematic.revision_letters import LETTERS
 from plumbnet.rules.facts import Verdict
 
 LEGEND = LegendWords(
@@ -17,4 +18,5 @@ LEGEND = LegendWords(
     },
     ring="stops the water on its way out",
     band="way out for growing water",
+    letters=LETTERS,
 )

@@ -7,6 +7,7 @@ from plumbnet.analysis import Report
 from plumbnet.drawing import shortened
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.report.schematic.legend_words import LEGEND
+from plumbnet.report.schematic.revision_letters import RevisionLetters
 from plumbnet.report.schematic.schematic_items import diagram_of
 from plumbnet.report.schematic.schematic_notes import notes
 from plumbnet.report.schematic.schematic_remarks import shadings, stop_remarks, ways
@@ -16,12 +17,15 @@ _LONGEST_TITLE = 90
 _MOST_HEATERS = 12
 
 
-def schematic_of(report: Report, date: str | None = None) -> Schematic:
-    """What the schematic of a report says; `date` is printed as it is given."""
+def schematic_of(report: Report, date: str | None = None, marked: RevisionLetters | None = None) -> Schematic:
+    """What the schematic of a report says; `date` is printed as it is given, `marked` what a revision moved."""
     verdicts = {heater.name: heater.verdict for heater in report.heaters}
-    diagram = diagram_of(report.system, notes(report), verdicts=verdicts, ringed=stop_remarks(report))
-    block = tuple(title_block(report, date))
-    return Schematic(title_of(report), diagram, block, tuple(shadings(report)), ways(report), LEGEND, CAUTION)
+    marked = marked or RevisionLetters()
+    said = {name: (*lines, *marked.words.get(name, ())) for name, lines in notes(report).items()}
+    letters = marked.letters
+    diagram = diagram_of(report.system, said, verdicts=verdicts, ringed=stop_remarks(report), framed=letters.items)
+    block, title = tuple(title_block(report, date)), f"{title_of(report)}{marked.side}"
+    return Schematic(title, diagram, block, tuple(shadings(report)), ways(report), LEGEND, CAUTION, letters)
 
 
 def title_of(report: Report) -> str:
@@ -32,7 +36,7 @@ def title_of(report: Report) -> str:
 def title_block(report: Report, date: str | None) -> Iterator[BlockRow]:
     """What the title block says: file, rules, date, and the verdict on each heater."""
     yield BlockRow("file", PurePath(report.system.record.file).name or "-")
-    yield BlockRow("rules", report.profile.title)
+    yield BlockRow("rules", report.rules.title)
     if report.scenario is not None:
         yield BlockRow("scenario", report.scenario)
     if date is not None:

@@ -5,6 +5,7 @@ from matplotlib.figure import Figure
 from plumbnet.analysis import Report
 from plumbnet.drawing import schematic_figure
 from plumbnet.report.figures import PALETTES, Form, Theme, saved, settled
+from plumbnet.report.schematic.revision_letters import RevisionLetters
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
 
 
@@ -15,6 +16,12 @@ def schematic(report: Report, *, theme: Theme = "light", date: str | None = None
     """
     with settled():
         return schematic_figure(schematic_of(report, date), PALETTES[theme], on_paper=on_paper)
+
+
+def revision_schematic(report: Report, marked: RevisionLetters) -> Figure:
+    """The schematic of one side of a comparison at its natural size, with what the revision moved marked in it."""
+    with settled():
+        return schematic_figure(schematic_of(report, None, marked), PALETTES["light"])
 
 
 def schematic_svg(report: Report, *, theme: Theme = "light", date: str | None = None) -> str:

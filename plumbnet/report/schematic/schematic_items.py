@@ -1,6 +1,7 @@
 """A system to the items and links of its drawing, with what is said of each part."""
 
 from collections.abc import Collection, Mapping
+from dataclasses import replace
 
 from plumbnet.drawing.items import Diagram, Item, Link
 from plumbnet.drawing.symbols import symbol_named
@@ -15,14 +16,22 @@ def diagram_of(
     *,
     verdicts: Mapping[str, Verdict] | None = None,
     ringed: Collection[str] = (),
+    framed: Collection[str] = (),
 ) -> Diagram:
-    """The piping with every part as an item: its notes beside it, then its verdict; what is `ringed` with a ring."""
+    """The piping with every part as an item: its notes beside it, then its verdict.
+
+    What is `ringed` has a ring, what is `framed` room for a frame.
+    """
     # A vent may rise above the tank it spills into.
     standing = [part.elevation_m for part in system.parts.values() if not _is_open(part) or part.source()]
     highest = max(standing, default=0.0)
     told = verdicts or {}
     items = {
-        name: _item(name, part, notes.get(name, ()), told.get(name), highest, is_ringed=name in ringed)
+        name: replace(
+            _item(name, part, notes.get(name, ()), told.get(name), highest),
+            is_ringed=name in ringed,
+            is_framed=name in framed,
+        )
         for name, part in system.parts.items()
     }
     pairs = zip(system.pipes, services(system), strict=True)
@@ -30,9 +39,7 @@ def diagram_of(
     return Diagram(items, links)
 
 
-def _item(  # noqa: PLR0913  what is known of a part
-    name: str, part: Part, notes: tuple[str, ...], verdict: Verdict | None, highest_m: float, *, is_ringed: bool
-) -> Item:
+def _item(name: str, part: Part, notes: tuple[str, ...], verdict: Verdict | None, highest_m: float) -> Item:
     return Item(
         name,
         symbol_named(part.drawn_as()),
@@ -41,7 +48,6 @@ def _item(  # noqa: PLR0913  what is known of a part
         verdict,
         part.elevation_m,
         is_source=part.source() is not None,
-        is_ringed=is_ringed,
         is_on_roof=_is_open(part) and part.elevation_m >= highest_m > 0.0,
         is_quiet=_is_quiet(part),
         ways=tuple((passage.a, passage.b) for passage in part.passages() if isinstance(passage, Free)),

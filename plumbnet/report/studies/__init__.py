@@ -1,18 +1,19 @@
 """What-ifs, comparisons and sweeps for people and for programs."""
 
 from plumbnet.report.studies.change_phrases import all_done_in_words
-from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Comparison, comparison_text
+from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, difference_rows, difference_told
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
 from plumbnet.report.studies.whatif_data import whatifs_json
 from plumbnet.report.studies.whatif_report import side_by_side, whatifs_text
 
 __all__ = [
-    "Comparison",
+    "OTHER",
+    "SAME",
+    "WORSE",
     "all_done_in_words",
-    "comparison_json",
-    "comparison_text",
+    "difference_rows",
+    "difference_told",
     "side_by_side",
     "sweep_csv",
     "sweep_json",

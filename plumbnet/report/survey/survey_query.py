@@ -6,7 +6,7 @@ from typing import Final
 
 from plumbnet.layout.units import Units
 from plumbnet.report.output import program_version
-from plumbnet.rules import OwnAcceptances, Profile
+from plumbnet.rules import GivenRules, OwnAcceptances, in_words
 from plumbnet.study.whatif import Supposed
 
 NONE_COUNTS: Final = "none"
@@ -21,7 +21,7 @@ class SurveyQuery:
     `rules` None: each file's own; `units` those of sentences, None: each file's own.
     """
 
-    rules: Profile | None
+    rules: GivenRules | None
     units: Units | None
     supposed: Supposed
     own: OwnAcceptances | None = None
@@ -35,8 +35,8 @@ class SurveyQuery:
         """All that its answers hang on, under the names of columns: that is one question which has the same."""
         return {
             "plumbnet": program_version(),
-            "rules": None if self.rules is None else self.rules.profile,
-            "rules_sha256": None if self.rules is None else self.rules.sha256,
+            "rules": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.profile)),
+            "rules_sha256": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.sha256)),
             "units": self.units,
             "own_acceptances": self.own_list,
             "own_sha256": None if self.own is None else self.own.sha256,

@@ -1,11 +1,12 @@
 """Two layouts to what a revision changed in them: parts, pipes and what stands beside them, in the file's units."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 from plumbnet.layout.model import (
     NOT_GIVEN,
+    Circuit,
     Declared,
     End,
     FieldChange,
@@ -16,6 +17,8 @@ from plumbnet.layout.model import (
     fields_as_written,
 )
 from plumbnet.layout.units import LENGTH, VOLUME, Quantity, Units
+from plumbnet.rules import in_words
+from plumbnet.study.renaming import Rename, Renames, own_parts, renamed_system, renames
 
 _ROUNDING_M = 1e-9
 _ROUNDING_M3 = 1e-12
@@ -23,18 +26,23 @@ _ROUNDING_M3 = 1e-12
 
 @dataclass(frozen=True, slots=True)
 class Altered:
-    """Something that stands in both layouts with other values."""
+    """Something that stands in both layouts with other values; a pipe has its `places` among the pipes of each."""
 
     name: str
     fields: tuple[FieldChange, ...]
+    places: tuple[int, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Something that stands in one of the layouts only; `kind` is that of a part, empty for anything else."""
+    """Something that stands in one of the layouts only; `kind` is that of a part, empty for anything else.
+
+    A pipe has its `places` among the pipes of its layout: one.
+    """
 
     name: str
     kind: str = ""
+    places: tuple[int, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +62,8 @@ class Changes:
 class Revision:
     """What a revision changed. Parts are matched by name, pipes by the ports they join.
 
-    A part that got another name counts as removed and added, and so do its pipes. A relief valve written inside a
-    heater is one of its fields.
+    `renamed` are the parts that were told by other names before; everything else is told by the names of now. A relief
+    valve written inside a heater is one of its fields.
     """
 
     head: tuple[FieldChange, ...]
@@ -63,18 +71,25 @@ class Revision:
     pipes: Changes
     scenarios: Changes
     accepted: Changes
+    renamed: tuple[Rename, ...] = ()
 
     def __bool__(self) -> bool:
         """Whether anything at all is different."""
-        return bool(self.head or self.parts or self.pipes or self.scenarios or self.accepted)
+        return bool(self.head or self.parts or self.pipes or self.scenarios or self.accepted or self.renamed)
 
 
-def revision(before: System, after: System, *, units: Units | None = None) -> Revision:
-    """What differs between two layouts, quantities in `units` or those of the later one; parts come with their kind."""
+def revision(before: System, after: System, names: Renames | None = None, *, units: Units | None = None) -> Revision:
+    """What differs between two layouts, quantities in `units` or those of the later one; parts come with their kind.
+
+    `names` are the parts that only got another name; where they are left out, they are looked for.
+    """
     units = units or after.units
+    names = names or renames(before, after)
+    before = renamed_system(before, names.name_now) if names.names else before
     return Revision(
+        renamed=names.found,
         head=tuple(_head(before, after, units)),
-        parts=_changes(_parts(before), _parts(after), _part_name, lambda old, new: _part(old, new, units)),
+        parts=_changes(own_parts(before), own_parts(after), _part_name, lambda old, new: _part(old, new, units)),
         pipes=_pipes(before, after, units),
         scenarios=_changes(
             before.scenarios, after.scenarios, _own_name, lambda old, new: tuple(field_changes(old, new, units))
@@ -114,7 +129,7 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
     pairs = (
         ("title", before.title, after.title),
         ("units", before.units, after.units),
-        ("rules", before.rules, after.rules),
+        ("rules", _rules(before), _rules(after)),
     )
     for name, old, new in pairs:
         if old != new:
@@ -124,9 +139,12 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
         yield FieldChange("tank_sizes", *fields_as_written(*sizes, Quantity(VOLUME), units))
 
 
-def _parts(system: System) -> dict[str, Part]:
-    """The parts that have a name of their own; what comes fixed to one is among its fields."""
-    return {name: part for name, part in system.parts.items() if "/" not in name}
+def _rules(system: System) -> str | None:
+    """What a file says of its rules, in one line."""
+    named = system.rules
+    if named is None or isinstance(named, str):
+        return named
+    return in_words({circuit.value: named[circuit] for circuit in Circuit if circuit in named})
 
 
 def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:
@@ -138,6 +156,14 @@ def _acceptances(system: System) -> dict[str, Declared]:
     return {one.in_words: one for one in system.accept}
 
 
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    """A pipe, and its place among those of its layout."""
+
+    pipe: Pipe
+    place: int
+
+
 def _pipes(before: System, after: System, units: Units) -> Changes:
     """Pipes by the ports they join, whichever way they are written; of several alike the equal ones cancel first."""
     left, right = _by_ends(before), _by_ends(after)
@@ -145,27 +171,33 @@ def _pipes(before: System, after: System, units: Units) -> Changes:
     for ends in dict.fromkeys([*left, *right]):
         old, new = _without_equals(left.get(ends, []), right.get(ends, []))
         for was, now in zip(old, new, strict=False):
-            altered.append(Altered(_pipe_name(after, now), tuple(_pipe(was, now, units))))
-        removed += [Named(_pipe_name(before, pipe)) for pipe in old[len(new) :]]
-        added += [Named(_pipe_name(after, pipe)) for pipe in new[len(old) :]]
+            fields = tuple(_pipe(was.pipe, now.pipe, units))
+            altered.append(Altered(_pipe_name(after, now.pipe), fields, (was.place, now.place)))
+        removed += [_named(before, one) for one in old[len(new) :]]
+        added += [_named(after, one) for one in new[len(old) :]]
     return Changes(tuple(added), tuple(removed), tuple(altered))
 
 
-def _by_ends(system: System) -> dict[tuple[End, ...], list[Pipe]]:
-    found: dict[tuple[End, ...], list[Pipe]] = {}
-    for pipe in system.pipes:
-        if not any("/" in end.part for end in pipe.ends):
-            found.setdefault(tuple(sorted(pipe.ends)), []).append(pipe)
+def _named(system: System, placed: _Placed) -> Named:
+    return Named(_pipe_name(system, placed.pipe), places=(placed.place,))
+
+
+def _by_ends(system: System) -> dict[tuple[End, ...], list[_Placed]]:
+    found: dict[tuple[End, ...], list[_Placed]] = {}
+    own = own_parts(system)
+    for place, pipe in enumerate(system.pipes):
+        if all(end.part in own for end in pipe.ends):
+            found.setdefault(tuple(sorted(pipe.ends)), []).append(_Placed(pipe, place))
     return found
 
 
-def _without_equals(before: Sequence[Pipe], after: Iterable[Pipe]) -> tuple[list[Pipe], list[Pipe]]:
+def _without_equals(before: Sequence[_Placed], after: Iterable[_Placed]) -> tuple[list[_Placed], list[_Placed]]:
     """What is left of each when pipes of the same water, length and tube have cancelled each other."""
-    old, new = list(before), list[Pipe]()
-    for pipe in after:
-        same = next((index for index, other in enumerate(old) if not any(_differing(other, pipe))), None)
+    old, new = list(before), list[_Placed]()
+    for one in after:
+        same = next((index for index, other in enumerate(old) if not any(_differing(other.pipe, one.pipe))), None)
         if same is None:
-            new.append(pipe)
+            new.append(one)
         else:
             del old[same]
     return old, new

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from plumbnet.rules import RULES, Profile, Severity, Silencer, severity_of
+from plumbnet.rules import RULES, Judging, Severity, Silencer, breaches_of, ruled_by, severity_of
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
@@ -88,13 +88,15 @@ def outcome(before: WorldAnswer, after: WorldAnswer, alone: Sequence[WorldAnswer
 _NOBODY: Final = Silencer()
 
 
-def answer(facts: Facts, profile: Profile, silencer: Silencer = _NOBODY) -> WorldAnswer:
-    """The verdicts of facts, and the errors that a profile finds on them and nobody silences."""
+def answer(facts: Facts, judging: Judging, silencer: Silencer = _NOBODY) -> WorldAnswer:
+    """The verdicts of facts, and the errors that rules find on them and nobody silences."""
+    rules = ruled_by(judging)
     found = [
         (rule.name, breach.parts)
+        for profile in rules.profiles
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
-        for breach in rule.breaches(facts, profile)
+        for breach in breaches_of(rule, facts, profile, rules)
     ]
     said = zip(found, silencer.said_of(found), strict=True)
     errors = frozenset(Error(name, parts[0]) for (name, parts), one in said if one is None or one.why)

@@ -1,6 +1,9 @@
+from dataclasses import replace
+
 from drawing_board import sketch
 
-from plumbnet.drawing.columns.mounts import accessories, mount_room
+from plumbnet.drawing.columns.mounts import FRAME, RING, accessories, mount_room, surround
+from plumbnet.drawing.items.item import Diagram
 
 
 def test_relief_valve_rises_from_the_crown_of_its_heater() -> None:
@@ -41,3 +44,19 @@ def test_two_tanks_on_one_tee_hang_on_its_two_sides_and_three_beside_each_other(
     assert first.rises != second.rises
     assert third.rises == first.rises
     assert third.foot[0] > first.foot[0]
+
+
+def test_ring_and_frame_take_their_room_each() -> None:
+    (tank,) = (item for item in sketch("street -> tee -> tank").diagram.items.values() if item.name == "tank")
+    rooms = [
+        surround(replace(tank, is_ringed=ring, is_framed=frame)) for ring in (False, True) for frame in (False, True)
+    ]
+    assert rooms == [0.0, FRAME, RING, RING + FRAME]
+
+
+def test_room_of_a_stack_holds_its_frame() -> None:
+    house = sketch("street -> tee -> heater -> tap.hot\ntee -> tank")
+    items = {name: replace(item, is_framed=True) for name, item in house.diagram.items.items()}
+    framed = Diagram(items, house.diagram.links)
+    (mount,) = house.mounts("tee")
+    assert mount_room(framed, mount).right == mount_room(house.diagram, mount).right + FRAME

@@ -1,15 +1,17 @@
 import pytest
 from drawing_board import sketch
 
-from plumbnet.drawing.columns.mounts import MARGIN, RING
+from plumbnet.drawing.columns.mounts import FRAME, MARGIN, RING
 from plumbnet.drawing.items.item import Item
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.routing.placement import Placement, Route
 from plumbnet.drawing.symbols.symbol import SYMBOLS
 
 
-def placement(symbol: str = "check_valve", *, is_ringed: bool = False, **facing: float) -> Placement:
-    item = Item("x", SYMBOLS[symbol], ("in", "out"), ("check",), is_ringed=is_ringed)
+def placement(
+    symbol: str = "check_valve", *, is_ringed: bool = False, is_framed: bool = False, **facing: float
+) -> Placement:
+    item = Item("x", SYMBOLS[symbol], ("in", "out"), ("check",), is_ringed=is_ringed, is_framed=is_framed)
     return Placement(item, 100.0, 50.0, **facing)  # type: ignore[arg-type]  # keywords of several types
 
 
@@ -51,3 +53,10 @@ def test_whole_of_a_route_takes_in_what_it_shares() -> None:
 def test_segments_name_their_route() -> None:
     house = sketch("street -> meter -> tap.cold")
     assert [number for number, _, _ in house.arrangement.segments] == [0, 1]
+
+
+def test_frame_widens_the_outer_box_beyond_the_ring() -> None:
+    plain, framed = placement(is_ringed=True), placement(is_ringed=True, is_framed=True)
+    assert framed.outer_box[0] == plain.outer_box[0] - FRAME
+    assert framed.ring_box == plain.outer_box == plain.ring_box
+    assert framed.words_box[1] == plain.words_box[1] + FRAME

@@ -2,7 +2,9 @@ from dataclasses import replace
 
 from drawing_board import sketch
 
-from plumbnet.report.schematic.schematic_contents import title_block, title_of
+from plumbnet.drawing.items.schematic import Letters
+from plumbnet.report.schematic.revision_letters import RevisionLetters
+from plumbnet.report.schematic.schematic_contents import schematic_of, title_block, title_of
 
 HOUSE = sketch("street -> cv -> heater -> tap.hot")
 
@@ -34,3 +36,13 @@ def test_many_heaters_are_counted_rather_than_listed() -> None:
 
 def test_title_falls_back_on_the_file() -> None:
     assert title_of(HOUSE.report) == "drawn.yaml"
+
+
+def test_what_a_revision_moved_is_marked_framed_and_told() -> None:
+    marked = RevisionLetters(Letters({"cv": "N"}, {0: "A"}), {"cv": ("was check",)}, ": after")
+    found = schematic_of(HOUSE.report, None, marked)
+    assert found.title == "drawn.yaml: after"
+    assert found.letters == marked.letters
+    assert found.diagram.items["cv"].lines == ("cv", "was check")
+    assert [name for name, item in found.diagram.items.items() if item.is_framed] == ["cv"]
+    assert schematic_of(HOUSE.report).letters == Letters()

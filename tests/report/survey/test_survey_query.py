@@ -1,4 +1,5 @@
 from plumbnet.report.survey.survey_query import SurveyQuery
+from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
@@ -6,7 +7,7 @@ from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 def test_fields_hold_all_that_answers_hang_on() -> None:
     done = (SetEach("meter", {"check": True}), FitEach("main", "meter", {}))
-    asked = SurveyQuery(profile("ipc-2021"), "metric", Supposed("repair", done))
+    asked = SurveyQuery(given_rules("ipc-2021"), "metric", Supposed("repair", done))
     fields = asked.fields()
     assert fields.pop("rules_sha256") == profile("ipc-2021").sha256
     assert fields == {
@@ -41,3 +42,10 @@ def test_other_acceptances_are_another_question() -> None:
         ("none", ""),
         ("own.yaml", "abc"),
     ]
+
+
+def test_rules_of_some_circuits_are_told_in_a_line() -> None:
+    asked = SurveyQuery(given_rules({"heating": "us-boiler"}), None, Supposed())
+    fields = asked.fields()
+    assert fields["rules"] == "heating: us-boiler"
+    assert fields["rules_sha256"] == f"heating: {profile('us-boiler').sha256}"

@@ -57,9 +57,37 @@ def test_part_that_is_gone_is_removed() -> None:
     assert names(found.pipes) == (["street -> tee"], ["street -> cv", "cv -> tee"])
 
 
-def test_part_of_another_name_is_removed_and_added() -> None:
+def test_part_of_another_name_that_kept_its_pipes_is_renamed() -> None:
     found = revision(drawn(), drawn(RUNS.replace("cv", "cv2")))
-    assert names(found.parts) == (["cv2"], ["cv"])
+    assert [(one.before, one.after, one.kind) for one in found.renamed] == [("cv", "cv2", "check_valve")]
+    assert (bool(found.parts), bool(found.pipes), bool(found)) == (False, False, True)
+
+
+def test_part_of_another_kind_and_name_is_removed_and_added() -> None:
+    found = revision(drawn(), drawn(RUNS.replace("cv", "valve")))
+    assert names(found.parts) == (["valve"], ["cv"])
+    assert found.renamed == ()
+
+
+def test_renamed_part_is_followed_by_scenarios_and_acceptances() -> None:
+    more = (
+        "scenarios: {{a: {{change: [{{remove: {0}}}]}}}}\naccept: [{{finding: tank-cut-off, part: {0}, reason: so}}]\n"
+    )
+    before = drawn(more=more.format("cv"))
+    found = revision(before, drawn(RUNS.replace("cv", "cv2"), more.format("cv2")))
+    assert (bool(found.scenarios), bool(found.accepted), len(found.renamed)) == (False, False, 1)
+
+
+def test_pipes_are_told_with_their_places() -> None:
+    before, after = drawn(), drawn(RUNS.replace("tee -> heater", "tee -> valve -> heater"))
+    found = revision(before, after).pipes
+    assert [after.pipes[one.places[0]].name for one in found.added] == [one.name for one in found.added]
+    assert [before.pipes[one.places[0]].name for one in found.removed] == ["tee -> heater"]
+    rest = "street -> t1 -> boiler, t2 -> tap.hot"
+    (altered,) = revision(
+        written(f"{rest}, {{path: t1 -> t2, volume: 1}}"), written(f"{{path: t1 -> t2, volume: 2}}, {rest}")
+    ).pipes.altered
+    assert altered.places == (3, 0)
 
 
 def test_fields_of_a_part_are_told_in_the_units_of_the_later_file_or_in_those_asked_for() -> None:

@@ -4,12 +4,13 @@ from plumbnet.report.page.chapters.calculation_chapter import calculation
 from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
 from plumbnet.report.page.chapters.cover_chapter import TO_WRITE_ON, cover
 from plumbnet.report.page.chapters.findings_chapter import findings
-from plumbnet.report.page.chapters.picture_chapters import drawn, ladders, piping
+from plumbnet.report.page.chapters.picture_chapters import MOST_DRAWN, drawn, ladders, piping
 from plumbnet.report.page.chapters.remedies_chapter import cures
 from plumbnet.report.page.chapters.scenarios_chapter import scenarios
 from plumbnet.report.page.chapters.verdicts_chapter import summary, verdicts
 
 __all__ = [
+    "MOST_DRAWN",
     "TO_WRITE_ON",
     "assumptions_chapter",
     "calculation",

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import MayAccept, Severity, finding
@@ -22,6 +23,7 @@ BAD = CLOSED_HOUSE.altered("""
     asks="Something opens before a closed heater breaks.",
     of="heaters",
     may_accept=MayAccept.NOBODY,
+    held_to=(limit_of_heater,),
 )
 def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.

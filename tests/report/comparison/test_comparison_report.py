@@ -7,9 +7,8 @@ from conftest import layout
 from forms import CONTROL
 
 import plumbnet
-from plumbnet.report.studies.comparison_report import RENAMED, Comparison, comparison_text
-from plumbnet.study.compare.layout_revision import revision
-from plumbnet.study.compare.report_difference import difference
+from plumbnet.report.comparison.comparison_report import MATCHED, comparison_text
+from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
 HEATER = "volume: 50 gal, relief: {pressure: 150 psi}"
 PLAIN = layout("street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=HEATER)
@@ -24,7 +23,7 @@ def compared(before: str, after: str) -> Comparison:
         plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
         for text, file in ((before, "old.yaml"), (after, "new.yaml"))
     )
-    return Comparison(was, now, difference(was, now), revision(was.system, now.system))
+    return comparison(was, now)
 
 
 def told(before: str, after: str) -> str:
@@ -56,7 +55,7 @@ def test_tank_fitted_is_told_as_better_and_added() -> None:
     assert "- gone: error trapped-expansion" in text
     assert "- part added: tank " in text
     assert "- pipe added: tee -> tank\n" in text
-    assert RENAMED not in text
+    assert MATCHED not in text
 
 
 def test_same_file_twice_says_that_nothing_differs() -> None:
@@ -68,7 +67,26 @@ def test_same_file_twice_says_that_nothing_differs() -> None:
 
 
 def test_part_of_another_name_is_explained() -> None:
-    assert "got another name" in told(CHECKED, CHECKED.replace("meter:", "metre:").replace("-> meter", "-> metre"))
+    text = told(CHECKED, CHECKED.replace("heater:", "boiler-room:").replace("-> heater", "-> boiler-room"))
+    assert "- part renamed: heater -> boiler-room (storage_heater)\n" in text
+    assert "\nboiler-room (heater before)\n" in text
+    assert "- nothing: verdicts, figures and findings are as before.\n" in text
+    assert "all is told by the names\nof now" in text
+
+
+def test_what_is_gone_and_new_is_explained() -> None:
+    other = CHECKED.replace("meter:", "valve:").replace("kind: meter", "kind: valve").replace("-> meter", "-> valve")
+    text = told(CHECKED, other.replace("    check: true\n", ""))
+    assert "- part added: valve (valve)\n" in text
+    assert MATCHED in text
+
+
+def test_part_in_the_place_of_another_is_told() -> None:
+    other = TANKED.replace("tank:", "vessel:").replace("-> tank", "-> vessel").replace("precharge: 60", "precharge: 40")
+    assert "- part renamed: tank -> vessel (expansion_tank)\n- part altered: vessel: precharge" in told(TANKED, other)
+    text = told(TANKED, other.replace("4.5 gal", "9 gal"))
+    assert "- part removed: tank (expansion_tank)\n" in text
+    assert "\nvessel stands where tank stood, with other values.\n" in text
 
 
 def test_finding_that_stands_in_other_words_is_shown_both_ways() -> None:
@@ -82,7 +100,6 @@ def test_title_and_names_of_files_are_made_visible() -> None:
     one = compared(PLAIN, CHECKED)
     record = replace(one.after.system.record, file="\x1b[2J\u202e")
     after = replace(one.after, system=replace(one.after.system, record=record, title="\x07\x9b\u202e"))
-    changed = revision(one.before.system, after.system)
-    text = comparison_text(replace(one, after=after, revision=changed))
+    text = comparison_text(comparison(one.before, after))
     assert not any(sign in text for sign in CONTROL)
     assert r"title: not given -> \x07\x9b\u202e" in text

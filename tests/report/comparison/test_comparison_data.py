@@ -8,10 +8,8 @@ import pytest
 from conftest import PSI, layout
 
 import plumbnet
-from plumbnet.report.studies.comparison_data import comparison_json
-from plumbnet.report.studies.comparison_report import Comparison
-from plumbnet.study.compare.layout_revision import revision
-from plumbnet.study.compare.report_difference import difference
+from plumbnet.report.comparison.comparison_data import comparison_json
+from plumbnet.study.compare.whole_comparison import comparison
 
 RUNS = "street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold"
 HEATER = "relief: {pressure: 150 psi}"
@@ -25,7 +23,7 @@ def document(before: str, after: str) -> dict[str, Any]:
         plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
         for text, file in ((before, "old.yaml"), (after, "new.yaml"))
     )
-    compared = Comparison(was, now, difference(was, now), revision(was.system, now.system))
+    compared = comparison(was, now)
     read: dict[str, Any] = json.loads(comparison_json(compared))
     return read
 

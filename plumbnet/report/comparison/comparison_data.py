@@ -4,9 +4,19 @@ from dataclasses import asdict
 
 from plumbnet.analysis import Report
 from plumbnet.report.formats import Json, in_order
-from plumbnet.report.studies.comparison_report import Comparison
+from plumbnet.rules import Accepted
 from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.compare import Changes, HeaterChange, Named, Revision
+from plumbnet.study.compare import (
+    Changes,
+    CommentNow,
+    Comparison,
+    HeaterChange,
+    LastReview,
+    Named,
+    Revision,
+    RuleChange,
+    SelfAccepted,
+)
 
 
 def comparison_json(compared: Comparison) -> str:
@@ -18,8 +28,12 @@ def comparison_json(compared: Comparison) -> str:
     document = {
         "before": _file(compared.before),
         "after": _file(compared.after),
-        "is_worse": found.is_worse,
-        "is_better": found.is_better,
+        "is_worse": compared.is_worse,
+        "is_better": compared.is_better,
+        "accepted_by_applicant": [_self_accepted(one) for one in compared.self_accepted],
+        "rules": [_rules(one) for one in compared.rules],
+        "review": None if compared.review is None else _review(compared.review),
+        "comments": [_comment(one) for one in compared.comments],
         "heaters": [_heater(heater) for heater in found.heaters],
         "findings": {
             "new": [asdict(one) for one in found.new],
@@ -28,8 +42,52 @@ def comparison_json(compared: Comparison) -> str:
             "altered": [asdict(one) for one in found.altered],
         },
         "changes": _changed(compared.revision),
+        "alike": [asdict(one) for one in compared.alike],
     }
     return in_order(document)
+
+
+def _self_accepted(one: SelfAccepted) -> Json:
+    return {"is_new": one.is_new, "is_worse": one.is_worse, **_accepted(one.accepted)}
+
+
+def _accepted(one: Accepted) -> Json:
+    return {"finding": asdict(one.finding), **_word(one)}
+
+
+def _word(one: Accepted) -> Json:
+    return {"reason": one.reason, "line": one.line}
+
+
+def _rules(one: RuleChange) -> Json:
+    return {
+        "circuit": one.circuit or None,
+        "before": {"rules": one.before.profile, "rules_sha256": one.before.sha256},
+        "after": {"rules": one.after.profile, "rules_sha256": one.after.sha256},
+        "values": [asdict(each) for each in one.values],
+        "clauses": one.clauses,
+    }
+
+
+def _review(review: LastReview) -> Json:
+    return {name: getattr(review, name) for name in ("file", "sha256", "rules", "reviewer", "date")}
+
+
+def _comment(one: CommentNow) -> Json:
+    measured = None if one.now is None else one.now.measured
+    return {
+        "number": one.number,
+        "state": one.state.value,
+        "name": one.name,
+        "parts": list(one.parts),
+        "parts_before": None if one.asked is None else one.asked.parts,
+        "answer_before": None if one.asked is None else one.asked.answer.value,
+        "answer": None if one.now is None else one.now.word.value,
+        "value": None if measured is None else measured.value,
+        "bound": None if measured is None else measured.bound,
+        "text": one.text,
+        "accepted_by_applicant": None if one.accepted is None else _word(one.accepted),
+    }
 
 
 def _file(report: Report) -> Json:
@@ -37,8 +95,8 @@ def _file(report: Report) -> Json:
         "file": report.system.record.file,
         "sha256": report.system.record.sha256,
         "title": report.system.title,
-        "rules": report.profile.profile,
-        "rules_sha256": report.profile.sha256,
+        "rules": report.rules.named,
+        "rules_sha256": report.rules.sha256,
     }
 
 
@@ -65,6 +123,7 @@ def _stops(heater: HeaterFacts | None) -> list[list[str]] | None:
 def _changed(revision: Revision) -> Json:
     return {
         "head": [asdict(one) for one in revision.head],
+        "renamed": [asdict(one) for one in revision.renamed],
         "parts": _changes(revision.parts),
         "pipes": _changes(revision.pipes),
         "scenarios": _changes(revision.scenarios),

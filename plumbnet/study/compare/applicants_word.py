@@ -1,0 +1,57 @@
+"""Two reports to the findings that the applicant's own word keeps from counting in the later one.
+
+The one place of a comparison that knows who accepts what.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis import Report
+from plumbnet.rules import Accepted, Finding, Severity
+from plumbnet.study.compare.finding_match import matched
+
+
+@dataclass(frozen=True, slots=True)
+class SelfAccepted:
+    """A finding that counts no more because the later file accepts it; new there, or one that stood before."""
+
+    accepted: Accepted
+    is_new: bool
+
+    @property
+    def is_worse(self) -> bool:
+        """Whether it is an error that was not there before."""
+        return self.is_new and self.accepted.finding.severity is Severity.ERROR
+
+
+def self_accepted(before: Report, after: Report) -> tuple[SelfAccepted, ...]:
+    """What the applicant accepts in the later report and did not before: new ones first, then the most severe.
+
+    One that was a warning or a note before and is an error now is new. One that was accepted before is not told.
+    """
+    found = [*_new(before, after), *_standing_before(before, after)]
+    return tuple(sorted(found, key=lambda one: (not one.is_new, one.accepted.finding.severity.rank)))
+
+
+def by_applicant(report: Report) -> tuple[Accepted, ...]:
+    """What the applicant accepts."""
+    return report.accepted
+
+
+def word_on(report: Report, finding: Finding) -> Accepted | None:
+    """The applicant's word on a finding; None where there is none."""
+    return next((one for one in by_applicant(report) if one.finding == finding), None)
+
+
+def _new(before: Report, after: Report) -> Iterator[SelfAccepted]:
+    known = [*before.findings, *(one.finding for one in before.accepted)]
+    found = matched(known, [one.finding for one in by_applicant(after)])
+    fresh = [*found.new, *(one.after for one in found.altered if one.is_worse)]
+    return (SelfAccepted(one, is_new=True) for one in by_applicant(after) if one.finding in fresh)
+
+
+def _standing_before(before: Report, after: Report) -> Iterator[SelfAccepted]:
+    """What counted before; an error that was less then is new."""
+    stood = matched(before.findings, [one.finding for one in by_applicant(after)])
+    fresh = [*stood.new, *(one.after for one in stood.altered if one.is_worse)]
+    return (SelfAccepted(one, is_new=False) for one in by_applicant(after) if one.finding not in fresh)

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from plumbnet.report.page.chapters import (
     assumptions_chapter,
     calculation,
+    cover,
     cures,
     findings,
     ladders,
@@ -17,7 +18,13 @@ from plumbnet.report.page.page_content import Chapter, Page, PageBlock
 from plumbnet.report.text import CAUTION
 from plumbnet.study.dossier import Dossier
 
+
+def _cover(dossier: Dossier) -> Iterator[PageBlock]:
+    yield from cover(dossier.report, date=dossier.date)
+
+
 CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] = (
+    ("cover", "Cover", _cover),
     ("verdicts", "Verdicts", verdicts),
     ("piping", "Piping", piping),
     ("findings", "Findings", findings),

@@ -17,12 +17,13 @@ def keys(runs: str, **parts: str) -> list[str]:
 
 
 def test_trapped_heater_has_every_chapter_but_that_of_scenarios() -> None:
-    wanted = ["verdicts", "piping", "findings", "ladders", "cures", "calculation", "assumptions", "record"]
+    wanted = ["cover", "verdicts", "piping", "findings", "ladders", "cures", "calculation", "assumptions", "record"]
     assert keys(HOUSE, heater="relief: {pressure: 150 psi}") == wanted
 
 
 def test_empty_chapters_are_left_out() -> None:
     assert keys("street -> tee -> heater -> tap.hot", heater="relief: {pressure: 150 psi}") == [
+        "cover",
         "verdicts",
         "piping",
         "findings",

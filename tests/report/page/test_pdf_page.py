@@ -61,7 +61,7 @@ def test_document_has_its_title_its_language_and_its_chapters(house: PdfReader) 
     assert house.metadata.creation_date_raw == house.metadata.modification_date_raw
     assert str(house.root_object["/Lang"]) == "en"
     titles = [str(entry["/Title"]) for entry in house.outline if not isinstance(entry, list)]
-    assert titles[:3] == ["Verdicts", "Piping", "Findings"]
+    assert titles[:3] == ["Cover", "Verdicts", "Piping"]
 
 
 def test_every_font_is_embedded(house: PdfReader) -> None:

@@ -1,4 +1,4 @@
-"""The chapter of verdicts: how many heaters come to what, their figures in a table, and the story of each."""
+"""The verdicts: how many heaters come to what and their figures, for the cover, and the chapter with their stories."""
 
 from collections import Counter
 from collections.abc import Iterator
@@ -19,7 +19,6 @@ MOST_STORIES = 40
 def verdicts(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
-    yield from summary(report)
     told = _told(report.heaters)
     yield from (_entry(report.facts, heater) for heater in told)
     if len(told) < len(report.heaters):

@@ -3,7 +3,7 @@
 from conftest import system
 
 import plumbnet
-from plumbnet.report.page.chapters.verdicts_chapter import MOST_STORIES, verdicts
+from plumbnet.report.page.chapters.verdicts_chapter import MOST_STORIES, summary, verdicts
 from plumbnet.report.page.page_content import Entry, PageBlock
 from plumbnet.report.prose.prose_blocks import Paragraph, Table
 from plumbnet.study.dossier.report_dossier import Dossier
@@ -13,7 +13,7 @@ HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 
 def blocks(runs: str, **parts: str) -> list[PageBlock]:
     report = plumbnet.check(system(runs, **parts))
-    return list(verdicts(Dossier(report, None, {}, (), {})))
+    return [*summary(report), *verdicts(Dossier(report, None, {}, (), {}))]
 
 
 def test_sum_comes_first_then_the_table_then_each_story() -> None:

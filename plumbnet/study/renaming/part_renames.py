@@ -1,7 +1,7 @@
 """Two layouts to the parts that kept kind, pipes and values under another name; what is not certain is no rename."""
 
 from collections import defaultdict
-from collections.abc import Hashable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from plumbnet.layout.model import Part, System, field_changes
@@ -98,17 +98,28 @@ class _Search:
                 self._pair(old, new)
             self._pair_equals(refined(self._sides(), lambda part: part.kind))
             self._pair_only_ones()
-            while self._pair_equals(beside(*self._sides())) or self._pair_by_values():
-                pass
-        for name in self._sides()[0].left():
-            if name in self.new.parts and name not in self.taken:
-                self._pair(name, name)
+            self._pair_outward()
+            self._pair_by_name(lambda old, new: old.kind == new.kind)
+            self._pair_outward()
+        self._pair_by_name(lambda _old, _new: True)
 
     def alike(self) -> Iterator[Alike]:
         """What is left on both sides in the same surroundings."""
         for olds, news in self._classes(beside(*self._sides())):
             if olds and news:
                 yield Alike(tuple(olds), tuple(news))
+
+    def _pair_outward(self) -> None:
+        """Pair what is told by what is paired beside it, as far as that leads."""
+        while self._pair_equals(beside(*self._sides())) or self._pair_by_values():
+            pass
+
+    def _pair_by_name(self, demand: Callable[[Part, Part], bool]) -> None:
+        """Pair what kept its name, though much else is different, if it is as demanded."""
+        for name in self._sides()[0].left():
+            now = self.new.parts.get(name)
+            if now is not None and name not in self.taken and demand(self.old.parts[name], now):
+                self._pair(name, name)
 
     def _sides(self) -> tuple[Side, Side]:
         return Side(self.old, self.pairs), Side(self.new, self.taken)

@@ -85,7 +85,7 @@ class _TwinSearch:
                     queue.append(pair)
 
     def _free_beside(self, at: int, name: str) -> dict[Hashable, list[str]]:
-        """What may be paired beside a part of the earlier (0) or later (1) layout, by how it is joined and its colour."""
+        """What may be paired beside a part of the earlier (0) or later (1) layout, by colour and how it is joined."""
         side, done = ((self.earlier, self.pairs), (self.later, self.taken))[at]
         found: dict[Hashable, list[str]] = defaultdict(list)
         for one in side.layout.pipes[name]:

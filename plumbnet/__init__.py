@@ -23,7 +23,9 @@ __all__ = [
     "Picture",
     "Profile",
     "Report",
+    "Rules",
     "System",
+    "UnknownCircuit",
     "UnknownForm",
     "UnknownHeater",
     "UnknownMethod",
@@ -68,6 +70,7 @@ if TYPE_CHECKING:
     from plumbnet.library.review_call import review
     from plumbnet.library.schematic_picture import draw
     from plumbnet.library.warmup_run import warmup
+    from plumbnet.rules.circuit_rules import Rules, UnknownCircuit
     from plumbnet.rules.rule_profile import Profile, UnknownProfile
     from plumbnet.study.contingency.event_sweep import sweep
     from plumbnet.study.dossier.tank_curves import NoChart
@@ -85,7 +88,9 @@ _WHEN_ASKED = {
     "Picture": "plumbnet.library.picture",
     "Profile": "plumbnet.rules.rule_profile",
     "Report": "plumbnet.analysis.report",
+    "Rules": "plumbnet.rules.circuit_rules",
     "System": "plumbnet.layout.model.system",
+    "UnknownCircuit": "plumbnet.rules.circuit_rules",
     "UnknownForm": "plumbnet.library.picture_form",
     "UnknownHeater": "plumbnet.library.heater_choice",
     "UnknownMethod": "plumbnet.library.method_choice",

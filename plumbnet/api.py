@@ -9,17 +9,20 @@ from typing import TypeAlias
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.file import read_system
-from plumbnet.layout.model import System
+from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest
 from plumbnet.rules import (
     FINDINGS_ADVICE,
-    GENERAL,
     RULES,
+    GivenRules,
     Profile,
+    Rules,
+    RulesArgument,
     UnknownProfile,
+    completed,
+    given_rules,
     profile,
-    profile_at,
     unknown_finding,
 )
 
@@ -51,14 +54,16 @@ def read_bytes(data: bytes, *, file: str = "layout") -> System:
         return read_system(data, file=file)
 
 
-def check(layout: Layout, *, rules: str | Profile | None = None, units: Units | None = None) -> Report:
-    """The report on a layout under a rule profile: the one given, or the file's own, or general practice.
+def check(layout: Layout, *, rules: RulesArgument | None = None, units: Units | None = None) -> Report:
+    """The report on a layout under rules: those given, or the file's own, or general practice.
 
     `layout` is a system that was read, the path of a layout file, or the bytes of one, which messages then call layout.
-    `rules` is a profile, the name of one that comes with the program, or the path of a file that holds one. Sentences
-    use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name given here, OSError
-    and LayoutError for a file given here, LayoutError with every fault of a layout that is not read yet, for a profile
-    or finding that the layout names and nobody knows, and for a heater of which nothing can be computed.
+    `rules` is a profile, the name of one that comes with the program, or the path of a file that holds one; or one of
+    these for each circuit, as `{"water": "ipc-2021", "heating": "us-boiler"}`: for a circuit that is left out the file
+    has its say. Sentences use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name
+    given here, UnknownCircuit for a circuit that codes do not tell apart, OSError and LayoutError for a file given
+    here, LayoutError with every fault of a layout that is not read yet, for a profile or finding that the layout names
+    and nobody knows, and for a heater of which nothing can be computed.
 
     >>> report = check("systems/house-with-check.yaml", rules="ipc-2021")
     >>> report
@@ -102,15 +107,28 @@ def _no_search_for_garbage() -> Iterator[None]:
             gc.enable()
 
 
-def _chosen(system: System, rules: str | Profile | None) -> Profile:
-    """The profile to judge by; a layout can name only those that come with the program."""
-    if rules:
-        return rules if isinstance(rules, Profile) else profile_at(rules)
-    try:
-        return profile(system.rules or GENERAL)
-    except UnknownProfile as error:
-        fault = Fault(*system.record.rules_at, str(error), width=len(system.rules or ""))
-        raise LayoutError(system.record.file, [fault], system.record.text) from error
+def _chosen(system: System, asked: RulesArgument | None) -> Rules:
+    """The rules to judge by; a layout can name only profiles that come with the program."""
+    if isinstance(asked, Rules):
+        return asked
+    given = given_rules(asked) if asked else GivenRules({})
+    return given.whole or completed(given, _own(system, [one for one in Circuit if one not in given.profiles]))
+
+
+def _own(system: System, circuits: list[Circuit]) -> dict[Circuit, Profile]:
+    """The profiles that a layout names for some circuits. Raises LayoutError for names that nobody knows."""
+    named = {one: system.rules if isinstance(system.rules, str) else (system.rules or {}).get(one) for one in circuits}
+    found, faults = dict[Circuit, Profile](), list[Fault]()
+    for circuit, name in named.items():
+        try:
+            if name is not None:
+                found[circuit] = profile(name)
+        except UnknownProfile as error:
+            place = system.record.rules_at.get(circuit, (0, 0))
+            faults.append(Fault(*place, str(error), width=len(name or "")))
+    if faults:
+        raise LayoutError(system.record.file, faults, system.record.text)
+    return found
 
 
 def _refuse_unknown_findings(system: System) -> None:

@@ -43,7 +43,7 @@ def _house(number: int, random: Random) -> tuple[list[str], list[str]]:
         "    kind: storage_heater",
         f"    volume: {random.choice([40, 50, 75, 80])} gal",
         f"    setpoint: {random.choice([120, 140])} degF",
-        "    relief: {pressure: 150 psi}",
+        "    relief: {pressure: 150 psi, temperature: 210 degF}",
         f"  {n}-far: tee",
         f"  {n}-sink: {{kind: fixture, elevation: {up} ft}}",
         f"  {n}-bath: {{kind: fixture, elevation: {up + 9} ft}}",
@@ -88,7 +88,7 @@ def school(heaters: int = 40, tanks: int = 15, wings: int = 8) -> str:
         wing = number % wings
         declared.append(
             f"  heater{number}: {{kind: storage_heater, volume: {40 + number} gal, setpoint: 140 degF, "
-            f"input: 40000 Btu/h, relief: {{pressure: 150 psi}}}}"
+            f"input: 40000 Btu/h, relief: {{pressure: 150 psi, temperature: 210 degF}}}}"
         )
         runs.append(f"  - cold{wing} -> heater{number} -> hot{wing}")
     for number in range(tanks):

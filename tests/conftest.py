@@ -81,7 +81,7 @@ USUAL = {
     "boiler": "kind: boiler, volume: 10 gal, setpoint: 180 degF",
     "emitter": "kind: emitter, volume: 5 gal",
     "tank": "kind: expansion_tank, volume: 4.5 gal, precharge: 60 psi",
-    "relief": "kind: relief_valve, pressure: 150 psi",
+    "relief": "kind: relief_valve, pressure: 150 psi, temperature: 210 degF",
     "spill": "kind: expansion_relief, pressure: 100 psi",
     "tap": "kind: fixture",
 }

@@ -11,7 +11,7 @@ from plumbnet.study.remedies.remedy import Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_search import remedies
 
-RELIEVED = "relief: {pressure: 150 psi}"
+RELIEVED = "relief: {pressure: 150 psi, temperature: 210 degF}"
 """Fields of a heater that has its relief valve."""
 HOUSE = """street -> cv -> tee -> heater -> tap.hot
            tee -> tap.cold"""

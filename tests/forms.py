@@ -30,19 +30,27 @@ NAMED = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0"
 def trapped(**parts: str) -> Report:
     """One closed heater with its relief valve and nothing else."""
     return plumbnet.check(
-        system("street -> cv -> heater -> tap.hot", **{"heater": "relief: {pressure: 150 psi}", **parts})
+        system(
+            "street -> cv -> heater -> tap.hot",
+            **{"heater": "relief: {pressure: 150 psi, temperature: 210 degF}", **parts},
+        )
     )
 
 
 def fine() -> Report:
     """One open heater and no finding."""
-    return plumbnet.check(system("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
+    return plumbnet.check(
+        system("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
+    )
 
 
 def warned() -> Report:
     """A heater that is controlled, and a warning about its tank."""
     runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
-    parts = {"heater": "relief: {pressure: 150 psi}", "tank": "precharge: 55 psi, volume: 10 gal"}
+    parts = {
+        "heater": "relief: {pressure: 150 psi, temperature: 210 degF}",
+        "tank": "precharge: 55 psi, volume: 10 gal",
+    }
     return plumbnet.check(system(runs, **parts))
 
 

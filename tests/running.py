@@ -13,8 +13,8 @@ from conftest import layout
 from every_command import app
 from typer.testing import CliRunner, Result
 
-OPEN = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
-TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+OPEN = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
+TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
 FAULTY = "plumbnet: 1\nparts: {m: {kind: mian}, t: tee}\nruns: [m -> t]\n"
 ONLY_PIPE = "plumbnet: 1\nparts: {m: {kind: main, pressure: 60}, t: tee}\nruns: [m -> t]\n"
 HOSTILE = 'title: "\\e[2J\\u202eevil\\a"\n'

@@ -583,7 +583,7 @@ ROW_HOUSE = Expected(
 
 DUPLEX = Expected(
     {"heater-a": Answer(OPEN, (), ("street", 70.0)), "heater-b": Answer(CONTROLLED, ("reducer-b",), ("spill-b", 75.0))},
-    ("bypass-does-not-count", "expansion-relief-does-not-count", "reducer-without-tank", "relief-set-too-high"),
+    ("bypass-does-not-count", "expansion-relief-does-not-count", "relief-set-too-high"),
     scenarios={
         "tanks-fitted": {
             "heater-a": Answer(OPEN, (), ("tank-a", 55.0)),
@@ -689,6 +689,45 @@ ANNEX_VESSEL_BELOW_THE_ALLOWANCE = Expected(
     scenario_findings={"vessel-by-the-allowance": ()},
 )
 
+GROUP_LETS_OFF = ("group/relief", 700.0)
+
+FRENCH_CYLINDER = Expected(
+    # The group stands at the cylinder, behind its own check, and opens at its set.
+    {"cylinder": Answer(CONTROLLED, ("group/check",), GROUP_LETS_OFF)},
+    scenarios={
+        # Two devices stop the water now; the group lets off all the same.
+        "group-shut": {"cylinder": Answer(CONTROLLED, ("group/check", "group/valve"), GROUP_LETS_OFF)},
+        "check-worn": {"cylinder": Answer(OPEN, (), ("street", 300.0))},
+        "relief-scaled": {"cylinder": Answer(SEALED, ("group/check",), None)},
+        "street-raised": {"cylinder": Answer(CONTROLLED, ("group/check",), GROUP_LETS_OFF)},
+    },
+    scenario_findings={
+        "group-shut": (),
+        "check-worn": ("check-missing-at-heater",),
+        "relief-scaled": ("relief-missing", "sealed-heater"),
+        # 6 bar is more than four fifths of 7, and more than 5 at the taps: hot and cold stand in two zones.
+        "street-raised": ("relief-near-static", "static-above-limit", "static-above-limit"),
+    },
+)
+
+BRITISH_STOPS = ("group/check", "group/reducer")
+
+BRITISH_CYLINDER = Expected(
+    {"cylinder": Answer(CONTROLLED, BRITISH_STOPS, ("vessel", 350.0))},
+    scenarios={
+        "vessel-lost": {"cylinder": Answer(CONTROLLED, BRITISH_STOPS, ("group/expansion-relief", 600.0))},
+        "no-vessel": {"cylinder": Answer(CONTROLLED, BRITISH_STOPS, ("group/expansion-relief", 600.0))},
+        "vessel-and-valve-lost": {"cylinder": Answer(TRAPPED, BRITISH_STOPS, ("cylinder/relief", 700.0))},
+        "stop-shut": {"cylinder": Answer(CONTROLLED, ("group/check", "group/reducer", "stop"), ("vessel", 350.0))},
+    },
+    scenario_findings={
+        "vessel-lost": ("tank-waterlogged",),
+        "no-vessel": (),
+        "vessel-and-valve-lost": ("tank-waterlogged", "trapped-expansion"),
+        "stop-shut": (),
+    },
+)
+
 SHOWCASE: dict[str, Expected] = {
     "annex-vessel-below-the-allowance": ANNEX_VESSEL_BELOW_THE_ALLOWANCE,
     "bakery-tank-cut-off": BAKERY_TANK_CUT_OFF,
@@ -701,6 +740,7 @@ SHOWCASE: dict[str, Expected] = {
     "boiler-loop-with-indirect-heater": BOILER_LOOP,
     "check-in-the-hot-pipe": CHECK_IN_THE_HOT_PIPE,
     "check-valve-backwards": CHECK_VALVE_BACKWARDS,
+    "british-cylinder": BRITISH_CYLINDER,
     "cistern-vented-cylinder": CISTERN,
     "clinic-tankless-recirculation": CLINIC,
     "cottage-supply-pipe-uk": COTTAGE,
@@ -712,6 +752,7 @@ SHOWCASE: dict[str, Expected] = {
     "farmhouse-solar-loop": SOLAR,
     "ferry-cottage-filling-loop": FERRY_COTTAGE,
     "guesthouse-solar-preheater": GUESTHOUSE_SOLAR_PREHEATER,
+    "french-cylinder": FRENCH_CYLINDER,
     "greenhouse-boiler-valve-at-tank": GREENHOUSE,
     "hill-house-street-not-steady": HILL_HOUSE,
     "house-with-check": HOUSE_WITH_CHECK,

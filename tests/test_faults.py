@@ -32,7 +32,7 @@ UNSEEN = {
     "can fail in several ways": "no kind has more than one failure; test_apply.py makes one that has",
     "cannot be used here": "for a mistake that the library may report one day; test_validation_messages.py",
     "an item of a pair is missing": "never shown: the name of a mistake",
-    "opens at 99": "no message: what is taken when left out",
+    "relieves pressure only": "no message: what is taken when left out",
     "charge lost": "no message: an event of the sweep",
     "this run has": "more pipes than a case is worth; test_loader.py",
     "write it as several": "likewise",

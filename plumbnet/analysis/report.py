@@ -1,4 +1,4 @@
-"""System and profile to a Report: heaters judged, tanks and relief valves looked at, findings found."""
+"""System and rules to a Report: heaters judged, tanks and relief valves looked at, findings found."""
 
 import math
 from collections import Counter
@@ -26,20 +26,20 @@ from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
 from plumbnet.network.piping import Zone, hot_side
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.rules import Accepted, Finding, Profile, Severity, findings_of
+from plumbnet.rules import Accepted, Finding, Judging, Profile, Rules, Severity, findings_of, in_words, ruled_by
 from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdict
 
 
 @dataclass(frozen=True, slots=True, repr=False)
 class Report(Forms):
-    """The answer for one system under one profile; `scenario` names the what-if, None for the layout as it is.
+    """The answer for one system under rules; `scenario` names the what-if, None for the layout as it is.
 
     `network` is that of the system, for whoever has more to ask of it. `findings_of` are those that stand, `accepted`
     those that the file accepts, `idle` its acceptances of nothing found. Its `repr` is one line.
     """
 
     system: System
-    profile: Profile
+    rules: Rules
     network: Network = field_of(repr=False, compare=False)
     facts: Facts
     findings: tuple[Finding, ...]
@@ -53,6 +53,17 @@ class Report(Forms):
         return self.facts.heaters
 
     @property
+    def profile(self) -> Profile:
+        """The one profile that judges all. Raises ValueError where circuits have their own: ask `profile_of`."""
+        if not self.rules.is_one:
+            raise ValueError("circuits are judged by rules of their own; ask for the profile of a part")
+        return self.rules.water
+
+    def profile_of(self, part: str) -> Profile:
+        """The profile that judges a part: that of its circuit."""
+        return self.rules.for_part(self.facts.circuit_of, part)
+
+    @property
     def is_fine(self) -> bool:
         """Whether no finding of severity error stands."""
         return all(finding.severity is not Severity.ERROR for finding in self.findings)
@@ -63,19 +74,19 @@ class Report(Forms):
         counts = Counter(heater.verdict for heater in self.heaters)
         verdicts = ", ".join(f"{counts[one]} {one.value}" for one in Verdict if counts[one]) or "no heater"
         findings = f"{len(self.findings)} finding{'' if len(self.findings) == 1 else 's'}"
-        return f"<Report of {place}, rules {visible(self.profile.profile)}{scenario}: {verdicts}; {findings}>"
+        return f"<Report of {place}, rules {visible(in_words(self.rules.named))}{scenario}: {verdicts}; {findings}>"
 
 
-def analyse(system: System, profile: Profile, *, units: Units | None = None) -> Report:
+def analyse(system: System, judging: Judging, *, units: Units | None = None) -> Report:
     """The report on a system; sentences in it use `units`, or else those of the file."""
-    network = network_of(system)
-    facts = facts_of(network, profile, units=units)
-    found = findings_of(facts, profile)
+    network, rules = network_of(system), ruled_by(judging)
+    facts = facts_of(network, rules, units=units)
+    found = findings_of(facts, rules)
     accepted = tuple(_accepted(system, found))
     silenced = [one.finding for one in accepted]
     return Report(
         system=system,
-        profile=profile,
+        rules=rules,
         network=network,
         facts=facts,
         findings=tuple(one for one in found if one not in silenced),
@@ -84,16 +95,17 @@ def analyse(system: System, profile: Profile, *, units: Units | None = None) -> 
     )
 
 
-def facts_of(network: Network, profile: Profile, *, units: Units | None = None) -> Facts:
+def facts_of(network: Network, judging: Judging, *, units: Units | None = None) -> Facts:
     """All that is to be known of a system before findings are written on it; sentences use `units` or the file's.
 
     Raises Unanswerable for a heater of which nothing can be computed.
     """
     _demand_standing_water(network)
-    judge = judge_of(network, profile)
+    judge = judge_of(network, judging)
     heaters = judge.heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
     system = network.piping.system
+    keeps_growth = any(profile.way_back.value == "supply-pipe" for profile in judge.rules.profiles)
     return Facts(
         system=system,
         units=units or system.units,
@@ -102,7 +114,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
-        returns=tuple(returns(network, heaters)) if profile.way_back.value == "supply-pipe" else (),
+        returns=tuple(returns(network, heaters)) if keeps_growth else (),
         taps=tuple(_taps(network)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(name for name in network.circulation.idle if not _lifts(system, name)),
@@ -114,6 +126,7 @@ def facts_of(network: Network, profile: Profile, *, units: Units | None = None) 
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
         assumed=assumed(network, hot),
+        circuit_of=network.circuits.of,
     )
 
 

@@ -1,7 +1,8 @@
 """What the file and the names on a command line stand for, or one calm sentence and exit status 2."""
 
+import re
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NoReturn
 
@@ -11,23 +12,25 @@ import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.cli.console import NOT_UNDERSTOOD
 from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
-from plumbnet.layout.model import System
+from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, nearest, visible
 from plumbnet.library import UnknownHeater, heater_named
 from plumbnet.report.output import unread
-from plumbnet.rules import Profile, UnknownProfile, profile_at
+from plumbnet.rules import GivenRules, Profile, RulesFrom, UnknownCircuit, UnknownProfile, circuit_named, profile_at
+
+_WORD = re.compile(r"[A-Za-z-]+")
 
 
-def report_on(file: str, profile: Profile | None, units: Units | None) -> Report:
+def report_on(file: str, rules: GivenRules | None, units: Units | None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read."""
     try:
-        return plumbnet.check(system_from(file), rules=profile, units=units)
+        return plumbnet.check(system_from(file), rules=rules, units=units)
     except (LayoutError, OSError) as error:
         refuse(file, error)
 
 
-def report_with(file: str, heater: str | None, rules: str | None, units: Units | None) -> Report:
+def report_with(file: str, heater: str | None, rules: Sequence[str] | None, units: Units | None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
     report = report_on(file, ruled(rules), units)
     if heater is not None:
@@ -56,9 +59,37 @@ def refuse(file: str, error: LayoutError | OSError) -> NoReturn:
     raise typer.Exit(NOT_UNDERSTOOD) from error
 
 
-def ruled(rules: str | None) -> Profile | None:
-    """The rule profile of a name or a file, read once; says what is wrong and exits where it cannot be read."""
-    return None if rules is None else profile_named(rules)
+def ruled(rules: Sequence[str] | None) -> GivenRules | None:
+    """The rules that options name, each profile read once; says what is wrong and exits where one cannot be read."""
+    if not rules:
+        return None
+    named: dict[str, str] = {}
+    for text in rules:
+        circuit, name = _of_circuit(text)
+        if circuit in named:
+            for_what = f"for the circuit {circuit}" if circuit else "for every circuit"
+            fail(f"--rules names two profiles {for_what}, {named[circuit]} and {name}; name one")
+        named[circuit] = name
+    return GivenRules(
+        _by_circuit({circuit: profile_named(name) for circuit, name in named.items()}), RulesFrom.COMMAND_LINE
+    )
+
+
+def _of_circuit(text: str) -> tuple[str, str]:
+    """The circuit for which an option names a profile, empty for every one, and the profile."""
+    circuit, equals, name = text.partition("=")
+    if not equals or not _WORD.fullmatch(circuit):
+        return "", text
+    try:
+        return circuit_named(circuit).value, name
+    except UnknownCircuit as error:
+        fail(f"--rules {text}: {error}")
+
+
+def _by_circuit(read: Mapping[str, Profile]) -> dict[Circuit, Profile]:
+    """The profile for each circuit: its own, or that which is named for every one."""
+    found = {circuit: read.get(circuit.value, read.get("")) for circuit in Circuit}
+    return {circuit: profile for circuit, profile in found.items() if profile is not None}
 
 
 def profile_named(name_or_path: str) -> Profile:

@@ -10,7 +10,7 @@ from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of, decode, parse_yaml
 from plumbnet.report.output import Fate, FileOutcome, Writer, unread
-from plumbnet.rules import Profile
+from plumbnet.rules import GivenRules
 from plumbnet.study.long_runs import cores
 from plumbnet.study.remedies import Checked, remedies_if_small
 
@@ -27,7 +27,7 @@ class CheckFile:
     """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes."""
 
     writer: Writer
-    rules: Profile | None = None
+    rules: GivenRules | None = None
     units: Units | None = None
 
     def __call__(self, target: Target) -> FileOutcome:

@@ -11,8 +11,13 @@ Files = Annotated[
 ]
 AnyHeater = Annotated[str | None, typer.Argument(metavar="[HEATER]", help="One heater; all when left out.")]
 Rules = Annotated[
-    str | None,
-    typer.Option("--rules", metavar="NAME", help="Rule profile by name, or a file of one; in place of the file's."),
+    list[str] | None,
+    typer.Option(
+        "--rules",
+        metavar="NAME",
+        help="Rule profile by name, or a file of one, in place of the file's; or one for each circuit, as "
+        "water=ipc-2021, then heating=us-boiler.",
+    ),
 ]
 UnitsOption = Annotated[
     Literal["us", "metric"] | None, typer.Option("--units", help="Units of the report, in place of the file's.")

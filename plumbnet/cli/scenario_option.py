@@ -1,5 +1,6 @@
 """A layout in one of its scenarios, or one calm sentence and exit status 2."""
 
+from collections.abc import Sequence
 from typing import NoReturn
 
 from plumbnet.analysis import Report
@@ -10,7 +11,7 @@ from plumbnet.study.whatif import UnknownScenario, whatif
 
 
 def report_supposed(
-    file: str, heater: str | None, rules: str | None, units: Units | None, scenario: str | None
+    file: str, heater: str | None, rules: Sequence[str] | None, units: Units | None, scenario: str | None
 ) -> Report:
     """The report on a file in a scenario of it; says what is wrong and exits where it has no such heater then."""
     report = _in_scenario(report_with(file, None, rules, units), scenario)

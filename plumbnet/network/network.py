@@ -29,6 +29,7 @@ from plumbnet.network.outlets import (
 from plumbnet.network.piping import (
     POTENTIAL_ROUNDING_PA,
     Cell,
+    Circuits,
     Crossing,
     Node,
     Piping,
@@ -112,6 +113,11 @@ class Network:
     def _grade(self, bound_pa: float) -> int:
         """Number of thresholds at or below a bound: bounds of one grade open the same gates and outlets."""
         return bisect_right(self._thresholds, bound_pa)
+
+    @cached_property
+    def circuits(self) -> Circuits:
+        """Which water people draw, and which only carries heat."""
+        return Circuits(self.piping)
 
     @cached_property
     def heated_in(self) -> dict[Zone, list[HeatedVolume]]:

@@ -1,5 +1,19 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
+from plumbnet.rules.circuit_rules import (
+    ByCircuit,
+    GivenRules,
+    Judging,
+    Rules,
+    RulesArgument,
+    RulesFrom,
+    UnknownCircuit,
+    circuit_named,
+    completed,
+    given_rules,
+    in_words,
+    ruled_by,
+)
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
     ROUNDING_PA,
@@ -34,21 +48,15 @@ from plumbnet.rules.finding import (
     Rule,
     Severity,
     answers_of,
+    breaches_of,
     findings_of,
     ruling_of,
     severity_of,
 )
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
-from plumbnet.rules.rule_profile import (
-    FILE_ENDINGS,
-    GENERAL,
-    Profile,
-    UnknownProfile,
-    profile,
-    profile_at,
-    profile_names,
-)
+from plumbnet.rules.profile_base import FILE_ENDINGS
+from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_at, profile_names
 from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
     NO_TANK,
@@ -82,12 +90,15 @@ __all__ = [
     "AnswerWord",
     "Answered",
     "Basis",
+    "ByCircuit",
     "Charge",
     "Facts",
     "Finding",
+    "GivenRules",
     "Ground",
     "HeaterFacts",
     "HinderedFacts",
+    "Judging",
     "Limit",
     "LockedFacts",
     "LowFacts",
@@ -101,6 +112,9 @@ __all__ = [
     "ReliefFacts",
     "ReturnFacts",
     "Rule",
+    "Rules",
+    "RulesArgument",
+    "RulesFrom",
     "Ruling",
     "RungFacts",
     "Severity",
@@ -108,17 +122,23 @@ __all__ = [
     "SiteRuling",
     "TankFacts",
     "TapFacts",
+    "UnknownCircuit",
     "UnknownProfile",
     "Use",
     "Verdict",
     "agreeing",
     "answers_of",
     "behind",
+    "breaches_of",
     "capitalised",
+    "circuit_named",
     "closed",
     "comes_to",
+    "completed",
     "findings_of",
+    "given_rules",
     "history_in_words",
+    "in_words",
     "is_same_water",
     "listed",
     "needed",
@@ -128,6 +148,7 @@ __all__ = [
     "profile_at",
     "profile_names",
     "right_charge",
+    "ruled_by",
     "ruling_of",
     "severity_of",
     "stops_in_words",

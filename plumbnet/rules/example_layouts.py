@@ -47,7 +47,7 @@ PLAIN_HOUSE = Example("""\
 plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> heater -> tap.hot
@@ -59,7 +59,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   meter: {kind: meter, check: true}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> meter -> heater -> tap.hot
@@ -73,7 +73,7 @@ parts:
   meter: {kind: meter, check: true}
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> meter -> split -> heater -> tap.hot
@@ -87,7 +87,7 @@ parts:
   street: {kind: main, pressure: 60 psi}
   meter: {kind: meter, check: true}
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi, temperature: 210 degF}}
   letoff: {kind: expansion_relief, pressure: 75 psi}
   tap: fixture
 runs:
@@ -101,7 +101,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF}
-  relief: {kind: relief_valve, pressure: 150 psi}
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}
   tap: fixture
 runs:
   - street -> heater -> tap.hot
@@ -114,7 +114,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   far: tee
   pump: circulator
   tap: fixture

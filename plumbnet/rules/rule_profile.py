@@ -1,9 +1,9 @@
 """A rule profile read from data: every value with its clause, and whether that clause was seen."""
 
-import hashlib
 from collections.abc import Iterator
 from functools import lru_cache
 from importlib.resources import files
+from pathlib import Path
 from typing import ClassVar
 
 from pydantic import Field, PrivateAttr, ValidationError
@@ -11,11 +11,13 @@ from pydantic import Field, PrivateAttr, ValidationError
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
 from plumbnet.rules.known import FINDINGS_ADVICE, RESTS_ON, unknown_finding, without_clause
+from plumbnet.rules.profile_base import NoBase, Opened, ProfileSource, is_file, source_of
 from plumbnet.rules.ruling import (
     COMMON_PRACTICE,
     BypassRuling,
     ChoiceRuling,
     ExpansionReliefRuling,
+    FillPreventerRuling,
     FindingRuling,
     FractionRuling,
     HeatersRuling,
@@ -24,14 +26,14 @@ from plumbnet.rules.ruling import (
     SideRuling,
     SiteRuling,
     SizingRuling,
+    TankBehindReducerRuling,
     TemperatureRuling,
     WayBackRuling,
 )
 
 GENERAL = "general"
-FILE_ENDINGS = (".yaml", ".yml")
-NOT_ASKED = "not-asked"
-"""What stands in place of an entry of `site` that a profile takes over from another and does not ask for."""
+NOWHERE = Opened()
+"""The profile stands in no file."""
 
 
 class UnknownProfile(ValueError):
@@ -54,7 +56,7 @@ class Profile(Declared):
     note: str = ""
     """What a reader should know of it before relying on it."""
     extends: str | None = None
-    """Name of the profile that gives what this one leaves out."""
+    """Name of the profile that gives what this one leaves out, or its file, seen from the folder of this one."""
     distribution_limit: PressureRuling
     """Highest pressure where people draw water, heated up and with every fixture shut."""
     static_limit: PressureRuling | None = None
@@ -69,6 +71,8 @@ class Profile(Declared):
     """Pressure by which the system stays below that set, where this is lower still; none when left out."""
     relief_temperature: TemperatureRuling
     """Highest temperature at which a safety relief valve may open."""
+    temperature_relief: ChoiceRuling
+    """Temperature relief, beside that of pressure or in one valve with it, at each store of hot drinking water."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling
@@ -77,7 +81,7 @@ class Profile(Declared):
     """Which closed heaters must have a control of expansion."""
     bypass: BypassRuling
     """What the bypass of a reducer is worth as the only way back."""
-    tank_behind_reducer: ChoiceRuling
+    tank_behind_reducer: TankBehindReducerRuling
     """An expansion tank behind each reducer, with a bypass or without."""
     expansion_relief: ExpansionReliefRuling
     """Whether an expansion relief valve counts as the control."""
@@ -87,6 +91,10 @@ class Profile(Declared):
     """That nothing which can be shut stands between a heater and its expansion tank."""
     check_at_heater: ChoiceRuling
     """A check between the main and each heater."""
+    valve_at_heater: ChoiceRuling
+    """A valve by which each heater can be shut off; what asks for it is not to blame it."""
+    fill_preventer: FillPreventerRuling
+    """What the fill of a circuit may stay joined behind."""
     way_back: WayBackRuling
     """How far expanding water may go back."""
     sizing: SizingRuling
@@ -96,16 +104,21 @@ class Profile(Declared):
     site: dict[str, SiteRuling] = Field(default_factory=dict)
     """What no layout can tell and is to be seen on site, by a name of its own."""
 
-    _sha256: str = PrivateAttr(default="")
+    _source: ProfileSource = PrivateAttr()
 
-    def model_post_init(self, context: dict[str, str]) -> None:
-        """Keep the hash that the reader found."""
-        self._sha256 = context["sha256"]
+    def model_post_init(self, context: dict[str, ProfileSource]) -> None:
+        """Keep what the reader found."""
+        self._source = context["source"]
+
+    @property
+    def source(self) -> ProfileSource:
+        """What it was read from."""
+        return self._source
 
     @property
     def sha256(self) -> str:
         """SHA-256 of the profile's file, in hexadecimal; where it extends another, that of both hashes in a row."""
-        return self._sha256
+        return self._source.sha256
 
     @property
     def in_full(self) -> str:
@@ -149,33 +162,40 @@ def profile_at(name_or_path: str) -> Profile:
 
     Raises UnknownProfile; LayoutError and OSError for a file.
     """
-    if name_or_path.endswith(FILE_ENDINGS) or "/" in name_or_path or "\\" in name_or_path:
-        return read_profile(bytes_of(name_or_path), file=name_or_path)
+    if is_file(name_or_path):
+        return read_profile(bytes_of(name_or_path), file=name_or_path, opened=Opened((Path(name_or_path),)))
     return profile(name_or_path)
 
 
-def read_profile(data: bytes, *, file: str) -> Profile:
+def read_profile(data: bytes, *, file: str, opened: Opened = NOWHERE) -> Profile:
     """The rule profile that the bytes of a file describe; bare numbers count as US units.
 
-    Raises LayoutError with every fault of the file, as a layout does.
+    `opened` are the files read so far, this one last, which may name another; without them it can extend only a profile
+    that comes with the program. Raises LayoutError with every fault of the file, as a layout does.
     """
     faults: list[Fault] = []
+    because: LayoutError | None = None
     text = decode(data, faults)
     root = None if text is None else parse_yaml(text, faults)
     if root is not None and not faults:
         try:
-            fields, digest = _with_what_it_extends(root.value, data)
             faults.extend(mistake.fault(root) for mistake in _unknown_findings(root))
-            read = Profile.model_validate(fields, context={"units": "us", "sha256": digest})
+            base = _base_of(root.value, opened)
+            source = source_of(root.value, data, None if base is None else base.source)
+            read = Profile.model_validate(source.fields, context={"units": "us", "source": source})
             if not faults:  # a slip in a name leaves another without a clause
                 faults.extend(mistake.fault(root) for mistake in _clauses_missing(read))
             if not faults:
                 return read
         except ValidationError as error:
             faults.extend(validation_faults(error, root, what="a rule profile", model=Profile))
-        except UnknownProfile as error:
+        except (UnknownProfile, NoBase) as error:
             faults.append(_at(root.at("extends"), str(error)))
-    raise LayoutError(file, faults, text or "")
+        except LayoutError as error:  # of a profile that this one extends
+            because = error
+            named = root.at("extends")
+            faults.append(_at(named, f"{quoted(str(named.value))}, which this profile extends, has faults"))
+    raise LayoutError(file, faults, text or "", because)
 
 
 def _unknown_findings(root: YamlNode) -> Iterator[Mistake]:
@@ -197,31 +217,15 @@ def _clauses_missing(read: Profile) -> Iterator[Mistake]:
         yield Mistake(("findings",), text, hint, at_key=True)
 
 
-def _with_what_it_extends(value: Plain, data: bytes) -> tuple[Plain, str]:
-    """The fields of a profile with those it takes from others, and the hash of all the bytes they stand in."""
-    own = hashlib.sha256(data).hexdigest()
+def _base_of(value: Plain, opened: Opened) -> Profile | None:
+    """The profile that another one extends. Raises UnknownProfile, NoBase, LayoutError."""
     extends = value.get("extends") if isinstance(value, dict) else None
-    if not isinstance(value, dict) or not isinstance(extends, str):
-        return _as_asked(value), own
-    base_data = _bytes_of(extends)
-    base_root = parse_yaml(base_data.decode(), [])
-    base, digest = _with_what_it_extends(None if base_root is None else base_root.value, base_data)
-    if not isinstance(base, dict):  # pragma: no cover  # the tests read every profile that comes with the program
-        return value, own
-    merged = {**{key: kept for key, kept in base.items() if key != "note"}, **value}
-    for name in ("findings", "site"):
-        entries, own_entries = base.get(name), value.get(name)
-        if isinstance(entries, dict) and isinstance(own_entries, dict):
-            merged[name] = {**entries, **own_entries}
-    return _as_asked(merged), hashlib.sha256((own + digest).encode()).hexdigest()
-
-
-def _as_asked(value: Plain) -> Plain:
-    """The fields of a profile less what is called not asked among that which is to be seen on site."""
-    site = value.get("site") if isinstance(value, dict) else None
-    if not isinstance(value, dict) or not isinstance(site, dict):
-        return value
-    return {**value, "site": {name: entry for name, entry in site.items() if entry != NOT_ASKED}}
+    if not isinstance(extends, str):
+        return None
+    if not is_file(extends):
+        return profile(extends)
+    path, data = opened.beside(extends)
+    return read_profile(data, file=str(path), opened=opened.then(path))
 
 
 def _bytes_of(name: str) -> bytes:

@@ -1,11 +1,12 @@
 """What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
 
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
-from plumbnet.layout.model import Declared
+from plumbnet.layout.model import BackflowProtection, Declared
 from plumbnet.layout.model.kinds import SizingMethod
 from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
 
@@ -60,6 +61,16 @@ class Ruling(Declared):
     def is_certain(self) -> bool:
         """Whether nobody need look the clause up."""
         return is_certain(self.clause, verified=self.verified)
+
+
+def joined(rulings: Sequence[Ruling]) -> Ruling:
+    """Several clauses as one, each once, in their order; read where each was read or needs no reading."""
+    if len(rulings) == 1:
+        return rulings[0]
+    uncertain = [one for one in rulings if not one.is_certain]
+    first = rulings if not uncertain or rulings[0].ground is not Ground.PRACTICE else [*uncertain, *rulings]
+    clause = "; ".join(dict.fromkeys(one.clause for one in first))
+    return Ruling(clause=clause, verified=not uncertain and any(one.verified for one in rulings))
 
 
 class PressureRuling(Ruling):
@@ -136,6 +147,32 @@ class ChoiceRuling(Ruling):
     def is_asked(self) -> bool:
         """Whether it is asked for."""
         return self.value == "asked"
+
+
+class TankBehindReducerRuling(ChoiceRuling):
+    """Whether an expansion tank is asked for behind reducers."""
+
+    above_pa: _Pressure | None = None
+    """Only behind those before which more than this stands; behind each where the rules name none."""
+
+    def asks_behind(self, upstream_pa: float | None) -> bool:
+        """Whether a tank is asked for behind a reducer before which so much stands, gauge (None: not known)."""
+        if self.above_pa is None or upstream_pa is None:
+            return self.is_asked
+        return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
+
+
+class FillPreventerRuling(Ruling):
+    """Behind which backflow preventers a heating circuit may stay joined to the cold pipe."""
+
+    value: Annotated[tuple[BackflowProtection, ...], Field(strict=False, min_length=1)]
+    """The sorts that are good enough, each by its name; a code that wants no less than one names all above it."""
+    with_antifreeze: Annotated[tuple[BackflowProtection, ...], Field(strict=False)] = ()
+    """Those that are where the circuit holds antifreeze; the same where the rules make no difference."""
+
+    def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:
+        """Whether a sort of protection is good enough."""
+        return sort in ((self.with_antifreeze or self.value) if antifreeze else self.value)
 
 
 class WayBackRuling(Ruling):

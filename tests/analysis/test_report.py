@@ -7,7 +7,7 @@ from random import Random
 
 import pytest
 from conftest import PSI, layout, system
-from hypothesis import assume, given, settings
+from hypothesis import assume, given, reject, settings
 from hypothesis import strategies as st
 from oracles.random_closed import closed_layouts
 from oracles.random_layouts import Layout, layouts
@@ -100,21 +100,31 @@ def found(findings: tuple[Finding, ...]) -> list[tuple[str, tuple[str, ...]]]:
     return sorted((one.name, one.parts) for one in findings)
 
 
+def answered(drawn: System) -> Report:
+    """The report on a layout; no example where its supply cannot lift water to the top of a heater's piping."""
+    try:
+        return plumbnet.check(drawn)
+    except LayoutError as refused:
+        if "reaches higher than the supply can lift water" in str(refused):
+            reject()
+        raise
+
+
 @EXAMPLES
 @given(closed_layouts(), st.integers(0, 99))
 def test_check_taken_out_closes_no_open_heater(layout: Layout, choice: int) -> None:
     drawn = layout.system
     checks = [name for name, part in drawn.parts.items() if part.is_check]
     assume(checks)
-    before = {one.name for one in plumbnet.check(drawn).heaters if one.verdict is Verdict.OPEN}
-    after = plumbnet.check(without(drawn, checks[choice % len(checks)])).heaters
+    before = {one.name for one in answered(drawn).heaters if one.verdict is Verdict.OPEN}
+    after = answered(without(drawn, checks[choice % len(checks)])).heaters
     assert before <= {one.name for one in after if one.verdict is Verdict.OPEN}
 
 
 @EXAMPLES
 @given(layouts() | closed_layouts())
 def test_verdicts_and_numbers_agree_with_each_other(layout: Layout) -> None:
-    for heater in plumbnet.check(layout.system).heaters:
+    for heater in answered(layout.system).heaters:
         closed = heater.verdict in CLOSED_VERDICTS
         assert (heater.need is not None) == closed
         assert (heater.short_m3 > 0.0) == closed
@@ -356,7 +366,7 @@ def test_report_tells_itself_in_a_line() -> None:
 
 
 def test_line_of_a_report_names_its_scenario_and_the_title_where_there_is_no_file() -> None:
-    house = report("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    house = report("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
     titled = replace(house.system, record=Record(), title="The house")
     assert repr(replace(house, system=titled, scenario="stop shut")) == (
         '<Report of The house, rules general, scenario "stop shut": 1 open; 0 findings>'

@@ -1,6 +1,7 @@
 from pathlib import Path
 
 import pytest
+from conftest import layout
 from running import CONTROL, FAULTY, ONLY_PIPE, OPEN, TRAPPED, Write, document, run
 
 
@@ -121,3 +122,75 @@ def test_hostile_file_name_is_escaped(write: Write) -> None:
     result = run("check", write("\x1b[2J.yaml", OPEN))
     assert result.stdout.startswith(r"\x1b[2J.yaml")
     assert document(run("check", "\x1b[2J.yaml", "--format", "json"))["reports"][0]["file"] == "\x1b[2J.yaml"
+
+
+def test_option_names_rules_for_every_circuit_or_one_for_each(write: Write) -> None:
+    write("f.yaml", f"rules: {{water: irc-2021, heating: en-12828}}\n{ONLY_PIPE}")
+
+    def judged(*options: str) -> tuple[object, object]:
+        (report,) = document(run("check", "f.yaml", "--format", "json", *options))["reports"]
+        return report["rules"], report["rules_from"]
+
+    both = {"water": "upc-2024", "heating": "us-boiler"}
+    assert judged() == ({"water": "irc-2021", "heating": "en-12828"}, "file")
+    assert judged("--rules", "upc-2024") == ("upc-2024", "command line")
+    assert judged("--rules", "water=upc-2024", "--rules", "heating=us-boiler") == (both, "command line")
+    # what is named for one circuit leaves the other to the file, or to what is named for all
+    assert judged("--rules", "heating=us-boiler") == (
+        {"water": "irc-2021", "heating": "us-boiler"},
+        {"water": "file", "heating": "command line"},
+    )
+    assert judged("--rules", "upc-2024", "--rules", "heating=us-boiler") == (both, "command line")
+
+
+def test_option_names_a_file_for_a_circuit_and_a_path_with_an_equals_sign_for_all(write: Write) -> None:
+    write("f.yaml", ONLY_PIPE)
+    write("ours=1.yaml", "profile: ours\ntitle: Ours\nextends: ipc-2021\n")
+    for option, rules in (("water=ours=1.yaml", {"water": "ours", "heating": "general"}), ("./ours=1.yaml", "ours")):
+        (report,) = document(run("check", "f.yaml", "--format", "json", "--rules", option))["reports"]
+        assert report["rules"] == rules
+
+
+@pytest.mark.parametrize(
+    ("options", "said"),
+    [
+        (["watr=ipc-2021"], '--rules watr=ipc-2021: no circuit is called "watr": did you mean "water"?'),
+        (["solar=ipc-2021"], '--rules solar=ipc-2021: no circuit is called "solar"; there is water and heating'),
+        (["water=genral"], 'no rule profile is called "genral": did you mean "general"?'),
+        (["heating="], 'no rule profile is called ""; there is as-nzs-3500, '),
+        (
+            ["water=upc-2024", "water=ipc-2021"],
+            "--rules names two profiles for the circuit water, upc-2024 and ipc-2021; name one",
+        ),
+        (["upc-2024", "ipc-2021"], "--rules names two profiles for every circuit, upc-2024 and ipc-2021; name one"),
+    ],
+)
+def test_option_that_names_rules_wrongly_is_told_in_a_sentence(write: Write, options: list[str], said: str) -> None:
+    write("f.yaml", ONLY_PIPE)
+    given = [word for option in options for word in ("--rules", option)]
+    for command in ("check", "trace", "survey"):
+        result = run(command, "f.yaml", *given)
+        assert (result.exit_code, result.stdout, result.stderr.count("\n")) == (2, "", 1)
+        assert result.stderr.startswith(said)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "check f.yaml", "trace f.yaml", "size f.yaml", "sweep f.yaml", "sweep f.yaml --pairs", "remedies f.yaml",
+        "survey f.yaml", "compare f.yaml f.yaml", "whatif f.yaml --close valve", "report f.yaml -o o.html",
+        "report f.yaml -o o.pdf", "draw f.yaml -o o.svg", "chart f.yaml --of ladder -o o.svg",
+        "chart f.yaml --of tank --heater boiler -o o.svg", "check f.yaml --format sarif",
+        "check f.yaml --format junit", "check f.yaml --format csv",
+    ],
+)  # fmt: skip
+def test_every_command_that_judges_takes_rules_by_circuit(write: Write, words: str) -> None:
+    drawn = """
+    street -> valve -> tee1 -> heater -> tap.hot
+    tee1 -> cv -> prv -> tee2 -> boiler -> pump -> emitter -> tee2
+    tee2 -> tank
+    """
+    write("f.yaml", layout(drawn, heater="relief: {pressure: 150 psi}", prv="set: 15 psi"))
+    result = run(*words.split(), "--rules", "water=upc-2024", "--rules", "heating=us-boiler")
+    assert result.exit_code in {0, 1}, result.stderr
+    assert result.exception is None or isinstance(result.exception, SystemExit)

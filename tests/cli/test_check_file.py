@@ -9,12 +9,12 @@ from plumbnet.cli.check_file import CheckFile
 from plumbnet.cli.targets import Target
 from plumbnet.report.output.writer import Fate, FileOutcome
 from plumbnet.report.text.text_writers import LineWriter
+from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.rule_profile import profile
 
 
 def asked(file: str, *, is_named: bool = True, given: bytes | None = None, rules: str | None = None) -> FileOutcome:
-    return CheckFile(LineWriter(), rules=None if rules is None else profile(rules))(
+    return CheckFile(LineWriter(), rules=None if rules is None else given_rules(rules))(
         Target(file, is_named=is_named, given=given)
     )
 

@@ -266,7 +266,7 @@ def test_where_no_size_is_exempt_not_even_an_empty_heater_is() -> None:
 GROWTH = ReturnFacts("street", ("heater",), 0.003, 0.001, 0.12, None)
 
 
-def said(growth: ReturnFacts, rules: str = "uk-2010") -> list[str]:
+def said(growth: ReturnFacts, rules: str | Profile = "uk-2010") -> list[str]:
     return [one.text for one in breaches("growth-leaves-supply-pipe", replace(FACTS, returns=(growth,)), rules)]
 
 
@@ -278,9 +278,20 @@ def test_one_heater_gives_and_two_together_give() -> None:
     assert said(GROWTH, "general") == []
 
 
+SMALL = (
+    "profile: ours\ntitle: Ours\nextends: uk-2010\n"
+    "control_for: {value: storage, exempt_volume: 15 L, clause: ours, verified: true}\n"
+)
+
+
 @pytest.mark.parametrize(("store_m3", "is_found"), [(0.015, False), (0.0151, True)])
-def test_store_of_fifteen_litres_may_give_its_growth_back(store_m3: float, *, is_found: bool) -> None:
-    assert bool(said(replace(GROWTH, store_m3=store_m3))) is is_found
+def test_store_no_larger_than_the_exemption_may_give_its_growth_back(store_m3: float, *, is_found: bool) -> None:
+    ours = read_profile(SMALL.encode(), file="ours.yaml")
+    assert bool(said(replace(GROWTH, store_m3=store_m3), ours)) is is_found
+
+
+def test_no_store_is_too_small_for_the_rules_of_the_united_kingdom() -> None:
+    assert said(replace(GROWTH, store_m3=0.001))
 
 
 @pytest.mark.parametrize(("mixed_k", "is_found"), [(298.15, False), (298.25, True)])
@@ -288,10 +299,43 @@ def test_supply_pipe_may_come_to_25_degc(mixed_k: float, *, is_found: bool) -> N
     assert bool(said(replace(GROWTH, held_m3=0.004, mixed_k=mixed_k))) is is_found
 
 
-def test_reducer_with_no_heated_water_behind_it_needs_no_tank() -> None:
-    bare = replace(REDUCER, is_heated=True, has_tank=False, relief_set_pa=None)
-    assert breaches("reducer-without-tank", with_reducer(bare), "upc-2024")
-    assert breaches("reducer-without-tank", with_reducer(replace(bare, is_heated=False)), "upc-2024") == []
+def test_bypass_is_not_told_beside_the_reducer_that_wants_a_tank() -> None:
+    bare = replace(REDUCER, is_heated=True, has_tank=False, relief_set_pa=None, upstream_pa=90 * PSI)
+    assert breaches("bypass-does-not-count", replace(with_reducer(bare), heaters=(OPEN,)), "upc-2024") == []
+    low = replace(with_reducer(replace(bare, upstream_pa=70 * PSI)), heaters=(OPEN,))
+    assert breaches("bypass-does-not-count", low, "upc-2024")
+
+
+FILL = """
+street -> {line} -> tee -> boiler -> pump -> emitter -> tee
+tee -> tank
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "guard", "is_found"),
+    [
+        ("guard -> loop", "check_valve", True),
+        ("guard -> loop", "vacuum_breaker", True),
+        ("guard -> loop", "dual_check", True),
+        ("guard -> loop", "double_check", False),
+        ("loop -> guard", "reduced_pressure_assembly", False),
+        ("guard -> valve -> loop", "reduced_pressure_assembly", False),
+        ("guard -> tee2 -> loop", "reduced_pressure_assembly", True),
+        ("loop -> store -> guard", "reduced_pressure_assembly", True),
+    ],
+)
+def test_loop_may_stay_joined_where_its_line_has_a_device_for_that(line: str, guard: str, *, is_found: bool) -> None:
+    runs = FILL.format(line=line) + "tee2 -> tap.cold\n" * ("tee2" in line)
+    drawn = system(runs, loop="state: open, fill: 15 psi", guard=f"kind: {guard}")
+    assert bool(breaches("filling-loop-open", plumbnet.check(drawn).facts)) is is_found
+
+
+@pytest.mark.parametrize(("rules", "left_alone"), [("upc-2024", True), ("uk-2010", False), ("ipc-2021", False)])
+def test_double_check_is_enough_where_the_code_has_it_so(rules: str, *, left_alone: bool) -> None:
+    for guard, is_enough in (("double_check", left_alone), ("reduced_pressure_assembly", True)):
+        drawn = system(FILL.format(line="guard -> loop"), loop="state: open, fill: 15 psi", guard=f"kind: {guard}")
+        assert bool(breaches("filling-loop-open", plumbnet.check(drawn).facts, rules)) is not is_enough
 
 
 @pytest.mark.parametrize(

@@ -77,12 +77,33 @@ def test_no_advice_touches_a_relief_valve_other_than_to_fit_or_move_it(name: str
 
 def test_expansion_relief_is_as_low_to_one_finding_as_to_the_other() -> None:
     # 690 kPa is the 100 psi that the code allows, on another scale; a height changes nothing of what a valve is set to
-    runs = "street -> prv -> tee -> heater -> tap.hot\ntee -> spill"
+    runs = "street -> prv -> tee -> heater\ntee -> spill"
     for spill in ("pressure: 690 kPa", "pressure: 100 psi, elevation: 5 ft", "pressure: 100 psi, elevation: -5 ft"):
-        drawn = system(runs, spill=spill)
-        assert "reducer-without-tank" not in [one.name for one in plumbnet.check(drawn, rules="upc-2024").findings]
-    high = system(runs, spill="pressure: 102 psi, elevation: -5 ft")
-    assert "reducer-without-tank" in [one.name for one in plumbnet.check(high, rules="upc-2024").findings]
+        assert "reducer-without-tank" not in under_upc(runs, spill=spill)
+    assert "reducer-without-tank" in under_upc(runs, spill="pressure: 102 psi, elevation: -5 ft")
+
+
+def under_upc(runs: str, **written: str) -> list[str]:
+    """The findings on a layout with a reducer that has a bypass, behind a main of 90 psi."""
+    fields = {"street": "pressure: 90 psi", "prv": "bypass: true", "heater": "relief: {pressure: 150 psi}", **written}
+    return [one.name for one in plumbnet.check(system(runs, **fields), rules="upc-2024").findings]
+
+
+TANK_WANTED = {"reducer-without-tank", "bypass-does-not-count", "trapped-expansion", "closed-without-control"}
+
+
+@pytest.mark.parametrize(
+    ("runs", "street", "told"),
+    [
+        ("street -> prv -> heater", "pressure: 90 psi", "reducer-without-tank"),
+        ("street -> prv -> heater", "pressure: 80 psi", "bypass-does-not-count"),
+        ("street -> prv -> heater -> tap.hot", "pressure: 90 psi", "trapped-expansion"),
+        ("street -> prv -> tankless -> tap.hot", "pressure: 90 psi", "closed-without-control"),
+    ],
+)
+def test_one_reducer_without_a_tank_is_one_finding(runs: str, street: str, told: str) -> None:
+    found = under_upc(runs, street=street)
+    assert [name for name in found if name in TANK_WANTED] == [told]
 
 
 # Hard cases: what a finding must see through, and what it must leave alone.

@@ -12,13 +12,13 @@ from plumbnet.network.outlets import devices_between, floor_pa
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.histories import Gates, needed_abs_pa
-from plumbnet.rules import Profile
+from plumbnet.rules import Rules
 from plumbnet.rules.facts import Basis, Limit
 
-_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below"}
+_BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": "margin below", "set": "set of"}
 
 
-def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
+def limits(network: Network, rules: Rules) -> dict[Zone, Limit]:
     """The limit of every zone that holds a fixture, a rated part or a safety relief valve, at datum.
 
     Each bound counts at its own height; of equal ones the first part by name. A plugged relief valve sets one as a
@@ -35,18 +35,23 @@ def limits(network: Network, profile: Profile) -> dict[Zone, Limit]:
 
     for name, part in network.piping.system.parts.items():
         for port in part.draws_at():
-            bound(network.piping.node_of[End(name, port)], profile.distribution_limit.value_pa, "fixture")
+            node = network.piping.node_of[End(name, port)]
+            bound(node, rules.at(network.circuits, node).distribution_limit.value_pa, "fixture")
         if part.rating_pa is not None:
             for node in network.piping.nodes_of(name):
                 bound(node, part.rating_pa, "rating")
         for port, set_pa in part.safety_sets():
-            bound(network.piping.node_of[End(name, port)], profile.highest_below_relief_pa(set_pa), "relief")
+            node = network.piping.node_of[End(name, port)]
+            if part.opens_daily():
+                bound(node, set_pa, "set")
+            else:
+                bound(node, rules.at(network.circuits, node).highest_below_relief_pa(set_pa), "relief")
     return found
 
 
 @dataclass
 class Limits:
-    """The limits of a network under a profile; pressures gauge at datum.
+    """The limits of a network under the rules for its circuits; pressures gauge at datum.
 
     Growth pushes forward through every one-way device, so what lies beyond one holds a heater too: at its own limit,
     and above that what the devices on the way need to open. A place behind a reducer that shuts below its limit holds
@@ -54,20 +59,21 @@ class Limits:
     """
 
     network: Network
-    profile: Profile
+    rules: Rules
     _lowest: dict[Zone, Limit | None] = field(default_factory=dict)
 
     @cached_property
     def of_zone(self) -> dict[Zone, Limit]:
         """The zone's own limit, where something in it sets one."""
-        return limits(self.network, self.profile)
+        return limits(self.network, self.rules)
 
     def at(self, node: Node) -> Limit:
         """The lowest limit over all that water at a node can push into, as it counts there.
 
-        Where nothing sets one, the profile's highest pressure at that node.
+        Where nothing sets one, the highest pressure of the profile that judges the water there.
         """
-        fallback = self.profile.distribution_limit.value_pa + self.network.piping.heads_pa[node]
+        own = self.rules.at(self.network.circuits, node)
+        fallback = own.distribution_limit.value_pa + self.network.piping.heads_pa[node]
         lowest = self._lowest_of(self.network.zoning.zone_of[node])
         return lowest or Limit(fallback, "nothing in its reach sets one: the profile's own")
 

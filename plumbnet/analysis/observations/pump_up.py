@@ -71,6 +71,7 @@ class PumpUp:
         return PumpedFacts(
             heaters=tuple(sorted(heaters)),
             part=limit.part,
+            basis=limit.basis,
             limit_pa=own_pa,
             top_pa=top_pa - limit.pressure_pa + own_pa,
             heat_ups=ratchet.rounds_until(zone, near.absolute_pa(limit.pressure_pa)),

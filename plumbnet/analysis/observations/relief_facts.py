@@ -12,12 +12,19 @@ from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
-    """Every relief valve of a role, in the order of the file. Linear."""
-    sites = [site for site in network.sites if site.outlet.role is role]
+    """Every relief valve of a role, in the order of the file. Linear.
+
+    One that guards what it touches and lets its growth off besides counts as a safety relief valve.
+    """
+    sites = [site for site in network.sites if _role(site) is role]
     lowest_pa = first_opens_pa(network.openings, lambda each: each is Role.SAFETY_RELIEF)
     for site in sites:
         safety_pa = lowest_pa.get(network.zoning.zone_of[site.node])
         yield _relief(network, site, tuple(sorted(network.neighbours(site.node))), safety_pa)
+
+
+def _role(site: Site) -> Role:
+    return Role.SAFETY_RELIEF if site.outlet.is_safety else site.outlet.role
 
 
 def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: float | None) -> ReliefFacts:
@@ -57,7 +64,7 @@ def _lowest_rating(network: Network, names: tuple[str, ...], head_pa: float) -> 
 
 def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:
     """For each heater's inlet the safety relief valves that only pipes and fittings join to its store."""
-    safety = {site.part for site in network.sites if site.outlet.role is Role.SAFETY_RELIEF}
+    safety = {site.part for site in network.sites if site.outlet.is_safety}
     found: dict[Node, tuple[str, ...]] = {}
     for heated in network.heated:
         beside = {name for node in _store_nodes(network, heated) for name in network.neighbours(node)}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
 from plumbnet.analysis.required_tank.tank_location import Place
-from plumbnet.layout.model import Mixture, Role, System
+from plumbnet.layout.model import Mixture, System
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.physics.fluids import ATMOSPHERE_PA, GLYCOL_SOURCE, OutsideWater, glycol_growth
@@ -77,7 +77,7 @@ class Task:
 def tank_task(network: Network, place: Place, limit_pa: float, waters: tuple[WarmedWater, ...]) -> Task:
     """The task of a tank at a place whose zone may come to a limit, gauge at datum, for the waters that come to it."""
     zone, head_pa = network.zoning.zone_of[place.node], network.piping.heads_pa[place.node]
-    sets = [site.opens_pa for site in network.zoning.sites.get(zone, ()) if site.outlet.role is Role.SAFETY_RELIEF]
+    sets = [site.opens_pa for site in network.zoning.sites.get(zone, ()) if site.outlet.is_safety]
     return Task(
         place=place,
         waters=waters,

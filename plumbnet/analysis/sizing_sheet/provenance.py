@@ -64,7 +64,7 @@ class Provenance:
         return f"{show(per_metre * metres, dimension, self.units, _DIGITS)}/{unit}"
 
     def _field(self, part: str, name: str) -> str:
-        owner, _, fixed = part.partition("/")
+        owner, _, fixed = (part, "", "") if part in self.system.written else part.partition("/")
         path = (fixed, name) if fixed else (name,)
         written = _at(self.system.written.get(owner), path)
         if written is _NOTHING:
@@ -73,7 +73,7 @@ class Provenance:
         node = self._node(("parts", owner, *path))
         if node is not None and node.value == written:
             return self._line(node.line)
-        return self._line(0)
+        return self._line(self.system.line_of(part) if "/" in owner else 0)
 
     def _line(self, line: int) -> str:
         file = PurePath(self.system.record.file).name

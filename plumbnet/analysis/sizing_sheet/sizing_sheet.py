@@ -18,7 +18,7 @@ from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
 from plumbnet.physics.sizing import BOYLE, METHODS, MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.vessels import NoTank
-from plumbnet.rules import NO_TANK, listed
+from plumbnet.rules import NO_TANK, Profile, listed
 from plumbnet.rules.facts import HeaterFacts, Need
 
 __all__ = ["Sheet", "sheet", "sheets"]
@@ -39,7 +39,7 @@ def sheet(report: Report, heater: HeaterFacts, *, method: str | None = None) -> 
 
 def sheets(report: Report, heaters: list[HeaterFacts], *, method: str | None = None) -> Iterator[Sheet]:
     """The same for several heaters of a report."""
-    judge = judge_of(report.network, report.profile)
+    judge = judge_of(report.network, report.rules)
     origins = Provenance(report.system, report.facts.units)
     heated = {each.name: each for each in report.network.heated}
     for heater in heaters:
@@ -65,9 +65,9 @@ class _Draft:
             sha256=record.sha256,
             title=report.system.title,
             scenario=report.scenario,
-            rules=report.profile.profile,
-            rules_title=report.profile.title,
-            rules_sha256=report.profile.sha256,
+            rules=self._profile.profile,
+            rules_title=self._profile.title,
+            rules_sha256=self._profile.sha256,
             heater=self.heater,
             method=self.method,
             inputs=tuple(inputs.items()),
@@ -80,12 +80,17 @@ class _Draft:
             units=report.facts.units,
         )
 
+    @property
+    def _profile(self) -> Profile:
+        """The profile that judges the heater."""
+        return self.report.profile_of(self.heater.name)
+
     @cached_property
     def method(self) -> MethodUsed:
         """The method, and who chose it."""
-        ruling = self.report.profile.sizing
+        ruling = self._profile.sizing
         own = self.case.heated.source.sizing
-        chosen = f"profile {self.report.profile.profile}: {ruling.clause}"
+        chosen = f"profile {self._profile.profile}: {ruling.clause}"
         if own is not None:
             chosen = self.origins.field(self.heater.name, "sizing")
         if self.asked is not None:
@@ -96,7 +101,8 @@ class _Draft:
     @cached_property
     def pressures(self) -> Section:
         """The pressures at the tank."""
-        return TankPressures(self.case, self.report.profile, self.origins).section(self.method.name)
+        judging = self.report.profile_of(self.case.limit.part or self.heater.name)
+        return TankPressures(self.case, judging, self.origins).section(self.method.name)
 
     @cached_property
     def _sizings(self) -> tuple[Sizing, ...]:

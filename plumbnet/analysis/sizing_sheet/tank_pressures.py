@@ -7,7 +7,7 @@ from typing import NamedTuple, TypeAlias
 from plumbnet.analysis.sizing_sheet.provenance import Provenance
 from plumbnet.analysis.sizing_sheet.sheet_model import Section, SheetItem
 from plumbnet.analysis.verdict import Case
-from plumbnet.layout.model import End, Role
+from plumbnet.layout.model import End
 from plumbnet.network.piping import Node
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.sizing import METHODS, Step, step
@@ -93,6 +93,9 @@ class TankPressures:
         if limit.basis == "rating":
             origin = self.origins.field(limit.part, "rating")
             item = _gauge("d_limit", f"rating of {limit.part}", limit.own_pa or 0.0, origin)
+        if limit.basis == "set":
+            origin = self.origins.field(limit.part, "pressure")
+            item = _gauge("d_limit", f"set of {limit.part}", limit.own_pa or 0.0, origin)
         yield item
         yield from self._at_tank(item, node, target)
 
@@ -120,7 +123,7 @@ class TankPressures:
         if relief_pa is None:
             return
         sites = self.case.network.zoning.sites[self.case.zone]
-        lowest = min((s for s in sites if s.outlet.role is Role.SAFETY_RELIEF), key=lambda site: site.opens_pa)
+        lowest = min((s for s in sites if s.outlet.is_safety), key=lambda site: site.opens_pa)
         origin = self.origins.field(lowest.part, "pressure")
         item = _gauge("d_sv", f"set of {lowest.part}", lowest.outlet.opens_pa, origin)
         yield item

@@ -54,6 +54,7 @@ def heater_facts(case: Case) -> HeaterFacts:
         boils_k=_boils_k(case, static_pa),
         valves_to_tank=_valves_to_tank(case, ladder) if verdict is Verdict.CONTROLLED else (),
         limit_at=case.limit.part,
+        limit_basis=case.limit.basis,
         limit_way=case.limit.way,
         settled_least_pa=None if case.settled_pa is None else case.settled_least_pa - head_pa,
         history=() if case.settled_pa is None else _told(case, case.highest.history),
@@ -70,7 +71,7 @@ def _place_facts(case: Case, broken: LimitBreach) -> PlaceFacts:
     way = devices_between(case.network.zoning, case.network.standing, case.zone, broken.zone)
     part = limit.part or piping.ports[case.node].part
     levels = (limit.pressure_pa - head_pa, top.pressure_pa - head_pa, top.reached_pa - head_pa)
-    return PlaceFacts(part, limit.by, *levels, way, _told(case, top.history))
+    return PlaceFacts(part, limit.by, *levels, way, _told(case, top.history), limit.basis)
 
 
 def _told(case: Case, history: History[Zone]) -> tuple[tuple[str, ...], ...]:

@@ -1,4 +1,4 @@
-"""A network under a profile to the answer for each heater: the worst case among the zones of its water."""
+"""A network under rules to the answer for each heater: the worst case among the zones of its water."""
 
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -11,16 +11,16 @@ from plumbnet.analysis.verdict.heater_facts import heater_facts
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
-from plumbnet.rules import Profile
+from plumbnet.rules import Judging, Rules, ruled_by
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, HeaterFacts
 
 
 @dataclass
 class Judge:
-    """Answers heater by heater for one network under one profile."""
+    """Answers heater by heater for one network, each heater by the rules for the circuit that it warms."""
 
     network: Network
-    profile: Profile
+    rules: Rules
     limits: Limits
     settling: SharedTanks
     neighbourhoods: Neighbourhoods
@@ -49,7 +49,7 @@ class Judge:
 
     def _case(self, heated: HeatedVolume, node: Node) -> Case:
         relieving = self._relieving.get(heated.inlet, ())
-        method = heated.source.sizing or self.profile.sizing.value
+        method = heated.source.sizing or self.rules.at(self.network.circuits, heated.inlet).sizing.value
         neighbourhood = self.neighbourhoods.of(self.network.zoning.zone_of[node])
         return Case(
             self.network, heated, node, self.limits, neighbourhood, self.settling, relieving, method, self._gathered
@@ -61,7 +61,7 @@ class Judge:
         return relieved_by(self.network)
 
 
-def judge_of(network: Network, profile: Profile) -> Judge:
-    """The judge of a network under a profile; limits and what settles are searched anew."""
-    settling = SharedTanks(network)
-    return Judge(network, profile, Limits(network, profile), settling, Neighbourhoods(network, settling.loading))
+def judge_of(network: Network, judging: Judging) -> Judge:
+    """The judge of a network under some rules; limits and what settles are searched anew."""
+    settling, rules = SharedTanks(network), ruled_by(judging)
+    return Judge(network, rules, Limits(network, rules), settling, Neighbourhoods(network, settling.loading))

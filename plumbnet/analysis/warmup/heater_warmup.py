@@ -149,7 +149,7 @@ def typical_warm_up(report: Report, heater: str, *, minutes: float | None = None
             f"{heater} fires only while water moves through it: with every fixture shut it stays cold, "
             "and nothing warms up"
         )
-    stage = WarmupModel(report.profile, network, SharedTanks(network), chosen)
+    stage = WarmupModel(report.rules, network, SharedTanks(network), chosen)
     _refuse_what_cannot_be_warmed(report, stage)
     until_s = None if minutes is None else 60.0 * minutes
     run = run_warm_up(stage.plant, until_s=until_s)

@@ -16,7 +16,7 @@ from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import USUAL_BLOWDOWN, joined_shells
 from plumbnet.physics.warmup import Basin, Body, Burner, CoupledOutlet, Plant
-from plumbnet.rules import Profile
+from plumbnet.rules import Rules
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ class Fired:
 class WarmupModel:
     """What takes part in a warm-up."""
 
-    profile: Profile
+    rules: Rules
     network: Network
     settling: SharedTanks
     chosen: HeatedVolume
@@ -105,7 +105,7 @@ class WarmupModel:
 
     @cached_property
     def _limits(self) -> Limits:
-        return Limits(self.network, self.profile)
+        return Limits(self.network, self.rules)
 
     def _limit_pa(self, heated: HeatedVolume) -> float:
         """The lowest limit in a heater's reach, as it counts in its zone, gauge at datum."""

@@ -50,7 +50,7 @@ class OutletView:
 
     def _wrong_charge(self, name: str) -> TankFacts | None:
         """The tank of a name, where it is charged wrong by more than the rules allow."""
-        tolerance_pa = self.report.profile.charge_tolerance.value_pa
+        tolerance_pa = self.report.profile_of(name).charge_tolerance.value_pa
         tank = next((one for one in self.report.facts.tanks if one.name == name), None)
         return tank if tank is not None and tank.is_charged_wrong(tolerance_pa) else None
 

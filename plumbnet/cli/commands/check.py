@@ -74,12 +74,12 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
     not be understood, whatever else stands.
     """
-    profile = ruled(rules)
+    given = ruled(rules)
     found = read_targets(files)
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
-    asking = CheckFile(writer, profile, units)
+    asking = CheckFile(writer, given, units)
     workers = jobs or jobs_for(found)
     handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)

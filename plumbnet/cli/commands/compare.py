@@ -55,13 +55,13 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 nothing became worse, 1 a heater did or an error is new, be it one that NEW accepts by itself, 2 a
     file could not be understood.
     """
-    profile = ruled(rules)
+    given = ruled(rules)
     if [old, new, review].count(STANDARD_INPUT) > 1:
         which = "two files, not for both" if review != STANDARD_INPUT else "files only"
         fail(f"standard input can stand for one of the {which}")
     form = None if out is None else form_of_output(out, _PAGES)
-    after = report_on(new, profile, units)
-    before = report_on(old, profile, after.facts.units)
+    after = report_on(new, given, units)
+    before = report_on(old, given, after.facts.units)
     compared = comparison(before, after, None if review is None else _review(review, before))
     from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
 

@@ -48,6 +48,16 @@ def open_tank(name: str) -> Symbol:
     return Symbol(name, 40.0, 32.0, (ground, walls, surface, mark, *ripples, *float_valve), sockets, is_two_sided=True)
 
 
+@symbol("air_gap")
+def air_gap(name: str) -> Symbol:
+    """A pipe that ends in the air above an open vessel, its water surface marked."""
+    walls = straight((-10.0, 4.0), (-10.0, 16.0), (14.0, 16.0), (14.0, 4.0), width=1.4)
+    surface = straight((-10.0, 8.0), (14.0, 8.0), width=0.9)
+    spout = straight((-14.0, -14.0), (-2.0, -14.0), (-2.0, -6.0), width=1.4)
+    drops = straight((-2.0, -3.0), (-2.0, 0.0), width=0.9), straight((-2.0, 3.0), (-2.0, 6.0), width=0.9)
+    return Symbol(name, 28.0, 32.0, (walls, surface, spout, *drops), {"in": (-14.0, -14.0), "out": (14.0, 12.0)})
+
+
 def _hose(name: str, fill: Fill) -> Symbol:
     """A hose between two stops."""
     half = 9.0
@@ -132,6 +142,12 @@ _SPRING = straight((0.0, 2.0), (0.0, -1.5), (-4.0, -3.2), (4.0, -5.6), (-4.0, -8
 def relief_valve(name: str) -> Symbol:
     """An angle valve under a spring, with a T for the temperature that opens it too."""
     return Symbol(name, 24.0, 26.0, (*_ANGLE, _SPRING, Letter(-8.0, -7.0, "T", 6.5)), {"in": (0.0, 13.0)}, hangs="up")
+
+
+@symbol("pressure_relief")
+def pressure_relief(name: str) -> Symbol:
+    """An angle valve under a spring: no temperature opens it."""
+    return Symbol(name, 24.0, 26.0, (*_ANGLE, _SPRING), {"in": (0.0, 13.0)}, hangs="up")
 
 
 @symbol("expansion_relief")

@@ -111,6 +111,13 @@ def reduced_pressure_assembly(name: str) -> Symbol:
     return in_line(name, 46.0, 38.0, *body.marks, *port)
 
 
+@symbol("vented_dual_check")
+def vented_dual_check(name: str) -> Symbol:
+    """Two checks in a row with an open vent below, between them."""
+    vent = straight((1.0, 3.0), (1.0, 14.0), width=1.2), straight((-4.0, 14.0), (6.0, 14.0), width=1.2)
+    return in_line(name, 36.0, 30.0, *dual_check(name).marks, *vent)
+
+
 @symbol("vacuum_breaker")
 def vacuum_breaker(name: str) -> Symbol:
     """A check under a bonnet that lets air in."""

@@ -84,6 +84,9 @@ def _set(system: System, change: SetValues) -> System:
     if kind != part.kind and isinstance(kind, str) and kind in KINDS:
         kept = {field.alias for field in KINDS[kind].model_fields.values()}
         old = {field: value for field, value in old.items() if field in kept}
+    if isinstance(kind, str) and kind in KINDS and KINDS[kind].opens_into is not None:
+        hint = "remove the part and insert the other"
+        raise refusal(f"{with_article(kind)} opens into parts of its own, and {name} is one", hint, ("kind",))
     written = {field: value for field, value in {**old, **values, "kind": kind}.items() if value is not None}
     changed = placed_part(system, name, made(system, name, written), written)
     _refuse_lost_ports(changed, name)

@@ -15,6 +15,8 @@ from plumbnet.layout.model import (
     PlacedPart,
     System,
     fixed_to,
+    instance_of,
+    listed_names,
     make_part,
     mistakes,
     shown_value,
@@ -45,6 +47,9 @@ def refusal(text: str, hint: str = "", at: Path = (), meant: tuple[str, Iterable
 
 def part_named(system: System, name: str, at: Path = ()) -> Part:
     """The part of that name; `at` is where the change names it. Raises ChangeError."""
+    if name in system.instances:
+        inside = list(system.instances[name].parts)
+        raise refusal(f"{name} stands for {listed_names(inside)}", "name one of them", at)
     part = system.parts.get(name)
     if part is None:
         raise refusal(f"no part is called {quoted(name)}", "name one that is there", at, (name, system.parts))
@@ -53,7 +58,7 @@ def part_named(system: System, name: str, at: Path = ()) -> Part:
 
 def new_part(system: System, change: PlacedPart) -> tuple[Part, Mapping[str, object]]:
     """The part that a change brings in, with its fields as written. Raises ChangeError."""
-    if change.part in system.parts:
+    if change.part in system.parts or change.part in system.instances:
         raise refusal(f"{change.part} is there already", "give the new part a name of its own", ("part",))
     if not NAME.fullmatch(change.part):
         raise refusal(f"{quoted(change.part)} is no name for a part", NAME_ADVICE, ("part",))
@@ -82,10 +87,19 @@ def made(system: System, name: str, written: Mapping[str, object]) -> Part:
 
 
 def placed_part(system: System, name: str, part: Part, written: Mapping[str, object]) -> System:
-    """The system with `part` under `name`, and with what comes fixed to it.
+    """The system with `part` under `name`, and with what comes fixed to it, or with what it opens into.
 
     What was fixed to it before and is still the same stays as it is now: plugged, say, or taken out.
     """
+    instance = instance_of(name, part, written, system.units)
+    if instance is not None:
+        return replace(
+            system,
+            parts={**system.parts, **instance.parts},
+            pipes=(*system.pipes, *instance.pipes),
+            written={**system.written, **instance.written},
+            instances={**system.instances, name: instance},
+        )
     before = fixed_to(name, system.parts[name])[0] if name in system.parts else {}
     fixed, pipes = fixed_to(name, part)
     new = {own for own in fixed if fixed[own] != before.get(own)}

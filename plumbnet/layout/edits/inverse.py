@@ -96,6 +96,8 @@ def _taken_out(_system: System, _after: System, change: Insert | Add) -> _Found:
 
 def _put_back(system: System, _after: System, name: str) -> _Found:
     """A part that was taken out, added or inserted again."""
+    if name in system.instances:
+        return f"{name} stood for several parts, which may not be now as they were written"
     if name not in system.written:
         return _fixed_anew(system, name)
     own = {name, *(end.part for pipe in system.pipes for end in pipe.ends if end.part.startswith(f"{name}/"))}

@@ -1,5 +1,6 @@
 """Changes to the pipes of a system: a part removed, inserted, or added with a run."""
 
+from collections import ChainMap
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -8,11 +9,13 @@ from plumbnet.layout.model import (
     Add,
     End,
     Insert,
+    Instance,
     Part,
     Pipe,
     Stop,
     System,
     fixed_to,
+    indoors,
     joints,
     listed_names,
     occupied,
@@ -29,13 +32,14 @@ _TWO_ENDS = 2
 
 def without(system: System, name: str) -> System:
     """The system without a part, the pipe made good. Raises ChangeError."""
-    part = part_named(system, name)
-    gone = {name, *fixed_to(name, part)[0]}
+    instance = system.instances.get(name)
+    part = part_named(system, name) if instance is None else instance.whole
+    gone = {name, *(fixed_to(name, part)[0] if instance is None else instance.parts)}
     touching = [pipe for pipe in system.pipes if any(end.part in gone for end in pipe.ends)]
     joined = [pipe for pipe in touching if not all(end.part in gone for end in pipe.ends)]
     if len(joined) > _TWO_ENDS:
         raise refusal(f"{name} joins {len(joined)} pipes; a part with at most two can be taken out")
-    good = _made_good(name, part, joined)
+    good = _made_good(name, part, joined if instance is None else [_outdoors(instance, pipe) for pipe in joined])
     pipes: list[Pipe] = []
     for pipe in system.pipes:
         if pipe not in touching:
@@ -47,7 +51,13 @@ def without(system: System, name: str) -> System:
         parts={key: value for key, value in system.parts.items() if key not in gone},
         written={key: value for key, value in system.written.items() if key not in gone},
         pipes=tuple(pipes),
+        instances={key: value for key, value in system.instances.items() if key != name},
     )
+
+
+def _outdoors(instance: Instance, pipe: Pipe) -> Pipe:
+    """A pipe to a port inside as one to a port of the whole."""
+    return replace(pipe, start=instance.outdoors(pipe.start), end=instance.outdoors(pipe.end))
 
 
 def _made_good(name: str, part: Part, joined: list[Pipe]) -> Pipe | None:
@@ -80,12 +90,17 @@ def with_part_between(system: System, change: Insert) -> System:
     pipe = system.pipes[at]
     length_m = None if pipe.length_m is None else pipe.length_m / 2
     half = replace(pipe, volume_m3=pipe.volume_m3 / 2, length_m=length_m)
+    placed = placed_part(system, change.part, part, written)
     halves = (
-        replace(half, start=near, end=End(change.part, enter)),
-        replace(half, start=End(change.part, leave), end=far),
+        replace(half, start=near, end=_inner(placed, End(change.part, enter))),
+        replace(half, start=_inner(placed, End(change.part, leave)), end=far),
     )
-    pipes = (*system.pipes[:at], *halves, *system.pipes[at + 1 :])
-    return placed_part(replace(system, pipes=pipes), change.part, part, written)
+    return replace(placed, pipes=(*placed.pipes[:at], *halves, *placed.pipes[at + 1 :]))
+
+
+def _inner(system: System, end: End) -> End:
+    instance = system.instances.get(end.part)
+    return end if instance is None else instance.ports[end]
 
 
 def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, End]:
@@ -95,7 +110,7 @@ def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, En
         (index, *ends)
         for index, pipe in enumerate(system.pipes)
         for ends in (pipe.ends, pipe.ends[::-1])
-        if _is_at(ends[0], one) and _is_at(ends[1], other)
+        if _is_at(system, ends[0], one) and _is_at(system, ends[1], other)
     ]
     if not found:
         raise refusal(f"no pipe joins {first} and {second}", "name two parts that a pipe joins", ("between",))
@@ -109,15 +124,20 @@ def _neighbour(system: System, named: str, place: int) -> Stop:
     stop, *more = run_stops(named)
     if more:
         raise refusal("a neighbour is one part", "write the pipe as [first, second]", ("between", place))
-    part = part_named(system, stop.name, ("between", place))
+    instance = system.instances.get(stop.name)
+    part = part_named(system, stop.name, ("between", place)) if instance is None else instance.whole
     if stop.port is not None and stop.port not in part.port_names():
         text = f"{stop.name}, {with_article(part.kind)}, has no port {quoted(stop.port)}"
         raise refusal(text, f"it has {listed_names(part.port_names())}", ("between", place))
     return stop
 
 
-def _is_at(end: End, stop: Stop) -> bool:
-    return end.part == stop.name and stop.port in {None, end.port}
+def _is_at(system: System, end: End, stop: Stop) -> bool:
+    """Whether a pipe's end is at a part that a change names, or at a port inside it that is one of its own."""
+    instance = system.instances.get(stop.name)
+    if instance is None:
+        return end.part == stop.name and stop.port in {None, end.port}
+    return any(end == inner and stop.port in {None, outer.port} for outer, inner in instance.ports.items())
 
 
 def with_run(system: System, change: Add) -> System:
@@ -131,9 +151,12 @@ def with_run(system: System, change: Add) -> System:
     if change.part not in {stop.name for stop in run_stops(change.run)}:
         raise refusal(f"this run does not mention {change.part}", "join the new part to one that is there", ("run",))
     taken = occupied(system.pipes)
-    laid = [Pipe(joint.start, joint.end) for joint in joints(change.run, system.parts, complain)]
+    wholes = {name: instance.whole for name, instance in system.instances.items()}
+    found = joints(change.run, ChainMap(dict(system.parts), wholes) if wholes else system.parts, complain)
+    laid = [Pipe(joint.start, joint.end) for joint in (indoors(system.instances, one) for one in found)]
     for pipe in laid:
         for end in pipe.ends:
+            part_named(system, end.part, ("run",))
             if end in taken and end.port not in system.parts[end.part].shared:
                 text = f"{end.part}.{end.port} already has its pipe"
                 raise refusal(text, "insert a tee first and join there", ("run",))

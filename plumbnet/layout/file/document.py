@@ -1,13 +1,17 @@
 """The file as a whole: its top-level fields, and what a run with a pipe looks like."""
 
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field, JsonValue
 
-from plumbnet.layout.model import Acceptance, Declared, Job, Scenario
+from plumbnet.layout.model import Acceptance, Circuit, Declared, Job, Scenario
 from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
 
 FORMAT = 1
+
+
+RulesByCircuit: TypeAlias = Annotated[dict[Annotated[Circuit, Field(strict=False)], str], Field(min_length=1)]
+"""The name of a rule profile for each circuit, or for one of them."""
 
 
 class RunWithPipe(Declared):
@@ -36,8 +40,8 @@ class Document(Declared):
     """What the layout shows."""
     units: Units = "us"
     """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
-    rules: str | None = Field(default=None, examples=["general"])
-    """Name of a rule profile; general practice when left out."""
+    rules: str | RulesByCircuit | None = Field(default=None, examples=["general"])
+    """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     job: Job = Field(default_factory=Job)
     """Number, address, revision, date and author, for the cover of a review."""
     tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()

@@ -1,6 +1,7 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
+from collections import ChainMap
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -17,7 +18,9 @@ from plumbnet.layout.model import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
+    Circuit,
     End,
+    Instance,
     Mistake,
     Part,
     Path,
@@ -27,6 +30,9 @@ from plumbnet.layout.model import (
     System,
     crowded,
     fixed_to,
+    indoors,
+    instance_of,
+    is_bare,
     joints,
     kinds,
     make_part,
@@ -40,6 +46,9 @@ from plumbnet.layout.units import Units, UnknownTube, tube
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, parse_yaml, quoted, split_lines
 
 discover(kinds)
+
+CIRCUITS_ADVICE = "there is water, which people draw, and heating, to which solar circuits belong"
+RULES_ADVICE = "for example rules: {water: ipc-2021, heating: us-boiler}"
 
 
 def read_system(data: bytes, *, file: str) -> System:
@@ -75,6 +84,8 @@ class _Reader:
     declared: tuple[str, ...] = ()
     named: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
+    instances: dict[str, Instance] = field(default_factory=dict)
+    wholes: dict[str, Part] = field(default_factory=dict)
 
     def system(self) -> System | None:
         """The system, or None where faults stand in its way."""
@@ -105,14 +116,46 @@ class _Reader:
             inside = value.get(key)
             if isinstance(inside, dict | list):
                 hollow[key] = type(inside)()
+        hollow["rules"] = self._rules(value.get("rules"))
         try:
             return Document.model_validate(hollow, context={"units": self.units})
         except ValidationError as error:
             self.told.tell_invalid(error, (), what="a layout", model=Document)
             return None
 
+    def _rules(self, value: Plain) -> Plain:
+        """What is written of rules, less what is wrong with it."""
+        if value is None or isinstance(value, str):
+            return value
+        if not isinstance(value, dict) or not value:
+            written = "an empty mapping" if isinstance(value, dict) else shown_value(value)
+            text = f"rules: the name of a rule profile is wanted here, or one for each circuit, not {written}"
+            self.told.tell(Mistake(("rules",), text, "put it in quotes" if is_bare(value) else RULES_ADVICE))
+            return None
+        return {name: named for name, named in value.items() if self._is_of_circuit(name, named)} or None
+
+    def _is_of_circuit(self, name: str, named: Plain) -> bool:
+        """Whether a circuit and the name of its profile stand there."""
+        at, known = ("rules", name), [circuit.value for circuit in Circuit]
+        if name not in known:
+            text = f"no circuit is called {quoted(name)}"
+            self.told.tell(Mistake(at, text, CIRCUITS_ADVICE, at_key=True, meant=(name, known)))
+        elif not isinstance(named, str):
+            text = f"{name}: the name of a rule profile is wanted here, not {shown_value(named)}"
+            self.told.tell(Mistake(at, text, "put it in quotes" if is_bare(named) else RULES_ADVICE))
+        else:
+            return True
+        return False
+
+    def _rules_at(self, rules: str | Mapping[Circuit, str] | None) -> dict[Circuit, tuple[int, int]]:
+        """Where each name of a profile stands."""
+        if rules is None:
+            return {}
+        named = Circuit if isinstance(rules, str) else rules
+        nodes = {one: self.told.root.at("rules", *([] if isinstance(rules, str) else [one.value])) for one in named}
+        return {circuit: (node.line, node.column) for circuit, node in nodes.items()}
+
     def _system(self, document: Document) -> System:
-        rules = self.told.root.at("rules")
         accepted = [self.told.root.at("accept", index, "finding") for index in range(len(document.accept))]
         return System(
             parts=self.parts,
@@ -125,10 +168,11 @@ class _Reader:
             accept=document.accept,
             job=document.job,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
+            instances=self.instances,
             record=replace(
                 self.record,
                 lines=self._lines(),
-                rules_at=(rules.line, rules.column),
+                rules_at=self._rules_at(document.rules),
                 accept_at=tuple((node.line, node.column) for node in accepted),
             ),
         )
@@ -149,12 +193,23 @@ class _Reader:
             if part is None:
                 self.faulty.add(name)
                 continue
+            self._place(name, part, value if isinstance(value, dict) else {"kind": value})
+
+    def _place(self, name: str, part: Part, written: Mapping[str, object]) -> None:
+        """A part with what comes fixed to it, or what it opens into."""
+        line = self.told.root.at("parts", name).line
+        instance = instance_of(name, part, written, self.units, line)
+        if instance is None:
             self.parts[name] = part
-            self.written[name] = value if isinstance(value, dict) else {"kind": value}
+            self.written[name] = written
             fixed, pipes = fixed_to(name, part)
-            self.parts.update(fixed)
-            self.pipes += pipes
-            self.taken |= occupied(pipes)
+        else:
+            self.instances[name], self.wholes[name] = instance, instance.whole
+            self.written.update(instance.written)
+            fixed, pipes = dict(instance.parts), list(instance.pipes)
+        self.parts.update(fixed)
+        self.pipes += pipes
+        self.taken |= occupied(pipes)
 
     def _part(self, name: str, value: Plain) -> Part | None:
         at = ("parts", name)
@@ -212,7 +267,8 @@ class _Reader:
         def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
             self.told.tell_of_stop(Mistake(path, text, hint, meant=(stop.name, known)), stop)
 
-        found = list(joints(run.path, self.parts, complain, faulty=self.faulty))
+        known = ChainMap(self.parts, self.wholes) if self.wholes else self.parts
+        found = [indoors(self.instances, one) for one in joints(run.path, known, complain, faulty=self.faulty)]
         length_m = None if run.length_m is None else run.length_m / max(1, len(found))
         volume_m3 = self._volume_m3(run, (*at, "pipe")) / max(1, len(found))
         line = self.told.root.at(*at).line

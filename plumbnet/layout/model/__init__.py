@@ -4,11 +4,14 @@
 """
 
 from plumbnet.layout.model.acceptance import Acceptance, of_no_part
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
+from plumbnet.layout.model.instance import indoors, instance_of
 from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import (
     KINDS,
@@ -40,11 +43,12 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import End, Pipe, Record, System
+from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
     declared_in,
+    is_bare,
     mistakes,
     shown_value,
     validation_faults,
@@ -64,8 +68,10 @@ __all__ = [
     "RELIEF",
     "Acceptance",
     "Add",
+    "BackflowProtection",
     "Boosting",
     "Change",
+    "Circuit",
     "Cushion",
     "Declared",
     "End",
@@ -76,6 +82,7 @@ __all__ = [
     "Free",
     "HeatSource",
     "Insert",
+    "Instance",
     "Job",
     "Mistake",
     "Mixture",
@@ -100,6 +107,9 @@ __all__ = [
     "field_changes",
     "fields_as_written",
     "fixed_to",
+    "indoors",
+    "instance_of",
+    "is_bare",
     "joints",
     "listed_names",
     "make_part",

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import ClassVar, Literal, TypeVar
 
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.inside import Inside
 from plumbnet.layout.units import Elevation, Pressure
 
 IN, OUT = "in", "out"
@@ -114,7 +116,8 @@ class Role(StrEnum):
 class Outlet:
     """Expanding water can leave here once the port exceeds `opens_pa` (gauge, at the part's own height).
 
-    A relief valve may also open at `opens_k` and be rated to carry off `capacity_w`.
+    A relief valve may also open at `opens_k` and be rated to carry off `capacity_w`. `guards` says of one that lets
+    growth off day by day that it is the safety relief valve, too, of what it touches.
     """
 
     port: str
@@ -122,6 +125,12 @@ class Outlet:
     opens_pa: float
     opens_k: float | None = None
     capacity_w: float | None = None
+    guards: bool = False
+
+    @property
+    def is_safety(self) -> bool:
+        """Whether what it touches has its safety relief valve in it."""
+        return self.guards or self.role is Role.SAFETY_RELIEF
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,7 +178,9 @@ class Part(Declared):
     are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away.
+    purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
+    store of hot water for people to draw. `protects` says how it keeps water from coming back to its supply, None where
+    that is not what it is for. What `opens_into` others never stands in a system itself: they do.
     """
 
     kind: ClassVar[str]
@@ -185,6 +196,9 @@ class Part(Declared):
     is_vessel: ClassVar[bool] = False
     is_check: ClassVar[bool] = False
     cools: ClassVar[bool] = False
+    keeps_hot: ClassVar[bool] = False
+    protects: ClassVar[BackflowProtection | None] = None
+    opens_into: ClassVar[Inside | None] = None
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""
@@ -238,7 +252,11 @@ class Part(Declared):
 
         One that is plugged sets a limit still: what it guards is as strong as it was, and no stronger.
         """
-        yield from ((one.port, one.opens_pa) for one in self.outlets() if one.role is Role.SAFETY_RELIEF)
+        yield from ((one.port, one.opens_pa) for one in self.outlets() if one.is_safety)
+
+    def opens_daily(self) -> bool:
+        """Whether it is a safety relief valve made to let growth off day by day, so that all may come up to its set."""
+        return False
 
     def heat(self) -> HeatSource | None:
         """The heat source this part is, if it is one."""
@@ -259,6 +277,10 @@ class Part(Declared):
     def draws_at(self) -> tuple[str, ...]:
         """Ports at which people draw water, where the highest distribution pressure applies."""
         return ()
+
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Ports at which water stands that is there to carry heat, and to be drawn only where a tap is joined to it."""
+        return self.ports if self.cools else ()
 
     def is_valve(self) -> bool:
         """Whether a hand can shut it: open now and not locked."""

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Scenario
 from plumbnet.layout.model.changeable import Changeable
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import Part
 from plumbnet.layout.presentation import Shown
@@ -25,7 +26,8 @@ class Pipe:
     """A pipe from `start` to `end`, in the direction the author wrote.
 
     `volume_m3` is the water in it, `length_m` and `tube` (as in the tube tables) what the author gave of
-    it. `line` is the line of the run; 0 for the tapping of a relief valve written inside a heater.
+    it. `line` is the line of the run, or that of the part that it is inside; 0 for the tapping of a relief valve
+    written inside a heater.
     """
 
     start: End
@@ -47,16 +49,35 @@ class Pipe:
 
 
 @dataclass(frozen=True, slots=True)
+class Instance:
+    """A part opened: the whole as it was declared, and what stands in the layout for it, each part by its full name.
+
+    `ports` says at which port inside each port of the whole is.
+    """
+
+    whole: Part
+    parts: Mapping[str, Part]
+    written: Mapping[str, Mapping[str, object]]
+    pipes: tuple[Pipe, ...]
+    ports: Mapping[End, End]
+
+    def outdoors(self, end: End) -> End:
+        """A port inside as a port of the whole, the first of those that are there; any other as it is."""
+        return next((outer for outer, inner in self.ports.items() if inner == end), end)
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """Where a system came from: the file's name, SHA-256 and text, the line of each part.
 
-    `rules_at` is the place of its rules, `accept_at` that of the name in each of its acceptances.
+    `rules_at` is the place of its rules, or of those for each circuit; `accept_at` that of the name in each of its
+    acceptances.
     """
 
     file: str = ""
     sha256: str = ""
     lines: Mapping[str, int] = field(default_factory=dict)
-    rules_at: tuple[int, int] = (0, 0)
+    rules_at: Mapping[Circuit, tuple[int, int]] = field(default_factory=dict)
     accept_at: tuple[tuple[int, int], ...] = ()
     text: str = field(default="", repr=False)
 
@@ -65,22 +86,24 @@ class Record:
 class System(Shown, Changeable):
     """A building's piping.
 
-    `parts` by name, in the order of the file; `pipes` between their ports; `units` those of the file;
-    `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the author can buy
-    (empty: the table of nominal sizes); `job` what a cover says of it.
+    `parts` by name, in the order of the file; `pipes` between their ports; `instances`, by its own name, what was
+    written as one part and opened into some of these; `units` those of the file; `rules` the name of a profile, or of
+    one for some circuits; `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the
+    author can buy (empty: the table of nominal sizes); `job` what a cover says.
     """
 
     parts: Mapping[str, Part]
     pipes: tuple[Pipe, ...]
     title: str = ""
     units: Units = "us"
-    rules: str | None = None
+    rules: str | Mapping[Circuit, str] | None = None
     written: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     scenarios: Mapping[str, Scenario] = field(default_factory=dict)
     accept: tuple[Acceptance, ...] = ()
     tank_sizes_m3: tuple[float, ...] = ()
     job: Job = field(default_factory=Job)
     record: Record = field(default_factory=Record)
+    instances: Mapping[str, Instance] = field(default_factory=dict)
 
     def line_of(self, part: str) -> int:
         """Line on which `part`, or the heater that carries it, was declared; 0 if it came from no file."""

@@ -110,6 +110,11 @@ def shown_value(value: object) -> str:
             return quoted(str(value))
 
 
+def is_bare(value: object) -> bool:
+    """Whether what the author wrote would be a name, were it in quotes."""
+    return isinstance(value, bool | int | float)
+
+
 def _unknown_field(detail: ErrorDetails, what: str, model: type[Declared]) -> Mistake:
     path = detail["loc"]
     declared = _declared_at(model, path[:-1])
@@ -181,8 +186,8 @@ def _sentence(kind: str, detail: ErrorDetails) -> tuple[str, str]:
         "too_long": _PAIR,
         _NO_PAIR: _PAIR,
     }
-    is_bare = kind == "string_type" and isinstance(value, bool | int | float)
-    return sentences.get(kind, f"{written} cannot be used here"), "put it in quotes" if is_bare else ""
+    in_quotes = kind == "string_type" and is_bare(value)
+    return sentences.get(kind, f"{written} cannot be used here"), "put it in quotes" if in_quotes else ""
 
 
 def _declared_at(model: type[Declared], path: Path) -> type[Declared] | None:

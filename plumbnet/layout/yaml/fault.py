@@ -46,19 +46,23 @@ class LayoutError(Exception):
     """Every mistake of one file; `str()` shows each under its line of the file.
 
     `faults` are sorted by place and free of duplicates; `lines` is the text of the file as YAML counts lines,
-    empty where the file is no text.
+    empty where the file is no text. `because` tells of another file on which this one rests, and is shown below.
     """
 
-    def __init__(self, file: str, faults: Iterable[Fault], source: str = "") -> None:
+    def __init__(
+        self, file: str, faults: Iterable[Fault], source: str = "", because: "LayoutError | None" = None
+    ) -> None:
         self.file = file
         self.faults = tuple(sorted(set(faults)))
         self.lines = split_lines(source) if source else ()
-        super().__init__(file, self.faults, source)
+        self.because = because
+        super().__init__(file, self.faults, source, because)
 
     def __str__(self) -> str:
         shown = [line for fault in self.faults[:MOST_SHOWN] for line in self._shown(fault)]
         left = len(self.faults) - MOST_SHOWN
-        return "\n".join([*shown, f"and {left} more"] if left > 0 else shown)
+        more = [f"and {left} more"] if left > 0 else []
+        return "\n".join([*shown, *more, *([] if self.because is None else [str(self.because)])])
 
     def _shown(self, fault: Fault) -> Iterator[str]:
         place = f"{self.file}:{fault.line}:{fault.column}" if fault.line else self.file

@@ -95,8 +95,8 @@ def _file(report: Report) -> Json:
         "file": report.system.record.file,
         "sha256": report.system.record.sha256,
         "title": report.system.title,
-        "rules": report.profile.profile,
-        "rules_sha256": report.profile.sha256,
+        "rules": report.rules.named,
+        "rules_sha256": report.rules.sha256,
     }
 
 

@@ -74,7 +74,7 @@ def _heading(compared: Comparison) -> Iterator[Block]:
 def compared_files(compared: Comparison) -> Iterator[tuple[str, str]]:
     """Each of the files behind what it is, and its rules."""
     for label, report in (("before", compared.before), ("after", compared.after)):
-        yield label, f"{report.system.record.file}, rules: {report.profile.in_full}"
+        yield label, f"{report.system.record.file}, rules: {report.rules.in_full}"
 
 
 def _answers(compared: Comparison) -> Iterator[Block]:

@@ -63,7 +63,7 @@ def other_rules(compared: Comparison) -> Iterator[Block]:
 def _is_of_other_values(compared: Comparison) -> bool:
     """Whether the last review was made by a profile of that name that was not what it is."""
     review = compared.review
-    return bool(review and review.rules_sha256 and review.rules_sha256 != compared.before.profile.sha256)
+    return bool(review and review.rules_sha256 and review.rules_sha256 != compared.before.rules.sha256)
 
 
 def _rules(change: RuleChange) -> str:

@@ -7,6 +7,7 @@ from dataclasses import asdict, dataclass, field
 
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import change_fields
+from plumbnet.layout.model import Circuit
 from plumbnet.physics.vessels import Bracket
 from plumbnet.report.output import (
     Array,
@@ -94,8 +95,10 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "file": record.file,
         "sha256": record.sha256,
         "title": report.system.title,
-        "rules": report.profile.profile,
-        "rules_sha256": report.profile.sha256,
+        "rules": report.rules.named,
+        "rules_sha256": report.rules.sha256,
+        "rules_from": report.rules.named_by,
+        **_circuits(report),
         "scenario": report.scenario,
         "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
@@ -107,6 +110,16 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
+
+
+def _circuits(report: Report) -> Json:
+    """The parts of each circuit, where each has rules of its own."""
+    if report.rules.is_one:
+        return {}
+    found: dict[str, list[str]] = {circuit.value: [] for circuit in Circuit}
+    for name in report.system.parts:
+        found[report.facts.circuit_of(name)].append(name)
+    return {"circuits": found}
 
 
 def _supplies(report: Report) -> Iterator[Json]:

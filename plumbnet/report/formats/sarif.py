@@ -97,7 +97,7 @@ class SarifWriter:
                 "clause": finding.clause,
                 "clauseVerified": finding.verified,
                 "parts": list(finding.parts),
-                "rules": report.profile.profile,
+                "rules": report.profile_of(finding.parts[0]).profile,
             },
         }
 
@@ -205,8 +205,9 @@ def _artifact(report: Report) -> Json:
         "hashes": {"sha-256": record.sha256},
         "properties": {
             "title": visible(report.system.title),
-            "rules": report.profile.profile,
-            "rulesSha256": report.profile.sha256,
+            "rules": report.rules.named,
+            "rulesSha256": report.rules.sha256,
+            "rulesFrom": report.rules.named_by,
             "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
         },
     }

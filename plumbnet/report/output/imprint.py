@@ -10,7 +10,7 @@ from pathlib import Path
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.prose import Block, Heading, Table
-from plumbnet.rules import Profile
+from plumbnet.rules import GivenRules, Rules, in_words
 
 
 @cache
@@ -38,9 +38,9 @@ def program_line() -> str:
     return f"plumbnet {program_version()}"
 
 
-def rules_line(profile: Profile) -> str:
-    """A rule profile, as a record names it."""
-    return f"{profile.profile}, SHA-256 {profile.sha256}"
+def rules_line(rules: Rules | GivenRules) -> str:
+    """Rule profiles, as a record names them."""
+    return in_words(rules.told(lambda profile: f"{profile.profile}, SHA-256 {profile.sha256}"))
 
 
 def imprint_lines(report: Report) -> Iterator[tuple[str, str]]:
@@ -48,7 +48,7 @@ def imprint_lines(report: Report) -> Iterator[tuple[str, str]]:
     source = report.system.record
     yield "program", program_line()
     yield "file", f"SHA-256 {source.sha256}" if source.sha256 else "none"
-    yield "rules", rules_line(report.profile)
+    yield "rules", rules_line(report.rules)
     if report.scenario is not None:
         yield "scenario", visible(report.scenario)
 

@@ -40,11 +40,11 @@ CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] 
 
 def page(dossier: Dossier) -> Page:
     """The page of a dossier."""
-    system, profile = dossier.report.system, dossier.report.profile
+    system, rules = dossier.report.system, dossier.report.rules
     written = [Chapter(key, title, tuple(blocks(dossier))) for key, title, blocks in CHAPTERS]
     return Page(
         title=system.title or system.record.file,
-        under=tuple(_under(dossier, profile.in_full)),
+        under=tuple(_under(dossier, rules.in_full)),
         caution=CAUTION,
         chapters=tuple(chapter for chapter in written if chapter.blocks),
     )

@@ -5,11 +5,12 @@ import io
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
+from plumbnet.analysis import Report
 from plumbnet.layout.units import FRACTION, POWER, PRESSURE, TEMPERATURE, VOLUME
 from plumbnet.report.formats import BETWEEN, CsvRow, Json, cell, error_rows, in_order
 from plumbnet.report.output import Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
-from plumbnet.rules import Answered
+from plumbnet.rules import Answered, in_words
 from plumbnet.study.review import Review
 
 SI: Final = {PRESSURE.name: "Pa", TEMPERATURE.name: "K", VOLUME.name: "m3", POWER.name: "W", FRACTION.name: "1"}
@@ -52,8 +53,9 @@ def review_fields(review: Review) -> Json:
         "sha256": report.system.record.sha256,
         "title": report.system.title,
         "job": dict(report.system.job.said()),
-        "rules": report.profile.profile,
-        "rules_sha256": report.profile.sha256,
+        "rules": report.rules.named,
+        "rules_sha256": report.rules.sha256,
+        "rules_from": report.rules.named_by,
         "reviewer": review.reviewer or None,
         "date": review.date or None,
         "counts": {word.value: count for word, count in sorted(review.counts.items())},
@@ -121,10 +123,15 @@ def _rows(reviews: Iterable[Review]) -> Iterator[CsvRow]:
                 "asks": one.rule.asks,
                 "clause": one.ruling.clause,
                 "clause_state": one.ruling.ground.value,
-                "rules": review.report.profile.profile,
+                "rules": _rules(review.report, one),
                 "sha256": review.report.system.record.sha256,
                 "plumbnet": program_version(),
             }
+
+
+def _rules(report: Report, one: Answered) -> str:
+    """The rules by which something is answered: those of its circuit."""
+    return report.profile_of(one.parts[0]).profile if one.parts else in_words(report.rules.named)
 
 
 def _faults(refused: Iterable[Unread]) -> Iterator[CsvRow]:

@@ -36,7 +36,7 @@ def title_of(report: Report) -> str:
 def title_block(report: Report, date: str | None) -> Iterator[BlockRow]:
     """What the title block says: file, rules, date, and the verdict on each heater."""
     yield BlockRow("file", PurePath(report.system.record.file).name or "-")
-    yield BlockRow("rules", report.profile.title)
+    yield BlockRow("rules", report.rules.title)
     if report.scenario is not None:
         yield BlockRow("scenario", report.scenario)
     if date is not None:

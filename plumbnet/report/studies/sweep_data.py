@@ -20,7 +20,7 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
         "sha256": system.record.sha256,
         "title": system.title,
         "scenario": found.report.scenario,
-        "rules": found.report.profile.profile,
+        "rules": found.report.rules.named,
         "events_tried": len(found.events),
         "events_without_effect": found.idle_count,
         "events": [

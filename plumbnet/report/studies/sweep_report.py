@@ -18,12 +18,12 @@ def sweep_text(found: Sweep, *, top: int | None = None) -> str:
 
 
 def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
-    system, profile = found.report.system, found.report.profile
+    system, rules = found.report.system, found.report.rules
     yield Heading(f"{system.title or system.record.file}: every single event", 1)
     yield Paragraph(system.record.file, "file")
     if found.report.scenario is not None:
         yield Paragraph(found.report.scenario, "scenario")
-    yield Paragraph(profile.in_full, "rules")
+    yield Paragraph(rules.in_full, "rules")
     rows = [(one.event.title, one.outcome) for one in found.changing[:top]]
     if rows:
         yield _table("event", rows)

@@ -66,10 +66,10 @@ def side_by_side(found: Sequence[WhatIf]) -> Iterator[Block]:
 
 
 def _heading(one: WhatIf, what: str) -> Iterator[Block]:
-    system, profile = one.before.system, one.before.profile
+    system, rules = one.before.system, one.before.rules
     yield Heading(f"{system.title or system.record.file}: {what}", 1)
     yield Paragraph(system.record.file, "file")
-    yield Paragraph(profile.in_full, "rules")
+    yield Paragraph(rules.in_full, "rules")
 
 
 def _in_order(one: WhatIf) -> Iterator[HeaterFacts]:

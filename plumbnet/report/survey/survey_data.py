@@ -14,8 +14,8 @@ def survey_json(asked: SurveyQuery, sums: SurveySums) -> str:
     Everything else is in the file of the survey.
     """
     document = {
-        "rules": None if asked.rules is None else asked.rules.profile,
-        "rules_sha256": None if asked.rules is None else asked.rules.sha256,
+        "rules": None if asked.rules is None else asked.rules.told(lambda profile: profile.profile),
+        "rules_sha256": None if asked.rules is None else asked.rules.told(lambda profile: profile.sha256),
         "scenario": asked.supposed.scenario,
         "to_each": [done.fields() for done in asked.supposed.to_each],
         "files": {

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.layout.units import Units
 from plumbnet.report.output import program_version
-from plumbnet.rules import Profile
+from plumbnet.rules import GivenRules, in_words
 from plumbnet.study.whatif import Supposed
 
 
@@ -16,7 +16,7 @@ class SurveyQuery:
     `rules` None: each file's own; `units` those of sentences, None: each file's own.
     """
 
-    rules: Profile | None
+    rules: GivenRules | None
     units: Units | None
     supposed: Supposed
 
@@ -24,8 +24,8 @@ class SurveyQuery:
         """All that its answers hang on, under the names of columns: that is one question which has the same."""
         return {
             "plumbnet": program_version(),
-            "rules": None if self.rules is None else self.rules.profile,
-            "rules_sha256": None if self.rules is None else self.rules.sha256,
+            "rules": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.profile)),
+            "rules_sha256": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.sha256)),
             "units": self.units,
             "scenario": self.supposed.scenario,
             "to_each": json.dumps([done.fields() for done in self.supposed.to_each], ensure_ascii=False),

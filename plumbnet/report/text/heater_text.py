@@ -56,7 +56,7 @@ def report_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = (
 def _heading(report: Report) -> Iterator[str]:
     title = f": {visible(report.system.title)}" if report.system.title else ""
     yield f"{visible(report.system.record.file)}{title}"
-    yield f"rules: {report.profile.in_full}"
+    yield f"rules: {report.rules.in_full}"
 
 
 def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:

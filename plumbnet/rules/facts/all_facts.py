@@ -1,9 +1,9 @@
 """All that an analysis found out about a system, and its quantities in the units of the report."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from plumbnet.layout.model import System
+from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
 from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
@@ -12,6 +12,11 @@ from plumbnet.rules.facts.limit_facts import TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
+
+
+def _drinking(_part: str) -> Circuit:
+    """As where nobody has looked for heating circuits."""
+    return Circuit.WATER
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +51,8 @@ class Facts:
     """Water in which the growth of a heater is trapped or sealed."""
     assumed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What was taken where the file says nothing, with the parts it was taken for."""
+    circuit_of: Callable[[str], Circuit] = field(default=_drinking, repr=False, compare=False)
+    """The circuit to which a part belongs; searched for when it is first asked for."""
 
     @property
     def dry_heaters(self) -> tuple[str, ...]:

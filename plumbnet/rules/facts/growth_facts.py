@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from plumbnet.rules.facts.limit_facts import Basis
+
 
 @dataclass(frozen=True, slots=True)
 class ReturnFacts:
@@ -40,3 +42,5 @@ class PumpedFacts:
     tank_m3: float | None
     nominal_m3: float | None
     precharge_pa: float
+    basis: Basis = "profile"
+    """What that limit rests on."""

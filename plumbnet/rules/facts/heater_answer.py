@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from plumbnet.layout.model import Role
 from plumbnet.network.outlets import Closings, Stops
 from plumbnet.physics.vessels import Bracket
-from plumbnet.rules.facts.limit_facts import ROUNDING_PA, PlaceFacts
+from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, PlaceFacts
 from plumbnet.rules.facts.tank_facts import Need
 from plumbnet.rules.facts.verdict_words import Verdict
 
@@ -93,6 +93,8 @@ class HeaterFacts:
     """Valves that can be shut on its way to the tanks that take its growth."""
     limit_at: str = ""
     """The part that sets the limit; empty where nothing in its reach does."""
+    limit_basis: Basis = "profile"
+    """What the limit rests on."""
     limit_way: tuple[str, ...] = ()
     """One-way devices that its water passes on the way there."""
     settled_least_pa: float | None = None

@@ -5,7 +5,7 @@ from typing import Literal, TypeAlias
 
 ROUNDING_PA = 1.0
 """Pressures are compared to one pascal, finer than any gauge and coarser than the rounding of unit conversion."""
-Basis: TypeAlias = Literal["fixture", "rating", "relief", "profile"]
+Basis: TypeAlias = Literal["fixture", "rating", "relief", "set", "profile"]
 """What a limit rests on: people drawing water, a part's rating, a relief valve's set, the profile alone."""
 
 
@@ -40,6 +40,7 @@ class PlaceFacts:
     reached_pa: float
     way: tuple[str, ...]
     history: tuple[tuple[str, ...], ...]
+    basis: Basis = "profile"
 
 
 @dataclass(frozen=True, slots=True)

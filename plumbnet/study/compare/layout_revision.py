@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from plumbnet.layout.model import (
     NOT_GIVEN,
+    Circuit,
     Declared,
     End,
     FieldChange,
@@ -16,6 +17,7 @@ from plumbnet.layout.model import (
     fields_as_written,
 )
 from plumbnet.layout.units import LENGTH, VOLUME, Quantity, Units
+from plumbnet.rules import in_words
 from plumbnet.study.renaming import Rename, Renames, own_parts, renamed_system, renames
 
 _ROUNDING_M = 1e-9
@@ -127,7 +129,7 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
     pairs = (
         ("title", before.title, after.title),
         ("units", before.units, after.units),
-        ("rules", before.rules, after.rules),
+        ("rules", _rules(before), _rules(after)),
     )
     for name, old, new in pairs:
         if old != new:
@@ -135,6 +137,14 @@ def _head(before: System, after: System, units: Units) -> Iterator[FieldChange]:
     if before.tank_sizes_m3 != after.tank_sizes_m3:
         sizes = (before.tank_sizes_m3 or None, after.tank_sizes_m3 or None)
         yield FieldChange("tank_sizes", *fields_as_written(*sizes, Quantity(VOLUME), units))
+
+
+def _rules(system: System) -> str | None:
+    """What a file says of its rules, in one line."""
+    named = system.rules
+    if named is None or isinstance(named, str):
+        return named
+    return in_words({circuit.value: named[circuit] for circuit in Circuit if circuit in named})
 
 
 def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:

@@ -10,7 +10,7 @@ from pydantic import ConfigDict, Field, JsonValue, ValidationError
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, decode, parse_yaml, quoted
-from plumbnet.rules import AnswerWord
+from plumbnet.rules import AnswerWord, ByCircuit, in_words
 
 _SCHEMA = 1
 _HINT = "plumbnet review FILE --format json writes one"
@@ -62,10 +62,10 @@ class LastReview(_Read):
     """The file as it was named then."""
     sha256: str
     """SHA-256 of the file that was reviewed."""
-    rules: str
-    """Name of the rule profile."""
-    rules_sha256: str | None = None
-    """SHA-256 of the profile; None where the review does not say."""
+    rules: ByCircuit
+    """Name of the rule profile, or of that of each circuit."""
+    rules_sha256: ByCircuit | None = None
+    """SHA-256 of the profile, or of each; None where the review does not say."""
     reviewer: str | None = None
     """Who made it."""
     date: str | None = None
@@ -111,9 +111,9 @@ def last_review(data: bytes, before: Report, *, file: str) -> LastReview:
     if index is None:
         source.refuse(_of_another_file(reviews, before))
     review = reviews[index]
-    if review.rules != before.profile.profile:
-        rules = f"the review of {review.file} was made by the rules {quoted(review.rules)}"
-        text = f"{rules}, and the layout before is judged by {quoted(before.profile.profile)}"
+    if review.rules != before.rules.named:
+        rules = f"the review of {review.file} was made by the rules {quoted(in_words(review.rules))}"
+        text = f"{rules}, and the layout before is judged by {quoted(in_words(before.rules.named))}"
         source.refuse(
             Mistake(("reviews", index, "rules"), text, "compare by the rules of the review, or review it anew")
         )

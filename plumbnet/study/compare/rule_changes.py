@@ -1,10 +1,10 @@
 """Two reports to what differs between the rules that they were judged by."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
-from plumbnet.layout.model import FieldChange, field_changes
+from plumbnet.layout.model import Circuit, FieldChange, field_changes
 from plumbnet.layout.units import Units
 from plumbnet.rules import Profile
 
@@ -34,16 +34,12 @@ class RuleChange:
 
 def rule_changes(before: Report, after: Report) -> tuple[RuleChange, ...]:
     """The rules that changed, circuit by circuit in the order of the later report; quantities in its units."""
-    was, now = _by_circuit(before), _by_circuit(after)
-    pairs = ((circuit, was.get(circuit, before.profile), profile) for circuit, profile in now.items())
-    return tuple(
-        _change(circuit, old, new, after.facts.units) for circuit, old, new in pairs if old.sha256 != new.sha256
-    )
-
-
-def _by_circuit(report: Report) -> Mapping[str, Profile]:
-    """The profile of each circuit, the one that judges all under no name."""
-    return {"": report.profile}
+    was, now, units = before.rules, after.rules, after.facts.units
+    if was.is_one and now.is_one:
+        pairs = [("", was.water, now.water)]
+    else:
+        pairs = [(circuit.value, was.of(circuit), now.of(circuit)) for circuit in Circuit]
+    return tuple(_change(name, old, new, units) for name, old, new in pairs if old.sha256 != new.sha256)
 
 
 def _change(circuit: str, before: Profile, after: Profile, units: Units) -> RuleChange:
@@ -53,8 +49,8 @@ def _change(circuit: str, before: Profile, after: Profile, units: Units) -> Rule
     return RuleChange(circuit, before, after, values, clauses)
 
 
-_ABOUT_ITSELF = frozenset({"profile", "title", "note", "extends", "findings"})
-"""What a profile says of itself, and what is compared finding by finding."""
+_ABOUT_ITSELF = frozenset({"profile", "title", "note", "extends", "findings", "site"})
+"""What a profile says of itself, what is compared finding by finding, and what no layout can tell."""
 
 
 def _values(before: Profile, after: Profile, units: Units) -> Iterator[FieldChange]:

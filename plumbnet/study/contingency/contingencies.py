@@ -1,13 +1,13 @@
 """A system to every single credible event in it, each as the change that makes it."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits import WRITTEN_DIGITS, ChangeError, change_of, with_changes
-from plumbnet.layout.model import KINDS, Change, Event, Extremes, Pipe, Record, System
+from plumbnet.layout.model import KINDS, Change, Circuit, Event, Extremes, Pipe, Record, System
 from plumbnet.layout.units import Units, quantity_of, show
-from plumbnet.rules import Profile
+from plumbnet.rules import Judging, ruled_by
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,21 +24,28 @@ class Contingency:
         return f"{self.part}: {self.words}"
 
 
-def happenings(system: System, profile: Profile) -> tuple[Contingency, ...]:
+def happenings(
+    system: System, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None
+) -> tuple[Contingency, ...]:
     """Every single credible event, in the order of the file.
 
     What can befall a part its kind declares; of that only what can be made here is listed: a heater whose circulation
     pipe has no place on another kind is not exchanged for it. Cost: linear in the parts.
     """
-    extremes = Extremes(profile.distribution_limit.value_pa, profile.relief_temperature.value_k)
-    return tuple(_happenings(system, extremes))
+    rules = ruled_by(judging)
+
+    def extremes_of(name: str) -> Extremes:
+        profile = rules.water if circuit_of is None else rules.for_part(circuit_of, name)
+        return Extremes(profile.distribution_limit.value_pa, profile.relief_temperature.value_k)
+
+    return tuple(_happenings(system, extremes_of))
 
 
-def _happenings(system: System, extremes: Extremes) -> Iterator[Contingency]:
+def _happenings(system: System, extremes_of: Callable[[str], Extremes]) -> Iterator[Contingency]:
     pipes = _pipes_by_part(system)
     for name, part in system.parts.items():
         alone = _alone(system, name, pipes)
-        for event in part.events(extremes):
+        for event in part.events(extremes_of(name)):
             change = _change(event, name, part.kind, system.units)
             if _can_be_made(alone, change):
                 yield Contingency(name, event.words, change)

@@ -7,7 +7,7 @@ from typing import Protocol, TypeVar
 
 from plumbnet.analysis import Report, facts_of
 from plumbnet.layout.edits import with_changes
-from plumbnet.layout.model import Change, System
+from plumbnet.layout.model import Change, Circuit, System
 from plumbnet.network import Network
 from plumbnet.network.piping import Zone
 from plumbnet.network.pressure import Feed, PressureSources
@@ -86,7 +86,7 @@ class Effects:
         zone = network.zoning.zone_of[next(network.piping.nodes_of(district.boundary.tee))]
         if not _is_kept(district, inner, zone):
             return None
-        own = facts_of(network, self.report.profile, units=self.report.facts.units)
+        own = facts_of(network, self.report.rules, units=self.report.facts.units)
         return Effect(
             district=district,
             heaters=own.heaters,
@@ -132,6 +132,7 @@ class Effects:
             outlets=Withheld(),
             shut_in=Withheld(),
             assumed=base.assumed,
+            circuit_of=_untold,
         )
 
     def _fed_from_beyond(self, district: District, lows: Iterable[LowFacts]) -> Iterator[LowFacts]:
@@ -147,6 +148,11 @@ class Effects:
             feed = self._feeds[zone]
             room_pa = low.feed.room_pa
             yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
+
+
+def _untold(_part: str) -> Circuit:
+    """To which circuit a part belongs is told by the whole layout."""
+    raise NotTold
 
 
 def _is_kept(district: District, inner: Boundaries, zone: Zone) -> bool:

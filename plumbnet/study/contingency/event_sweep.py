@@ -65,7 +65,7 @@ def sweep(layout: Layout | Report, *, pairs: bool = False, watch: Progress = unw
     """
     report = as_report(layout)
     worlds = Worlds(report)
-    events = happenings(report.system, report.profile)
+    events = happenings(report.system, report.rules, report.facts.circuit_of)
     singles = [worlds.single(event) for event in watch(events, len(events))]
     swept = (SweptEvent(single.event, outcome(worlds.before, single.answer)) for single in singles)
     joint = pairs_of(worlds, singles, watch=watch) if pairs else None

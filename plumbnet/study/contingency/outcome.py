@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.layout.model import Acceptance
-from plumbnet.rules import RULES, Profile, Severity, severity_of
+from plumbnet.rules import RULES, Judging, Severity, breaches_of, ruled_by, severity_of
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
@@ -85,13 +85,15 @@ def outcome(before: WorldAnswer, after: WorldAnswer, alone: Sequence[WorldAnswer
     return Outcome(turns, tuple(sorted(after.errors.difference(*(one.errors for one in earlier)))))
 
 
-def answer(facts: Facts, profile: Profile, accept: Sequence[Acceptance] = ()) -> WorldAnswer:
-    """The verdicts of facts, and the errors that a profile finds on them and the file does not accept."""
+def answer(facts: Facts, judging: Judging, accept: Sequence[Acceptance] = ()) -> WorldAnswer:
+    """The verdicts of facts, and the errors that rules find on them and the file does not accept."""
+    rules = ruled_by(judging)
     errors = frozenset(
         Error(rule.name, breach.parts[0])
+        for profile in rules.profiles
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
-        for breach in rule.breaches(facts, profile)
+        for breach in breaches_of(rule, facts, profile, rules)
         if not any(one.is_about(rule.name, breach.parts[0]) for one in accept)
     )
     return WorldAnswer({heater.name: heater.verdict for heater in facts.heaters}, errors)

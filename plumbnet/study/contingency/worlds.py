@@ -70,8 +70,11 @@ class Worlds:
     def effect(self, events: Sequence[Contingency]) -> Effect | None:
         """What some events do inside the smallest district beyond which they are not felt; None where there is none.
 
-        Raises ChangeError where they cannot all happen.
+        Where circuits have rules of their own there is none: to which a part belongs is told by the whole alone. Raises
+        ChangeError where they cannot all happen.
         """
+        if not self.report.rules.is_one:
+            return None
         try:
             for district in self._districts.around([event.part for event in events]):
                 self.analysed += len(district.names)
@@ -101,7 +104,7 @@ class Worlds:
     def _analysed(self, network: Network) -> WorldAnswer:
         self.analysed += len(network.piping.system.parts)
         try:
-            facts = facts_of(network, self.report.profile, units=self.report.facts.units)
+            facts = facts_of(network, self.report.rules, units=self.report.facts.units)
         except Unanswerable as error:
             return WorldAnswer({}, frozenset(), f"{error.heater}: {error}")
         return self._answer(facts)
@@ -132,7 +135,7 @@ class Worlds:
         return with_changes(self.report.system, [event.change for event in events])
 
     def _answer(self, facts: Facts) -> WorldAnswer:
-        return answer(facts, self.report.profile, self.report.system.accept)
+        return answer(facts, self.report.rules, self.report.system.accept)
 
     @cached_property
     def _districts(self) -> Districts:

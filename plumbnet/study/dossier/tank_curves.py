@@ -60,7 +60,7 @@ def sizes(report: Report, heater: str) -> Sizes:
 
 def sizer(report: Report) -> Callable[[str], Sizes]:
     """What gives the tank of each heater, as `sizes` does, with the network searched once for all."""
-    judge = judge_of(report.network, report.profile)
+    judge = judge_of(report.network, report.rules)
     heated = {each.name: each for each in report.network.heated}
     return lambda heater: _sizes(report, judge.case(heated[heater]))
 

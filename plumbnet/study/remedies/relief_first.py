@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.edits import change_of
-from plumbnet.layout.model import RELIEF, Change, End, Role, Shut
+from plumbnet.layout.model import RELIEF, Change, End, Shut
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -17,6 +17,8 @@ USUAL_SETS = {"us": ("100 psi", "125 psi", "150 psi"), "metric": ("700 kPa", "10
 """Sets of relief valves on water heaters. Source: common practice."""
 HEATING_SETS = {"us": ("30 psi", "50 psi", "75 psi"), "metric": ("300 kPa", "400 kPa", "600 kPa")}
 """Sets of relief valves in heating circuits, where nobody draws water. Source: common practice."""
+OPENS_AT = {"us": "210 degF", "metric": "95 degC"}
+"""Temperature at which combined relief valves open. Source: 77 Ill. Adm. Code 890.1230; BS EN 1490 (from memory)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,7 @@ def _opened(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     for zone in network.reach(scene.zones_of(heater.name), math.inf):
         for crossing in network.zoning.out.get(zone, ()):
             beyond = network.zoning.sites.get(crossing.far, ())
-            has_relief = any(site.outlet.role is Role.SAFETY_RELIEF for site in beyond)
+            has_relief = any(site.outlet.is_safety for site in beyond)
             shut = any(isinstance(passage, Shut) for passage in parts[crossing.part].passages())
             if has_relief and shut and parts[crossing.part].kind == "valve":
                 why = "nothing that can shut belongs before a relief valve"
@@ -74,23 +76,25 @@ def _fitted(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     is_drawn = _is_drawn(scene, heater)
     sets = USUAL_SETS if is_drawn else HEATING_SETS
     least_pa = max(heater.static_pa or 0.0, heater.limit_pa if is_drawn else 0.0)
-    rules = scene.report.profile
+    rules = scene.report.profile_of(heater.name)
     for setting in sets[units]:
         set_pa = parse_measure(setting, PRESSURE, units)
         if rules.highest_below_relief_pa(set_pa) > least_pa and set_pa <= (part.rating_pa or set_pa):
-            yield _fitted_at(scene, heater.name, setting, scene.report.facts.pressure(set_pa))
+            opens = {"temperature": OPENS_AT[units]} if is_drawn else {}
+            fields: dict[str, object] = {"pressure": setting, **opens}
+            yield _fitted_at(scene, heater.name, fields, scene.report.facts.pressure(set_pa))
             return
 
 
-def _fitted_at(scene: RemedyContext, heater: str, setting: str, shown: str) -> Safeguard:
+def _fitted_at(scene: RemedyContext, heater: str, fields: dict[str, object], shown: str) -> Safeguard:
     """A new relief valve, rated for the heater's input where that is known."""
-    fields: dict[str, object] = {"pressure": setting}
+    sort = "temperature and pressure relief valve" if "temperature" in fields else "pressure relief valve"
     rated = "its set not above the heater's rating"
     if "input" in scene.system.written[heater]:
         fields["capacity"] = scene.system.written[heater]["input"]
         rated = f"{rated}, its capacity not below the heater's input"
     return Safeguard(
-        f"fit a temperature and pressure relief valve of {shown} to the tapping of {heater} (nothing between, {rated})",
+        f"fit a {sort} of {shown} to the tapping of {heater} (nothing between, {rated})",
         (change_of("set", {"part": heater, "relief": fields}),),
     )
 

@@ -85,4 +85,4 @@ class RemedyContext:
 
     @cached_property
     def _limits(self) -> Limits:
-        return Limits(self.network, self.report.profile)
+        return Limits(self.network, self.report.rules)

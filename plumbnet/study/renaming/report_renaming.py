@@ -15,7 +15,7 @@ def renamed_report(report: Report, names: Renames) -> Report:
     if not names.names:
         return report
     system = renamed_system(report.system, names.name_now)
-    again = analyse(system, report.profile, units=report.facts.units)
+    again = analyse(system, report.rules, units=report.facts.units)
     found = [*again.findings, *(one.finding for one in again.accepted)]
     said = {(one.finding.name, names.name_now(one.finding.parts[0])): one for one in report.accepted}
     words = [(one, said.get((one.name, one.parts[0]))) for one in found]

@@ -27,7 +27,7 @@ class Review:
     @property
     def site(self) -> tuple[SiteRuling, ...]:
         """What no layout can tell and is to be seen on site."""
-        return tuple(self.report.profile.site.values())
+        return tuple(dict.fromkeys(one for profile in self.report.rules.profiles for one in profile.site.values()))
 
     def number_of(self, answered: Answered) -> int | None:
         """The number of the comment that an answer is; None where it is none."""
@@ -36,5 +36,5 @@ class Review:
 
 def review_of(report: Report, *, reviewer: str = "", date: str = "") -> Review:
     """The review of what a report is on; findings that it does not count are no comments."""
-    answers = tuple(answers_of(report.facts, report.profile))
+    answers = tuple(answers_of(report.facts, report.rules))
     return Review(report, answers, tuple(comments(answers, report.accepted)), reviewer, date)

@@ -48,7 +48,7 @@ class SetEach:
     def changes(self, system: System) -> Iterator[Change]:
         """One for every part of the kind; what is written inside another part is set there."""
         for name in _named(system, self.kind):
-            owner, inside, field = name.partition("/")
+            owner, inside, field = (name, "", "") if name in system.written else name.partition("/")
             values = {field: {**_mapping(system, owner, field), **self.values}} if inside else self.values
             yield change_of("set", {"part": owner, **values})
 

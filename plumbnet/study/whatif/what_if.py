@@ -59,7 +59,7 @@ def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario:
         note, first = found.note, found.change
     made = (*first, *changes)
     system = with_changes(report.system, made)
-    after = replace(check(system, rules=report.profile, units=report.facts.units), scenario=scenario)
+    after = replace(check(system, rules=report.rules, units=report.facts.units), scenario=scenario)
     return WhatIf(scenario, note, made, report, after, difference(report, after))
 
 

@@ -2,10 +2,11 @@ import pytest
 from conftest import PSI, drawn
 
 from plumbnet.analysis.equilibrium.limits import Limits, limits
+from plumbnet.rules.circuit_rules import ruled_by
 from plumbnet.rules.facts.limit_facts import Limit
 from plumbnet.rules.rule_profile import profile
 
-GENERAL = profile("general")
+GENERAL = ruled_by(profile("general"))
 METRE_PA = 9806.65  # of water, as the layout reads heights
 HOUSE = "street -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

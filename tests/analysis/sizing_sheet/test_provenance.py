@@ -39,7 +39,7 @@ def test_value_names_its_own_line_and_the_file_without_its_folder() -> None:
 def test_default_says_what_was_taken() -> None:
     origins = Provenance(read(), "us")
     assert origins.field("street", "temperature") == "default: it delivers water at 10 °C (50 °F)"
-    assert origins.field("heater/relief", "temperature") == "default: it opens at 99 °C (210 °F)"
+    assert origins.field("heater/relief", "temperature") == "default: it relieves pressure only"
     assert origins.field("heater", "coil_volume") == "default: it has a coil of 5 L (1.3 gal)"
     assert origins.field("far", "elevation") == "default: height above the layout's datum"
 

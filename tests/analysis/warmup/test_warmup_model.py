@@ -7,12 +7,13 @@ from plumbnet.analysis.equilibrium.shared_tanks import SharedTanks
 from plumbnet.analysis.warmup.warmup_model import WarmupModel
 from plumbnet.physics.fluids.water import ATMOSPHERE_PA
 from plumbnet.physics.warmup.heated_bodies import Burner
+from plumbnet.rules.circuit_rules import ruled_by
 from plumbnet.rules.rule_profile import GENERAL, profile
 
 
 def stage(runs: str, **parts: str) -> WarmupModel:
     network = drawn(runs, **parts).network
-    return WarmupModel(profile(GENERAL), network, SharedTanks(network), network.heated[0])
+    return WarmupModel(ruled_by(profile(GENERAL)), network, SharedTanks(network), network.heated[0])
 
 
 def test_zones_beyond_a_check_take_part_and_the_street_does_not() -> None:

@@ -13,6 +13,7 @@ OF_ENDS = {name: symbol for name, symbol in SYMBOLS.items() if hasattr(ends, nam
         "main",
         "well",
         "open_tank",
+        "air_gap",
         "filling_loop",
         "vent",
         "fixture",
@@ -29,6 +30,7 @@ def test_relief_valves_and_vents_rise_and_a_tank_may_hang() -> None:
     assert {name: symbol.hangs for name, symbol in OF_ENDS.items() if symbol.hangs} == {
         "vent": "up",
         "relief_valve": "up",
+        "pressure_relief": "up",
         "expansion_relief": "up",
         "plugged_relief": "up",
         "expansion_tank": "both",

@@ -5,8 +5,8 @@ from plumbnet.drawing.symbols.symbol import SYMBOLS, Stroke
 from plumbnet.layout.model.part import KINDS
 
 IN_LINE = [
-    "meter", "valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vacuum_breaker",
-    "pressure_reducer", "booster_pump", "circulator", "softener", "filter", "heat_trap",
+    "meter", "valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vented_dual_check",
+    "vacuum_breaker", "pressure_reducer", "booster_pump", "circulator", "softener", "filter", "heat_trap",
 ]  # fmt: skip
 
 
@@ -20,8 +20,8 @@ def test_water_enters_at_the_left_and_leaves_at_the_right(kind: str) -> None:
 
 @pytest.mark.parametrize(
     "name",
-    ["check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vacuum_breaker", "checked_meter",
-     "checked_pump", "checked_softener", "checked_filter", "checked_booster_pump"],
+    ["check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vented_dual_check", "vacuum_breaker",
+     "checked_meter", "checked_pump", "checked_softener", "checked_filter", "checked_booster_pump"],
 )  # fmt: skip
 def test_every_check_points_its_triangle_at_a_bar_downstream(name: str) -> None:
     strokes = [mark for mark in SYMBOLS[name].marks if isinstance(mark, Stroke)]

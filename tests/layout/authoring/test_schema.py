@@ -37,6 +37,7 @@ BEYOND = {
 BROKEN = {
     "bracket-left-open", "colon-in-text", "file-is-empty", "key-written-twice", "part-written-twice", "quote-left-open",
     "second-document", "tab-for-spaces", "tag", "name-of-a-part", "number-is-not-a-number", "hostile-text",
+    "rules-twice-for-a-circuit",
 }  # fmt: skip
 """Files that are no YAML, or mean something else to a reader of YAML 1.1."""
 
@@ -195,3 +196,11 @@ def test_no_title_that_nobody_wrote_stands_in_the_way() -> None:
 def test_schema_is_made_anew_each_time() -> None:
     assert layout_schema() == SCHEMA
     assert layout_schema() is not layout_schema()
+
+
+@pytest.mark.parametrize("rules", ["general", {"water": "ipc-2021"}, {"water": "ipc-2021", "heating": "us-boiler"}])
+def test_rules_are_one_name_or_one_for_each_circuit(rules: object) -> None:
+    document = {"plumbnet": 1, "parts": {"m": "tee"}, "runs": [], "rules": rules}
+    assert VALIDATOR.is_valid(document)
+    assert not VALIDATOR.is_valid({**document, "rules": {"solar": "us-boiler"}})
+    assert not VALIDATOR.is_valid({**document, "rules": {"water": 7}})

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from plumbnet.layout.file.loader import read_system
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.part import KINDS, Free, OneWay
 from plumbnet.layout.model.system import End, System
 from plumbnet.layout.yaml.fault import MOST_SHOWN, LayoutError
@@ -101,7 +102,7 @@ def test_record_holds_the_file_its_sum_and_its_lines() -> None:
     assert record.file == "f.yaml"
     assert record.sha256 == hashlib.sha256(BAKERY.encode()).hexdigest()
     assert record.lines["heater"] == 11
-    assert record.rules_at == (4, 8)
+    assert record.rules_at == dict.fromkeys(Circuit, (4, 8))
     assert record.text == BAKERY
 
 

@@ -11,7 +11,7 @@ from plumbnet.report.text.heater_text import report_text
 HOUSE = """plumbnet: 1
 parts:
   street: {kind: main, pressure: 95 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> heater -> tap.hot

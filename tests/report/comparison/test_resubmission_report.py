@@ -18,6 +18,7 @@ from plumbnet.report.comparison.resubmission_report import (
     what_was_asked,
 )
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
+from plumbnet.rules.circuit_rules import ruled_by
 from plumbnet.rules.finding import RULES, Answered, ruling_of
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.rule_profile import read_profile
@@ -101,7 +102,7 @@ def test_other_values_under_the_same_name_are_told_with_both_hashes() -> None:
         read_profile(f"{head}least_at_tap: {{value: {limit}, clause: c, verified: true}}".encode(), file="town.yaml")
         for limit in ("10 psi", "20 psi")
     ]
-    one, other = (replace(before, profile=each) for each in town)
+    one, other = (replace(before, rules=ruled_by(each)) for each in town)
     told, points = other_rules(comparison(one, other))
     assert told == Paragraph(f"Town (town) is not what it was: SHA-256 {town[0].sha256} before, {town[1].sha256} now.")
     assert points == Points(("least_at_tap.value: 10 psi -> 20 psi",))

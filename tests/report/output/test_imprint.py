@@ -9,9 +9,11 @@ import pytest
 from conftest import layout
 from forms import renamed, trapped
 from running import TRAPPED, run
+from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.report.output.imprint import imprint_lines, record_lines
+from plumbnet.rules.rule_profile import profile
 
 
 def test_record_names_program_file_and_rules_with_their_sums() -> None:
@@ -59,3 +61,10 @@ def test_whatever_is_told_of_a_layout_ends_with_the_record(command: list[str]) -
     told = run(command[0], "-", *command[1:], given=given).stdout
     assert f"SHA-256 {sha256(given.encode()).hexdigest()}" in told
     assert f"plumbnet {version('plumbnet')}" in told
+
+
+def test_record_has_the_rules_of_each_circuit_with_their_sums() -> None:
+    lines = dict(imprint_lines(by_two_codes()))
+    assert lines["rules"] == "; ".join(
+        f"{circuit}: {name}, SHA-256 {profile(name).sha256}" for circuit, name in CODES.items()
+    )

@@ -21,7 +21,7 @@ from plumbnet.report.page.page_chapters import page
 from plumbnet.study.dossier.report_dossier import dossier
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
-RELIEVED = {"heater": "relief: {pressure: 150 psi}, input: 40000 Btu/h"}
+RELIEVED = {"heater": "relief: {pressure: 150 psi, temperature: 210 degF}, input: 40000 Btu/h"}
 SYSTEMS = Path(__file__).parents[3] / "systems"
 HOSTILE = '</svg></style><script>alert("x")</script> " onload="evil() \x1b[2J \u202e $x_1$ {{ 7 * 7 }} &amp; \'</title>'
 

@@ -63,8 +63,8 @@ def test_profile_tells_every_value_and_clause_and_marks_those_from_memory(name: 
 def test_values_are_told_in_both_systems_of_units() -> None:
     text = " ".join(profile_text(profile("uk-2010")).split())
     assert "warmest 77 degF (25 degC)" in text
-    assert "exempt volume 3.96 gal (15 L)" in text
     assert "sizing uk 4 percent" in text
+    assert "tank behind reducer asked, above 80 psi (552 kPa)" in " ".join(profile_text(profile("upc-2024")).split())
     assert "relief share 80 %" in " ".join(profile_text(profile("en-806")).split())
 
 

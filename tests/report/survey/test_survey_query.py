@@ -1,11 +1,12 @@
 from plumbnet.report.survey.survey_query import SurveyQuery
+from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 
 def test_fields_hold_all_that_answers_hang_on() -> None:
     done = (SetEach("meter", {"check": True}), FitEach("main", "meter", {}))
-    asked = SurveyQuery(profile("ipc-2021"), "metric", Supposed("repair", done))
+    asked = SurveyQuery(given_rules("ipc-2021"), "metric", Supposed("repair", done))
     fields = asked.fields()
     assert fields.pop("rules_sha256") == profile("ipc-2021").sha256
     assert fields == {
@@ -21,3 +22,10 @@ def test_nothing_asked_beyond_the_files_themselves_leaves_fields_empty() -> None
     fields = SurveyQuery(None, None, Supposed()).fields()
     assert [name for name, value in fields.items() if value is None] == ["rules", "rules_sha256", "units", "scenario"]
     assert fields["to_each"] == "[]"
+
+
+def test_rules_of_some_circuits_are_told_in_a_line() -> None:
+    asked = SurveyQuery(given_rules({"heating": "us-boiler"}), None, Supposed())
+    fields = asked.fields()
+    assert fields["rules"] == "heating: us-boiler"
+    assert fields["rules_sha256"] == f"heating: {profile('us-boiler').sha256}"

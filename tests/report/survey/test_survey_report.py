@@ -10,12 +10,13 @@ from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread
+from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 DONE = (SetEach("meter", {"check": True}), FitEach("main", "check_valve", {}))
-ASKED = SurveyQuery(profile("ipc-2021"), None, Supposed("repair", DONE))
+ASKED = SurveyQuery(given_rules("ipc-2021"), None, Supposed("repair", DONE))
 
 SUMS = replace(NOTHING, files={**NOTHING.files, Fate.CHECKED: 3}, changes=dict.fromkeys(WhatIfFate, 1))
 

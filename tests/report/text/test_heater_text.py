@@ -187,7 +187,7 @@ def test_many_findings_that_one_cure_mends_are_told_together_and_each_by_its_nam
 
 
 def test_findings_stand_with_clause_and_line_and_say_where_it_is_from_memory() -> None:
-    told = text("street -> cv -> tee -> heater -> tap.hot")
+    told = report_text(plumbnet.check(system("street -> cv -> tee -> heater -> tap.hot"), rules="ipc-2021"))
     assert "Findings:\n  error: relief-missing, line " in told or "Findings:\n  error: sealed-heater, line " in told
     flat = " ".join(told.split())
     assert "; from memory: " in flat

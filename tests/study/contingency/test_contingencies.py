@@ -2,6 +2,7 @@
 
 from conftest import system
 
+import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.part import KINDS
@@ -66,3 +67,11 @@ def test_event_that_its_kind_allows_and_the_layout_does_not_is_left_out() -> Non
     assert KINDS["storage_heater"].kind == "storage_heater"
     hot = system("street -> heater -> tap.hot", heater="rating: 60 psi")
     assert Change(close="valve") not in [one.change for one in happenings(hot, profile("general"))]
+
+
+def test_heater_gets_as_hot_as_the_rules_of_its_circuit_let_its_relief_valve() -> None:
+    runs = "street -> tee1 -> heater -> tap.hot\ntee1 -> cv -> tee2 -> boiler -> pump -> emitter -> tee2"
+    report = plumbnet.check(system(runs), rules={"water": "general", "heating": "us-boiler"})
+    found = happenings(report.system, report.rules, report.facts.circuit_of)
+    hottest = {one.part: change_in_words(one.change) for one in found if one.words.startswith("as hot as")}
+    assert hottest == {"heater": "set heater: setpoint 210 degF", "boiler": "set boiler: setpoint 250 degF"}

@@ -2,14 +2,17 @@
 
 import pytest
 from conftest import system
+from two_codes import by_two_codes
 
 import plumbnet
+from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.change import Change
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.contingency.contingencies import Contingency
+from plumbnet.study.contingency.outcome import Error
 from plumbnet.study.contingency.worlds import Worlds
 
 RUNS = """street -> tee -> valve -> tee2 -> heater -> tap.hot
@@ -98,3 +101,17 @@ def test_what_the_file_accepts_is_no_error() -> None:
 def test_events_that_cannot_both_happen_are_refused() -> None:
     with pytest.raises(ChangeError):
         worlds().after([event("tank", remove="tank"), event("tank", fail="tank")])
+
+
+def errors_of(report: Report) -> set[Error]:
+    return {Error(one.name, one.parts[0]) for one in report.findings if one.severity == "error"}
+
+
+def test_where_circuits_have_rules_of_their_own_the_whole_is_analysed_and_each_error_is_that_of_its_circuit() -> None:
+    report = by_two_codes()
+    found = Worlds(report)
+    assert found.before.errors == errors_of(report)
+    opened = Contingency("meter", "", Change.model_validate({"set": {"part": "meter", "check": False}}))
+    whole = plumbnet.check(with_changes(report.system, [opened.change]), rules=report.rules)
+    assert found.effect([opened]) is None
+    assert found.single(opened).answer.errors == errors_of(whole)

@@ -44,7 +44,7 @@ def test_what_somebody_else_accepted_stays_so_and_what_nobody_did_stands() -> No
     report = checked()
     (finding,) = report.findings
     from_elsewhere = Report(
-        report.system, report.profile, report.network, report.facts, (), None, (Accepted(finding, "seen", 0),)
+        report.system, report.rules, report.network, report.facts, (), None, (Accepted(finding, "seen", 0),)
     )
     assert [one.reason for one in renamed_report(from_elsewhere, NAMES).accepted] == ["seen"]
     assert len(renamed_report(report, NAMES).findings) == 1

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.part import IN, OUT, Free, OneWay, Part, Passage, kind
 from plumbnet.layout.units import PRESSURE, Quantity
 
@@ -30,6 +31,7 @@ class CheckValve(Backflow):
     """A check (non-return) valve: water passes from inlet to outlet and never back."""
 
     symbol: ClassVar[str] = "check_valve"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.SINGLE_CHECK
 
 
 @kind("dual_check")
@@ -37,6 +39,7 @@ class DualCheck(Backflow):
     """Two independent checks in one body (ASSE 1024), usual behind a residential meter: never back."""
 
     symbol: ClassVar[str] = "dual_check"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.DUAL_CHECK
 
 
 @kind("double_check")
@@ -44,6 +47,7 @@ class DoubleCheck(Backflow):
     """A double check valve assembly (ASSE 1015): two tight checks with test cocks, no vent: never back."""
 
     symbol: ClassVar[str] = "double_check"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.DOUBLE_CHECK
 
 
 @kind("reduced_pressure_assembly")
@@ -54,6 +58,19 @@ class ReducedPressureAssembly(Backflow):
     """
 
     symbol: ClassVar[str] = "reduced_pressure_assembly"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.REDUCED_PRESSURE
+
+
+@kind("vented_dual_check")
+class VentedDualCheck(Backflow):
+    """Two checks with a vent to the air between them (ASSE 1012, CSA B64.3; EN 14367 CA), usual in a boiler's fill.
+
+    The vent drips where a check leaks or the supply falls. With tight checks it stays shut under backpressure, so it is
+    no outlet for expansion.
+    """
+
+    symbol: ClassVar[str] = "vented_dual_check"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.VENTED_DUAL_CHECK
 
 
 @kind("vacuum_breaker")
@@ -64,3 +81,4 @@ class VacuumBreaker(Backflow):
     """
 
     symbol: ClassVar[str] = "vacuum_breaker"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.VACUUM_BREAKER

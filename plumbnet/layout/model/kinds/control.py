@@ -10,11 +10,8 @@ from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
 
-RELIEF_TEMPERATURE_K = 372.0389
-"""Temperature at which a combined relief valve opens where the author gives none: 210 degF (common practice)."""
-
 SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
-OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, RELIEF_TEMPERATURE_K))]
+OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, 372.15))]
 
 
 class Ending(Part):
@@ -73,50 +70,65 @@ class ExpansionTank(Ending):
 
 
 class Relief(Declared):
-    """A temperature and pressure relief valve, as written inside a heater."""
+    """A relief valve as written inside a heater: for pressure, and with `temperature` for that too."""
 
     called: ClassVar[str] = "relief"
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""
-    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
-    """Temperature at which it opens; 99 °C (210 °F) when left out."""
+    temperature_k: OpensAt | None = None
+    """Temperature at which it opens, of a combined valve; it relieves pressure only when left out."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
 
 
 @kind("relief_valve")
 class ReliefValve(Ending):
-    """A temperature and pressure relief valve: the last safety device, never a control of expansion.
+    """A safety relief valve: the last safety device, never a control of expansion.
 
-    It belongs on the heater's own tapping with nothing between. It is never plugged, capped or removed.
+    With `temperature` it is a combined temperature and pressure relief valve, without it relieves pressure only, as one
+    of a boiler does. It belongs on the heater's own tapping with nothing between. It is never plugged, capped or
+    removed. That of a safety group (EN 1487), and it alone, lets growth off at each heat-up besides.
     """
 
     symbol: ClassVar[str] = "relief_valve"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
-    assumed: ClassVar = {"temperature": "opens at 99 °C (210 °F)"}
+    assumed: ClassVar = {"temperature": "relieves pressure only"}
 
     pressure_pa: SetPressure
     """Pressure at which it opens."""
-    temperature_k: OpensAt = RELIEF_TEMPERATURE_K
-    """Temperature at which it opens."""
+    temperature_k: OpensAt | None = None
+    """Temperature at which it opens, of a combined valve."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
+    lets_off_growth: bool = False
+    """Whether it is made to let growth off to a drain at each heat-up, as that of a safety group is."""
     state: Literal["sound", "plugged"] = "sound"
     """A plugged relief valve opens at no pressure: a danger to be put right at once."""
 
     def drawn_as(self) -> str:
-        """Closed off where it is plugged."""
-        return self.symbol if self.state == "sound" else "plugged_relief"
+        """Closed off where it is plugged, and without a T where it relieves pressure only."""
+        if self.state == "plugged":
+            return "plugged_relief"
+        return self.symbol if self.temperature_k is not None else "pressure_relief"
 
     def outlets(self) -> Iterator[Outlet]:
         """Water leaves above the set pressure."""
         if self.state == "sound":
-            yield Outlet(IN, Role.SAFETY_RELIEF, self.pressure_pa, self.temperature_k, self.capacity_w)
+            role = Role.EXPANSION_RELIEF if self.lets_off_growth else Role.SAFETY_RELIEF
+            yield Outlet(IN, role, self.pressure_pa, self.temperature_k, self.capacity_w, guards=self.lets_off_growth)
 
     def safety_sets(self) -> Iterator[tuple[str, float]]:
         """Its set, plugged or not."""
         yield IN, self.pressure_pa
+
+    def opens_daily(self) -> bool:
+        """That of a safety group does."""
+        return self.lets_off_growth
+
+    def unsaid(self) -> Iterator[str]:
+        """Of that of a safety group everybody knows that no temperature opens it."""
+        yield from (field for field in super().unsaid() if field != "temperature" or not self.lets_off_growth)
 
 
 @kind("expansion_relief")

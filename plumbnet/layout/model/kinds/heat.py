@@ -86,12 +86,18 @@ class Heater(Part):
             inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
         )
 
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its store, where there is antifreeze in it."""
+        return self.store() if self.antifreeze is not None else ()
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
-        """Its thermostat may stick, and the water get as hot as its relief valve lets it."""
+        """Its thermostat may stick, and the water get as hot as its relief valve lets it, or as any might let it."""
         yield from super().events(extremes)
-        hottest_k = extremes.relief_k if self.relief is None else self.relief.temperature_k
+        own_k = None if self.relief is None else self.relief.temperature_k
+        hottest_k = extremes.relief_k if own_k is None else own_k
         if self.setpoint_k < hottest_k:
-            yield Event("as hot as its relief valve lets it", "set", {"setpoint_k": hottest_k})
+            words = "as hot as a relief valve may let it" if own_k is None else "as hot as its relief valve lets it"
+            yield Event(words, "set", {"setpoint_k": hottest_k})
 
     def fixed(self) -> Iterator[tuple[str, str, Part]]:
         """The relief valve that is written inside the heater."""
@@ -114,6 +120,7 @@ class StorageHeater(Heater):
     """
 
     symbol: ClassVar[str] = "storage_heater"
+    keeps_hot: ClassVar[bool] = True
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -155,6 +162,7 @@ class IndirectHeater(Heater):
     """
 
     symbol: ClassVar[str] = "indirect_heater"
+    keeps_hot: ClassVar[bool] = True
     ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF, COIL_IN, COIL_OUT)
     inlet: ClassVar[str | None] = COLD
     outlet: ClassVar[str | None] = HOT
@@ -169,6 +177,10 @@ class IndirectHeater(Heater):
         """Free on each side, and none between them."""
         yield from super().passages()
         yield Free(COIL_IN, COIL_OUT)
+
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its coil."""
+        return (*super().carries_heat_at(), COIL_IN, COIL_OUT)
 
     def contents(self) -> Iterator[tuple[str, float]]:
         """The store, and the water in the coil."""
@@ -203,6 +215,10 @@ class HeatExchanger(Heater):
         """Free on each side, and none between them."""
         yield from super().passages()
         yield Free(PRIMARY_IN, PRIMARY_OUT)
+
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its heating side."""
+        return (*super().carries_heat_at(), PRIMARY_IN, PRIMARY_OUT)
 
     def contents(self) -> Iterator[tuple[str, float]]:
         """The water on both sides."""

@@ -18,6 +18,10 @@ class Boiler(Heater):
     outlet: ClassVar[str | None] = SUPPLY
     through: ClassVar[tuple[tuple[str, str], ...]] = ((RETURN, SUPPLY),)
 
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its own water."""
+        return self.store()
+
 
 @kind("emitter")
 class Emitter(Part):
@@ -40,3 +44,7 @@ class SolarCollector(Heater):
 
     symbol: ClassVar[str] = "solar_collector"
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, RELIEF)
+
+    def carries_heat_at(self) -> tuple[str, ...]:
+        """Its own water."""
+        return self.store()

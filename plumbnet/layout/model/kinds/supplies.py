@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal, Self
 
 from pydantic import model_validator
 
+from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, Quantity, Volume
@@ -131,6 +132,7 @@ class OpenTank(Part):
     """
 
     symbol: ClassVar[str] = "open_tank"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.AIR_GAP
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     assumed: ClassVar = {"temperature": "holds water at 10 °C (50 °F)"}

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.report.output import program_line
 from plumbnet.report.page.page_content import PageBlock
 from plumbnet.report.prose import Paragraph, Points, Table
-from plumbnet.rules import listed
+from plumbnet.rules import Rules, in_words, listed
 from plumbnet.study.dossier import Dossier
 
 
@@ -17,15 +17,23 @@ def assumptions_chapter(dossier: Dossier) -> Iterator[PageBlock]:
         yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in assumed.items()))
 
 
+def _rules(rules: Rules) -> Iterator[tuple[str, str]]:
+    """The profiles, their hashes, and who named them; of several each with its circuit."""
+    for profile in rules.profiles:
+        circuit = "" if rules.is_one else f", {'drinking water' if profile is rules.water else 'heating circuits'}"
+        yield f"rule profile{circuit}", profile.in_full
+        yield f"SHA-256 of the profile{circuit}", profile.sha256
+    yield "rules named by", in_words(rules.named_by)
+
+
 def record_chapter(dossier: Dossier) -> Iterator[PageBlock]:
     """Versions and hashes, so that the page can be made again."""
     report = dossier.report
-    profile, source = report.profile, report.system.record
+    source = report.system.record
     rows = [
         ("file", source.file),
         ("SHA-256 of the file", source.sha256 or "read from no file"),
-        ("rule profile", profile.in_full),
-        ("SHA-256 of the profile", profile.sha256),
+        *_rules(report.rules),
         ("program", program_line()),
         ("water", "IAPWS-IF97; up to 180 degC and 30 bar absolute interpolated from it, to 1e-8"),
     ]

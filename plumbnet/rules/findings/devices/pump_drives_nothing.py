@@ -13,7 +13,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   pump: circulator  # <- pump-drives-nothing
   tap: fixture
 runs:

@@ -10,7 +10,8 @@ from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import agreeing
 
 BAD = LOOP_HOUSE.altered("""
-  heater: {kind: tankless_heater, setpoint: 140 degF, relief: {pressure: 150 psi}}  # <- tankless-in-loop
+  heater:  # <- tankless-in-loop
+    {kind: tankless_heater, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 

@@ -8,6 +8,7 @@ from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import listed
+from plumbnet.rules.tank_behind_reducer import wants_tank
 
 BAD = Example("""\
 plumbnet: 1
@@ -16,13 +17,13 @@ parts:
   street: {kind: main, pressure: 70 psi}
   reducer: {kind: pressure_reducer, set: 55 psi, bypass: true}
   heater:  # <- bypass-does-not-count
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> reducer -> heater -> tap.hot
 """)
 
-GOOD = BAD.altered("rules: upc-2018")
+GOOD = BAD.altered("rules: general")
 
 
 @finding(
@@ -63,9 +64,10 @@ def bypass_does_not_count(facts: Facts, profile: Profile) -> Iterator[Answer]:
 
 
 def _is_denied(facts: Facts, profile: Profile, heater: HeaterFacts) -> bool:
-    """Whether the bypass does not count, and no control stands in for it."""
-    if profile.bypass.value == "counts" or heater.has_control:
-        return False
+    """Whether the bypass does not count, no control stands in for it, and its reducer is not told to want a tank."""
     met = [reducer for reducer in facts.reducers if reducer.name in heater.open_by_bypass]
+    is_told = any(wants_tank(reducer, profile) for reducer in met)
+    if profile.bypass.value == "counts" or heater.has_control or is_told:
+        return False
     passes_set = any(r.upstream_pa is not None and r.upstream_pa > r.set_pa for r in met)
     return profile.bypass.value == "does-not-count" or passes_set

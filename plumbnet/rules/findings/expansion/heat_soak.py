@@ -17,14 +17,16 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   meter: {kind: meter, check: true}
-  tankless: {kind: tankless_heater, volume: 3 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}  # <- heat-soak
+  tankless:  # <- heat-soak
+    {kind: tankless_heater, volume: 3 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> meter -> tankless -> tap.hot
 """)
 
 GOOD = BAD.altered("""
-  tankless: {kind: tankless_heater, volume: 0.5 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  tankless:
+    {kind: tankless_heater, volume: 0.5 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 

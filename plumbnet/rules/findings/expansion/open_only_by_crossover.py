@@ -15,7 +15,7 @@ parts:
   split: tee
   check: check_valve
   heater:  # <- open-only-by-crossover
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   shower: {kind: fixture, crossover: true}
 runs:
   - street -> split -> check -> heater -> shower.hot
@@ -27,7 +27,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 60 psi}
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   shower: {kind: fixture, crossover: true}
 runs:
   - street -> split -> heater -> shower.hot

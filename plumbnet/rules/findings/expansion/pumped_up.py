@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_pumped_past
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import TROUBLED, Facts, PumpedFacts
 from plumbnet.rules.finding import Severity, finding
@@ -17,10 +18,10 @@ parts:
   stop-check: check_valve
   cold-tee: tee
   solar:  # <- pumped-up
-    {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+    {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   hot-check: check_valve
   warm-tee: tee
-  storage: {kind: storage_heater, volume: 300 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+  storage: {kind: storage_heater, volume: 300 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
   tap: fixture
 runs:
@@ -29,7 +30,7 @@ runs:
 """)
 
 GOOD = BAD.altered("""
-  solar: {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa}}
+  solar: {kind: storage_heater, volume: 400 L, setpoint: 60 degC, relief: {pressure: 1000 kPa, temperature: 95 degC}}
   tank: ...
   first-tank: {kind: expansion_tank, volume: 80 L, precharge: 400 kPa}
 runs:
@@ -46,6 +47,7 @@ runs:
     good=GOOD,
     asks="Heating and cooling again and again with no tap drawn brings no place above its limit.",
     of="heaters",
+    held_to=(limit_pumped_past,),
 )
 def pumped_up(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """Each time a heater warms it pushes water through a check, and as it cools the street makes up for it.

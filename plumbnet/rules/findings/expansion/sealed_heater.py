@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Severity, finding
@@ -21,6 +22,7 @@ BAD = CLOSED_HOUSE.altered("""
     good=TANK_HOUSE,
     asks="Something opens before a closed heater breaks.",
     of="heaters",
+    held_to=(limit_of_heater,),
 )
 def sealed_heater(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed and no relief valve can be reached: heated, something breaks.

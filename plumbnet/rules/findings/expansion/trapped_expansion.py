@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Severity, finding
@@ -13,7 +14,7 @@ from plumbnet.rules.sentences import FIRES_ON_FLOW, IS_OPEN, closed, controls, f
 BAD = CLOSED_HOUSE.altered("""
   meter: {kind: meter, check: true}
   heater:  # <- trapped-expansion
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 GOOD = CLOSED_HOUSE.altered("  meter: meter")
@@ -26,6 +27,7 @@ GOOD = CLOSED_HOUSE.altered("  meter: meter")
     good=GOOD,
     asks="What a closed heater's water grows by is taken up, and no place comes above its limit.",
     of="heaters",
+    held_to=(limit_of_heater,),
 )
 def trapped_expansion(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A heater is closed, no tank takes up its expansion, and the pressure passes the limit at each heat-up.

@@ -15,7 +15,7 @@ plumbnet: 1
 parts:
   street: {kind: main, pressure: 68 psi}
   split: tee
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   reducer: {kind: pressure_reducer, set: 40 psi}  # <- reducer-bypassed
   far: tee
   pump: {kind: circulator, head: 70 ft}

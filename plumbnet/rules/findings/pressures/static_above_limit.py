@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
+from plumbnet.rules.deciding_values import highest_static
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Severity, finding
@@ -32,6 +33,7 @@ runs:
     good=GOOD,
     asks="No more than the highest pressure stands at a tap with nothing running.",
     of="taps",
+    held_to=(highest_static,),
 )
 def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The standing pressure at a fixture is above the highest the profile allows.

@@ -10,7 +10,7 @@ from plumbnet.rules.four_answers import Answer, Breach, Measured, Met, NotApplic
 from plumbnet.rules.rule_profile import Profile
 
 BAD = LETOFF_HOUSE.altered("""
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 125 psi, temperature: 210 degF}}
   letoff: {kind: expansion_relief, pressure: 130 psi}  # <- expansion-relief-above-safety
 """)
 

@@ -18,7 +18,7 @@ parts:
   split: tee
   spill: {kind: expansion_relief, pressure: 700 kPa}
   heater:  # <- expansion-relief-does-not-count
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 runs:
   - street -> meter -> split -> heater
   - split -> spill
@@ -62,7 +62,7 @@ def _held_by(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, float]]:
     """Expansion relief valves that open when all is hot, each with its set."""
     if heater.verdict is not Verdict.CONTROLLED or heater.settled_pa is None:
         return
-    sets = {relief.name: relief.set_pa for relief in facts.expansion_reliefs}
+    sets = {relief.name: relief.set_pa for relief in (*facts.reliefs, *facts.expansion_reliefs)}
     for rung in heater.ladder:
         if rung.role is Role.EXPANSION_RELIEF and rung.opens_pa <= heater.settled_pa + ROUNDING_PA:
             yield rung.outlet, sets[rung.outlet]

@@ -12,7 +12,7 @@ from plumbnet.rules.sentences import listed
 
 BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h, rating: 125 psi}
-  relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-above-rating
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}  # <- relief-above-rating
 """)
 
 GOOD = BAD.altered("""

@@ -12,7 +12,7 @@ from plumbnet.rules.sentences import agreeing
 BAD = RELIEF_HOUSE.altered("""
   heater: ...
   stop: valve
-  relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-behind-valve
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}  # <- relief-behind-valve
 runs:
   - street -> heater -> tap.hot
   - heater.relief -> stop -> relief

@@ -12,10 +12,10 @@ from plumbnet.rules.sentences import listed
 
 BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
-  relief: {kind: relief_valve, pressure: 150 psi, capacity: 30000 Btu/h}  # <- relief-below-input
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF, capacity: 30000 Btu/h}  # <- relief-below-input
 """)
 
-GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, capacity: 40000 Btu/h}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF, capacity: 40000 Btu/h}")
 
 
 @finding(

@@ -23,12 +23,12 @@ BAD = PLAIN_HOUSE.altered("""
     asks="A heater has a relief valve of its own, or stands open to the air.",
     of="heaters",
 )
-def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
+def relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater has neither a relief valve of its own nor an open vent.
 
-    If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a temperature and
-    pressure relief valve with nothing between it and the heater. A heater that fires only on flow is asked
-    for one here only where a pump keeps it firing; the local code may ask for one anyway.
+    If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a relief valve, with nothing
+    between it and the heater, for temperature and pressure where the rules ask for both. A heater that fires only on
+    flow is asked for one here only where a pump keeps it firing; the local code may ask for one anyway.
     """
     behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
     beside = _beside(facts)
@@ -42,10 +42,12 @@ def relief_missing(facts: Facts, _profile: Profile) -> Iterator[Answer]:
         elif behind & beside.get(heater.name, set()):
             yield NotApplicable((heater.name,), "it has one, of which is told that something stands between")
         else:
+            is_store = facts.system.parts[heater.name].keeps_hot
+            sort = "temperature and " if is_store and profile.temperature_relief.is_asked else ""
             yield Breach(
                 (heater.name,),
                 f"{heater.name} has no relief valve of its own.",
-                "Keep it off until a temperature and pressure relief valve is on its own tapping, nothing between.",
+                f"Keep it off until a {sort}pressure relief valve is on its own tapping, nothing between.",
             )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
+from plumbnet.rules.deciding_values import below_relief
 from plumbnet.rules.example_layouts import RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
 from plumbnet.rules.finding import Severity, finding
@@ -12,10 +13,10 @@ from plumbnet.rules.rule_profile import Profile
 BAD = RELIEF_HOUSE.altered("""
   street: {kind: main, pressure: 70 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
-  relief: {kind: relief_valve, pressure: 75 psi}  # <- relief-near-static
+  relief: {kind: relief_valve, pressure: 75 psi, temperature: 210 degF}  # <- relief-near-static
 """)
 
-GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}")
 
 
 @finding(
@@ -25,6 +26,7 @@ GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
     good=GOOD,
     asks="What stands at a safety relief valve with nothing heated keeps its distance from the set.",
     of="safety relief valves",
+    held_to=(below_relief,),
 )
 def relief_near_static(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The static pressure stands so near the set of a safety relief valve that the valve weeps.

@@ -27,6 +27,7 @@ ROUNDING_K = 0.2
     good=GOOD,
     asks="A safety relief valve opens before water passes the temperature that the rules name.",
     of="safety relief valves",
+    held_to=("relief_temperature",),
 )
 def relief_opens_hot(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The temperature element of a safety relief valve opens only above the boiling point at open air.

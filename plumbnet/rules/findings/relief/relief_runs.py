@@ -14,7 +14,7 @@ from plumbnet.rules.sentences import listed
 BAD = RELIEF_HOUSE.altered("""
   street: {kind: main, pressure: 160 psi}
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, input: 40000 Btu/h}
-  relief: {kind: relief_valve, pressure: 150 psi}  # <- relief-runs
+  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}  # <- relief-runs
 """)
 
 GOOD = BAD.altered("  street: {kind: main, pressure: 60 psi}")

@@ -12,10 +12,10 @@ from plumbnet.rules.ruling import BETWEEN_SCALES_PA
 
 BAD = RELIEF_HOUSE.altered("""
   heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, rating: 200 psi}
-  relief: {kind: relief_valve, pressure: 175 psi}  # <- relief-set-too-high
+  relief: {kind: relief_valve, pressure: 175 psi, temperature: 210 degF}  # <- relief-set-too-high
 """)
 
-GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi}")
+GOOD = BAD.altered("  relief: {kind: relief_valve, pressure: 150 psi, temperature: 210 degF}")
 
 
 @finding(

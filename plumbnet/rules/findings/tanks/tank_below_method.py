@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import VOLUME
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import Example
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.rules.finding import Severity, finding
@@ -19,7 +20,11 @@ parts:
   split: tee
   tank: {kind: expansion_tank, volume: 5 L, precharge: 300 kPa}
   heater:  # <- tank-below-method
-    {kind: storage_heater, volume: 100 L, setpoint: 60 degC, sizing: uk-4-percent, relief: {pressure: 700 kPa}}
+    kind: storage_heater
+    volume: 100 L
+    setpoint: 60 degC
+    sizing: uk-4-percent
+    relief: {pressure: 700 kPa, temperature: 95 degC}
   tap: fixture
 runs:
   - street -> check -> split -> heater -> tap.hot
@@ -37,6 +42,7 @@ GOOD = BAD.altered("  tank: {kind: expansion_tank, volume: 18 L, precharge: 300 
     rests_on="sizing",
     asks="The tanks that hold a heater are as large as the sizing method of the rules asks.",
     of="heaters",
+    held_to=(limit_of_heater,),
 )
 def tank_below_method(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """The tanks at hand hold, by what water and gas do; the method by which they are to be sized asks for more.

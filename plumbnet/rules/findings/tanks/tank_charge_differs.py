@@ -22,6 +22,7 @@ BAD = TANK_HOUSE.altered("""
     good=TANK_HOUSE,
     asks="A tank is charged to the line pressure where it hangs, or as its sizing method has it.",
     of="expansion tanks",
+    held_to=("charge_tolerance",),
 )
 def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A tank's air charge is not the line pressure where it hangs.

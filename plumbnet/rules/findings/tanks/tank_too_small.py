@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
+from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import TANK_HOUSE
 from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
 from plumbnet.rules.finding import Severity, finding
@@ -13,7 +14,7 @@ from plumbnet.rules.sentences import SAME_VOLUME, agreeing, fit_a_tank, place_in
 BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 1 gal, precharge: 60 psi}
   heater:  # <- tank-too-small
-    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+    {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
 """)
 
 
@@ -24,6 +25,7 @@ BAD = TANK_HOUSE.altered("""
     good=TANK_HOUSE,
     asks="The tanks that a heater pushes into take its growth below the limit.",
     of="heaters",
+    held_to=(limit_of_heater,),
 )
 def tank_too_small(facts: Facts, _profile: Profile) -> Iterator[Answer]:
     """A tank is there and takes water, but not enough of it below the limit.

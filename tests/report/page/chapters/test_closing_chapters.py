@@ -4,10 +4,13 @@ from importlib.metadata import version
 
 import yaml
 from conftest import layout, system
+from two_codes import by_two_codes
 
 import plumbnet
+from plumbnet.analysis.report import Report
 from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
 from plumbnet.report.prose.prose_blocks import Points, Table
+from plumbnet.rules.rule_profile import profile
 from plumbnet.study.dossier.report_dossier import Dossier
 from plumbnet.study.whatif.what_if import whatif
 
@@ -39,3 +42,16 @@ def test_record_has_the_scenario_and_the_date_where_there_are_any() -> None:
     assert isinstance(table, Table)
     assert ("scenario", "unchecked") in table.rows
     assert ("date", "3 May 2031") in table.rows
+
+
+def test_record_says_who_named_the_rules_and_has_those_of_each_circuit() -> None:
+    def rows(report: Report) -> dict[str, str]:
+        (table,) = record_chapter(Dossier(report, None, {}, (), {}))
+        assert isinstance(table, Table)
+        return {row[0]: row[1] for row in table.rows}
+
+    assert rows(plumbnet.check(system(HOUSE)))["rules named by"] == "default"
+    two = rows(by_two_codes())
+    assert two["rule profile, drinking water"] == profile("upc-2024").in_full
+    assert two["SHA-256 of the profile, heating circuits"] == profile("us-boiler").sha256
+    assert two["rules named by"] == "call"

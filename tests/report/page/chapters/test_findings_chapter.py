@@ -11,7 +11,7 @@ from plumbnet.study.dossier.report_dossier import Dossier
 
 
 def blocks(runs: str, accept: list[dict[str, str]]) -> list[PageBlock]:
-    document = yaml.safe_load(layout(runs, heater="relief: {pressure: 150 psi}"))
+    document = yaml.safe_load(layout(runs, heater="relief: {pressure: 150 psi, temperature: 210 degF}"))
     document["accept"] = accept
     report = plumbnet.check(plumbnet.read_bytes(yaml.safe_dump(document).encode()))
     return list(findings(Dossier(report, None, {}, (), {})))

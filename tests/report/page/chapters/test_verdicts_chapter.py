@@ -17,7 +17,7 @@ def blocks(runs: str, **parts: str) -> list[PageBlock]:
 
 
 def test_sum_comes_first_then_the_table_then_each_story() -> None:
-    summary, table, entry = blocks(HOUSE, heater="relief: {pressure: 150 psi}")
+    summary, table, entry = blocks(HOUSE, heater="relief: {pressure: 150 psi, temperature: 210 degF}")
     assert summary == Paragraph("1 heater: 1 trapped. Findings: 1 error.")
     assert isinstance(table, Table)
     assert table.rows[0][:4] == ("heater", "trapped", "60 psi", "80 psi")
@@ -29,7 +29,11 @@ def test_sum_comes_first_then_the_table_then_each_story() -> None:
 
 def test_worst_verdict_is_counted_first() -> None:
     two = "street -> tee -> heater1 -> tap1.hot\ntee -> cv -> heater2 -> tap2.hot"
-    summary, *_ = blocks(two, heater1="relief: {pressure: 150 psi}", heater2="relief: {pressure: 150 psi}")
+    summary, *_ = blocks(
+        two,
+        heater1="relief: {pressure: 150 psi, temperature: 210 degF}",
+        heater2="relief: {pressure: 150 psi, temperature: 210 degF}",
+    )
     assert isinstance(summary, Paragraph)
     assert summary.text.startswith("2 heaters: 1 trapped and 1 open.")
 

@@ -9,6 +9,8 @@ from plumbnet.analysis.observations.pump_up import PumpUp
 from plumbnet.analysis.observations.reducer_facts import reducers
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
 from plumbnet.analysis.observations.shut_in_water import shut_in
+from plumbnet.analysis.observations.stores import stores
+from plumbnet.analysis.observations.tank_service import tank_service
 
 __all__ = [
     "GAS",
@@ -22,4 +24,6 @@ __all__ = [
     "relieved_by",
     "returns",
     "shut_in",
+    "stores",
+    "tank_service",
 ]

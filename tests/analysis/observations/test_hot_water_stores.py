@@ -29,10 +29,8 @@ def test_tank_in_the_loop_of_a_heater_is_a_store() -> None:
 
 
 def test_lowest_tap_that_it_serves_is_told_past_other_heaters_and_mixers() -> None:
-    runs = (
-        "street -> tee -> heater1 -> heater2 -> mixer.hot\ntee -> mixer.cold\nmixer -> tap.hot\nheater1.hot -> tap2.hot"
-    )
-    runs = runs.replace("heater1 -> heater2", "heater1 -> tee2 -> heater2").replace("heater1.hot ->", "tee2 ->")
+    runs = "street -> tee -> heater1 -> tee2 -> heater2 -> mixer.hot\ntee -> mixer.cold\nmixer -> tap.hot"
+    runs = f"{runs}\ntee2 -> tap2.hot"
     found = stores(runs, tap="elevation: 3 m", tap2="elevation: 5 m", heater2="elevation: 2 m")
     assert {name: (one.tap, one.tap_m) for name, one in found.items()} == {
         "heater1": ("tap", 3.0),

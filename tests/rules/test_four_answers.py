@@ -23,7 +23,7 @@ SUBJECTS: dict[str, Callable[[Facts], Iterable[str]]] = {
     "expansion tanks": lambda facts: (one.name for one in facts.tanks),
     "safety relief valves": lambda facts: (one.name for one in facts.reliefs),
     "expansion relief valves": lambda facts: (one.name for one in facts.expansion_reliefs),
-    "stores of hot drinking water": lambda facts: (one.name for one in facts.stores),
+    "stores of hot water": lambda facts: (one.name for one in facts.stores),
     "pressure reducers": lambda facts: (one.name for one in facts.reducers),
 }
 """Who is asked, by the words with which a requirement names its subjects."""

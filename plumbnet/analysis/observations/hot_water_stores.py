@@ -1,4 +1,4 @@
-"""Stores of hot drinking water: what they serve, what all that is drawn from them passes, how air comes to them."""
+"""Stores of hot water: what they serve, what all that is drawn from them passes, how air comes to them."""
 
 import heapq
 import math
@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TypeAlias
 
-from plumbnet.layout.model import Circuit, End, Part, Role
+from plumbnet.layout.model import End, Part, Role
 from plumbnet.network import Network
 from plumbnet.network.piping import Node
 from plumbnet.rules.facts import StoreFacts
@@ -21,7 +21,7 @@ _Steps: TypeAlias = dict[Node, list[tuple[Node, float]]]
 
 
 def stores(network: Network, hot: AbstractSet[Node]) -> Iterator[StoreFacts]:
-    """Every store of hot drinking water in the order of the file; `hot` are the nodes on the hot side of heaters."""
+    """Every store of hot water in the order of the file; `hot` are the nodes on the hot side of heaters."""
     parts = network.piping.system.parts
     if any(part.is_vessel for part in parts.values()):
         yield from _Stores(network, hot).facts()
@@ -34,7 +34,7 @@ class _Stores:
 
     def facts(self) -> Iterator[StoreFacts]:
         for name, part in self.network.piping.system.parts.items():
-            if self._is_store(name, part) and self.network.circuits.of(name) is Circuit.WATER:
+            if self._is_store(name, part):
                 yield self._facts(name, part)
 
     def _is_store(self, name: str, part: Part) -> bool:

@@ -1,15 +1,16 @@
 """Expansion tanks: from where water would come to them if they were let down with every valve shut."""
 
+import math
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import permutations
 
-from plumbnet.layout.model import Circuit, End
+from plumbnet.layout.model import End, Part
 from plumbnet.network import Network
-from plumbnet.network.piping import Node
+from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import TankServiceFacts
 
 
@@ -27,30 +28,32 @@ class _Service:
 
     def facts(self, name: str) -> TankServiceFacts:
         """Of one tank."""
-        node, circuit = next(self.network.piping.nodes_of(name)), self.network.circuits.of(name)
-        carries_heat = circuit is Circuit.HEATING
-        met, held_to = self._upstream(node, carries_heat=carries_heat)
+        node = next(self.network.piping.nodes_of(name))
+        zone = self._zone(node)
+        beyond = set(self.network.reach((zone,), math.inf))
+        carries_heat = beyond.isdisjoint(self._drawn) and not beyond.isdisjoint(self._heating)
+        met, held_to = self._upstream(node, self._givers if carries_heat else self._supplies)
         return TankServiceFacts(
             name=name,
-            is_wet=self.network.standing.static_pa[self.network.zoning.zone_of[node]] is not None,
+            is_wet=self.network.standing.static_pa[zone] is not None,
             carries_heat=carries_heat,
             held_to=held_to,
-            are_valves_drawn=circuit in self._circuits_with_valves if carries_heat else self._has_stop(met),
+            are_valves_drawn=not beyond.isdisjoint(self._valve_zones) if carries_heat else self._has_stop(met),
         )
 
-    def _upstream(self, start: Node, *, carries_heat: bool) -> tuple[AbstractSet[Node], tuple[str, ...]]:
-        """From where water comes to a node while every valve is shut, up to the nearest parts that give it."""
-        met, queue, told = {start}, deque([start]), dict[str, None]()
+    def _upstream(self, start: Node, givers: AbstractSet[Node]) -> tuple[AbstractSet[Node], tuple[str, ...]]:
+        """From where water comes to a node while every valve is shut, up to the nearest that give it, by name."""
+        met, queue, told = {start}, deque([start]), set[str]()
         while queue:
             node = queue.popleft()
-            if node in (self._givers if carries_heat else self._supplies):
-                told[self.network.piping.ports[node].part] = None
+            if node in givers:
+                told.add(self.network.piping.ports[node].part)
                 continue
             for before in self._before.get(node, ()):
                 if before not in met:
                     met.add(before)
                     queue.append(before)
-        return met, tuple(told)
+        return met, tuple(sorted(told))
 
     def _has_stop(self, upstream: AbstractSet[Node]) -> bool:
         """Whether a valve is drawn between a supply and a place, given all from where water comes to it."""
@@ -120,5 +123,23 @@ class _Service:
         return tuple(name for name, part in self.network.piping.system.parts.items() if part.can_be_shut())
 
     @cached_property
-    def _circuits_with_valves(self) -> frozenset[Circuit]:
-        return frozenset(self.network.circuits.of(name) for name in self._valves)
+    def _valve_zones(self) -> AbstractSet[Zone]:
+        return {self._zone(node) for name in self._valves for node in self.network.piping.nodes_of(name)}
+
+    @cached_property
+    def _drawn(self) -> AbstractSet[Zone]:
+        """Zones in which people draw water."""
+        return {self._zone(node) for node in self._nodes(lambda part: part.draws_at())}
+
+    @cached_property
+    def _heating(self) -> AbstractSet[Zone]:
+        """Zones in which water stands that is there to carry heat."""
+        return {self._zone(node) for node in self._nodes(lambda part: part.carries_heat_at())}
+
+    def _zone(self, node: Node) -> Zone:
+        return self.network.zoning.zone_of[node]
+
+    def _nodes(self, ports: Callable[[Part], Iterable[str]]) -> Iterator[Node]:
+        piping = self.network.piping
+        for name, part in piping.system.parts.items():
+            yield from (piping.node_of[End(name, port)] for port in ports(part))

@@ -48,7 +48,7 @@ class Facts:
     taps: tuple[TapFacts, ...] = ()
     """Every place where people draw water, in the order of the file."""
     stores: tuple[StoreFacts, ...] = ()
-    """Every store of hot drinking water, in the order of the file."""
+    """Every store of hot water, in the order of the file."""
     tank_service: tuple[TankServiceFacts, ...] = ()
     """Of every expansion tank whether it can be parted from its supply."""
     circulators: tuple[str, ...] = ()

@@ -1,11 +1,11 @@
-"""Stores of hot drinking water: how hot, how high above what they serve, and how air comes to them."""
+"""Stores of hot water: how hot, how high above what they serve, and how air comes to them."""
 
 from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
 class StoreFacts:
-    """A store of hot drinking water, heated in it or elsewhere; heights above the datum of the layout.
+    """A store of hot water, heated in it or elsewhere; heights above the datum of the layout.
 
     `setpoint_k` is None where it is heated elsewhere. `passes_k` is the highest setpoint of a store that all the water
     passes which is drawn from it, its own among them; None where nobody draws. `tap` is the lowest that it serves, None

@@ -14,7 +14,7 @@ def stores(runs: str, **parts: str) -> dict[str, StoreFacts]:
     return {one.name: one for one in plumbnet.check(system(runs, **parts)).facts.stores}
 
 
-def test_stores_of_drinking_water_are_told_and_nothing_else() -> None:
+def test_stores_of_hot_water_are_told_and_nothing_else() -> None:
     assert list(stores("street -> heater -> tap.hot")) == ["heater"]
     assert list(stores("street -> indirect -> tap.hot\nloop -> boiler -> indirect.coil_in")) == ["indirect"]
     assert stores("street -> tankless -> tap.hot") == {}

@@ -49,4 +49,5 @@ def test_valves_are_drawn_where_one_stands_between_a_supply_and_the_tank() -> No
     assert not service("street -> tee -> valve -> heater -> tap.hot\ntee -> tank").are_valves_drawn
     assert service("street -> valve -> tee -> heater\nstreet2 -> tee -> tank").are_valves_drawn
     assert service("loop -> tee -> boiler -> emitter -> valve -> tee\ntee -> tank").are_valves_drawn
+    assert service("loop -> tee -> boiler -> emitter -> tee\ntee -> valve -> vent\ntee -> tank").are_valves_drawn
     assert not service("street -> valve -> tap.cold\nloop -> tee -> boiler -> emitter -> tee -> tank").are_valves_drawn

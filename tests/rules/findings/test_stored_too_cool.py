@@ -86,3 +86,9 @@ def test_codes_that_ask_for_it_are_few() -> None:
     asked = {name for name in profile_names() if profile(name).least_stored}
     assert asked == {"uk-2010", "as-nzs-3500", "npc-2020", "npc-2025", "ontario-2024"}
     assert answers(HOUSE, "general", heater=COOL)[""].text == "the rules do not ask for it"
+
+
+def test_store_in_a_heating_circuit_is_not_meant() -> None:
+    (one,) = answers("loop -> tee -> heater -> pump -> emitter -> tee", heater=COOL).values()
+    assert one.word is AnswerWord.NOT_APPLICABLE
+    assert one.text == "nobody drinks its water: it stands in a heating circuit"

@@ -111,3 +111,9 @@ def test_codes_differ_on_which_stores_they_mean(rules: str) -> None:
     assert (answer(HOUSE, rules, **HIGH).word is AnswerWord.BROKEN) is (rules in ABOVE | BOTH)
     assert (answer(HOUSE, rules, heater="fed_from_below: true").word is AnswerWord.BROKEN) is (rules in BELOW | BOTH)
     assert profile(rules).vacuum_relief.is_asked is (rules in ABOVE | BELOW | BOTH)
+
+
+def test_store_in_a_heating_circuit_is_not_meant() -> None:
+    one = answer("loop -> tee -> heater -> pump -> emitter -> tee", "ipc-2021", heater="fed_from_below: true")
+    assert one.word is AnswerWord.NOT_APPLICABLE
+    assert one.text == "nobody drinks its water: it stands in a heating circuit"

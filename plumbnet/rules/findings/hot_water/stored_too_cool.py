@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.model import Circuit
 from plumbnet.layout.units import TEMPERATURE
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts, StoreFacts
@@ -48,7 +49,7 @@ GOOD = BAD.altered("""
     rests_on="least_stored",
     practice="common practice: hot drinking water is stored hot enough that legionella dies, 60 degC (140 degF)",
     asks="Hot drinking water is stored at a given temperature or hotter.",
-    of="stores of hot drinking water",
+    of="stores of hot water",
 )
 def stored_too_cool(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A store of hot drinking water is set lower than the rules ask for.
@@ -62,7 +63,10 @@ def stored_too_cool(facts: Facts, profile: Profile) -> Iterator[Answer]:
         yield NOT_ASKED
         return
     for store in facts.stores:
-        yield _answer(facts, ruling, store)
+        if facts.circuit_of(store.name) is Circuit.HEATING:
+            yield NotApplicable((store.name,), "nobody drinks its water: it stands in a heating circuit")
+        else:
+            yield _answer(facts, ruling, store)
 
 
 def _answer(facts: Facts, ruling: StoredRuling, store: StoreFacts) -> Answer:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from plumbnet.layout.model import Circuit
 from plumbnet.layout.units import LENGTH
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import Facts, StoreFacts
@@ -44,7 +45,7 @@ runs:
     good=GOOD,
     rests_on="vacuum_relief",
     asks="Air comes by a vacuum relief valve to a store of hot water that could otherwise be siphoned empty.",
-    of="stores of hot drinking water",
+    of="stores of hot water",
 )
 def vacuum_relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A store of hot water can be siphoned empty, and nothing lets air in.
@@ -58,7 +59,10 @@ def vacuum_relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
         yield NOT_ASKED
         return
     for store in facts.stores:
-        yield _answer(facts, profile.vacuum_relief, store)
+        if facts.circuit_of(store.name) is Circuit.HEATING:
+            yield NotApplicable((store.name,), "nobody drinks its water: it stands in a heating circuit")
+        else:
+            yield _answer(facts, profile.vacuum_relief, store)
 
 
 def _answer(facts: Facts, ruling: VacuumReliefRuling, store: StoreFacts) -> Answer:

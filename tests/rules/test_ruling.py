@@ -10,6 +10,7 @@ from plumbnet.rules.ruling import (
     PressureRuling,
     Ruling,
     SiteRuling,
+    VacuumReliefRuling,
     joined,
 )
 
@@ -79,3 +80,19 @@ def test_clauses_are_joined_in_their_order_with_practice_behind_documents() -> N
         Ground.MEMORY,
     ]
     assert joined([practice, practice]).ground is Ground.PRACTICE
+
+
+@pytest.mark.parametrize(
+    ("value", "is_asked", "above", "below"),
+    [
+        ("not-asked", False, False, False),
+        ("above-outlets", True, True, False),
+        ("fed-from-below", True, False, True),
+        ("both", True, True, True),
+    ],
+)
+def test_vacuum_relief_is_asked_of_the_stores_that_are_named(
+    value: str, *, is_asked: bool, above: bool, below: bool
+) -> None:
+    ruling = VacuumReliefRuling.model_validate({"clause": "", "verified": False, "value": value})
+    assert (ruling.is_asked, ruling.asks_above_outlets, ruling.asks_fed_from_below) == (is_asked, above, below)

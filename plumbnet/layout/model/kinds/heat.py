@@ -115,7 +115,7 @@ def _relief_valve(relief: Relief, elevation_m: float) -> ReliefValve:
 
 
 @kind("storage_heater")
-class StorageHeater(Heater, Store):
+class StorageHeater(Store, Heater):
     """A tank water heater, gas or electric: heats its whole store whether or not water is drawn.
 
     Entered at `cold`, left at `hot`; `return` takes a circulation pipe, `relief` the relief valve.
@@ -164,7 +164,7 @@ class TanklessHeater(Heater):
 
 
 @kind("indirect_heater")
-class IndirectHeater(Heater, Store):
+class IndirectHeater(Store, Heater):
     """A tank of tap water with a coil in it that a boiler heats; tank and coil exchange heat but no water.
 
     The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.

@@ -26,7 +26,7 @@ from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
 from plumbnet.network.piping import Zone, hot_side
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.rules import Accepted, Finding, Judging, Profile, Rules, Severity, findings_of, in_words, ruled_by
+from plumbnet.rules import Accepted, Finding, Judging, Profile, Rules, Severity, findings_of, ruled_by, rules_in_words
 from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdict
 
 
@@ -74,7 +74,8 @@ class Report(Forms):
         counts = Counter(heater.verdict for heater in self.heaters)
         verdicts = ", ".join(f"{counts[one]} {one.value}" for one in Verdict if counts[one]) or "no heater"
         findings = f"{len(self.findings)} finding{'' if len(self.findings) == 1 else 's'}"
-        return f"<Report of {place}, rules {visible(in_words(self.rules.named))}{scenario}: {verdicts}; {findings}>"
+        rules = visible(rules_in_words(self.rules.named))
+        return f"<Report of {place}, rules {rules}{scenario}: {verdicts}; {findings}>"
 
 
 def analyse(system: System, judging: Judging, *, units: Units | None = None) -> Report:

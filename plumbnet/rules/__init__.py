@@ -11,8 +11,8 @@ from plumbnet.rules.circuit_rules import (
     circuit_named,
     completed,
     given_rules,
-    in_words,
     ruled_by,
+    rules_in_words,
 )
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
@@ -138,7 +138,6 @@ __all__ = [
     "findings_of",
     "given_rules",
     "history_in_words",
-    "in_words",
     "is_same_water",
     "listed",
     "needed",
@@ -149,6 +148,7 @@ __all__ = [
     "profile_names",
     "right_charge",
     "ruled_by",
+    "rules_in_words",
     "ruling_of",
     "severity_of",
     "stops_in_words",

@@ -21,8 +21,8 @@ from plumbnet.rules.circuit_rules import (
     circuit_named,
     completed,
     given_rules,
-    in_words,
     ruled_by,
+    rules_in_words,
 )
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.verdict_words import Verdict
@@ -302,4 +302,4 @@ def test_unknown_profiles_of_a_file_are_told_together_each_at_its_place() -> Non
 
 
 def test_words_of_several_circuits_stand_in_one_line() -> None:
-    assert in_words({"water": "a", "heating": "b"}) == "water: a; heating: b"
+    assert rules_in_words({"water": "a", "heating": "b"}) == "water: a; heating: b"

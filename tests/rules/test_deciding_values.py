@@ -42,6 +42,11 @@ CASES = {
     "control_side": Case("value: cold", RULES["tank-on-hot-side"].bad, ("tank-on-hot-side",)),
     "valve_before_tank": Case("value: asked", RULES["valve-before-tank"].bad, ("valve-before-tank",)),
     "check_at_heater": Case("value: asked", PLAIN_HOUSE, ("check-missing-at-heater",)),
+    "temperature_relief": Case(
+        "value: asked", RULES["temperature-relief-missing"].bad, ("temperature-relief-missing",)
+    ),
+    "valve_at_heater": Case("value: asked", RULES["control-upstream-of-valve"].bad, ("control-upstream-of-valve",)),
+    "fill_preventer": Case("value: [air gap]", RULES["filling-loop-open"].bad, ("filling-loop-open",)),
     "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
     "sizing": Case("value: asme-iv", RULES["tank-below-method"].bad, ("tank-below-method",)),
 }
@@ -121,7 +126,9 @@ def test_margin_or_share_is_quoted_whichever_keeps_further_below_the_set() -> No
 def test_place_beyond_a_check_that_a_heater_brings_too_high_quotes_what_decides_there() -> None:
     # street - heater with a tank - mixer with checks - tap, and the tank is too small for 70 psi at the tap
     runs = "street -> cv1 -> tee -> heater -> cv2 -> tap.hot\ntee -> tank"
-    layout = system(runs, tank="volume: 3 gal, precharge: 60 psi", heater="relief: {pressure: 150 psi}")
+    layout = system(
+        runs, tank="volume: 3 gal, precharge: 60 psi", heater="relief: {pressure: 150 psi, temperature: 210 degF}"
+    )
     lowered = town("distribution_limit", "value: 70 psi")
     assert [(one.name, one.clause.startswith(ORDINANCE)) for one in plumbnet.check(layout, rules=lowered).findings] == [
         ("tank-too-small", True),

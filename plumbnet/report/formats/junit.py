@@ -11,7 +11,7 @@ from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.output import FilePiece, Listing, Unread, program_version
 from plumbnet.report.text import clause_in_words
-from plumbnet.rules import Finding, Severity, in_words
+from plumbnet.rules import Finding, Severity, rules_in_words
 from plumbnet.study.remedies import Checked
 
 OTHER = "everything else"
@@ -86,9 +86,9 @@ def _properties(report: Report) -> Iterator[tuple[str, str]]:
     yield "plumbnet", program_version()
     yield "title", report.system.title
     yield "sha256", report.system.record.sha256
-    yield "rules", in_words(report.rules.named)
-    yield "rules_sha256", in_words(report.rules.sha256)
-    yield "rules_from", in_words(report.rules.named_by)
+    yield "rules", rules_in_words(report.rules.named)
+    yield "rules_sha256", rules_in_words(report.rules.sha256)
+    yield "rules_from", rules_in_words(report.rules.named_by)
     for text, parts in report.facts.assumed.items():
         yield "assumed", f"{text}: {', '.join(parts)}"
 

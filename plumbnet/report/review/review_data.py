@@ -10,7 +10,7 @@ from plumbnet.layout.units import FRACTION, POWER, PRESSURE, TEMPERATURE, VOLUME
 from plumbnet.report.formats import BETWEEN, CsvRow, Json, cell, error_rows, in_order
 from plumbnet.report.output import Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
-from plumbnet.rules import Answered, in_words
+from plumbnet.rules import Answered, rules_in_words
 from plumbnet.study.review import Review
 
 SI: Final = {PRESSURE.name: "Pa", TEMPERATURE.name: "K", VOLUME.name: "m3", POWER.name: "W", FRACTION.name: "1"}
@@ -131,7 +131,7 @@ def _rows(reviews: Iterable[Review]) -> Iterator[CsvRow]:
 
 def _rules(report: Report, one: Answered) -> str:
     """The rules by which something is answered: those of its circuit."""
-    return report.profile_of(one.parts[0]).profile if one.parts else in_words(report.rules.named)
+    return report.profile_of(one.parts[0]).profile if one.parts else rules_in_words(report.rules.named)
 
 
 def _faults(refused: Iterable[Unread]) -> Iterator[CsvRow]:

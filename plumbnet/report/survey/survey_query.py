@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.layout.units import Units
 from plumbnet.report.output import program_version
-from plumbnet.rules import GivenRules, in_words
+from plumbnet.rules import GivenRules, rules_in_words
 from plumbnet.study.whatif import Supposed
 
 
@@ -22,10 +22,11 @@ class SurveyQuery:
 
     def fields(self) -> dict[str, str | None]:
         """All that its answers hang on, under the names of columns: that is one question which has the same."""
+        given = self.rules
         return {
             "plumbnet": program_version(),
-            "rules": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.profile)),
-            "rules_sha256": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.sha256)),
+            "rules": None if given is None else rules_in_words(given.told(lambda profile: profile.profile)),
+            "rules_sha256": None if given is None else rules_in_words(given.told(lambda profile: profile.sha256)),
             "units": self.units,
             "scenario": self.supposed.scenario,
             "to_each": json.dumps([done.fields() for done in self.supposed.to_each], ensure_ascii=False),

@@ -17,6 +17,7 @@ BETWEEN_SCALES_PA = 1_000.0
 """Rounding of a pressure between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
 
 _Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+_Sort: TypeAlias = Annotated[BackflowProtection, Field(strict=False)]
 
 
 class Ground(StrEnum):
@@ -165,9 +166,9 @@ class TankBehindReducerRuling(ChoiceRuling):
 class FillPreventerRuling(Ruling):
     """Behind which backflow preventers a heating circuit may stay joined to the cold pipe."""
 
-    value: Annotated[tuple[BackflowProtection, ...], Field(strict=False, min_length=1)]
+    value: Annotated[tuple[_Sort, ...], Field(strict=False, min_length=1)]
     """The sorts that are good enough, each by its name; a code that wants no less than one names all above it."""
-    with_antifreeze: Annotated[tuple[BackflowProtection, ...], Field(strict=False)] = ()
+    with_antifreeze: Annotated[tuple[_Sort, ...], Field(strict=False)] = ()
     """Those that are where the circuit holds antifreeze; the same where the rules make no difference."""
 
     def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:

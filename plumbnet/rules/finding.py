@@ -1,4 +1,7 @@
-"""Requirements: the register of what is asked of a layout, and the engine that has each of them answer."""
+"""Requirements: the register of what is asked of a layout, and the engine that has each of them answer.
+
+One module, because a requirement as it is declared and what is made of its answers are read together.
+"""
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass

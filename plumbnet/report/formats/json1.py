@@ -129,10 +129,8 @@ def _circuits(report: Report) -> Json:
     """The parts of each circuit, where each has rules of its own."""
     if report.rules.is_one:
         return {}
-    found: dict[str, list[str]] = {circuit.value: [] for circuit in Circuit}
-    for name in report.system.parts:
-        found[report.facts.circuit_of(name)].append(name)
-    return {"circuits": found}
+    of = {name: report.facts.circuit_of(name) for name in report.system.parts}
+    return {"circuits": {each.value: [name for name in of if of[name] is each] for each in Circuit}}
 
 
 def accepted_fields(one: Accepted | Claimed) -> Json:

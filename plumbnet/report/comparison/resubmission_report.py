@@ -7,7 +7,7 @@ from plumbnet.layout.units import Units
 from plumbnet.report.prose import Block, Paragraph, Points, Table
 from plumbnet.report.review import ANSWERS, clause_with_state, found_in_words
 from plumbnet.report.text import clause_in_words, counted
-from plumbnet.rules import Accepted, Answered, AnswerWord, Severity
+from plumbnet.rules import Accepted, Answered, AnswerWord, Severity, in_words
 from plumbnet.study.compare import CommentNow, CommentState, Comparison, LastReview, RuleChange, SelfAccepted
 
 OTHER_VALUES = "It was made by rules of the same name with other values; what was met then may be broken now."
@@ -89,7 +89,7 @@ def what_was_asked(compared: Comparison) -> Iterator[Block]:
 def _made(review: LastReview) -> str:
     by = f", by {review.reviewer}" if review.reviewer else ""
     date = f", {review.date}" if review.date else ""
-    return f"{review.file}, rules {review.rules}{by}{date}"
+    return f"{review.file}, rules {in_words(review.rules)}{by}{date}"
 
 
 def _row(one: CommentNow, units: Units) -> tuple[str, ...]:

@@ -50,7 +50,7 @@ def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[Com
     New ones are numbered on from the highest, as a review orders them. A comment follows its subject through another
     name. What was accepted in the last review, and still is, is no new comment.
     """
-    answers = list(answers_of(after.facts, after.profile))
+    answers = list(answers_of(after.facts, after.rules))
     standing = [one for one in answers if one.word in _OPEN]
     subjects = [(one.name, tuple(map(names.name_now, one.parts))) for one in review.comments]
     pairs = _paired(subjects, [(one.rule.name, one.parts) for one in standing])

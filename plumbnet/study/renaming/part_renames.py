@@ -1,17 +1,16 @@
 """Two layouts to the parts that kept kind, pipes and values under another name; what is not certain is no rename."""
 
 from collections import defaultdict
-from collections.abc import Hashable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from plumbnet.layout.model import Part, System, field_changes
 from plumbnet.study.renaming.part_colours import Colours, Side, beside, refined
+from plumbnet.study.renaming.part_twins import twins
 from plumbnet.study.renaming.surroundings import Surroundings, surroundings
 
 _NEARLY = 1
 """Values in which a part of another name may differ and be the same still."""
-_MOST_TWINS = 500
-"""Parts at the most that are paired because nothing depends on which is which."""
 _TELLING = 2
 """Values that an author gave, from which on a part is known by them."""
 
@@ -95,22 +94,32 @@ class _Search:
                 self._pair(name, name)
         if self._may_have_wandered():
             self._pair_equals(refined(self._sides(), repr))
-            for _ in range(_MOST_TWINS):
-                if not self._pair_twins():
-                    break
+            for old, new in twins(*self._sides()).items():
+                self._pair(old, new)
             self._pair_equals(refined(self._sides(), lambda part: part.kind))
             self._pair_only_ones()
-            while self._pair_equals(beside(*self._sides())) or self._pair_by_values():
-                pass
-        for name in self._sides()[0].left():
-            if name in self.new.parts and name not in self.taken:
-                self._pair(name, name)
+            self._pair_outward()
+            self._pair_by_name(lambda old, new: old.kind == new.kind)
+            self._pair_outward()
+        self._pair_by_name(lambda _old, _new: True)
 
     def alike(self) -> Iterator[Alike]:
         """What is left on both sides in the same surroundings."""
         for olds, news in self._classes(beside(*self._sides())):
             if olds and news:
                 yield Alike(tuple(olds), tuple(news))
+
+    def _pair_outward(self) -> None:
+        """Pair what is told by what is paired beside it, as far as that leads."""
+        while self._pair_equals(beside(*self._sides())) or self._pair_by_values():
+            pass
+
+    def _pair_by_name(self, demand: Callable[[Part, Part], bool]) -> None:
+        """Pair what kept its name, though much else is different, if it is as demanded."""
+        for name in self._sides()[0].left():
+            now = self.new.parts.get(name)
+            if now is not None and name not in self.taken and demand(self.old.parts[name], now):
+                self._pair(name, name)
 
     def _sides(self) -> tuple[Side, Side]:
         return Side(self.old, self.pairs), Side(self.new, self.taken)
@@ -143,16 +152,6 @@ class _Search:
     def _pair_single(self, olds: Sequence[str], news: Sequence[str]) -> None:
         if len(olds) == len(news) == 1 and _is_near(self.old.parts[olds[0]], self.new.parts[news[0]], _NEARLY):
             self._pair(olds[0], news[0])
-
-    def _pair_twins(self) -> bool:
-        """Pair two of those that are alike in everything, and what follows; returns whether there were any."""
-        colours = refined(self._sides(), repr)
-        twins = next(((olds, news) for olds, news in self._classes(colours) if len(olds) == len(news)), None)
-        if twins is None:
-            return False
-        self._pair(twins[0][0], twins[1][0])
-        self._pair_equals(refined(self._sides(), repr))
-        return True
 
     def _pair_only_ones(self) -> None:
         """Pair what kept its name and is the only one of its kind that is left, whatever was done round it."""

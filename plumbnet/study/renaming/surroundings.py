@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from plumbnet.layout.model import End, Part, System, fixed_to
 
@@ -15,12 +16,17 @@ class Joined:
     far: End
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Surroundings:
     """The parts of a layout that have a name of their own, in its order, and the pipes of each."""
 
     parts: Mapping[str, Part]
     pipes: Mapping[str, tuple[Joined, ...]]
+
+    @cached_property
+    def places(self) -> Mapping[str, int]:
+        """The place of each part among them."""
+        return {name: place for place, name in enumerate(self.parts)}
 
 
 def own_parts(system: System) -> dict[str, Part]:

@@ -1,7 +1,7 @@
 from pathlib import Path
 
 import pytest
-from reviewing import review, written
+from reviewing import requirement, review, written
 from running import CONTROL, FAULTY, HOSTILE, OPEN, TRAPPED, Write, document, run
 
 import plumbnet
@@ -155,3 +155,19 @@ def test_renamed_parts_are_told_as_such(two: Write) -> None:
     assert "- part renamed: heater -> boiler (storage_heater)\n" in result.stdout
     renamed = document(run("compare", "trapped.yaml", "renamed.yaml", "--format", "json"))["changes"]["renamed"]
     assert renamed == [{"before": "heater", "after": "boiler", "kind": "storage_heater"}]
+
+
+@pytest.mark.usefixtures("two")
+def test_hostile_review_is_escaped(tmp_path: Path) -> None:
+    before = plumbnet.check("trapped.yaml")
+    asked = requirement("sealed-\x1b[2J", "\u202eevil", number=1, text="\x07")
+    old = tmp_path / "old.json"
+    old.write_bytes(written(review(before, asked, reviewer="\x1b[2J\u202e", date="\x9b")))
+    for more in ((), ("--format", "json")):
+        result = run("compare", "trapped.yaml", "open.yaml", "--review", str(old), *more)
+        assert result.stderr == ""
+        assert not any(character in result.output for character in CONTROL)
+    old.write_bytes(written(review(before, asked, file="\x1b[2J.yaml", sha256="0")))
+    refused = run("compare", "trapped.yaml", "open.yaml", "--review", str(old))
+    assert refused.exit_code == 2
+    assert not any(character in refused.output for character in CONTROL)

@@ -60,6 +60,13 @@ def test_badges_do_not_cover_each_other() -> None:
     assert not any(overlap(one.box, other.box) for at, one in enumerate(found) for other in found[:at])
 
 
+def test_what_a_badge_covers_is_kept_free_of_the_next() -> None:
+    occupancy = Occupancy(taken(DRAWN.arrangement))
+    (first,), (second,) = (list(badges(DRAWN.arrangement, Letters({"meter": "C"}), occupancy)) for _ in range(2))
+    assert first.frame == second.frame
+    assert not overlap(first.box, second.box)
+
+
 def test_several_letters_take_a_wider_field() -> None:
     one, two = (placed(Letters({"meter": letters}))[0].box for letters in ("C", "NC"))
     assert two[2] - two[0] > one[2] - one[0]

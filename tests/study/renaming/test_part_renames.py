@@ -100,6 +100,13 @@ def test_part_known_by_its_values_is_followed_though_a_device_came_beside_it() -
     assert found(before, system(HOUSE.replace("valve -> heater", "valve9 -> meter -> heater"))) == {}
 
 
+def test_renamed_parts_are_found_beside_others_that_kept_their_names_and_changed() -> None:
+    """Between valve1 and valve2, which both changed on one side, pump is called pump2."""
+    before = system("street -> meter -> valve1 -> pump1 -> valve2 -> cv -> heater -> tap.hot")
+    after = system("street -> valve1 -> pump2 -> valve2 -> heater -> tap.hot")
+    assert found(before, after) == {"pump1": "pump2"}
+
+
 def test_of_two_alike_the_one_that_kept_its_name_is_the_same() -> None:
     runs = "street -> tee -> heater -> tap.hot\ntee -> {}.cold\ntee -> {}.cold"
     assert found(system(runs.format("tap1", "tap2")), system(runs.format("tap2", "tap3"))) == {"tap1": "tap3"}

@@ -15,7 +15,7 @@ NAMES = Renames(names={"heater": "heater9", "cv": "cv9"})
 
 def checked(runs: str = RUNS, more: str = "") -> Report:
     heater = "heater9" if "heater9" in runs else "heater"
-    text = layout(runs, **{heater: "relief: {pressure: 150 psi}"}) + more
+    text = layout(runs, **{heater: "relief: {pressure: 150 psi, temperature: 210 degF}"}) + more
     return plumbnet.check(plumbnet.read_bytes(text.encode(), file="f.yaml"))
 
 

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from plumbnet.rules.acceptors import Acceptor, MayAccept
 from plumbnet.rules.circuit_rules import Judging, Rules, ruled_by
 from plumbnet.rules.deciding_values import Deciding
 from plumbnet.rules.facts import Facts
@@ -43,24 +44,6 @@ class Finding:
     def is_certain(self) -> bool:
         """Whether nobody need look its clause up."""
         return is_certain(self.clause, verified=self.verified)
-
-
-class Acceptor(StrEnum):
-    """Who accepts a finding: the applicant in the submitted file, or the inspector in a list of his own."""
-
-    APPLICANT = "applicant"
-    INSPECTOR = "inspector"
-
-
-class MayAccept(StrEnum):
-    """Whose word silences a finding."""
-
-    ANYBODY = "anybody"
-    """The applicant's, in the file, or the inspector's."""
-    INSPECTOR = "inspector"
-    """The inspector's alone, in a list of his own."""
-    NOBODY = "nobody"
-    """Nobody's: a danger to life is put right, and no list makes it less."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,8 @@ from conftest import layout
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.model.acceptance import Acceptance
-from plumbnet.rules.finding import RULES, Acceptor, MayAccept
+from plumbnet.rules.acceptors import Acceptor, MayAccept
+from plumbnet.rules.finding import RULES
 from plumbnet.rules.own_acceptances import OwnAcceptance, OwnAcceptances
 from plumbnet.rules.silencing import Said, Silencer, Word
 

@@ -48,10 +48,7 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A finding that somebody accepts, with the reason given and the line on which it stands.
-
-    `file` is the inspector's list; empty where the line is one of the layout.
-    """
+    """A finding that somebody accepts, why, and on which line of the inspector's list `file`, or of the layout."""
 
     finding: Finding
     reason: str
@@ -62,7 +59,7 @@ class Accepted:
 
 @dataclass(frozen=True, slots=True)
 class Claimed:
-    """A finding that stands though somebody accepts it: the reason given, its line, and why it silences nothing."""
+    """A finding that stands though somebody accepts it, and why; `is_refused` where that word can never silence it."""
 
     finding: Finding
     reason: str
@@ -71,7 +68,6 @@ class Claimed:
     by: Acceptor = Acceptor.APPLICANT
     file: str = ""
     is_refused: bool = False
-    """Whether it is of a finding that this word can never silence, and not only one that is not looked at."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
+from plumbnet.rules.acceptors import Acceptor, MayAccept
 from plumbnet.rules.circuit_rules import (
     ByCircuit,
     GivenRules,
@@ -43,11 +44,9 @@ from plumbnet.rules.facts import (
 from plumbnet.rules.finding import (
     RULES,
     Accepted,
-    Acceptor,
     Answered,
     Claimed,
     Finding,
-    MayAccept,
     Rule,
     Severity,
     answers_of,

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import RELIEF
+from plumbnet.rules.acceptors import MayAccept
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import MayAccept, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import FIRES_ON_FLOW, listed

@@ -16,12 +16,14 @@ from plumbnet.rules import (
     FINDINGS_ADVICE,
     RULES,
     GivenRules,
+    OwnAcceptances,
     Profile,
     Rules,
     RulesArgument,
     UnknownProfile,
     completed,
     given_rules,
+    own_acceptances_at,
     profile,
     unknown_finding,
 )
@@ -54,16 +56,25 @@ def read_bytes(data: bytes, *, file: str = "layout") -> System:
         return read_system(data, file=file)
 
 
-def check(layout: Layout, *, rules: RulesArgument | None = None, units: Units | None = None) -> Report:
+def check(
+    layout: Layout,
+    *,
+    rules: RulesArgument | None = None,
+    units: Units | None = None,
+    acceptances: str | Path | OwnAcceptances | None = None,
+) -> Report:
     """The report on a layout under rules: those given, or the file's own, or general practice.
 
     `layout` is a system that was read, the path of a layout file, or the bytes of one, which messages then call layout.
     `rules` is a profile, the name of one that comes with the program, or the path of a file that holds one; or one of
     these for each circuit, as `{"water": "ipc-2021", "heating": "us-boiler"}`: for a circuit that is left out the file
-    has its say. Sentences use `units`, or else those of the file; numbers are SI. Raises UnknownProfile for a name
-    given here, UnknownCircuit for a circuit that codes do not tell apart, OSError and LayoutError for a file given
-    here, LayoutError with every fault of a layout that is not read yet, for a profile or finding that the layout names
-    and nobody knows, and for a heater of which nothing can be computed.
+    has its say. Sentences use `units`, or else those of the file; numbers are SI. `acceptances` is the inspector's own
+    list, or the path of one, that decides in place of what the file accepts: an empty one, `OwnAcceptances()`, accepts
+    nothing.
+
+    Raises UnknownProfile for a name given here, UnknownCircuit for a circuit that codes do not tell apart, OSError and
+    LayoutError for a file given here, LayoutError with every fault of a layout that is not read yet, for a profile or
+    finding that the layout names and nobody knows, and for a heater of which nothing can be computed.
 
     >>> report = check("systems/house-with-check.yaml", rules="ipc-2021")
     >>> report
@@ -74,10 +85,11 @@ def check(layout: Layout, *, rules: RulesArgument | None = None, units: Units | 
     """
     system = _system_of(layout)
     chosen = _chosen(system, rules)
+    own = own_acceptances_at(str(acceptances)) if isinstance(acceptances, str | Path) else acceptances
     _refuse_unknown_findings(system)
     try:
         with _no_search_for_garbage():
-            return analyse(system, chosen, units=units)
+            return analyse(system, chosen, units=units, own=own)
     except Unanswerable as error:
         fault = Fault(system.line_of(error.heater), 1, f"{error.heater}: {error}")
         raise LayoutError(system.record.file, [fault], system.record.text) from error

@@ -97,7 +97,7 @@ def written(writer: Writer, *answers: Report | Unread) -> str:
 
 def as_json(*reports: Report) -> str:
     """Reports as the JSON document has them, remedies not looked for."""
-    return json1.in_order({"reports": [json1.report_fields(one) for one in reports], "errors": []})
+    return json1.in_order({"reports": [json1.report_fields(one) for one in reports], "errors": [], "notes": []})
 
 
 def _outcome(writer: Writer, one: Report | Unread) -> FileOutcome:
@@ -106,7 +106,7 @@ def _outcome(writer: Writer, one: Report | Unread) -> FileOutcome:
     verdicts = tuple(heater.verdict for heater in one.heaters)
     found = remedies_if_small(one) if writer.shows_remedies else None
     piece = writer.answered(Checked(one, found))
-    return FileOutcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, len(one.accepted))
+    return FileOutcome(one.system.record.file, Fate.CHECKED, piece, verdicts, one.findings, one.accepted)
 
 
 def note() -> Finding:

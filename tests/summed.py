@@ -18,5 +18,10 @@ NOTHING = SurveySums(
     findings=First((), 0),
     errors=0,
     accepted=0,
+    accepted_by={},
+    used_lines=frozenset(),
+    on_trust=0,
+    unknown=0,
+    others=First((), 0),
     misread=First((), 0),
 )

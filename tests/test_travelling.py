@@ -16,6 +16,7 @@ from plumbnet.analysis.warmup.heater_warmup import NoWarmUp, warm_up
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import Fault, LayoutError
+from plumbnet.rules.circuit_rules import UnknownCircuit
 from plumbnet.rules.rule_profile import UnknownProfile, profile, profile_names
 from plumbnet.study.compare.layout_revision import revision
 from plumbnet.study.whatif.what_if import UnknownScenario
@@ -104,6 +105,7 @@ def refused(change: dict[str, object]) -> ChangeError:
         refused({"insert": {"part": "c", "kind": "chek_valve", "between": ["meter", "check"]}}),
         refused({"set": {"part": "heater", "setpont": "140 degF", "volume": "4 psi"}}),
         UnknownProfile("no rule profile is called so"),
+        UnknownCircuit("no circuit is called so"),
         UnknownScenario("no scenario is called so"),
         NoWarmUp("it fires only while water moves"),
         Unanswerable("heater", "it stands dry"),

@@ -20,13 +20,29 @@ from plumbnet.analysis.observations import (
 )
 from plumbnet.analysis.report_forms import Forms
 from plumbnet.analysis.verdict import Case, judge_of
-from plumbnet.layout.model import Acceptance, Boosting, End, Role, System
+from plumbnet.layout.model import Boosting, End, Role, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
 from plumbnet.network.piping import Zone, hot_side
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.rules import Accepted, Finding, Judging, Profile, Rules, Severity, findings_of, in_words, ruled_by
+from plumbnet.rules import (
+    Accepted,
+    Acceptor,
+    Claimed,
+    Finding,
+    Judging,
+    OwnAcceptances,
+    Profile,
+    Rules,
+    Severity,
+    Word,
+    findings_of,
+    in_words,
+    ruled_by,
+    silenced,
+    silencer_of,
+)
 from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdict
 
 
@@ -34,8 +50,10 @@ from plumbnet.rules.facts import Facts, HeaterFacts, TankFacts, TapFacts, Verdic
 class Report(Forms):
     """The answer for one system under rules; `scenario` names the what-if, None for the layout as it is.
 
-    `network` is that of the system, for whoever has more to ask of it. `findings_of` are those that stand, `accepted`
-    those that the file accepts, `idle` its acceptances of nothing found. Its `repr` is one line.
+    `network` is that of the system, for whoever has more to ask of it. `findings` are those that stand, `accepted`
+    those that somebody accepts, `claimed` tells which of those that stand somebody accepts in vain, `idle` are
+    acceptances of nothing found. `own_acceptances` is what decides in place of the file's; None where those do. Its
+    `repr` is one line.
     """
 
     system: System
@@ -45,7 +63,9 @@ class Report(Forms):
     findings: tuple[Finding, ...]
     scenario: str | None = None
     accepted: tuple[Accepted, ...] = ()
-    idle: tuple[Acceptance, ...] = ()
+    claimed: tuple[Claimed, ...] = ()
+    idle: tuple[Word, ...] = ()
+    own_acceptances: OwnAcceptances | None = None
 
     @property
     def heaters(self) -> tuple[HeaterFacts, ...]:
@@ -68,6 +88,12 @@ class Report(Forms):
         """Whether no finding of severity error stands."""
         return all(finding.severity is not Severity.ERROR for finding in self.findings)
 
+    @property
+    def rests_on_applicant(self) -> bool:
+        """Whether a finding of severity error is silenced by nothing but what the file says of itself."""
+        errors = (one for one in self.accepted if one.finding.severity is Severity.ERROR)
+        return any(one.by is Acceptor.APPLICANT for one in errors)
+
     def __repr__(self) -> str:
         place = visible(self.system.record.file or self.system.title or "a layout")
         scenario = "" if self.scenario is None else f", scenario {visible(quoted(self.scenario))}"
@@ -77,21 +103,26 @@ class Report(Forms):
         return f"<Report of {place}, rules {visible(in_words(self.rules.named))}{scenario}: {verdicts}; {findings}>"
 
 
-def analyse(system: System, judging: Judging, *, units: Units | None = None) -> Report:
-    """The report on a system; sentences in it use `units`, or else those of the file."""
+def analyse(
+    system: System, judging: Judging, *, units: Units | None = None, own: OwnAcceptances | None = None
+) -> Report:
+    """The report on a system; sentences in it use `units`, or else those of the file.
+
+    What `own` accepts is silenced in place of what the file accepts; None leaves it to the file.
+    """
     network, rules = network_of(system), ruled_by(judging)
     facts = facts_of(network, rules, units=units)
-    found = findings_of(facts, rules)
-    accepted = tuple(_accepted(system, found))
-    silenced = [one.finding for one in accepted]
+    said = silenced(findings_of(facts, rules), silencer_of(system, own))
     return Report(
         system=system,
         rules=rules,
         network=network,
         facts=facts,
-        findings=tuple(one for one in found if one not in silenced),
-        accepted=accepted,
-        idle=tuple(one for one in system.accept if not any(_is_about(one, finding) for finding in silenced)),
+        findings=said.standing,
+        accepted=said.accepted,
+        claimed=said.claimed,
+        idle=said.idle,
+        own_acceptances=own,
     )
 
 
@@ -128,19 +159,6 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,
     )
-
-
-def _accepted(system: System, found: tuple[Finding, ...]) -> Iterator[Accepted]:
-    """The findings that the file accepts; where it does so twice, the first time counts."""
-    for finding in found:
-        for acceptance, (line, _) in zip(system.accept, system.record.accept_at, strict=True):
-            if _is_about(acceptance, finding):
-                yield Accepted(finding, acceptance.reason, line)
-                break
-
-
-def _is_about(acceptance: Acceptance, finding: Finding) -> bool:
-    return acceptance.is_about(finding.name, finding.parts[0])
 
 
 def _demand_standing_water(network: Network) -> None:

@@ -11,28 +11,39 @@ import typer
 import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.cli.console import NOT_UNDERSTOOD
-from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
+from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, nearest, visible
 from plumbnet.library import UnknownHeater, heater_named
 from plumbnet.report.output import unread
-from plumbnet.rules import GivenRules, Profile, RulesFrom, UnknownCircuit, UnknownProfile, circuit_named, profile_at
+from plumbnet.rules import (
+    GivenRules,
+    OwnAcceptances,
+    Profile,
+    RulesFrom,
+    UnknownCircuit,
+    UnknownProfile,
+    circuit_named,
+    profile_at,
+)
 
 _WORD = re.compile(r"[A-Za-z-]+")
 
 
-def report_on(file: str, rules: GivenRules | None, units: Units | None) -> Report:
+def report_on(file: str, rules: GivenRules | None, units: Units | None, own: OwnAcceptances | None = None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read."""
     try:
-        return plumbnet.check(system_from(file), rules=rules, units=units)
+        return plumbnet.check(system_from(file), rules=rules, units=units, acceptances=own)
     except (LayoutError, OSError) as error:
         refuse(file, error)
 
 
-def report_with(file: str, heater: str | None, rules: Sequence[str] | None, units: Units | None) -> Report:
+def report_with(
+    file: str, heater: str | None, rules: Sequence[str] | None, units: Units | None, own: OwnAcceptances | None = None
+) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read or has no such heater."""
-    report = report_on(file, ruled(rules), units)
+    report = report_on(file, ruled(rules), units, own)
     if heater is not None:
         demand_heater(report, heater, file)
     return report

@@ -5,45 +5,64 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import plumbnet
-from plumbnet.cli.targets import ENDINGS, STANDARD_INPUT, STANDARD_INPUT_NAME, Target, file_size, targets
+from plumbnet.cli.acceptance_options import own_used
+from plumbnet.cli.file_search import (
+    ENDINGS,
+    KEY,
+    STANDARD_INPUT,
+    STANDARD_INPUT_NAME,
+    OtherFile,
+    Target,
+    file_size,
+    other_file,
+    targets,
+)
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
-from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of, decode, parse_yaml
-from plumbnet.report.output import Fate, FileOutcome, Writer, unread
-from plumbnet.rules import GivenRules
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, bytes_of
+from plumbnet.report.output import NOT_A_LAYOUT, Fate, FileOutcome, Noted, Writer, unread
+from plumbnet.rules import GivenRules, OwnAcceptances
 from plumbnet.study.long_runs import cores
 from plumbnet.study.remedies import Checked, remedies_if_small
 
-KEY = "plumbnet"
-"""The key at the top of a file that makes it a layout."""
 NONE_IS_A_LAYOUT = f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key {KEY}"
 SHARED_FROM_BYTES = 1_000_000
 """So much text of layouts takes about twice as long to check as other processes take to start."""
-_SPELLINGS = tuple(KEY.encode(encoding) for encoding in ("utf-8", "utf-16-le", "utf-16-be"))
 
 
 @dataclass(frozen=True, slots=True)
 class CheckFile:
-    """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes."""
+    """What is asked of every file: by which rules, in which units, written how. It can be sent to other processes.
+
+    `own` decides in place of the acceptances in files; `is_strict` makes an error of a file that is no layout.
+    """
 
     writer: Writer
     rules: GivenRules | None = None
     units: Units | None = None
+    own: OwnAcceptances | None = None
+    is_strict: bool = False
 
     def __call__(self, target: Target) -> FileOutcome:
         """The outcome of one file; whatever is wrong with it is an outcome too."""
         try:
-            system = system_of(target, data_of(target))
-            return FileOutcome(target.file, Fate.NO_LAYOUT) if system is None else self._answered(target, system)
+            found = layout_or_other(target, is_strict=self.is_strict)
+            return self._noted(target, found) if isinstance(found, OtherFile) else self._answered(target, found)
         except (LayoutError, OSError) as error:
             return self._refused(target, error)
 
     def _answered(self, target: Target, system: System) -> FileOutcome:
-        report = plumbnet.check(system, rules=self.rules, units=self.units)
+        report = plumbnet.check(system, rules=self.rules, units=self.units, acceptances=self.own)
         found = remedies_if_small(report) if self.writer.shows_remedies else None
         piece = self.writer.answered(Checked(report, found))
         verdicts = tuple(heater.verdict for heater in report.heaters)
-        return FileOutcome(target.file, Fate.CHECKED, piece, verdicts, report.findings, len(report.accepted))
+        return FileOutcome(
+            target.file, Fate.CHECKED, piece, verdicts, report.findings, report.accepted, own_used(report)
+        )
+
+    def _noted(self, target: Target, other: OtherFile) -> FileOutcome:
+        noted = Noted(target.file, other.sort, (other.fault,))
+        return FileOutcome(target.file, Fate.NO_LAYOUT, self.writer.noted(noted))
 
     def _refused(self, target: Target, error: LayoutError | OSError) -> FileOutcome:
         told = unread(target.file, error)
@@ -71,23 +90,31 @@ def data_of(target: Target) -> bytes:
     return bytes_of(target.file) if target.given is None else target.given
 
 
-def system_of(target: Target, data: bytes) -> System | None:
-    """The system that the bytes of a file describe; None where it was found by searching and is no layout.
+def layout_or_other(target: Target, *, is_strict: bool = False) -> System | OtherFile:
+    """The system of a file, or what it is where it was found by searching and is no layout.
 
-    Raises LayoutError.
+    Raises OSError, and LayoutError for a layout that cannot be read, for a slip of its key and, where that is asked
+    for, for any file that is neither a layout nor anything else the program knows.
     """
-    if not target.is_named and not any(spelling in data for spelling in _SPELLINGS):
-        return None
+    if target.note:
+        return _told(target, OtherFile(NOT_A_LAYOUT, Fault(0, 0, target.note)), is_strict=is_strict)
+    data = data_of(target)
+    other = None if target.is_named or KEY.encode() in data else other_file(data)
     try:
-        return plumbnet.read_bytes(data, file=STANDARD_INPUT_NAME if target.file == STANDARD_INPUT else target.file)
+        return _told(target, other, is_strict=is_strict) if other is not None else _read(target, data)
     except LayoutError:
-        if not target.is_named and _is_other(data):
-            return None
-        raise
+        other = None if target.is_named or other is not None else other_file(data)
+        if other is None:
+            raise
+        return _told(target, other, is_strict=is_strict)
 
 
-def _is_other(data: bytes) -> bool:
-    """Whether it is a YAML file that can be read and has no such key at its top."""
-    text = decode(data, [])
-    root = None if text is None else parse_yaml(text, [])
-    return root is not None and not (isinstance(root.value, dict) and KEY in root.value)
+def _read(target: Target, data: bytes) -> System:
+    return plumbnet.read_bytes(data, file=STANDARD_INPUT_NAME if target.file == STANDARD_INPUT else target.file)
+
+
+def _told(target: Target, other: OtherFile, *, is_strict: bool) -> OtherFile:
+    if other.is_slip or (is_strict and other.sort == NOT_A_LAYOUT):
+        fault = other.fault if other.is_slip else replace(other.fault, text=f"{NOT_A_LAYOUT}: {other.fault.text}")
+        raise LayoutError(target.file, [fault], other.text)
+    return other

@@ -11,13 +11,29 @@ from plumbnet.analysis import Report
 from plumbnet.report.prose import PAINTS, Paint, plain
 
 FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
+ON_TRUST = 3
+"""No error stands, but one is silenced by nothing but what a file says of itself."""
 INTERRUPTED = 130
 """Common practice: 128 and the number of the signal that a key sends."""
 
 
 def status(reports: Iterable[Report]) -> int:
-    """Whether every heater is fine or a finding of severity error stands."""
-    return FINE if all(report.is_fine for report in reports) else FOUND
+    """Whether every heater is fine, a finding of severity error stands, or one is silenced by the file alone."""
+    return worst(_status(report) for report in reports)
+
+
+def worst(found: Iterable[int]) -> int:
+    """The exit status that tells most of several."""
+    return max(found, key=_FROM_BEST_TO_WORST.index, default=FINE)
+
+
+_FROM_BEST_TO_WORST = (FINE, ON_TRUST, FOUND, NOT_UNDERSTOOD)
+
+
+def _status(report: Report) -> int:
+    if not report.is_fine:
+        return FOUND
+    return ON_TRUST if report.rests_on_applicant else FINE
 
 
 def write(words: str) -> None:

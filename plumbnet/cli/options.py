@@ -25,4 +25,5 @@ UnitsOption = Annotated[
 ScenarioOption = Annotated[
     str | None, typer.Option("--scenario", metavar="NAME", help="The layout as this scenario of the file makes it.")
 ]
+Strict = Annotated[bool, typer.Option("--strict", help="A YAML file in a folder that is no layout is an error.")]
 Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]

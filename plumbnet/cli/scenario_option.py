@@ -7,14 +7,20 @@ from plumbnet.analysis import Report
 from plumbnet.cli.arguments import demand_heater, fail, report_with
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.rules import OwnAcceptances
 from plumbnet.study.whatif import UnknownScenario, whatif
 
 
-def report_supposed(
-    file: str, heater: str | None, rules: Sequence[str] | None, units: Units | None, scenario: str | None
+def report_supposed(  # noqa: PLR0913, PLR0917  each is an option of a command
+    file: str,
+    heater: str | None,
+    rules: Sequence[str] | None,
+    units: Units | None,
+    scenario: str | None,
+    own: OwnAcceptances | None = None,
 ) -> Report:
     """The report on a file in a scenario of it; says what is wrong and exits where it has no such heater then."""
-    report = _in_scenario(report_with(file, None, rules, units), scenario)
+    report = _in_scenario(report_with(file, None, rules, units, own), scenario)
     if heater is not None:
         demand_heater(report, heater, file)
     return report

@@ -7,12 +7,12 @@ from typing import Final
 
 import plumbnet
 from plumbnet.analysis import Report
-from plumbnet.cli.check_file import data_of, system_of
-from plumbnet.cli.targets import Target
+from plumbnet.cli.check_file import data_of, layout_or_other
+from plumbnet.cli.file_search import OtherFile, Target
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of
-from plumbnet.report.output import Fate, program_version
-from plumbnet.report.survey import Book, SurveyEntry, SurveyQuery, WhatIfFate, answered, refused_entry
+from plumbnet.report.output import Noted, program_version
+from plumbnet.report.survey import Book, SurveyEntry, SurveyQuery, WhatIfFate, answered, noted_entry, refused_entry
 from plumbnet.study.whatif import untouched, whatif
 
 KEPT: Final = "with --into what was done is kept, and the same command goes on from there"
@@ -43,10 +43,12 @@ class SurveyJob:
     def _entry(self, target: Target) -> SurveyEntry:
         sha256 = None if target.given is None else hashlib.sha256(target.given).hexdigest()
         try:
-            system = system_of(target, data_of(target))
-            if system is None:
-                return SurveyEntry(target.file, sha256, Fate.NO_LAYOUT, {})
-            return self._answered(target.file, plumbnet.check(system, rules=self.asked.rules, units=self.asked.units))
+            found = layout_or_other(target)
+            if isinstance(found, OtherFile):
+                return noted_entry(target.file, sha256, Noted(target.file, found.sort, (found.fault,)))
+            asked = self.asked
+            report = plumbnet.check(found, rules=asked.rules, units=asked.units, acceptances=asked.own)
+            return self._answered(target.file, report)
         except LayoutError as error:
             return refused_entry(target.file, sha256, error.faults)
         except OSError as error:
@@ -89,6 +91,8 @@ def handed_out(found: Iterable[Target], book: Book, passed: Callable[[], None]) 
 
 def _read(target: Target) -> Target:
     """A file with its content, or with the trouble of reading it."""
+    if target.note:
+        return target
     try:
         return replace(target, given=data_of(target))
     except OSError as error:

@@ -43,8 +43,11 @@ from plumbnet.rules.facts import (
 from plumbnet.rules.finding import (
     RULES,
     Accepted,
+    Acceptor,
     Answered,
+    Claimed,
     Finding,
+    MayAccept,
     Rule,
     Severity,
     answers_of,
@@ -55,6 +58,13 @@ from plumbnet.rules.finding import (
 )
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
+from plumbnet.rules.own_acceptances import (
+    OWN_KEY,
+    OwnAcceptance,
+    OwnAcceptances,
+    own_acceptances_at,
+    read_own_acceptances,
+)
 from plumbnet.rules.profile_base import FILE_ENDINGS
 from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_at, profile_names
 from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
@@ -75,6 +85,7 @@ from plumbnet.rules.sentences import (
     right_charge,
     stops_in_words,
 )
+from plumbnet.rules.silencing import Silenced, Silencer, Word, silenced, silencer_of
 
 __all__ = [
     "FILE_ENDINGS",
@@ -83,15 +94,18 @@ __all__ = [
     "GENERAL",
     "NO_TANK",
     "NO_WAY",
+    "OWN_KEY",
     "ROUNDING_PA",
     "RULES",
     "TROUBLED",
     "Accepted",
+    "Acceptor",
     "AnswerWord",
     "Answered",
     "Basis",
     "ByCircuit",
     "Charge",
+    "Claimed",
     "Facts",
     "Finding",
     "GivenRules",
@@ -102,9 +116,12 @@ __all__ = [
     "Limit",
     "LockedFacts",
     "LowFacts",
+    "MayAccept",
     "Measured",
     "Need",
     "OutletFacts",
+    "OwnAcceptance",
+    "OwnAcceptances",
     "PlaceFacts",
     "Profile",
     "PumpedFacts",
@@ -119,6 +136,8 @@ __all__ = [
     "RungFacts",
     "Severity",
     "ShutInFacts",
+    "Silenced",
+    "Silencer",
     "SiteRuling",
     "TankFacts",
     "TapFacts",
@@ -126,6 +145,7 @@ __all__ = [
     "UnknownProfile",
     "Use",
     "Verdict",
+    "Word",
     "agreeing",
     "answers_of",
     "behind",
@@ -143,14 +163,18 @@ __all__ = [
     "listed",
     "needed",
     "not_held",
+    "own_acceptances_at",
     "place",
     "profile",
     "profile_at",
     "profile_names",
+    "read_own_acceptances",
     "right_charge",
     "ruled_by",
     "ruling_of",
     "severity_of",
+    "silenced",
+    "silencer_of",
     "stops_in_words",
     "unknown_finding",
 ]

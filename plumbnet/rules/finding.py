@@ -45,13 +45,50 @@ class Finding:
         return is_certain(self.clause, verified=self.verified)
 
 
+class Acceptor(StrEnum):
+    """Who accepts a finding: the applicant in the submitted file, or the inspector in a list of his own."""
+
+    APPLICANT = "applicant"
+    INSPECTOR = "inspector"
+
+
+class MayAccept(StrEnum):
+    """Whose word silences a finding."""
+
+    ANYBODY = "anybody"
+    """The applicant's, in the file, or the inspector's."""
+    INSPECTOR = "inspector"
+    """The inspector's alone, in a list of his own."""
+    NOBODY = "nobody"
+    """Nobody's: a danger to life is put right, and no list makes it less."""
+
+
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A finding that the file's author accepts, with the reason given and the line on which it stands."""
+    """A finding that somebody accepts, with the reason given and the line on which it stands.
+
+    `file` is the inspector's list; empty where the line is one of the layout.
+    """
 
     finding: Finding
     reason: str
     line: int
+    by: Acceptor = Acceptor.APPLICANT
+    file: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Claimed:
+    """A finding that stands though somebody accepts it: the reason given, its line, and why it silences nothing."""
+
+    finding: Finding
+    reason: str
+    line: int
+    why: str
+    by: Acceptor = Acceptor.APPLICANT
+    file: str = ""
+    is_refused: bool = False
+    """Whether it is of a finding that this word can never silence, and not only one that is not looked at."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +118,7 @@ class Rule:
 
     `asks` says in a sentence what is asked, `of` what its subjects are, in the plural. `rests_on` names the value of a
     profile that it holds a layout to; empty where it rests on no value. `practice` is the clause where common practice
-    stands behind it and a profile writes no other; empty where profiles must.
+    stands behind it and a profile writes no other; empty where profiles must. `may_accept` says whose word silences it.
     `held_to` are other values that decide what it says: names, or what finds them for the part that leads a breach.
     """
 
@@ -95,6 +132,7 @@ class Rule:
     asks: str = ""
     of: str = ""
     held_to: tuple[str | Deciding, ...] = ()
+    may_accept: MayAccept = MayAccept.ANYBODY
 
     @property
     def about(self) -> str:
@@ -125,11 +163,12 @@ def finding(  # noqa: PLR0913  # all that a finding is, said in one place
     asks: str = "",
     of: str = "",
     held_to: tuple[str | Deciding, ...] = (),
+    may_accept: MayAccept = MayAccept.ANYBODY,
 ) -> Callable[[Test], Test]:
     """Register a test as the requirement whose breach is the finding `name`; `bad` marks its lines with `# <- name`."""
 
     def register(test: Test) -> Test:
-        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, asks, of, held_to)
+        RULES[name] = Rule(name, severity, test, bad, good, rests_on, practice, asks, of, held_to, may_accept)
         RESTS_ON[name] = None if practice else rests_on
         return test
 

@@ -17,6 +17,7 @@ BETWEEN_SCALES_PA = 1_000.0
 """Rounding of a pressure between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
 
 _Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+_Sort: TypeAlias = Annotated[BackflowProtection, Field(strict=False)]
 
 
 class Ground(StrEnum):
@@ -64,13 +65,13 @@ class Ruling(Declared):
 
 
 def joined(rulings: Sequence[Ruling]) -> Ruling:
-    """Several clauses as one, each once, in their order; read where each was read or needs no reading."""
+    """Several clauses as one, each once, in their order, practice behind documents; read where all that is one was."""
     if len(rulings) == 1:
         return rulings[0]
-    uncertain = [one for one in rulings if not one.is_certain]
-    first = rulings if not uncertain or rulings[0].ground is not Ground.PRACTICE else [*uncertain, *rulings]
-    clause = "; ".join(dict.fromkeys(one.clause for one in first))
-    return Ruling(clause=clause, verified=not uncertain and any(one.verified for one in rulings))
+    documents = [one for one in rulings if one.ground is not Ground.PRACTICE]
+    ordered = rulings if rulings[0] in documents else [*documents, *rulings]
+    clause = "; ".join(dict.fromkeys(one.clause for one in ordered))
+    return Ruling(clause=clause, verified=bool(documents) and all(one.verified for one in documents))
 
 
 class PressureRuling(Ruling):
@@ -165,9 +166,9 @@ class TankBehindReducerRuling(ChoiceRuling):
 class FillPreventerRuling(Ruling):
     """Behind which backflow preventers a heating circuit may stay joined to the cold pipe."""
 
-    value: Annotated[tuple[BackflowProtection, ...], Field(strict=False, min_length=1)]
+    value: Annotated[tuple[_Sort, ...], Field(strict=False, min_length=1)]
     """The sorts that are good enough, each by its name; a code that wants no less than one names all above it."""
-    with_antifreeze: Annotated[tuple[BackflowProtection, ...], Field(strict=False)] = ()
+    with_antifreeze: Annotated[tuple[_Sort, ...], Field(strict=False)] = ()
     """Those that are where the circuit holds antifreeze; the same where the rules make no difference."""
 
     def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:

@@ -328,7 +328,7 @@ def test_acceptance_that_no_finding_meets_is_told_as_idle_and_one_that_does_is_n
     text = layout(trapped) + "accept:\n" + "".join(f"  - {one}\n" for one in accept)
     made = plumbnet.check(plumbnet.read_bytes(text.encode(), file="drawn.yaml"))
     assert [(one.finding.name, one.finding.parts[0]) for one in made.accepted] == [("trapped-expansion", "heater")]
-    assert [(one.finding, one.part) for one in made.idle] == [("trapped-expansion", "tap")]
+    assert [(one.acceptance.finding, one.acceptance.part) for one in made.idle] == [("trapped-expansion", "tap")]
     assert "trapped-expansion" not in {finding.name for finding in made.findings}
 
 

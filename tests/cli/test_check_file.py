@@ -6,7 +6,7 @@ import pytest
 from running import FAULTY, OPEN, TRAPPED, Write
 
 from plumbnet.cli.check_file import CheckFile
-from plumbnet.cli.targets import Target
+from plumbnet.cli.file_search.file_targets import Target
 from plumbnet.report.output.writer import Fate, FileOutcome
 from plumbnet.report.text.text_writers import LineWriter
 from plumbnet.rules.circuit_rules import given_rules

@@ -147,7 +147,7 @@ def _outcome(writer: Writer, answer: Report | Unread) -> FileOutcome:
     found = remedies_if_small(answer) if writer.shows_remedies else None
     piece = writer.answered(Checked(answer, found))
     verdicts = tuple(heater.verdict for heater in answer.heaters)
-    return FileOutcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, len(answer.accepted))
+    return FileOutcome(FILE, Fate.CHECKED, piece, verdicts, answer.findings, answer.accepted)
 
 
 def look_at_faults(error: LayoutError, data: bytes) -> None:

@@ -47,7 +47,8 @@ class HeldWater(WarmWater):
                 ports = [End(name, port) for port in part.port_names()]
                 bounds += [part.rating_pa + self.head_pa(port) for port in ports if self.zone_of[port] == zone]
             if isinstance(part, ReliefValve) and self.zone_of[End(name, "in")] == zone:  # plugged or not
-                bounds.append(RELIEF_SHARE * part.pressure_pa + self.head_pa(End(name, "in")))
+                share = 1.0 if part.lets_off_growth else RELIEF_SHARE  # that of a safety group is made to open
+                bounds.append(share * part.pressure_pa + self.head_pa(End(name, "in")))
         return min(bounds)
 
     def reach_limit_pa(self, zone: int) -> float:

@@ -8,7 +8,6 @@ from oracles.sizing_by_hand import METHODS, Job, NoAnswer, NoTank
 from oracles.verdicts_by_definition import Place
 from oracles.walking import Sense, Step
 from oracles.warm_water import AIR_PA
-from plumbnet.layout.model.part import Role
 from plumbnet.layout.model.system import End
 from plumbnet.rules.facts.tank_facts import Need
 
@@ -28,7 +27,7 @@ def _charges_pa(place: Place, need: Need) -> Iterator[float]:
     static_pa = water.start_pa[zone] - head_pa
     yield max(static_pa, 0.0)
     yield static_pa
-    reliefs = [site.opens_pa for site in water.sites_in(zone) if site.outlet.role is Role.SAFETY_RELIEF]
+    reliefs = [site.opens_pa for site in water.sites_in(zone) if site.outlet.is_safety]
     for heater in water.sources:
         job = Job(
             volume=1.0,

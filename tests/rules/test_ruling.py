@@ -3,7 +3,15 @@
 import pytest
 from pydantic import ValidationError
 
-from plumbnet.rules.ruling import ChoiceRuling, ExpansionReliefRuling, Ground, PressureRuling, Ruling, SiteRuling
+from plumbnet.rules.ruling import (
+    ChoiceRuling,
+    ExpansionReliefRuling,
+    Ground,
+    PressureRuling,
+    Ruling,
+    SiteRuling,
+    joined,
+)
 
 
 def ruling(clause: str, *, verified: bool) -> Ruling:
@@ -50,3 +58,24 @@ def test_valve_counts_up_to_the_highest_set_and_a_rounding_of_scales() -> None:
 def test_what_is_to_be_seen_on_site_says_what() -> None:
     with pytest.raises(ValidationError, match="asks"):
         SiteRuling(asks="", clause="x", verified=False)
+
+
+def test_clauses_are_joined_in_their_order_with_practice_behind_documents() -> None:
+    read, recalled = ruling("Code 1", verified=True), ruling("Code 2", verified=False)
+    practice = ruling("common practice: so", verified=False)
+    assert joined([practice]) is practice
+    assert joined([read, read]) == read
+    cases = {
+        "Code 1; Code 2": (read, recalled),
+        "Code 2; Code 1": (recalled, read),
+        "Code 1; common practice: so": (practice, read),
+        "Code 2; common practice: so": (practice, recalled),
+    }
+    assert {clause: joined(both).clause for clause, both in cases.items()} == {clause: clause for clause in cases}
+    assert [joined(both).ground for both in cases.values()] == [
+        Ground.MEMORY,
+        Ground.MEMORY,
+        Ground.READ,
+        Ground.MEMORY,
+    ]
+    assert joined([practice, practice]).ground is Ground.PRACTICE

@@ -9,17 +9,18 @@ from typing import Annotated
 
 import typer
 
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_targets
-from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, console_paint, write
-from plumbnet.cli.options import Files, Jobs, Rules, UnitsOption
+from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, console_paint, worst, write
+from plumbnet.cli.file_search import Target
+from plumbnet.cli.options import Files, Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.progress_bar import watched
-from plumbnet.cli.targets import Target
 from plumbnet.report.formats import CsvWriter, JsonWriter, JunitWriter, SarifWriter
 from plumbnet.report.output import Fate, FileOutcome, Writer
 from plumbnet.report.text import LineWriter, TextWriter, counted
-from plumbnet.rules import Severity
+from plumbnet.rules import Acceptor, Severity
 from plumbnet.study.long_runs import answers
 
 _MANY = 8
@@ -67,19 +68,22 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     units: UnitsOption = None,
     output: Annotated[Format, typer.Option("--format", help="How to write the reports.")] = Format.TEXT,
     fail_on: FailOn = Threshold.ERROR,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
+    strict: Strict = False,  # noqa: FBT002  likewise
     jobs: Jobs = None,
 ) -> None:
     """Verdicts and findings for every heater of each file.
 
     Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
-    not be understood, whatever else stands.
+    not be understood, whatever else stands, 3 nothing of the sort, but a file itself accepts what would give 1.
     """
-    given = ruled(rules)
+    given, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     found = read_targets(files)
     writer = writer_of(output, fail_on)
     has_bar = _has_bar(found, writer)
     course = _Course(fail_on, is_silent=has_bar or not writer.is_for_people)
-    asking = CheckFile(writer, given, units)
+    asking = CheckFile(writer, given, units, own, is_strict=strict)
     workers = jobs or jobs_for(found)
     handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
@@ -88,6 +92,9 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
         for outcome in watched(outcomes, len(found), "checking") if has_bar else outcomes:
             course.follow(outcome)
             write(document.add(outcome))
+        noted = idle_entries(own, course.own_used)
+        if noted is not None:
+            write(document.add(FileOutcome(noted.file, None, writer.noted(noted))))
         write(document.closing())
     except KeyboardInterrupt as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
@@ -114,12 +121,15 @@ class _Course:
     done: int = 0
     status: int = FINE
     is_empty: bool = True
+    own_used: set[int] = field(default_factory=set)
+    """Lines of the inspector's list that were about something found."""
 
     def follow(self, outcome: FileOutcome) -> None:
         """Count the outcome of one more file, and tell what is wrong with it."""
         self.done += 1
         self.is_empty &= outcome.fate is Fate.NO_LAYOUT
-        self.status = max(self.status, self._status_of(outcome))
+        self.status = worst((self.status, self._status_of(outcome)))
+        self.own_used.update(outcome.own_used)
         if outcome.words:
             self._tell(outcome.words)
 
@@ -137,7 +147,11 @@ class _Course:
     def _status_of(self, outcome: FileOutcome) -> int:
         if outcome.fate is Fate.NOT_UNDERSTOOD:
             return NOT_UNDERSTOOD
-        return FOUND if any(one.severity in self.threshold.severities for one in outcome.findings) else FINE
+        severities = self.threshold.severities
+        if any(one.severity in severities for one in outcome.findings):
+            return FOUND
+        silenced = (one.finding for one in outcome.accepted if one.by is Acceptor.APPLICANT)
+        return ON_TRUST if any(one.severity in severities for one in silenced) else FINE
 
 
 def writer_of(output: Format, fail_on: Threshold) -> Writer:

@@ -8,12 +8,13 @@ from typing import Annotated, Literal
 import typer
 
 from plumbnet.analysis import Report
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, refuse, report_on, ruled
 from plumbnet.cli.console import FINE, FOUND, write
+from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
-from plumbnet.cli.targets import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of
 from plumbnet.study.compare import LastReview, comparison, last_review
 
@@ -45,6 +46,8 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     review: ReviewOption = None,
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
     output: Annotated[_Format, typer.Option("--format", help="How to write what differs.")] = _Format.TEXT,
     out: PageOut = None,
 ) -> None:
@@ -55,13 +58,13 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     Exit status: 0 nothing became worse, 1 a heater did or an error is new, be it one that NEW accepts by itself, 2 a
     file could not be understood.
     """
-    given = ruled(rules)
+    given, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     if [old, new, review].count(STANDARD_INPUT) > 1:
         which = "two files, not for both" if review != STANDARD_INPUT else "files only"
         fail(f"standard input can stand for one of the {which}")
     form = None if out is None else form_of_output(out, _PAGES)
-    after = report_on(new, given, units)
-    before = report_on(old, given, after.facts.units)
+    after = report_on(new, given, units, own)
+    before = report_on(old, given, after.facts.units, own)
     compared = comparison(before, after, None if review is None else _review(review, before))
     from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
 
@@ -71,6 +74,7 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
         write(comparison_json(compared) + "\n")
     else:
         write(comparison_text(compared))
+    tell_idle(own, (before, after))
     raise typer.Exit(FOUND if compared.is_worse else FINE)
 
 

@@ -4,6 +4,7 @@ from typing import Annotated
 
 import typer
 
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import app
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
@@ -21,6 +22,8 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     scenario: ScenarioOption = None,
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
     date: _Date = "",
 ) -> None:
     """Everything to hand over: one page with verdicts, pictures, findings and calculation, as .html or .pdf.
@@ -30,6 +33,8 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.page import PAGE_FORMS, page_file  # noqa: PLC0415  drawing is slow to import
 
     form = form_of_output(output, PAGE_FORMS)
-    found = report_supposed(file, None, rules, units, scenario)
+    own = deciding(own_acceptances, no_accept=no_accept)
+    found = report_supposed(file, None, rules, units, scenario, own)
     save(output, page_file(dossier(found, date=date), form))
+    tell_idle(own, [found])
     raise typer.Exit(status([found]))

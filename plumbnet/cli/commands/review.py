@@ -1,21 +1,22 @@
 """The command `review`."""
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated, Literal
 
 import typer
 
 import plumbnet
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_entries, tell_idle
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, data_of, read_targets, system_of
-from plumbnet.cli.console import FINE, FOUND, NOT_UNDERSTOOD, write
-from plumbnet.cli.options import Files, Rules, UnitsOption
+from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
+from plumbnet.cli.console import NOT_UNDERSTOOD, status, write
+from plumbnet.cli.file_search import OtherFile
+from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import watched
 from plumbnet.layout.yaml import LayoutError
-from plumbnet.report.output import Unread, unread
+from plumbnet.report.output import Noted, Unread, unread
 from plumbnet.study.review import Review
 
 _Out = Annotated[
@@ -35,27 +36,33 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     form: _Format = "text",
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
+    strict: Strict = False,  # noqa: FBT002  likewise
     reviewer: _Reviewer = "",
     date: _Date = "",
 ) -> None:
     """The inspector's sheet: every requirement met, broken, not applicable, or not to be told from the file.
 
     What is broken or cannot be told is numbered, to be answered by a resubmission. Several files come under one cover.
-    Exit status: 0 no error stands, 1 one does, 2 a file could not be understood.
+    Exit status: 0 no error stands, 1 one does, 2 a file could not be understood, 3 a file itself accepts what else
+    would give 1.
     """
     from plumbnet.report.page import PAGE_FORMS  # noqa: PLC0415  drawing is slow to import
     from plumbnet.report.review import review_file, review_printed  # noqa: PLC0415  so is a page
 
-    profile = ruled(rules)
+    profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     handed_over = None if output is None else form_of_output(output, PAGE_FORMS)
-    reviews, refused = list[Review](), list[Unread]()
+    reviews, refused, others = list[Review](), list[Unread](), list[Noted]()
     found = read_targets(files)
     for target in watched(found, len(found), "reviewing"):
         try:
-            system = system_of(target, data_of(target))
-            if system is not None:
-                report = plumbnet.check(system, rules=profile, units=units)
-                reviews.append(plumbnet.review(report, reviewer=reviewer, date=date))
+            looked_at = layout_or_other(target, is_strict=strict)
+            if isinstance(looked_at, OtherFile):
+                others.append(Noted(target.file, looked_at.sort, (looked_at.fault,)))
+                continue
+            report = plumbnet.check(looked_at, rules=profile, units=units, acceptances=own)
+            reviews.append(plumbnet.review(report, reviewer=reviewer, date=date))
         except (LayoutError, OSError) as error:
             refused.append(unread(target.file, error))
     if not reviews and not refused:
@@ -66,10 +73,7 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
         save(output, review_file(reviews, refused, handed_over))
     for one in refused:
         typer.echo(one.words, err=True)
-    raise typer.Exit(_status(reviews, refused))
-
-
-def _status(reviews: Sequence[Review], refused: Sequence[Unread]) -> int:
-    if refused:
-        return NOT_UNDERSTOOD
-    return FINE if all(one.report.is_fine for one in reviews) else FOUND
+    for noted in others:
+        tell_entries(noted)
+    tell_idle(own, [one.report for one in reviews])
+    raise typer.Exit(NOT_UNDERSTOOD if refused else status(one.report for one in reviews))

@@ -9,17 +9,18 @@ from typing import Annotated, TypeAlias
 
 import typer
 
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries, tell_entries
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.bulk_options import BehindOption, EachOption, supposed_of
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, jobs_for
 from plumbnet.cli.cluster import cluster
-from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, write
-from plumbnet.cli.options import Jobs, Rules, UnitsOption
+from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, write
+from plumbnet.cli.file_search import STANDARD_INPUT, Target, targets
+from plumbnet.cli.options import Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.cli.survey_jobs import KEPT, OtherVersion, SurveyJob, handed_out
-from plumbnet.cli.targets import STANDARD_INPUT, Target, targets
 from plumbnet.report.output import Fate, program_version
 from plumbnet.report.survey import Book, SurveyQuery, SurveySums, Unusable, sums, survey_json, survey_text
 from plumbnet.report.text import counted
@@ -61,6 +62,9 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     scenario: _Scenario = None,
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
+    strict: Strict = False,  # noqa: FBT002  likewise
     jobs: Jobs = None,
     scheduler: Scheduler = None,
     chart: ChartFile = None,
@@ -71,9 +75,11 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     The what-if is the scenario, then --each, then --behind. Run again, it goes on where it was ended and looks only at
     files that are new or have changed. Exit status: 0 every heater is fine, 1 a finding of severity error stands or a
-    heater would be worse, 2 a file could not be understood or the what-if not be made in it.
+    heater would be worse, 2 a file could not be understood or the what-if not be made in it, 3 nothing of the sort,
+    but a file itself accepts what would give 1.
     """
-    asked = SurveyQuery(ruled(rules), units, supposed_of(scenario, each, behind))
+    own = deciding(own_acceptances, no_accept=no_accept)
+    asked = SurveyQuery(ruled(rules), units, supposed_of(scenario, each, behind), own)
     draw = None if chart is None else _drawing(chart)
     found = _found(folders)
     if scheduler is not None and jobs is not None:
@@ -90,7 +96,8 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     if draw is not None:
         draw(summed)
     write(survey_text(asked, summed) if output is _Format.TEXT else survey_json(asked, summed) + "\n")
-    raise typer.Exit(_status(summed))
+    tell_entries(idle_entries(own, summed.used_lines))
+    raise typer.Exit(_status(summed, is_strict=strict))
 
 
 def _found(folders: Sequence[str]) -> tuple[Target, ...]:
@@ -133,7 +140,9 @@ def _drawing(out: Path) -> Callable[[SurveySums], None]:
     return lambda summed: save(out, verdicts_file(summed, form))
 
 
-def _status(summed: SurveySums) -> int:
-    if summed.misread.in_all:
+def _status(summed: SurveySums, *, is_strict: bool) -> int:
+    if summed.misread.in_all or (is_strict and summed.unknown):
         return NOT_UNDERSTOOD
-    return FOUND if summed.errors or summed.worse_files else FINE
+    if summed.errors or summed.worse_files:
+        return FOUND
+    return ON_TRUST if summed.on_trust else FINE

@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding
 from plumbnet.cli.app import app
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
@@ -31,6 +32,8 @@ def sweep(  # noqa: PLR0913, PLR0917  each is an option of the command
     scenario: ScenarioOption = None,
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag
 ) -> None:
     """Every single credible event, and what it would change: verdicts and new errors, the worst first.
 
@@ -38,7 +41,8 @@ def sweep(  # noqa: PLR0913, PLR0917  each is an option of the command
     what two of them change together that neither changes alone. Exit status is that of the layout as it is: 0 every
     heater is fine, 1 a finding of severity error stands, 2 the file could not be understood.
     """
-    report = report_supposed(file, None, rules, units, scenario)
+    own = deciding(own_acceptances, no_accept=no_accept)
+    report = report_supposed(file, None, rules, units, scenario, own)
     found = swept(report, pairs=pairs, watch=watched)
     words = {"text": sweep_text, "json": sweep_json, "csv": sweep_csv}[output](found, top=top)
     write(words)

@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.analysis import Report
+from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, report_with
 from plumbnet.cli.change_options import (
@@ -62,6 +63,8 @@ def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
     inserting: InsertOption = None,  # noqa: ARG001  read in order
     rules: Rules = None,
     units: UnitsOption = None,
+    own_acceptances: OwnOption = None,
+    no_accept: NoAccept = False,  # noqa: FBT002  a flag of the command line
     output: Annotated[_Format, typer.Option("--format", help="How to write it.")] = _Format.TEXT,
 ) -> None:
     """What would become of it: verdicts, ladder, pressures, findings and need, before and after.
@@ -71,12 +74,14 @@ def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
     would stand or a heater be worse than before, 2 the file or a change could not be understood.
     """
     given = given_changes(context)
-    report = report_with(file, None, rules, units)
+    own = deciding(own_acceptances, no_accept=no_accept)
+    report = report_with(file, None, rules, units, own)
     names = list(dict.fromkeys([*(scenario or ()), *(report.system.scenarios if every else ())]))
     if not names and not given:
         _nothing_supposed(report, every=every)
     found = [_supposed(report, name, given) for name in names or [None]]
     write(whatifs_text(found) if output is _Format.TEXT else whatifs_json(found) + "\n")
+    tell_idle(own, [report, *(one.after for one in found)])
     raise typer.Exit(FOUND if any(one.difference.is_worse for one in found) else status(one.after for one in found))
 
 

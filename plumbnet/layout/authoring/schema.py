@@ -41,6 +41,7 @@ def layout_schema() -> Schema:
     }
     definitions["part"] = _part()
     _open_up_changes(definitions)
+    _ask_for_part_or_parts(definitions)
     tidy = _Tidy()
     whole = {
         "$schema": DIALECT,
@@ -115,6 +116,12 @@ def _open_up_changes(definitions: Schema) -> None:
     properties = {**_mapping(own["properties"]), "kind": _any_kind()}
     closed = _only([*properties, *(field for known in fields.values() for field in known)])
     definitions[SetValues.__name__] = {**own, "properties": properties, **closed}
+
+
+def _ask_for_part_or_parts(definitions: Schema) -> None:
+    """An acceptance names the part that leads a finding, or else all its parts."""
+    one_of = [{"required": ["part"]}, {"required": ["parts"]}]
+    definitions["Acceptance"] = {**_mapping(definitions["Acceptance"]), "oneOf": one_of}
 
 
 def _only(names: Iterable[str]) -> Schema:

@@ -11,7 +11,7 @@ from plumbnet.report.formats.csv1 import (
     finding_cells,
     heater_cells,
 )
-from plumbnet.report.formats.json1 import Json, JsonWriter, error_rows, in_order, report_fields
+from plumbnet.report.formats.json1 import Json, JsonWriter, accepted_fields, error_rows, in_order, report_fields
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 
@@ -25,6 +25,7 @@ __all__ = [
     "JsonWriter",
     "JunitWriter",
     "SarifWriter",
+    "accepted_fields",
     "cell",
     "error_rows",
     "fault_cells",

@@ -11,8 +11,8 @@ from typing import Final
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, visible
-from plumbnet.report.output import FilePiece, Listing, Unread, program_version
-from plumbnet.rules import Finding, in_words
+from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
+from plumbnet.rules import Accepted, Claimed, Finding, OwnAcceptances, Word, in_words
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies import Checked
 
@@ -60,14 +60,21 @@ COLUMNS: Final = (
     "rules_sha256",
     "plumbnet",
     "rules_from",
+    "accepted_by",
+    "accepted_at",
+    "own_acceptances",
+    "own_sha256",
 )
 """Names of the columns, the unit at the end of those that hold a quantity; more may come behind them.
 
-`record` says what a row is: file, heater, finding, accepted, idle (accepted but not found), assumed or error.
+`record` says what a row is: file, heater, finding, accepted, claimed (accepted, but the finding before it stands), idle
+(accepted but not found), assumed, note or error.
 """
 APOSTROPHE = "'"
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 """How a cell begins that a spreadsheet would take for a formula (common practice)."""
+NONE_COUNTS: Final = "none"
+"""What stands for the inspector's list where no acceptance counts at all."""
 BETWEEN = "; "
 """What parts the names in one cell."""
 
@@ -88,6 +95,11 @@ class CsvWriter:
         return FilePiece(
             answers=(_text({"record": "error", "file": unread.file, **fault_cells(fault)} for fault in unread.faults),)
         )
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """A row for each sentence."""
+        rows = ({"record": "note", "file": noted.file, "kind": noted.sort, **fault_cells(one)} for one in noted.faults)
+        return FilePiece(answers=(_text(rows),))
 
     def document(self) -> Listing:
         """The names of the columns, then the rows as they come; lines end as RFC 4180 says."""
@@ -129,17 +141,45 @@ def _rows(report: Report) -> Iterator[CsvRow]:
         "rules_sha256": in_words(report.rules.sha256),
         "rules_from": in_words(report.rules.named_by),
         "plumbnet": program_version(),
+        **_own(report.own_acceptances),
     }
     for heater in report.heaters:
         yield {"record": "heater", **heater_cells(heater)}
+    claims = {one.finding: one for one in report.claimed}
     for finding in report.findings:
         yield {"record": "finding", **finding_cells(finding)}
+        if finding in claims:
+            claim = claims[finding]
+            own = finding_cells(finding)
+            yield {"record": "claimed", **own, "text": claim.why, "advice": None, **_accepted(claim)}
     for accepted in report.accepted:
-        yield {"record": "accepted", **finding_cells(accepted.finding), "reason": accepted.reason}
+        yield {"record": "accepted", **finding_cells(accepted.finding), **_accepted(accepted)}
     for idle in report.idle:
-        yield {"record": "idle", "name": idle.finding, "parts": idle.part, "reason": idle.reason}
+        yield {"record": "idle", **_idle(idle)}
     for text, parts in report.facts.assumed.items():
         yield {"record": "assumed", "text": text, "parts": BETWEEN.join(parts)}
+
+
+def _own(own: OwnAcceptances | None) -> CsvRow:
+    return {} if own is None else {"own_acceptances": own.file or NONE_COUNTS, "own_sha256": own.sha256}
+
+
+def _accepted(one: Accepted | Claimed) -> CsvRow:
+    return {"reason": one.reason, "accepted_by": one.by.value, "accepted_at": _at(one.file, one.line)}
+
+
+def _idle(word: Word) -> CsvRow:
+    return {
+        "name": word.acceptance.finding,
+        "parts": BETWEEN.join(word.acceptance.names),
+        "reason": word.acceptance.reason,
+        "accepted_by": word.by.value,
+        "accepted_at": _at(word.file, word.line),
+    }
+
+
+def _at(file: str, line: int) -> str:
+    return f"{file}:{line}" if file else str(line)
 
 
 def heater_cells(heater: HeaterFacts) -> CsvRow:

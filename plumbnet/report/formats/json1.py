@@ -8,11 +8,13 @@ from dataclasses import asdict, dataclass, field
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Circuit
+from plumbnet.layout.yaml import Fault
 from plumbnet.physics.vessels import Bracket
 from plumbnet.report.output import (
     Array,
     FileOutcome,
     FilePiece,
+    Noted,
     Unread,
     array,
     closed_json,
@@ -21,6 +23,7 @@ from plumbnet.report.output import (
     opened,
     program_version,
 )
+from plumbnet.rules import Accepted, Acceptor, Claimed, OwnAcceptances, Word
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.study.remedies import Checked, Found, Remedy
 
@@ -50,6 +53,11 @@ class JsonWriter:
         """A row for every mistake."""
         return FilePiece(errors=tuple(fragment(row, _DEPTH) for row in error_rows(unread)))
 
+    def noted(self, noted: Noted) -> FilePiece:
+        """A row for every sentence."""
+        rows = [{**_fault(noted.file, fault), "sort": noted.sort} for fault in noted.faults]
+        return FilePiece(notes=tuple(fragment(row, _DEPTH) for row in rows))
+
     def document(self) -> "Reports":
         """The same bytes as `in_order` makes of the whole, and a line break."""
         return Reports()
@@ -57,10 +65,11 @@ class JsonWriter:
 
 @dataclass(slots=True)
 class Reports:
-    """The document; errors are kept for its end."""
+    """The document; errors and notes are kept for its end."""
 
     reports: Array = field(default_factory=lambda: Array(_DEPTH))
     errors: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
 
     def opening(self) -> str:
         """The program, the schema, and where the reports begin."""
@@ -69,11 +78,13 @@ class Reports:
     def add(self, outcome: FileOutcome) -> str:
         """The report on a file."""
         self.errors += outcome.piece.errors
+        self.notes += outcome.piece.notes
         return self.reports.add(outcome.piece.answers)
 
     def closing(self) -> str:
-        """The errors."""
-        return self.reports.end() + member("errors", 1) + array(self.errors, _DEPTH) + closed_json() + "\n"
+        """The errors, and notes on files that are no layouts."""
+        errors = member("errors", 1) + array(self.errors, _DEPTH)
+        return self.reports.end() + errors + member("notes", 1) + array(self.notes, _DEPTH) + closed_json() + "\n"
 
 
 def _head() -> Json:
@@ -82,10 +93,11 @@ def _head() -> Json:
 
 def error_rows(unread: Unread) -> list[Json]:
     """What a file that could not be understood adds to a document: a row for every mistake."""
-    return [
-        {"file": unread.file, "line": fault.line, "column": fault.column, "text": fault.sentence}
-        for fault in unread.faults
-    ]
+    return [_fault(unread.file, fault) for fault in unread.faults]
+
+
+def _fault(file: str, fault: Fault) -> Json:
+    return {"file": file, "line": fault.line, "column": fault.column, "text": fault.sentence}
 
 
 def report_fields(report: Report, found: Found | None = None) -> Json:
@@ -104,10 +116,11 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
         "findings": [asdict(finding) for finding in report.findings],
-        "accepted": [
-            {"finding": asdict(one.finding), "reason": one.reason, "line": one.line} for one in report.accepted
-        ],
-        "accepted_but_not_found": [{"finding": one.finding, "part": one.part} for one in report.idle],
+        "accepted": [accepted_fields(one) for one in report.accepted],
+        "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
+        "accepted_but_not_found": [_idle(one) for one in report.idle],
+        "accepted_by": {by.value: sum(one.by is by for one in report.accepted) for by in Acceptor},
+        "own_acceptances": _own(report.own_acceptances),
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
 
@@ -120,6 +133,34 @@ def _circuits(report: Report) -> Json:
     for name in report.system.parts:
         found[report.facts.circuit_of(name)].append(name)
     return {"circuits": found}
+
+
+def accepted_fields(one: Accepted | Claimed) -> Json:
+    """A finding and who accepts it; `file` is the inspector's list, null where the line is one of the layout."""
+    return {
+        "finding": asdict(one.finding),
+        "reason": one.reason,
+        "line": one.line,
+        "by": one.by.value,
+        "file": one.file or None,
+    }
+
+
+def _idle(word: Word) -> Json:
+    names = word.acceptance.names
+    return {
+        "finding": word.acceptance.finding,
+        "part": names[0],
+        "parts": list(names),
+        "line": word.line,
+        "by": word.by.value,
+        "file": word.file or None,
+    }
+
+
+def _own(own: OwnAcceptances | None) -> Json | None:
+    """What decides in place of the acceptances in the file; null where those do, a file of null accepts nothing."""
+    return None if own is None else {"file": own.file or None, "sha256": own.sha256 or None}
 
 
 def _supplies(report: Report) -> Iterator[Json]:

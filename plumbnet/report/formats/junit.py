@@ -3,19 +3,26 @@
 There is no standard; elements and attributes are those that readers of it agree on (common practice).
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
-from plumbnet.report.output import FilePiece, Listing, Unread, program_version
+from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
+from plumbnet.report.prose import accepted_in_words, claim_in_words, silenced_in_words
 from plumbnet.report.text import clause_in_words
-from plumbnet.rules import Finding, Severity, in_words
+from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity, in_words
 from plumbnet.study.remedies import Checked
 
 OTHER = "everything else"
 """Name of the case for findings that no heater leads."""
+_COUNTED = (
+    ("tests", "testcase"),
+    ("failures", "testcase/failure"),
+    ("errors", "testcase/error"),
+    ("skipped", "testcase/skipped"),
+)
 LAYOUT = "layout"
 """Name of the case of a file that could not be understood."""
 
@@ -36,11 +43,9 @@ class JunitWriter:
             SubElement(properties, "property", name=name, value=visible(value))
         heaters = {heater.name: f"{heater.name}: {heater.verdict.value}" for heater in report.heaters}
         for name, verdict in heaters.items():
-            own = [one for one in report.findings if one.parts[0] == name]
-            self._case(suite, name, own, [verdict, *_accepted(report, {name})])
-        rest = [one for one in report.findings if one.parts[0] not in heaters]
-        others = {one.finding.parts[0] for one in report.accepted} - heaters.keys()
-        self._case(suite, OTHER, rest, _accepted(report, others))
+            self._case(suite, report, name, {name}, [verdict])
+        told = (*report.findings, *(one.finding for one in report.accepted))
+        self._case(suite, report, OTHER, {one.parts[0] for one in told} - heaters.keys(), [])
         return FilePiece(answers=(_text(suite),))
 
     def refused(self, unread: Unread) -> FilePiece:
@@ -51,18 +56,32 @@ class JunitWriter:
         error.text = "\n".join(map(visible, unread.words.split("\n")))
         return FilePiece(answers=(_text(suite),))
 
+    def noted(self, noted: Noted) -> FilePiece:
+        """A suite with a single case, which is skipped."""
+        suite = _suite(noted.file)
+        case = SubElement(suite, "testcase", classname=visible(noted.file), name=noted.sort)
+        SubElement(case, "skipped", message=visible(noted.faults[0].sentence)).text = "\n".join(noted.lines)
+        return FilePiece(answers=(_text(suite),))
+
     def document(self) -> Listing:
         """All suites; ends with a line break."""
         head = f'<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="plumbnet {program_version()}">\n'
         return Listing(head, "</testsuites>\n")
 
-    def _case(self, suite: Element, name: str, findings: Sequence[Finding], notes: Iterable[str]) -> None:
+    def _case(self, suite: Element, report: Report, name: str, leading: set[str], notes: Sequence[str]) -> None:
+        """A case for the findings that some parts lead: failed, or skipped where what would fail it is accepted."""
         case = SubElement(suite, "testcase", classname=suite.attrib["name"], name=visible(name))
+        findings = [one for one in report.findings if one.parts[0] in leading]
+        accepted = [one for one in report.accepted if one.finding.parts[0] in leading]
+        claims = {one.finding: one for one in report.claimed}
         failing = [one for one in findings if one.severity in self.failing]
+        silenced = [one for one in accepted if one.finding.severity in self.failing]
         if failing:
             failure = SubElement(case, "failure", type=failing[0].name, message=visible(failing[0].text))
-            failure.text = "\n".join(_lines(failing))
-        told = [*notes, *_lines(one for one in findings if one not in failing)]
+            failure.text = "\n".join(_lines(failing, claims))
+        elif silenced:
+            SubElement(case, "skipped", message=visible(silenced_in_words(silenced)))
+        told = [*notes, *map(_accepted, accepted), *_lines([one for one in findings if one not in failing], claims)]
         if told:
             SubElement(case, "system-out").text = "\n".join(map(visible, told))
 
@@ -73,9 +92,8 @@ def _suite(file: str) -> Element:
 
 def _text(suite: Element) -> str:
     """The suite, its cases counted, as plain ASCII, which is right whatever the encoding."""
-    for attribute, path in (("tests", "testcase"), ("failures", "testcase/failure"), ("errors", "testcase/error")):
+    for attribute, path in _COUNTED:
         suite.set(attribute, str(len(suite.findall(path))))
-    suite.set("skipped", "0")
     indent(suite, " ", level=1)
     plain: bytes = tostring(suite, encoding="us-ascii", xml_declaration=False)
     return f" {plain.decode('ascii')}\n"
@@ -89,17 +107,23 @@ def _properties(report: Report) -> Iterator[tuple[str, str]]:
     yield "rules", in_words(report.rules.named)
     yield "rules_sha256", in_words(report.rules.sha256)
     yield "rules_from", in_words(report.rules.named_by)
+    if report.own_acceptances is not None:
+        yield "own_acceptances", report.own_acceptances.file or "none"
+        yield "own_acceptances_sha256", report.own_acceptances.sha256
+    for by in Acceptor:
+        if any(one.by is by for one in report.accepted):
+            yield f"accepted_by_{by.value}", silenced_in_words(one for one in report.accepted if one.by is by)
     for text, parts in report.facts.assumed.items():
         yield "assumed", f"{text}: {', '.join(parts)}"
 
 
-def _lines(findings: Iterable[Finding]) -> Iterator[str]:
+def _lines(findings: Iterable[Finding], claims: Mapping[Finding, Claimed]) -> Iterator[str]:
     for one in findings:
         place = f", line {one.line}" if one.line else ""
         yield visible(f"{one.severity.value}: {one.name}{place}: {one.text} {one.advice} {clause_in_words(one)}")
+        if one in claims:
+            yield visible(claim_in_words(claims[one]))
 
 
-def _accepted(report: Report, leading: set[str]) -> Iterator[str]:
-    for one in report.accepted:
-        if one.finding.parts[0] in leading:
-            yield f"accepted in line {one.line}: {one.finding.name}: {one.finding.text} Reason: {one.reason}"
+def _accepted(one: Accepted) -> str:
+    return f"{accepted_in_words(one)}: {one.finding.name}: {one.finding.text} Reason: {one.reason}"

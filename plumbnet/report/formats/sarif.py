@@ -5,21 +5,20 @@ Source: OASIS Standard, Static Analysis Results Interchange Format (SARIF) Versi
 
 import hashlib
 import inspect
-import sys
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
-from pathlib import PurePath
 from typing import Final
-from urllib.parse import quote
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, visible
 from plumbnet.report.formats.json1 import Json
+from plumbnet.report.formats.sarif_places import BASE, location_of, place_of
 from plumbnet.report.output import (
     Array,
     FileOutcome,
     FilePiece,
+    Noted,
     Unread,
     array,
     closed_json,
@@ -29,7 +28,7 @@ from plumbnet.report.output import (
     program_version,
 )
 from plumbnet.report.text import CAUTION, clause_in_words
-from plumbnet.rules import RULES, Accepted, Finding, Rule, Severity
+from plumbnet.rules import RULES, Accepted, Acceptor, Claimed, Finding, Rule, Severity
 from plumbnet.study.remedies import Checked
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -37,7 +36,6 @@ NOT_UNDERSTOOD = "layout-not-understood"
 """Rule under which the mistakes of a file that is no layout are reported."""
 FINGERPRINT = "finding/v1"
 """Name of the fingerprint by which a finding is known again after lines have moved."""
-_BASE = "SRCROOT"
 _DEPTH = 4  # of a result in the document
 _LEVELS: Final = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "note"}
 
@@ -64,6 +62,10 @@ class SarifWriter:
             errors=(fragment(_notification(unread), _DEPTH + 2),),
         )
 
+    def noted(self, noted: Noted) -> FilePiece:
+        """A notification for every sentence."""
+        return FilePiece(notes=tuple(fragment(_note(noted, fault), _DEPTH + 2) for fault in noted.faults))
+
     def document(self) -> "SarifLog":
         """One log with one run, and a line break."""
         return SarifLog()
@@ -75,15 +77,16 @@ class SarifWriter:
     def _results(self, report: Report) -> Iterator[Json]:
         """What stands and what is accepted, each with its fingerprint; of two alike the second is known as such."""
         seen: dict[str, int] = {}
-        own = [(finding, None) for finding in report.findings]
-        for finding, accepted in [*own, *((one.finding, one) for one in report.accepted)]:
+        claims = {one.finding: one for one in report.claimed}
+        own = [(finding, claims.get(finding)) for finding in report.findings]
+        for finding, word in [*own, *((one.finding, one) for one in report.accepted)]:
             trace = "\0".join((finding.name, *finding.parts))
             seen[trace] = seen.get(trace, 0) + 1
             digest = hashlib.sha256(f"{trace}\0{seen[trace]}".encode()).hexdigest()
-            yield self._result(report, finding, accepted, digest)
+            yield self._result(report, finding, word, digest)
 
-    def _result(self, report: Report, finding: Finding, accepted: Accepted | None, digest: str) -> Json:
-        place = _place(report.system.record.file, finding.line)
+    def _result(self, report: Report, finding: Finding, word: Accepted | Claimed | None, digest: str) -> Json:
+        place = place_of(report.system.record.file, finding.line)
         names = [{"name": name, "kind": "element"} for name in finding.parts]
         return {
             "ruleId": finding.name,
@@ -92,7 +95,7 @@ class SarifWriter:
             "message": _message(f"{finding.text} {finding.advice} {clause_in_words(finding)}"),
             "locations": [{**place, "logicalLocations": names}],
             "partialFingerprints": {FINGERPRINT: digest},
-            "suppressions": [] if accepted is None else [_suppression(report.system.record.file, accepted)],
+            "suppressions": [] if word is None else [_suppression(report.system.record.file, word)],
             "properties": {
                 "clause": finding.clause,
                 "clauseVerified": finding.verified,
@@ -107,7 +110,7 @@ class SarifWriter:
             "ruleIndex": self._index[NOT_UNDERSTOOD],
             "level": "error",
             "message": _message(fault.sentence),
-            "locations": [_place(file, fault.line, fault.column, fault.width)],
+            "locations": [place_of(file, fault.line, fault.column, fault.width)],
             "suppressions": [],
         }
 
@@ -120,6 +123,7 @@ class SarifLog:
     records: dict[str, None] = field(default_factory=dict)
     """One file given twice is one record."""
     errors: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
 
     def opening(self) -> str:
         """The run, and where its results begin."""
@@ -131,6 +135,7 @@ class SarifLog:
         """The results of a file."""
         self.records |= dict.fromkeys(outcome.piece.records)
         self.errors += outcome.piece.errors
+        self.notes += outcome.piece.notes
         return self.results.add(outcome.piece.answers)
 
     def closing(self) -> str:
@@ -139,27 +144,13 @@ class SarifLog:
             [
                 self.results.end() + member("artifacts", 3) + array(self.records, _DEPTH),
                 member("invocations", 3) + "[\n    " + opened({"executionSuccessful": not self.errors}, 4),
-                member("toolExecutionNotifications", 5) + array(self.errors, _DEPTH + 2),
+                member("toolExecutionNotifications", 5) + array([*self.errors, *self.notes], _DEPTH + 2),
                 closed_json(4) + "\n   ]" + closed_json(2) + "\n ]" + closed_json() + "\n",
             ]
         )
 
 
-_BASES: Final[Json] = {_BASE: {"description": {"text": "The folder in which the program was run."}}}
-
-
-def uri(file: str) -> str:
-    """The name of a file as a URI reference, bytes that a URI cannot hold percent-encoded.
-
-    An absolute name is a file URI, any other one relative to the folder in which the program was run.
-
-    >>> uri("plans/bakery #2.yaml")
-    'plans/bakery%20%232.yaml'
-    """
-    path = PurePath(file)
-    if path.is_absolute():
-        return path.as_uri()
-    return quote(path.as_posix(), errors=sys.getfilesystemencodeerrors())
+_BASES: Final[Json] = {BASE: {"description": {"text": "The folder in which the program was run."}}}
 
 
 def _driver() -> Json:
@@ -200,7 +191,7 @@ def _artifact(report: Report) -> Json:
     """The record of a file: what was read, under which rules, and what was taken where it says nothing."""
     record = report.system.record
     return {
-        "location": _location(record.file),
+        "location": location_of(record.file),
         "roles": ["analysisTarget"],
         "hashes": {"sha-256": record.sha256},
         "properties": {
@@ -220,32 +211,36 @@ def _notification(unread: Unread) -> Json:
     return {
         "level": "error",
         "message": _message(f"{unread.file} was not checked: {first.sentence}{more}"),
-        "locations": [_place(unread.file, 0)],
+        "locations": [place_of(unread.file, 0)],
         "associatedRule": {"id": NOT_UNDERSTOOD, "index": 0},
     }
 
 
-def _suppression(file: str, accepted: Accepted) -> Json:
+def _note(noted: Noted, fault: Fault) -> Json:
+    """What is to be known of a file that is no layout."""
     return {
-        "kind": "inSource",
-        "status": "accepted",
-        "justification": visible(accepted.reason),
-        "location": _place(file, accepted.line),
+        "level": "note",
+        "message": _message(f"{noted.file}: {noted.sort}: {fault.sentence}"),
+        "locations": [place_of(noted.file, fault.line, fault.column, fault.width)],
+        "properties": {"sort": noted.sort},
     }
 
 
-def _place(file: str, line: int, column: int = 0, width: int = 0) -> Json:
-    """Where something stands: the whole line where no column is known, the file where no line is."""
-    physical: Json = {"artifactLocation": _location(file)}
-    if column:
-        physical["region"] = {"startLine": line, "startColumn": column, "endColumn": column + width}
-    elif line:
-        physical["region"] = {"startLine": line}
-    return {"physicalLocation": physical}
+def _suppression(file: str, word: Accepted | Claimed) -> Json:
+    """Who accepts a result, and whether that suppresses it; one that does not is under review, or rejected (3.35.3)."""
+    return {
+        "kind": "inSource" if word.by is Acceptor.APPLICANT else "external",
+        "status": _status_of(word),
+        "justification": visible(word.reason),
+        "location": place_of(word.file or file, word.line),
+        "properties": {"by": word.by.value, **({"why": word.why} if isinstance(word, Claimed) else {})},
+    }
 
 
-def _location(file: str) -> Json:
-    return {"uri": uri(file)} if PurePath(file).is_absolute() else {"uri": uri(file), "uriBaseId": _BASE}
+def _status_of(word: Accepted | Claimed) -> str:
+    if isinstance(word, Accepted):
+        return "accepted"
+    return "rejected" if word.is_refused else "underReview"
 
 
 def _message(text: str) -> Json:

@@ -10,14 +10,30 @@ from plumbnet.report.output.imprint import (
     rules_line,
 )
 from plumbnet.report.output.streamed_json import Array, array, closed_json, fragment, member, opened
-from plumbnet.report.output.writer import Fate, FileOutcome, FilePiece, Listing, Unread, Writer, unread
+from plumbnet.report.output.writer import (
+    LIST_OF_ACCEPTANCES,
+    NOT_A_LAYOUT,
+    RULE_PROFILE,
+    Fate,
+    FileOutcome,
+    FilePiece,
+    Listing,
+    Noted,
+    Unread,
+    Writer,
+    unread,
+)
 
 __all__ = [
+    "LIST_OF_ACCEPTANCES",
+    "NOT_A_LAYOUT",
+    "RULE_PROFILE",
     "Array",
     "Fate",
     "FileOutcome",
     "FilePiece",
     "Listing",
+    "Noted",
     "Unread",
     "Writer",
     "array",

@@ -10,7 +10,7 @@ from pathlib import Path
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.prose import Block, Heading, Table
-from plumbnet.rules import GivenRules, Rules, in_words
+from plumbnet.rules import GivenRules, OwnAcceptances, Rules, in_words
 
 
 @cache
@@ -43,12 +43,19 @@ def rules_line(rules: Rules | GivenRules) -> str:
     return in_words(rules.told(lambda profile: f"{profile.profile}, SHA-256 {profile.sha256}"))
 
 
+def accepts_line(own: OwnAcceptances) -> str:
+    """What decides in place of the acceptances in a file, as a record names it."""
+    return f"{visible(own.file)}, SHA-256 {own.sha256}" if own.file else "nothing that the file accepts of itself"
+
+
 def imprint_lines(report: Report) -> Iterator[tuple[str, str]]:
     """Labels and what stands under them; the same input gives the same record, wherever the program runs."""
     source = report.system.record
     yield "program", program_line()
     yield "file", f"SHA-256 {source.sha256}" if source.sha256 else "none"
     yield "rules", rules_line(report.rules)
+    if report.own_acceptances is not None:
+        yield "accepts", accepts_line(report.own_acceptances)
     if report.scenario is not None:
         yield "scenario", visible(report.scenario)
 

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Protocol
+from typing import Final, Protocol
 
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of, visible
-from plumbnet.rules import Finding
+from plumbnet.rules import Accepted, Finding
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies import Checked
 
@@ -30,6 +30,31 @@ class Unread:
     words: str
 
 
+NOT_A_LAYOUT: Final = "not a layout"
+RULE_PROFILE: Final = "rule profile"
+LIST_OF_ACCEPTANCES: Final = "list of acceptances"
+
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """What is to be known of a file that is no layout: what it is, and a sentence or several, each with its line.
+
+    `sort` is one of the words above.
+    """
+
+    file: str
+    sort: str
+    faults: tuple[Fault, ...]
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """A line for people to each sentence."""
+        return tuple(visible(f"{self._at(one)}: {self.sort}: {one.sentence}") for one in self.faults)
+
+    def _at(self, one: Fault) -> str:
+        return f"{self.file}:{one.line}" if one.line else self.file
+
+
 def unread(file: str, error: LayoutError | OSError) -> Unread:
     """The file that an error kept from being understood."""
     if isinstance(error, LayoutError):
@@ -40,26 +65,30 @@ def unread(file: str, error: LayoutError | OSError) -> Unread:
 
 @dataclass(frozen=True, slots=True)
 class FilePiece:
-    """What one file adds to a document, as finished text: its answers, a record of the file, what is wrong with it."""
+    """What one file adds to a document, as finished text: answers, a record of it, what is wrong, what is noted."""
 
     answers: tuple[str, ...] = ()
     records: tuple[str, ...] = ()
     errors: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class FileOutcome:
     """What came of one file: what it adds to the document, and what is counted. Plain data, cheap to send.
 
-    `accepted` counts the findings that the file accepts; `words` tell people why it was not understood.
+    `accepted` are the findings that somebody accepts; `own_used` the lines of the inspector's list that were about
+    something found; `words` tell people why it was not understood. `fate` is None for a file that was not asked
+    about, of which something is noted.
     """
 
     file: str
-    fate: Fate
+    fate: Fate | None
     piece: FilePiece = FilePiece()
     verdicts: tuple[Verdict, ...] = ()
     findings: tuple[Finding, ...] = ()
-    accepted: int = 0
+    accepted: tuple[Accepted, ...] = ()
+    own_used: tuple[int, ...] = ()
     words: str = ""
 
 
@@ -112,6 +141,9 @@ class Writer(Protocol):
 
     def refused(self, unread: Unread) -> FilePiece:
         """The piece of a file that could not be understood."""
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """The piece of a file that is no layout."""
 
     def document(self) -> _Document:
         """A document in which nothing stands yet."""

@@ -1,5 +1,12 @@
 """What all words of reports are made of: blocks of text, phrases, tables, numbers as they are printed."""
 
+from plumbnet.report.prose.acceptance_phrases import (
+    accepted_in_words,
+    claim_in_words,
+    findings_in_short,
+    idle_in_words,
+    silenced_in_words,
+)
 from plumbnet.report.prose.grouped_findings import alike
 from plumbnet.report.prose.phrases import (
     driven_round,
@@ -39,10 +46,14 @@ __all__ = [
     "Steps",
     "Table",
     "WrittenStep",
+    "accepted_in_words",
     "alike",
     "at_least",
+    "claim_in_words",
     "document_text",
     "driven_round",
+    "findings_in_short",
+    "idle_in_words",
     "left_as_it_is",
     "limit_in_words",
     "plain",
@@ -50,6 +61,7 @@ __all__ = [
     "printed_number",
     "reached_through",
     "settled_in_words",
+    "silenced_in_words",
     "spoken",
     "table",
     "table_rows",

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.layout.units import quantity_of, show
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
-from plumbnet.rules import RULES, Ground, Profile, Rule, Ruling, ruling_of, severity_of
+from plumbnet.rules import RULES, Ground, MayAccept, Profile, Rule, Ruling, ruling_of, severity_of
 
 EDITION = (
     "Clauses marked with * are from memory: nobody who wrote this profile had their text at hand. Check them, and "
@@ -53,12 +53,21 @@ def finding_text(name: str, profile: Profile) -> str:
             ("under", "severity", "clause"),
             ((profile.title, _severity(rule, profile), _clause(ruling_of(rule, profile))),),
         ),
-        Paragraph(f"To accept it for a part, with a reason: accept: [{{finding: {name}, part: ..., reason: ...}}]"),
+        Paragraph(_how_to_accept(rule)),
     ]
     return (
         f"{document_text(head)}\nA layout that shows it:\n\n{_indented(rule.bad)}\n\n"
         f"The nearest that does not:\n\n{_indented(rule.good)}\n"
     )
+
+
+def _how_to_accept(rule: Rule) -> str:
+    if rule.may_accept is MayAccept.NOBODY:
+        return "Nobody can accept it: it is a danger to life."
+    entry = f"[{{finding: {rule.name}, part: ..., reason: ...}}]"
+    if rule.may_accept is MayAccept.INSPECTOR:
+        return f"No file can accept it of itself; in the list of whoever reviews it, with the file: accept: {entry}"
+    return f"To accept it for a part, with a reason: accept: {entry}"
 
 
 def _profile(profile: Profile) -> Iterator[Block]:

@@ -6,7 +6,16 @@ from itertools import groupby
 
 from plumbnet.layout.units import Units
 from plumbnet.report.page import TO_WRITE_ON, Entry, PageBlock
-from plumbnet.report.prose import DOCUMENT_WIDTH, Block, Heading, Paragraph, Points, Table
+from plumbnet.report.prose import (
+    DOCUMENT_WIDTH,
+    Block,
+    Heading,
+    Paragraph,
+    Points,
+    Table,
+    accepted_in_words,
+    claim_in_words,
+)
 from plumbnet.report.review.review_words import (
     ANSWERS,
     CHAPTERS,
@@ -15,7 +24,7 @@ from plumbnet.report.review.review_words import (
     clause_with_state,
     found_in_words,
 )
-from plumbnet.rules import Answered, AnswerWord, Severity, capitalised, listed
+from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, Severity, capitalised, listed
 from plumbnet.study.review import Comment, Review
 
 SHEET_HEAD = ("no.", "asked", "clause", "of", "answer", "found")
@@ -82,11 +91,17 @@ def site_blocks(review: Review) -> Iterator[Block]:
 
 
 def accepted_blocks(review: Review) -> Iterator[Block]:
-    """What is accepted, with the reasons."""
-    if review.report.accepted:
-        yield Points(
-            tuple(f"{one.finding.name}, {one.finding.parts[0]}: {one.reason}" for one in review.report.accepted)
-        )
+    """What is accepted, by whom and why; then what stands though somebody accepts it."""
+    report = review.report
+    silenced = (f"{_named(one)}: {one.reason} ({accepted_in_words(one)})" for one in report.accepted)
+    in_vain = (f"{_named(one)}: {claim_in_words(one)}" for one in report.claimed)
+    told = (*silenced, *in_vain)
+    if told:
+        yield Points(told)
+
+
+def _named(one: Accepted | Claimed) -> str:
+    return f"{one.finding.name}, {one.finding.parts[0]}"
 
 
 def _rows(review: Review, answers: list[Answered]) -> Iterator[tuple[str, ...]]:

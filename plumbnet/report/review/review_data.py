@@ -7,7 +7,7 @@ from typing import Final
 
 from plumbnet.analysis import Report
 from plumbnet.layout.units import FRACTION, POWER, PRESSURE, TEMPERATURE, VOLUME
-from plumbnet.report.formats import BETWEEN, CsvRow, Json, cell, error_rows, in_order
+from plumbnet.report.formats import BETWEEN, CsvRow, Json, accepted_fields, cell, error_rows, in_order
 from plumbnet.report.output import Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
 from plumbnet.rules import Answered, in_words
@@ -59,6 +59,8 @@ def review_fields(review: Review) -> Json:
         "reviewer": review.reviewer or None,
         "date": review.date or None,
         "counts": {word.value: count for word, count in sorted(review.counts.items())},
+        "accepted": [accepted_fields(one) for one in report.accepted],
+        "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
         "requirements": [_answer(review, one) for one in review.answers],
         "site": [{"asks": one.asks, "clause": one.clause, "clause_state": one.ground.value} for one in review.site],
     }

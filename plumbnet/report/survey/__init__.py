@@ -2,7 +2,7 @@
 
 from plumbnet.report.survey.survey_book import Book, Unusable
 from plumbnet.report.survey.survey_data import survey_json
-from plumbnet.report.survey.survey_entry import SurveyEntry, WhatIfFate, answered, refused_entry
+from plumbnet.report.survey.survey_entry import SurveyEntry, WhatIfFate, answered, noted_entry, refused_entry
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import SurveySums, sums
@@ -15,6 +15,7 @@ __all__ = [
     "Unusable",
     "WhatIfFate",
     "answered",
+    "noted_entry",
     "refused_entry",
     "sums",
     "survey_json",

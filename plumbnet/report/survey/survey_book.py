@@ -38,6 +38,8 @@ _CALLED: Final = {
     "rules": "rules",
     "rules_sha256": "text of the rules",
     "units": "units",
+    "own_acceptances": "acceptances",
+    "own_sha256": "text of the acceptances",
     "scenario": "scenario",
     "to_each": "changes",
 }
@@ -149,7 +151,7 @@ class Book:
         self._file.execute("DELETE FROM file WHERE path = ?", (path,))
         row = {**entry.file, "path": path, "sha256": entry.sha256, "fate": entry.fate, "is_present": 1}
         number = self._insert("file", row)
-        for table, rows in (("heater", entry.heaters), ("finding", entry.findings), ("error", entry.errors)):
+        for table, rows in entry.tables():
             for each in rows:
                 self._insert(table, {**each, "file": number})
 

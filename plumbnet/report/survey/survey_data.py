@@ -16,6 +16,8 @@ def survey_json(asked: SurveyQuery, sums: SurveySums) -> str:
     document = {
         "rules": None if asked.rules is None else asked.rules.told(lambda profile: profile.profile),
         "rules_sha256": None if asked.rules is None else asked.rules.told(lambda profile: profile.sha256),
+        "own_acceptances": asked.own_list,
+        "own_sha256": None if asked.own is None else asked.own.sha256,
         "scenario": asked.supposed.scenario,
         "to_each": [done.fields() for done in asked.supposed.to_each],
         "files": {
@@ -36,7 +38,11 @@ def survey_json(asked: SurveyQuery, sums: SurveySums) -> str:
         "findings": _first(sums.findings, asdict),
         "errors": sums.errors,
         "accepted": sums.accepted,
+        "accepted_by": [
+            {"by": by.value, "finding": name, "stands": count} for (by, name), count in sums.accepted_by.items()
+        ],
         "not_understood": _first(sums.misread, asdict),
+        "no_layout": _first(sums.others, asdict),
     }
     return in_order(document)
 

@@ -7,7 +7,7 @@ from enum import StrEnum
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault
 from plumbnet.report.formats import CsvRow, fault_cells, finding_cells, heater_cells
-from plumbnet.report.output import Fate
+from plumbnet.report.output import Fate, Noted
 from plumbnet.rules import in_words
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import HeaterChange
@@ -39,6 +39,17 @@ class SurveyEntry:
     heaters: tuple[CsvRow, ...] = ()
     findings: tuple[CsvRow, ...] = ()
     errors: tuple[CsvRow, ...] = ()
+    notes: tuple[CsvRow, ...] = ()
+
+    def tables(self) -> tuple[tuple[str, tuple[CsvRow, ...]], ...]:
+        """Its rows, by the table they stand in."""
+        return (("heater", self.heaters), ("finding", self.findings), ("error", self.errors), ("note", self.notes))
+
+
+def noted_entry(path: str, sha256: str | None, noted: Noted) -> SurveyEntry:
+    """The entry of a file that is no layout."""
+    notes = tuple({**fault_cells(fault), "sort": noted.sort} for fault in noted.faults)
+    return SurveyEntry(path, sha256, Fate.NO_LAYOUT, {}, notes=notes)
 
 
 def refused_entry(path: str, sha256: str | None, faults: Sequence[Fault]) -> SurveyEntry:
@@ -105,7 +116,15 @@ def _findings(report: Report, after: Report | None) -> Iterator[CsvRow]:
 
 
 def _judged(report: Report) -> Iterator[CsvRow]:
-    """Findings that stand, then those that the file accepts, with the reason."""
-    yield from map(finding_cells, report.findings)
+    """Findings that stand, with what somebody says of them in vain, then those that are accepted, with the reason."""
+    claims = {one.finding: one for one in report.claimed}
+    for finding in report.findings:
+        claim = claims.get(finding)
+        yield {**finding_cells(finding), **({} if claim is None else {"claimed": claim.reason, "stands_as": claim.why})}
     for one in report.accepted:
-        yield {**finding_cells(one.finding), "reason": one.reason}
+        yield {
+            **finding_cells(one.finding),
+            "reason": one.reason,
+            "accepted_by": one.by.value,
+            "accepted_line": one.line,
+        }

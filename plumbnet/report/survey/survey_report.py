@@ -7,19 +7,29 @@ from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, docu
 from plumbnet.report.studies import all_done_in_words
 from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
-from plumbnet.report.survey.survey_sums import FilePlace, First, Item, Misread, StandingFinding, SurveySums, VerdictTurn
+from plumbnet.report.survey.survey_sums import (
+    FilePlace,
+    First,
+    Item,
+    Misread,
+    OtherSort,
+    StandingFinding,
+    SurveySums,
+    VerdictTurn,
+)
 from plumbnet.report.text import CAUTION, NO_LAYOUT, counted
-from plumbnet.rules import in_words
+from plumbnet.rules import Acceptor, in_words
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
 ALL = "all"
+NO_ACCEPTANCE = "none counts that a file has of its own"
 NO_ANSWER = "no answer"
 """Where the what-if cannot be made, or takes the heater out or brings it in."""
 
 
 def survey_text(asked: SurveyQuery, sums: SurveySums) -> str:
     """The whole summary; ends with a line break."""
-    blocks = [*_heading(asked, sums), *_files(sums), *_heaters(sums), *_findings(sums), *_misread(sums)]
+    blocks = [*_heading(asked, sums), *_files(sums), *_heaters(sums), *_findings(sums), *_misread(sums), *_others(sums)]
     return document_text([*blocks, *_record(asked), Paragraph(CAUTION)])
 
 
@@ -29,6 +39,8 @@ def _heading(asked: SurveyQuery, sums: SurveySums) -> Iterator[Block]:
         "each file's own" if asked.rules is None else in_words(asked.rules.told(lambda profile: profile.in_full)),
         "rules",
     )
+    if asked.own is not None:
+        yield Paragraph(asked.own.file or NO_ACCEPTANCE, "acceptances")
     if asked.supposed.scenario is not None:
         yield Paragraph(f"scenario {asked.supposed.scenario}, in each layout that has it", "what if")
     if asked.supposed.to_each:
@@ -105,7 +117,15 @@ def _findings(sums: SurveySums) -> Iterator[Block]:
         yield Table(head, tuple(_standing(one, sums) for one in sums.findings.items))
     yield from _rest(sums.findings, "finding")
     if sums.accepted:
-        yield Points((f"{sums.accepted} accepted, each with its reason",))
+        yield Points(tuple(_accepted(sums)))
+
+
+def _accepted(sums: SurveySums) -> Iterator[str]:
+    for by in Acceptor:
+        own = {name: count for (acceptor, name), count in sums.accepted_by.items() if acceptor is by}
+        if own:
+            names = ", ".join(name if count == 1 else f"{name} ({count} times)" for name, count in own.items())
+            yield f"{sum(own.values())} accepted by the {by.value}, each with its reason: {names}"
 
 
 def _standing(one: StandingFinding, sums: SurveySums) -> tuple[str, ...]:
@@ -115,6 +135,14 @@ def _standing(one: StandingFinding, sums: SurveySums) -> tuple[str, ...]:
 
 def _misread(sums: SurveySums) -> Iterator[Block]:
     yield from _listed("Not understood, or the what-if cannot be made", sums.misread, _mistake, "file")
+
+
+def _others(sums: SurveySums) -> Iterator[Block]:
+    yield from _listed("Not layouts", sums.others, _other, "file")
+
+
+def _other(file: OtherSort) -> str:
+    return f"{_at(file.path, file.line)}: {file.sort}: {file.text}"
 
 
 def _listed(title: str, first: First[Item], line: Callable[[Item], str], what: str) -> Iterator[Block]:

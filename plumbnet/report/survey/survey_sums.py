@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final, Generic, TypeVar
 
-from plumbnet.report.output import Fate
+from plumbnet.report.output import NOT_A_LAYOUT, Fate
 from plumbnet.report.survey.survey_entry import WhatIfFate
-from plumbnet.rules import Severity
+from plumbnet.rules import Acceptor, Severity
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
+MOST_FILES_NAMED = 1_000
+"""Files not understood, or no layouts, that are named; so many that only a folder of another kind has more."""
 MOST_SHOWN_FIRST = 20
 """Heaters, findings and files that are named; of the rest is said how many there are."""
 
@@ -65,6 +67,16 @@ class Misread:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherSort:
+    """A file that is no layout: what it is, and why."""
+
+    path: str
+    line: int | None
+    sort: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class SurveySums:
     """The sums of a survey.
 
@@ -86,7 +98,16 @@ class SurveySums:
     errors: int
     """Findings of severity error that stand, before or after."""
     accepted: int
+    accepted_by: Mapping[tuple[Acceptor, str], int]
+    """Of these, how many of each name are accepted by whom."""
+    used_lines: frozenset[int]
+    """Lines of the inspector's list that were about something found."""
+    on_trust: int
+    """Findings of severity error that nothing but the file's own word silences."""
+    unknown: int
+    """Files that are neither layouts nor anything else the program knows."""
     misread: First[Misread]
+    others: First[OtherSort]
 
     @property
     def before(self) -> Mapping[Verdict, int]:
@@ -118,6 +139,13 @@ _RANKED: Final = f"""
     SELECT name, severity, sum(stands_before), coalesce(sum(stands_after), 0), count(DISTINCT file)
     FROM {_FINDINGS} NULL GROUP BY name, severity
     ORDER BY CASE severity {_RANKS} END, 3 DESC, 4 DESC, 1"""  # noqa: S608  our own
+_ACCEPTED: Final = f"""
+    SELECT accepted_by, name, count(*) FROM {_FINDINGS} NOT NULL AND stands_before
+    GROUP BY accepted_by, name ORDER BY 1, 2"""  # noqa: S608  our own
+_USED: Final = f"SELECT DISTINCT accepted_line FROM {_FINDINGS} NOT NULL AND accepted_by = '{Acceptor.INSPECTOR}'"  # noqa: S608  our own
+_OTHERS: Final = (
+    "SELECT path, line, sort, text FROM note JOIN file ON file.id = note.file WHERE is_present ORDER BY path"
+)
 _MISREAD: Final = """
     SELECT path, line, text, mistakes
     FROM (SELECT file AS number, min(rowid) AS first, count(*) AS mistakes FROM error GROUP BY file)
@@ -134,8 +162,8 @@ def sums(file: sqlite3.Connection, *, is_supposed: bool) -> SurveySums:
         query = f"SELECT {column}, count(*) FROM file WHERE is_present AND {column} <> '' GROUP BY {column}"  # noqa: S608  our own
         return dict(file.execute(query).fetchall())
 
-    def first(query: str, make: Callable[..., Item]) -> First[Item]:
-        items = file.execute(f"{query} LIMIT {MOST_SHOWN_FIRST}").fetchall()
+    def first(query: str, make: Callable[..., Item], most: int = MOST_SHOWN_FIRST) -> First[Item]:
+        items = file.execute(f"{query} LIMIT {most}").fetchall()
         return First(tuple(make(*row) for row in items), number(f"({query})"))
 
     fates, changes = by("fate"), by("what_if")
@@ -153,7 +181,12 @@ def sums(file: sqlite3.Connection, *, is_supposed: bool) -> SurveySums:
         findings=first(_RANKED, _standing),
         errors=number(f"{_FINDINGS} NULL AND severity = 'error'"),
         accepted=number(f"{_FINDINGS} NOT NULL AND stands_before"),
-        misread=first(_MISREAD, lambda path, *others: Misread(os.fsdecode(path), *others)),
+        accepted_by={(Acceptor(by), name): count for by, name, count in file.execute(_ACCEPTED).fetchall()},
+        on_trust=number(f"{_FINDINGS} NOT NULL AND severity = 'error' AND accepted_by = '{Acceptor.APPLICANT}'"),
+        unknown=number(f"note JOIN file ON file.id = note.file WHERE is_present AND sort = '{NOT_A_LAYOUT}'"),
+        used_lines=frozenset(line for (line,) in file.execute(_USED).fetchall()),
+        misread=first(_MISREAD, lambda path, *others: Misread(os.fsdecode(path), *others), MOST_FILES_NAMED),
+        others=first(_OTHERS, lambda path, *others: OtherSort(os.fsdecode(path), *others), MOST_FILES_NAMED),
     )
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 APPLICATION: Final = int.from_bytes(b"plmb")
 """Tells a survey's file from any other (SQLite file format, section 1.3.15)."""
-VERSION: Final = 1
+VERSION: Final = 2
 
 _ANSWER: Final = (
     ("verdict", "TEXT", "open, controlled, trapped, sealed or on-demand"),
@@ -43,6 +43,8 @@ TABLES: Final = (
   rules_sha256 TEXT,
   units TEXT, -- of sentences; empty: each file's own
   scenario TEXT, -- name of the scenario supposed, where a file has it
+  own_acceptances TEXT, -- the inspector's list that decides; none: no acceptance counts; empty: each file's own do
+  own_sha256 TEXT,
   to_each TEXT NOT NULL, -- what was supposed of every part of a kind, as JSON
   is_complete INTEGER NOT NULL -- 1 once the last run came to its end
 )""",
@@ -78,9 +80,20 @@ TABLES: Final = (
   clause_verified TEXT, -- true: whoever wrote the profile has read it
   text TEXT NOT NULL,
   advice TEXT,
-  reason TEXT, -- not empty: the file accepts it, for this reason; it does not count
+  reason TEXT, -- not empty: it is accepted, for this reason; it does not count
+  accepted_by TEXT, -- applicant or inspector
+  accepted_line INTEGER, -- on which that stands, in the file or in the inspector's list
+  claimed TEXT, -- not empty: the applicant accepts it for this reason, and it counts all the same
+  stands_as TEXT, -- why
   stands_before INTEGER NOT NULL,
   stands_after INTEGER
+)""",
+    """CREATE TABLE note ( -- what is to be known of a file that is no layout
+  file INTEGER NOT NULL REFERENCES file (id) ON DELETE CASCADE,
+  sort TEXT NOT NULL, -- not a layout, rule profile, or list of acceptances
+  line INTEGER,
+  column INTEGER,
+  text TEXT NOT NULL
 )""",
     """CREATE TABLE error ( -- why a file was not understood, or the what-if refused
   file INTEGER NOT NULL REFERENCES file (id) ON DELETE CASCADE,
@@ -91,6 +104,7 @@ TABLES: Final = (
     "CREATE INDEX heater_file ON heater (file)",
     "CREATE INDEX finding_file ON finding (file)",
     "CREATE INDEX error_file ON error (file)",
+    "CREATE INDEX note_file ON note (file)",
     """CREATE VIEW became_trapped AS -- heaters that the what-if makes trapped or sealed
 SELECT path, line, name, kind, verdict, after_verdict, after_stopped_by, after_opens_first, after_opens_first_pa
 FROM heater JOIN file ON file.id = heater.file

@@ -1,7 +1,8 @@
 """Reports on the terminal: heater by heater the verdict first, then why, then what to do."""
 
 from plumbnet.report.text.file_sums import NO_LAYOUT, counted
-from plumbnet.report.text.heater_text import CAUTION, WIDTH, clause_in_words, report_text, settles, story
+from plumbnet.report.text.findings_text import WIDTH, clause_in_words
+from plumbnet.report.text.heater_text import CAUTION, report_text, settles, story
 from plumbnet.report.text.layout_text import parts_in_words, runs_in_words
 from plumbnet.report.text.remedies_report import (
     MOST_REMEDIES,

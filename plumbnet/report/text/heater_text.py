@@ -1,7 +1,7 @@
 """A report as a tradesperson reads it: heater by heater the verdict first, then why, then what to do."""
 
 import textwrap
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Role
@@ -10,7 +10,6 @@ from plumbnet.layout.yaml import visible
 from plumbnet.report.output import record_lines
 from plumbnet.report.prose import (
     Paint,
-    alike,
     driven_round,
     left_as_it_is,
     limit_in_words,
@@ -21,12 +20,10 @@ from plumbnet.report.prose import (
     table,
     where,
 )
-from plumbnet.rules import NO_WAY, Finding, agreeing, is_same_water, listed, needed, not_held, stops_in_words
+from plumbnet.report.text.findings_text import LABEL, WIDTH, findings_lines, hung
+from plumbnet.rules import NO_WAY, agreeing, is_same_water, listed, needed, not_held, stops_in_words
 from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 
-WIDTH = 100
-LABEL = 16
-"""Width of the label before what is said of a heater."""
 _MANY = 3
 """From this many heaters on a table comes first."""
 CAUTION = (
@@ -45,10 +42,10 @@ def report_text(report: Report, *, paint: Paint = plain, more: Sequence[str] = (
         lines += ["", *_heater(facts, heater, paint)]
     if not report.heaters:
         lines += ["", "Nothing in this layout heats water."]
-    lines += ["", *_findings(report.findings, paint), *_accepted(report, paint), *(["", *more] if more else [])]
+    lines += ["", *findings_lines(report, paint), *(["", *more] if more else [])]
     if facts.assumed:
         lines += ["", "Assumed where the file says nothing:"]
-        lines += [line for words, parts in facts.assumed.items() for line in _hung(f"  {words}: ", listed(parts))]
+        lines += [line for words, parts in facts.assumed.items() for line in hung(f"  {words}: ", listed(parts))]
     lines += ["", *record_lines(report), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(lines) + "\n"
 
@@ -64,7 +61,7 @@ def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
     place = f"{kind}, line {heater.line}" if heater.line else kind
     yield f"{heater.name}: {paint(heater.verdict.value.upper(), heater.verdict.value)}  ({place})"
     for label, text in story(facts, heater):
-        yield from _hung(f"  {label:<{LABEL}}", text)
+        yield from hung(f"  {label:<{LABEL}}", text)
 
 
 def story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
@@ -188,49 +185,3 @@ def _advice(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:
         yield "closes if shut", stops_in_words(closings.sets)
     if not closings.complete:
         yield "", "more pairs of valves may close it; there were too many to search"
-
-
-def _findings(found: Iterable[Finding], paint: Paint) -> Iterator[str]:
-    found = list(found)
-    if not found:
-        yield "No findings."
-        return
-    yield "Findings:"
-    for group in alike(found):
-        one, *others = group
-        yield f"  {_head(one, paint)}"
-        for text in (one.text, one.advice, clause_in_words(one)):
-            yield from _hung("    ", text)
-        if others:
-            yield f"    The same of {len(others)} more:"
-        for more in others:
-            yield from _hung(f"      line {more.line}: " if more.line else "      ", more.text)
-
-
-def _head(one: Finding, paint: Paint) -> str:
-    place = f", line {one.line}" if one.line else ""
-    return f"{paint(one.severity.value, one.severity.value)}: {one.name}{place}"
-
-
-def _accepted(report: Report, paint: Paint) -> Iterator[str]:
-    """Findings that the file accepts, with their reasons, and acceptances of what was not found."""
-    if report.accepted:
-        yield from ("", f"Accepted in the file, each for the reason given there ({len(report.accepted)}):")
-    for one in report.accepted:
-        yield f"  {_head(one.finding, paint)}, accepted in line {one.line}"
-        for text in (one.finding.text, f"Reason given: {visible(one.reason)}"):
-            yield from _hung("    ", text)
-    if report.idle:
-        names = [f"{idle.finding} of {idle.part}" for idle in report.idle]
-        yield from ("", *_hung("", f"Accepted in the file but not found: {listed(names)}."))
-
-
-def clause_in_words(one: Finding) -> str:
-    """The clause behind a finding; one that nobody read says so."""
-    return f"[{one.clause}]" if one.is_certain else f"[{one.clause}; from memory: check the edition in force]"
-
-
-def _hung(label: str, text: str) -> list[str]:
-    """Text wrapped behind its label, following lines under the text."""
-    indent = " " * min(len(label), LABEL + 2)
-    return textwrap.wrap(text, WIDTH, initial_indent=label, subsequent_indent=indent, break_on_hyphens=False)

@@ -7,7 +7,8 @@ from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.output import record_lines
 from plumbnet.report.prose import Paint, plain
-from plumbnet.report.text.heater_text import CAUTION, WIDTH
+from plumbnet.report.text.findings_text import WIDTH
+from plumbnet.report.text.heater_text import CAUTION
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, Verdict
 from plumbnet.study.remedies import MOST_PARTS, Found, Remedy, TankPlan, as_scenario, scenario_text

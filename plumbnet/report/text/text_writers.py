@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from plumbnet.layout.yaml import visible
-from plumbnet.report.output import FileOutcome, FilePiece, Unread
-from plumbnet.report.prose import Paint, plain
+from plumbnet.report.output import FileOutcome, FilePiece, Noted, Unread
+from plumbnet.report.prose import Paint, plain, silenced_in_words
 from plumbnet.report.text import heater_text as text
 from plumbnet.report.text.file_sums import FileSums
 from plumbnet.report.text.remedies_report import remedies_section
@@ -28,9 +28,13 @@ class TextWriter:
         more = remedies_section(checked.report.facts, checked.remedies)
         return FilePiece(answers=(text.report_text(checked.report, paint=self.paint, more=more),))
 
-    def refused(self, unread: Unread) -> FilePiece:  # noqa: ARG002  every writer has it
-        """Nothing: it is told beside the document."""
-        return FilePiece()
+    def refused(self, unread: Unread) -> FilePiece:
+        """That it was not understood, for the sums; why is told beside the document."""
+        return FilePiece(records=(visible(f"{unread.file}: not understood"),))
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """Its lines, told behind the sums."""
+        return FilePiece(notes=noted.lines)
 
     def document(self) -> "Summed":
         """The reports as they come, then the sums."""
@@ -50,7 +54,7 @@ class LineWriter:
         report = checked.report
         heaters = _verdicts(report.heaters, self.paint)
         found_here = _findings(report.findings, self.paint)
-        accepted = f"{len(report.accepted)} accepted" if report.accepted else ""
+        accepted = silenced_in_words(report.accepted)
         return FilePiece(
             answers=(f"{visible(checked.file)}: {'; '.join(filter(None, (heaters, found_here, accepted)))}\n",)
         )
@@ -59,6 +63,10 @@ class LineWriter:
         """One line; why is told beside the document."""
         how = self.paint("not understood", "error")
         return FilePiece(answers=(f"{visible(unread.file)}: {how}\n",))
+
+    def noted(self, noted: Noted) -> FilePiece:
+        """Its lines, told behind the sums."""
+        return FilePiece(notes=noted.lines)
 
     def document(self) -> "Summed":
         """The lines as they come, then the sums."""

@@ -153,7 +153,7 @@ def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:
 
 
 def _acceptances(system: System) -> dict[str, Declared]:
-    return {f"{one.finding} of {one.part}": one for one in system.accept}
+    return {one.in_words: one for one in system.accept}
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
-from plumbnet.layout.model import Acceptance
-from plumbnet.rules import RULES, Judging, Severity, breaches_of, ruled_by, severity_of
+from plumbnet.rules import RULES, Judging, Severity, Silencer, breaches_of, ruled_by, severity_of
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
@@ -85,15 +85,19 @@ def outcome(before: WorldAnswer, after: WorldAnswer, alone: Sequence[WorldAnswer
     return Outcome(turns, tuple(sorted(after.errors.difference(*(one.errors for one in earlier)))))
 
 
-def answer(facts: Facts, judging: Judging, accept: Sequence[Acceptance] = ()) -> WorldAnswer:
-    """The verdicts of facts, and the errors that rules find on them and the file does not accept."""
+_NOBODY: Final = Silencer()
+
+
+def answer(facts: Facts, judging: Judging, silencer: Silencer = _NOBODY) -> WorldAnswer:
+    """The verdicts of facts, and the errors that rules find on them and nobody silences."""
     rules = ruled_by(judging)
-    errors = frozenset(
-        Error(rule.name, breach.parts[0])
+    found = [
+        (rule.name, breach.parts)
         for profile in rules.profiles
         for rule in RULES.values()
         if severity_of(rule, profile) is Severity.ERROR
         for breach in breaches_of(rule, facts, profile, rules)
-        if not any(one.is_about(rule.name, breach.parts[0]) for one in accept)
-    )
+    ]
+    said = zip(found, silencer.said_of(found), strict=True)
+    errors = frozenset(Error(name, parts[0]) for (name, parts), one in said if one is None or one.why)
     return WorldAnswer({heater.name: heater.verdict for heater in facts.heaters}, errors)

@@ -9,6 +9,7 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import System
 from plumbnet.network import Network, network_of
+from plumbnet.rules import Silencer, silencer_of
 from plumbnet.rules.facts import Facts
 from plumbnet.study.contingency.contingencies import Contingency
 from plumbnet.study.contingency.district import District, Districts
@@ -135,7 +136,11 @@ class Worlds:
         return with_changes(self.report.system, [event.change for event in events])
 
     def _answer(self, facts: Facts) -> WorldAnswer:
-        return answer(facts, self.report.rules, self.report.system.accept)
+        return answer(facts, self.report.rules, self._silencer)
+
+    @cached_property
+    def _silencer(self) -> Silencer:
+        return silencer_of(self.report.system, self.report.own_acceptances)
 
     @cached_property
     def _districts(self) -> Districts:

@@ -75,7 +75,7 @@ def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
         return None
     before = scene.report
     try:
-        report = analyse(system, before.rules, units=before.facts.units)
+        report = analyse(system, before.rules, units=before.facts.units, own=before.own_acceptances)
     except Unanswerable:
         return None
     return Trial(scene, RemedyContext(report))

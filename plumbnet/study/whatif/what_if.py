@@ -59,7 +59,8 @@ def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario:
         note, first = found.note, found.change
     made = (*first, *changes)
     system = with_changes(report.system, made)
-    after = replace(check(system, rules=report.rules, units=report.facts.units), scenario=scenario)
+    answer = check(system, rules=report.rules, units=report.facts.units, acceptances=report.own_acceptances)
+    after = replace(answer, scenario=scenario)
     return WhatIf(scenario, note, made, report, after, difference(report, after))
 
 

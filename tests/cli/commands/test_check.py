@@ -205,11 +205,13 @@ def test_folder_is_checked_one_bad_file_told_and_the_rest_done() -> None:
         ["plans/east/faulty.yml", "not understood"],
         ["plans/trapped.yaml", "1 trapped", "error trapped-expansion"],
     ]
-    files, others, heaters, found = sums.splitlines()
+    files, others, heaters, found, note = sums.splitlines()
     assert re.split("[:,] ", files) == ["3 files", "1 with an error", "1 without a finding", "1 not understood"]
     assert others.startswith("1 other YAML file ")
     assert heaters == "2 heaters: 1 open, 1 trapped"
     assert found.split() == ["1", "error:", "trapped-expansion"]
+    assert note.startswith("  note: plans/")
+    assert ": not a layout: it has no key plumbnet" in note
 
 
 @pytest.mark.usefixtures("folder")

@@ -14,7 +14,7 @@ findings:
 NEAR = """plumbnet: 1
 parts:
   street: {kind: main, pressure: 75 psi}
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs: [street -> heater -> tap.hot]
 """

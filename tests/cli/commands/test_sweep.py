@@ -5,7 +5,7 @@ from running import Write, run
 
 RUNS = """street -> meter -> valve -> tee -> heater -> tap.hot
           tee -> tank"""
-HOUSE = layout(RUNS, heater="relief: {pressure: 150 psi}")
+HOUSE = layout(RUNS, heater="relief: {pressure: 150 psi, temperature: 210 degF}")
 
 
 def test_sweep_tells_what_each_event_would_change(write: Write) -> None:

@@ -13,7 +13,7 @@ scenarios:
   shut: {note: Left shut after a repair., change: [{close: valve}]}
   bare: {change: [{close: valve}, {remove: tank}]}
 """
-HOUSE = layout(RUNS, heater="relief: {pressure: 150 psi}") + SCENARIOS
+HOUSE = layout(RUNS, heater="relief: {pressure: 150 psi, temperature: 210 degF}") + SCENARIOS
 
 
 def asked(write: Write, *arguments: str) -> tuple[int, str]:

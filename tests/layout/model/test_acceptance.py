@@ -51,7 +51,7 @@ def test_accepted_finding_stands_no_more_and_is_told_with_its_reason() -> None:
 
 def test_accepting_what_is_not_found_is_told_too() -> None:
     made = checked(TAP, "{finding: tank-cut-off, part: heater, reason: none}")
-    assert [(idle.finding, idle.part) for idle in made.idle] == [("tank-cut-off", "heater")]
+    assert [(idle.acceptance.finding, idle.acceptance.part) for idle in made.idle] == [("tank-cut-off", "heater")]
     (told,) = [line for line in report_text(made).splitlines() if " not found: " in line]
     assert told.endswith(" tank-cut-off of heater.")
 
@@ -91,9 +91,31 @@ def test_acceptance_of_nothing_known_is_refused_with_its_place() -> None:
     )
     without = refused("{finding: static-above-limit, part: tap}")
     assert without.startswith('house.yaml:9:5: an acceptance needs "reason"')
-    assert refused('{finding: static-above-limit, part: tap, reason: ""}') == (
-        'house.yaml:9:54: reason: "" cannot be used here'
+
+
+@pytest.mark.parametrize("written", ['""', '"  "', '"..."', r'"\e[ "', '"- ?"', '"\u200b\u00a0"'])
+def test_reason_without_a_word_is_refused_and_silences_nothing(written: str) -> None:
+    told = refused(f"{{finding: static-above-limit, part: tap, reason: {written}}}")
+    assert told.startswith("house.yaml:9:54: reason: say why in words, not ")
+
+
+def test_acceptance_names_a_part_or_else_all_parts() -> None:
+    both = refused("{finding: static-above-limit, part: tap, parts: [tap], reason: the letter}")
+    assert both == (
+        "house.yaml:9:5: accept: an acceptance names the part that the finding is about, or else all its parts"
     )
+    assert refused("{finding: static-above-limit, reason: the letter}") == both
+
+
+def test_unknown_part_among_several_is_refused_at_its_place() -> None:
+    assert refused("{finding: static-above-limit, parts: [tap, tapp], reason: the letter}") == (
+        'house.yaml:9:48: no part is called "tapp": did you mean "tap"?'
+    )
+
+
+def test_acceptance_by_all_parts_silences_just_that_subject() -> None:
+    assert checked("{finding: static-above-limit, parts: [tap], reason: the letter}").is_fine
+    assert not checked("{finding: static-above-limit, parts: [tap, heater], reason: the letter}").is_fine
 
 
 def test_part_that_only_a_scenario_brings_in_can_be_named() -> None:

@@ -179,3 +179,13 @@ def test_one_slip_is_found_among_very_many_names(slip: str) -> None:
 def test_two_slips_are_not_looked_for_among_very_many_names() -> None:
     names = [f"heater{n}" for n in range(100_000)]
     assert nearest("haeter-7", names) == ""
+
+
+def test_file_on_which_another_rests_is_shown_below_it_and_travels_with_it() -> None:
+    base = LayoutError("base.yaml", [Fault(1, 1, "it is wrong")], "x: 1\n")
+    error = LayoutError("own.yaml", [Fault(1, 4, "what it rests on has faults")], "x: base.yaml\n", base)
+    assert str(error) == (
+        "own.yaml:1:4: what it rests on has faults\n  1 | x: base.yaml\n    |    ^\n"
+        "base.yaml:1:1: it is wrong\n  1 | x: 1\n    | ^"
+    )
+    assert str(pickle.loads(pickle.dumps(error))) == str(error)  # noqa: S301  what we wrote ourselves

@@ -19,7 +19,7 @@ from plumbnet.report.comparison.resubmission_report import (
     what_was_asked,
 )
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
-from plumbnet.report.text.heater_text import clause_in_words
+from plumbnet.report.text.findings_text import clause_in_words
 from plumbnet.rules.circuit_rules import ruled_by
 from plumbnet.rules.finding import RULES, Answered, ruling_of
 from plumbnet.rules.four_answers import AnswerWord, Measured

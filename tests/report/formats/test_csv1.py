@@ -19,7 +19,9 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.yaml.fault import visible
 from plumbnet.report.formats.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.output.writer import Unread
+from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.rule_profile import profile
+from plumbnet.rules.silencing import Word
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 
@@ -87,7 +89,7 @@ def test_accepted_finding_is_a_row_with_its_reason() -> None:
 
 def test_acceptance_of_what_is_not_found_is_a_row() -> None:
     idle = Acceptance(finding="trapped-expansion", part="heater", reason="=So be it.")
-    row = only(rows(replace(fine(), idle=(idle,))), "idle")
+    row = only(rows(replace(fine(), idle=(Word(idle, 9, Acceptor.APPLICANT),))), "idle")
     assert (row["name"], row["parts"], row["reason"]) == ("trapped-expansion", "heater", "'=So be it.")
 
 

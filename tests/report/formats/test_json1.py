@@ -18,7 +18,9 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Change
 from plumbnet.report.formats import json1
 from plumbnet.report.formats.json1 import JsonWriter
+from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.rule_profile import profile
+from plumbnet.rules.silencing import Word
 from plumbnet.study.remedies.remedy_search import remedies
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
@@ -108,7 +110,7 @@ def test_every_showcase_layout_has_the_promised_keys(path: Path) -> None:
 
 def test_document_says_which_program_and_which_schema_it_is() -> None:
     document = of(as_json())
-    assert document == {"plumbnet": version("plumbnet"), "schema": 1, "reports": [], "errors": []}
+    assert document == {"plumbnet": version("plumbnet"), "schema": 1, "reports": [], "errors": [], "notes": []}
 
 
 def test_pressures_are_gauge_at_the_height_of_the_heater() -> None:
@@ -205,7 +207,7 @@ def test_faults_of_a_file_are_rows_with_their_place() -> None:
 def test_document_written_file_by_file_is_that_of_the_whole() -> None:
     reports = [trapped(), fine(), accepting(trapped(), "So be it.")]
     fields = [json1.report_fields(one, remedies(one)) for one in reports]
-    assert written(JsonWriter(), *reports) == json1.in_order({"reports": fields, "errors": []}) + "\n"
+    assert written(JsonWriter(), *reports) == json1.in_order({"reports": fields, "errors": [], "notes": []}) + "\n"
     assert written(JsonWriter()) == as_json() + "\n"
 
 
@@ -235,9 +237,19 @@ def test_accepted_finding_stands_with_its_reason_and_not_among_the_findings() ->
 
 
 def test_acceptance_of_what_is_not_found_is_told() -> None:
-    idle = replace(fine(), idle=(Acceptance(finding="trapped-expansion", part="heater", reason="So be it."),))
-    (report,) = of(as_json(idle))["reports"]
-    assert report["accepted_but_not_found"] == [{"finding": "trapped-expansion", "part": "heater"}]
+    idle = Acceptance(finding="trapped-expansion", part="heater", reason="So be it.")
+    noted = replace(fine(), idle=(Word(idle, 9, Acceptor.APPLICANT),))
+    (report,) = of(as_json(noted))["reports"]
+    assert report["accepted_but_not_found"] == [
+        {
+            "finding": "trapped-expansion",
+            "part": "heater",
+            "parts": ["heater"],
+            "line": 9,
+            "by": "applicant",
+            "file": None,
+        }
+    ]
 
 
 def test_profile_is_named_with_its_sum() -> None:

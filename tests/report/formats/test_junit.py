@@ -120,11 +120,15 @@ def test_note_without_a_line_names_none() -> None:
     assert told.endswith(" So. No. [common practice]")
 
 
-def test_accepted_finding_is_told_with_its_reason_and_fails_nothing() -> None:
-    heater = case(suite(accepting(trapped(), "Letter of the authority.", line=9)), "heater")
+def test_accepted_finding_is_told_with_its_reason_and_its_case_is_skipped_and_says_by_whom() -> None:
+    whole = suite(accepting(trapped(), "Letter of the authority.", line=9))
+    heater, said = case(whole, "heater"), "1 accepted by the applicant: trapped-expansion (heater)"
     assert heater.find("failure") is None
+    assert [one.get("message") for one in heater.findall("skipped")] == [said]
+    assert (whole.get("tests"), whole.get("failures"), whole.get("skipped")) == ("2", "0", "1")
+    assert {one.get("name"): one.get("value") for one in whole.iter("property")}["accepted_by_applicant"] == said
     told = heater.findtext("system-out") or ""
-    assert told.startswith("heater: trapped\naccepted in line 9: ")
+    assert told.startswith("heater: trapped\naccepted by the applicant in line 9: ")
     assert ": trapped-expansion: " in told
     assert told.endswith("Reason: Letter of the authority.")
     others = case(suite(accepting(warned(), "So be it.")), OTHER)

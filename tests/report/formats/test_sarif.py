@@ -16,7 +16,8 @@ from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter, uri
+from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter
+from plumbnet.report.formats.sarif_places import uri
 from plumbnet.report.output.writer import Unread
 from plumbnet.rules.finding import RULES
 from plumbnet.rules.rule_profile import profile

@@ -13,6 +13,7 @@ from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.report.output.imprint import imprint_lines, record_lines
+from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.rules.rule_profile import profile
 
 
@@ -28,6 +29,14 @@ def test_record_names_program_file_and_rules_with_their_sums() -> None:
 def test_scenario_is_named_where_there_is_one() -> None:
     report = replace(trapped(), scenario="\x1b[2J shut")
     assert dict(imprint_lines(report))["scenario"] == r"\x1b[2J shut"
+
+
+def test_whose_acceptances_decide_is_named_where_those_of_the_file_do_not() -> None:
+    own = OwnAcceptances("\x1bown.yaml", "abc")
+    assert dict(imprint_lines(replace(trapped(), own_acceptances=own)))["accepts"] == r"\x1bown.yaml, SHA-256 abc"
+    none = dict(imprint_lines(replace(trapped(), own_acceptances=OwnAcceptances())))
+    assert none["accepts"] == "nothing that the file accepts of itself"
+    assert "accepts" not in dict(imprint_lines(trapped()))
 
 
 def test_layout_from_no_file_says_so() -> None:

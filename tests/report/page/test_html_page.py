@@ -115,7 +115,7 @@ def test_unverified_clauses_are_marked_and_acceptances_keep_their_reason() -> No
     document["accept"] = [{"finding": "trapped-expansion", "part": "heater", "reason": "exempt by letter"}]
     report = plumbnet.check(plumbnet.read_bytes(yaml.safe_dump(document).encode()), rules="en-806")
     words = written(report).all("main")[0].words
-    assert "exempt by letter (line" in words
+    assert "exempt by letter (accepted by the applicant in line" in words
     from_memory = [one for one in (*report.findings, *(each.finding for each in report.accepted)) if not one.verified]
     assert ("from memory: check the edition in force" in words) == bool(from_memory)
 

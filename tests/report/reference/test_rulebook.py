@@ -91,3 +91,18 @@ def test_finding_is_told_with_layouts_that_can_be_copied(name: str) -> None:
 def test_finding_that_there_is_not_is_refused() -> None:
     with pytest.raises(KeyError):
         finding_text("tank-cutoff", profile("general"))
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("heat-soak", "To accept it for a part, with a reason: accept: "),
+        (
+            "relief-missing",
+            "No file can accept it of itself; in the list of whoever reviews it, with the file: accept: ",
+        ),
+        ("sealed-heater", "Nobody can accept it: it is a danger to life."),
+    ],
+)
+def test_finding_says_who_may_accept_it(name: str, words: str) -> None:
+    assert words in " ".join(finding_text(name, profile("general")).split())

@@ -101,7 +101,7 @@ def test_tables_of_another_version_are_refused_until_they_are_thrown_away(tmp_pa
         pass
     with closing(sqlite3.connect(file)) as connection:
         connection.execute("PRAGMA user_version = 7")
-    with pytest.raises(Unusable, match="its tables are of version 7, not 1; with --anew the survey starts over"):
+    with pytest.raises(Unusable, match="its tables are of version 7, not 2; with --anew the survey starts over"):
         Book(str(file), ASKED)
     with Book(str(file), ASKED, anew=True) as book:
         assert book.file.execute("PRAGMA user_version").fetchone() == (VERSION,)

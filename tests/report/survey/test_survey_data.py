@@ -5,9 +5,9 @@ from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_data import survey_json
 from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
-from plumbnet.report.survey.survey_sums import FilePlace, First, Misread, StandingFinding, SurveySums
+from plumbnet.report.survey.survey_sums import FilePlace, First, Misread, OtherSort, StandingFinding, SurveySums
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Severity
+from plumbnet.rules.finding import Acceptor, Severity
 from plumbnet.study.whatif.bulk_changes import SetEach, Supposed
 
 SUMS = SurveySums(
@@ -23,7 +23,12 @@ SUMS = SurveySums(
     places=First((FilePlace("a\udcff", 3, "heater", (Verdict.OPEN, Verdict.TRAPPED), "meter"),), 1),
     findings=First((StandingFinding("trapped-expansion", Severity.ERROR, 0, 1, 1),), 1),
     errors=1,
-    accepted=0,
+    accepted=1,
+    accepted_by={(Acceptor.APPLICANT, "heat-soak"): 1},
+    used_lines=frozenset(),
+    on_trust=0,
+    unknown=1,
+    others=First((OtherSort("e", None, "not a layout", "it is empty"),), 1),
     misread=First((Misread("d", None, "why", 1),), 1),
 )
 
@@ -36,6 +41,8 @@ def test_document_holds_the_question_and_all_sums() -> None:
         "schema": 1,
         "rules": None,
         "rules_sha256": None,
+        "own_acceptances": None,
+        "own_sha256": None,
         "scenario": None,
         "to_each": [{"each": "meter", "set": {"check": True}}],
         "files": {
@@ -75,8 +82,13 @@ def test_document_holds_the_question_and_all_sums() -> None:
             "first": [{"name": "trapped-expansion", "severity": "error", "before": 0, "after": 1, "files": 1}],
         },
         "errors": 1,
-        "accepted": 0,
+        "accepted": 1,
+        "accepted_by": [{"by": "applicant", "finding": "heat-soak", "stands": 1}],
         "not_understood": {"in_all": 1, "first": [{"path": "d", "line": None, "text": "why", "mistakes": 1}]},
+        "no_layout": {
+            "in_all": 1,
+            "first": [{"path": "e", "line": None, "sort": "not a layout", "text": "it is empty"}],
+        },
     }
 
 

@@ -3,8 +3,8 @@ from conftest import layout, system
 import plumbnet
 from plumbnet.layout.model.change import Change as LayoutChange
 from plumbnet.layout.yaml.fault import Fault
-from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_entry import WhatIfFate, answered, refused_entry
+from plumbnet.report.output.writer import Fate, Noted
+from plumbnet.report.survey.survey_entry import WhatIfFate, answered, noted_entry, refused_entry
 from plumbnet.study.compare.report_difference import difference
 from plumbnet.study.whatif.what_if import WhatIf, whatif
 
@@ -37,12 +37,30 @@ def test_findings_say_when_they_stand() -> None:
 
 
 def test_accepted_finding_is_kept_with_its_reason() -> None:
+    text = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}") + (
+        "accept: [{finding: trapped-expansion, part: heater, reason: cold until May}]\n"
+    )
+    report = plumbnet.check(plumbnet.read_bytes(text.encode()))
+    (row,) = answered("f", report, None, None).findings
+    assert (row["name"], row["reason"], row["accepted_by"]) == ("trapped-expansion", "cold until May", "applicant")
+    assert row["accepted_line"] == len(text.splitlines())
+
+
+def test_finding_that_is_accepted_in_vain_counts_and_says_so() -> None:
     text = layout("street -> cv -> heater -> tap.hot") + (
         "accept: [{finding: sealed-heater, part: heater, reason: cold until May}]\n"
     )
     report = plumbnet.check(plumbnet.read_bytes(text.encode()))
-    found = {row["name"]: row.get("reason") for row in answered("f", report, None, None).findings}
-    assert found["sealed-heater"] == "cold until May"
+    (row,) = [one for one in answered("f", report, None, None).findings if one["name"] == "sealed-heater"]
+    assert (row.get("reason"), row["claimed"]) == (None, "cold until May")
+    assert row["stands_as"] == "it is a danger to life, which nobody can accept"
+
+
+def test_file_that_is_no_layout_is_kept_with_what_it_is() -> None:
+    entry = noted_entry("n.yaml", "abc", Noted("n.yaml", "not a layout", (Fault(2, 1, "it is empty"),)))
+    assert (entry.path, entry.fate) == ("n.yaml", Fate.NO_LAYOUT)
+    (row,) = entry.notes
+    assert row == {"line": 2, "column": 1, "text": "it is empty", "sort": "not a layout"}
 
 
 def test_heater_that_goes_or_comes_has_one_side_only() -> None:

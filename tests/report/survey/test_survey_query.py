@@ -1,5 +1,6 @@
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.rules.circuit_rules import given_rules
+from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
@@ -13,6 +14,8 @@ def test_fields_hold_all_that_answers_hang_on() -> None:
         "plumbnet": "0.1.0",
         "rules": "ipc-2021",
         "units": "metric",
+        "own_acceptances": None,
+        "own_sha256": None,
         "scenario": "repair",
         "to_each": '[{"each": "meter", "set": {"check": true}}, {"behind": "main", "fit": "meter", "with": {}}]',
     }
@@ -20,8 +23,25 @@ def test_fields_hold_all_that_answers_hang_on() -> None:
 
 def test_nothing_asked_beyond_the_files_themselves_leaves_fields_empty() -> None:
     fields = SurveyQuery(None, None, Supposed()).fields()
-    assert [name for name, value in fields.items() if value is None] == ["rules", "rules_sha256", "units", "scenario"]
+    assert [name for name, value in fields.items() if value is None] == [
+        "rules",
+        "rules_sha256",
+        "units",
+        "own_acceptances",
+        "own_sha256",
+        "scenario",
+    ]
     assert fields["to_each"] == "[]"
+
+
+def test_other_acceptances_are_another_question() -> None:
+    none, own = OwnAcceptances(), OwnAcceptances("own.yaml", "abc")
+    asked = [SurveyQuery(None, None, Supposed(), one).fields() for one in (None, none, own)]
+    assert [(one["own_acceptances"], one["own_sha256"]) for one in asked] == [
+        (None, None),
+        ("none", ""),
+        ("own.yaml", "abc"),
+    ]
 
 
 def test_rules_of_some_circuits_are_told_in_a_line() -> None:

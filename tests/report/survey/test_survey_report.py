@@ -12,9 +12,15 @@ from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread
 from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
+ACCEPTED = {
+    (Acceptor.APPLICANT, "heat-soak"): 1,
+    (Acceptor.APPLICANT, "relief-runs"): 2,
+    (Acceptor.INSPECTOR, "heat-soak"): 1,
+}
 DONE = (SetEach("meter", {"check": True}), FitEach("main", "check_valve", {}))
 ASKED = SurveyQuery(given_rules("ipc-2021"), None, Supposed("repair", DONE))
 
@@ -53,6 +59,7 @@ def test_of_what_is_not_named_the_number_is_said() -> None:
 
 
 def test_accepted_and_missing_are_counted() -> None:
-    said = survey_text(ASKED, replace(SUMS, accepted=4, missing=2))
-    assert "- 4 accepted, each with its reason\n" in said
+    said = survey_text(ASKED, replace(SUMS, accepted=4, accepted_by=ACCEPTED, missing=2))
+    assert "- 3 accepted by the applicant, each with its reason: heat-soak, relief-runs (2 times)\n" in said
+    assert "- 1 accepted by the inspector, each with its reason: heat-soak\n" in said
     assert "- 2 of an earlier run no longer there: kept, and not counted\n" in said

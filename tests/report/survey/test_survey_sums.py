@@ -34,7 +34,14 @@ def heater(name: str, before: str | None, after: str | None) -> dict[str, str | 
 
 
 def finding(severity: str, before: int, after: int, reason: str | None = None) -> dict[str, str | int | None]:
-    row = {"name": f"f-{severity}", "severity": severity, "parts": "heater", "text": "what", "reason": reason}
+    row: dict[str, str | int | None] = {
+        "name": f"f-{severity}",
+        "severity": severity,
+        "parts": "heater",
+        "text": "what",
+        "reason": reason,
+    }
+    row |= {} if reason is None else {"accepted_by": "applicant", "accepted_line": 9}
     return {**row, "stands_before": before, "stands_after": after}
 
 

@@ -60,7 +60,7 @@ def test_other_yaml_files_are_told_and_counted_among_no_layouts() -> None:
 
 
 def test_nothing_understood_says_nothing_of_heaters() -> None:
-    assert told([missing()]) == ["1 file: 1 not understood"]
+    assert told([missing()]) == ["1 file: 1 not understood", "  error: none.yaml: not understood"]
 
 
 def test_layout_without_heaters_says_so() -> None:
@@ -70,9 +70,9 @@ def test_layout_without_heaters_says_so() -> None:
 
 def test_accepted_findings_are_counted_last() -> None:
     assert told([accepting(trapped(), "So be it."), fine()]) == [
-        "2 files: 2 without a finding",
+        "2 files: 1 with accepted findings only, 1 without a finding",
         "2 heaters: 1 open, 1 trapped",
-        "     1 accepted, each with its reason",
+        "     1 accepted by the applicant, each with its reason: trapped-expansion",
     ]
 
 

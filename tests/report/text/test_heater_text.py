@@ -6,7 +6,8 @@ from conftest import layout, system
 
 import plumbnet
 from plumbnet.report.prose.word_colours import PAINTS
-from plumbnet.report.text.heater_text import CAUTION, WIDTH, report_text
+from plumbnet.report.text.findings_text import WIDTH
+from plumbnet.report.text.heater_text import CAUTION, report_text
 
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 

@@ -25,7 +25,7 @@ def test_reports_are_parted_by_an_empty_line_and_summed_at_the_end() -> None:
     text = written(TextWriter(), first, refusal(), second)
     told = [report_text(report, more=remedies_section(report.facts, remedies(report))) for report in (first, second)]
     assert text.startswith(f"{told[0]}\n{told[1]}\n3 files: ")
-    assert text.endswith("1 warning: tank-charge-differs\n")
+    assert text.endswith("1 warning: tank-charge-differs\n  error: faulty.yaml: not understood\n")
 
 
 def test_file_that_was_not_understood_leaves_no_gap_between_reports() -> None:
@@ -54,7 +54,9 @@ def test_finding_that_stands_several_times_is_told_once() -> None:
 
 
 def test_accepted_findings_are_counted_on_the_line() -> None:
-    assert written(LineWriter(), accepting(trapped(), "So be it.")) == "drawn.yaml: 1 trapped; 1 accepted\n"
+    assert written(LineWriter(), accepting(trapped(), "So be it.")) == (
+        "drawn.yaml: 1 trapped; 1 accepted by the applicant: trapped-expansion (heater)\n"
+    )
 
 
 def test_layout_without_heaters_is_a_line_too() -> None:

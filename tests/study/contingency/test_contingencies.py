@@ -21,7 +21,7 @@ def test_events_stand_in_the_order_of_the_file_with_quantities_in_its_units() ->
     house = system(
         """street -> meter -> valve -> tee -> heater -> tap.hot
            tee -> tank""",
-        heater="relief: {pressure: 150 psi}",
+        heater="relief: {pressure: 150 psi, temperature: 210 degF}",
     )
     assert told(house) == {
         "street: pressure up to the limit": "set street: pressure 80 psi",

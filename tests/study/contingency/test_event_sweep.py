@@ -15,7 +15,7 @@ RUNS = """street -> meter -> valve -> tee -> heater -> tap.hot
 
 
 def report(**parts: str) -> Report:
-    return plumbnet.check(system(RUNS, **{"heater": "relief: {pressure: 150 psi}", **parts}))
+    return plumbnet.check(system(RUNS, **{"heater": "relief: {pressure: 150 psi, temperature: 210 degF}", **parts}))
 
 
 def test_events_stand_worst_first_and_those_that_change_nothing_are_counted() -> None:

@@ -5,6 +5,8 @@ from conftest import system
 import plumbnet
 from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.rules.finding import Acceptor
+from plumbnet.rules.silencing import Silencer, Word
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer, answer, outcome
 
 OPEN, CONTROLLED, TRAPPED, SEALED = Verdict.OPEN, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED
@@ -47,6 +49,7 @@ def test_answer_is_that_of_the_report_less_what_the_file_accepts() -> None:
     assert found.verdicts == {"heater": TRAPPED}
     assert found.errors == {Error(one.name, one.parts[0]) for one in report.findings if one.severity == "error"}
     accepted = Acceptance(finding="trapped-expansion", part="heater", reason="a test")
-    assert found.errors - answer(report.facts, report.profile, [accepted]).errors == {
+    silencer = Silencer((Word(accepted, 1, Acceptor.APPLICANT),))
+    assert found.errors - answer(report.facts, report.profile, silencer).errors == {
         Error("trapped-expansion", "heater")
     }

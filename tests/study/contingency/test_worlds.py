@@ -24,7 +24,7 @@ RUNS = """street -> tee -> valve -> tee2 -> heater -> tap.hot
 
 
 def worlds(rules: str = "general", **parts: str) -> Worlds:
-    relief = "relief: {pressure: 150 psi}"
+    relief = "relief: {pressure: 150 psi, temperature: 210 degF}"
     return Worlds(plumbnet.check(system(RUNS, **{"heater": relief, "heater2": relief, **parts}), rules=rules))
 
 
@@ -78,7 +78,9 @@ def test_event_that_changes_only_what_is_withheld_is_not_taken_for_idle() -> Non
               tee -> heater -> tap2.hot
               tee -> tap3.cold
               tee -> tap4.cold"""
-    report = plumbnet.check(system(runs, pump="running: false", heater="relief: {pressure: 150 psi}"), rules=graded)
+    report = plumbnet.check(
+        system(runs, pump="running: false", heater="relief: {pressure: 150 psi, temperature: 210 degF}"), rules=graded
+    )
     started = Worlds(report).single(event("pump", set={"part": "pump", "running": True}))
     assert {error.name for error in started.answer.errors} == {"pump-drives-nothing"}
     assert not started.is_idle
@@ -90,8 +92,8 @@ def test_what_the_file_accepts_is_no_error() -> None:
     text = (
         "accept: [{finding: tank-waterlogged, part: tank, reason: a test}]\n"
         "parts: {street: {kind: main, pressure: 60 psi}, tee: tee, heater: {kind: storage_heater, volume: 40, "
-        "setpoint: 140, relief: {pressure: 150}}, tank: {kind: expansion_tank, volume: 5, precharge: 60}, "
-        "tap: fixture}\n"
+        "setpoint: 140, relief: {pressure: 150, temperature: 210 degF}}, "
+        "tank: {kind: expansion_tank, volume: 5, precharge: 60}, tap: fixture}\n"
         "runs: [street -> tee -> heater -> tap.hot, tee -> tank]\nplumbnet: 1\n"
     )
     accepting = Worlds(plumbnet.check(plumbnet.read_bytes(text.encode())))

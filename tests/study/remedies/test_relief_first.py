@@ -21,13 +21,21 @@ def fields(layout: System) -> list[dict[str, object]]:
 
 def test_missing_relief_valve_is_fitted_with_the_lowest_usual_set_that_keeps_the_limit() -> None:
     assert fields(house(heater=BARE)) == [
-        {"set": {"part": "heater", "relief": {"pressure": "100 psi", "capacity": "40000 Btu/h"}}}
+        {
+            "set": {
+                "part": "heater",
+                "relief": {"pressure": "100 psi", "temperature": "210 degF", "capacity": "40000 Btu/h"},
+            }
+        }
     ]
 
 
 def test_set_leaves_its_margin_above_a_high_static_pressure() -> None:
     found = fields(house(heater=BARE, street="pressure: 95 psi"))
-    assert found[0]["set"] == {"part": "heater", "relief": {"pressure": "125 psi", "capacity": "40000 Btu/h"}}
+    assert found[0]["set"] == {
+        "part": "heater",
+        "relief": {"pressure": "125 psi", "temperature": "210 degF", "capacity": "40000 Btu/h"},
+    }
 
 
 def test_set_is_never_above_the_rating_of_the_heater() -> None:

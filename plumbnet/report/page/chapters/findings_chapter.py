@@ -3,27 +3,46 @@
 from collections.abc import Iterator
 
 from plumbnet.report.page.page_content import Entry, PageBlock
-from plumbnet.report.prose import Heading, Paragraph
+from plumbnet.report.prose import (
+    Heading,
+    Paragraph,
+    accepted_in_words,
+    claim_in_words,
+    findings_in_short,
+    idle_in_words,
+)
 from plumbnet.report.text import clause_in_words
-from plumbnet.rules import Finding, listed
+from plumbnet.rules import Accepted, Acceptor, Finding, listed
 from plumbnet.study.dossier import Dossier
+
+_TITLES = {
+    Acceptor.APPLICANT: "Accepted in the file, by the applicant",
+    Acceptor.INSPECTOR: "Accepted by the inspector",
+}
 
 
 def findings(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
     if not report.findings:
-        yield Paragraph("No findings.")
+        yield Paragraph(findings_in_short(stand=False, accepted=report.accepted))
+    claims = {one.finding: Paragraph(claim_in_words(one)) for one in report.claimed}
     for one in report.findings:
-        yield _entry(one, (Paragraph(one.text), Paragraph(one.advice), Paragraph(clause_in_words(one))))
-    if report.accepted:
-        yield Heading(f"Accepted in the file ({len(report.accepted)})", 3)
-    for accepted in report.accepted:
-        reason = Paragraph(f"{accepted.reason} (line {accepted.line})", "reason given")
-        yield _entry(accepted.finding, (Paragraph(accepted.finding.text), reason), mark="accepted")
-    if report.idle:
-        names = [f"{idle.finding} of {idle.part}" for idle in report.idle]
-        yield Paragraph(f"Accepted in the file but not found: {listed(names)}.")
+        told = (Paragraph(one.text), Paragraph(one.advice), Paragraph(clause_in_words(one)))
+        yield _entry(one, (*told, claims[one]) if one in claims else told)
+    for by, title in _TITLES.items():
+        own = [one for one in report.accepted if one.by is by]
+        if own:
+            yield Heading(f"{title} ({len(own)})", 3)
+        yield from map(_accepted, own)
+    idle = idle_in_words(report.idle)
+    if idle:
+        yield Paragraph(idle)
+
+
+def _accepted(one: Accepted) -> Entry:
+    reason = Paragraph(f"{one.reason} ({accepted_in_words(one)})", "reason given")
+    return _entry(one.finding, (Paragraph(one.finding.text), reason), mark="accepted")
 
 
 def _entry(one: Finding, told: tuple[Paragraph, ...], *, mark: str = "") -> Entry:

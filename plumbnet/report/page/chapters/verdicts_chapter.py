@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from plumbnet.analysis import Report
 from plumbnet.report.page.chapters.picture_chapters import shown_up
 from plumbnet.report.page.page_content import Entry, PageBlock
-from plumbnet.report.prose import TABLE_HEAD, Paragraph, Table, spoken, table_rows
+from plumbnet.report.prose import TABLE_HEAD, Paragraph, Table, findings_in_short, silenced_in_words, spoken, table_rows
 from plumbnet.report.text import counted, story
 from plumbnet.rules import Severity, listed
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, TROUBLED, Facts, HeaterFacts
@@ -39,9 +39,12 @@ def _counts(report: Report) -> Iterator[str]:
     yield f"{counted(len(report.heaters), 'heater')}: {listed(each)}." if each else "Nothing here heats water."
     severities = Counter(finding.severity for finding in report.findings)
     found = [counted(severities[severity], severity.value) for severity in Severity if severities[severity]]
-    yield f"Findings: {listed(found)}." if found else "No findings."
-    if report.accepted:
-        yield f"Accepted in the file: {len(report.accepted)}."
+    if found:
+        yield f"Findings: {listed(found)}."
+        if report.accepted:
+            yield f"Besides these, {silenced_in_words(report.accepted)}."
+    else:
+        yield findings_in_short(stand=False, accepted=report.accepted)
 
 
 def _told(heaters: tuple[HeaterFacts, ...]) -> list[HeaterFacts]:

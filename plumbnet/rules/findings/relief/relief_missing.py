@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.layout.model import RELIEF
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import Severity, finding
+from plumbnet.rules.finding import MayAccept, Severity, finding
 from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import FIRES_ON_FLOW, listed
@@ -22,6 +22,7 @@ BAD = PLAIN_HOUSE.altered("""
     good=RELIEF_HOUSE,
     asks="A heater has a relief valve of its own, or stands open to the air.",
     of="heaters",
+    may_accept=MayAccept.INSPECTOR,
 )
 def relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A heater has neither a relief valve of its own nor an open vent.

@@ -35,12 +35,26 @@ def test_accepted_finding_stands_by_itself_with_its_reason() -> None:
     nothing, heading, entry = blocks(
         HOUSE, [{"finding": "trapped-expansion", "part": "heater", "reason": "exempt by letter"}]
     )
-    assert nothing == Paragraph("No findings.")
-    assert heading == Heading("Accepted in the file (1)", 3)
+    assert nothing == Paragraph("No findings; 1 accepted by the applicant: trapped-expansion (heater).")
+    assert heading == Heading("Accepted in the file, by the applicant (1)", 3)
     assert isinstance(entry, Entry)
     assert entry.mark == "accepted"
     assert entry.told[-1].label == "reason given"
-    assert entry.told[-1].text.startswith("exempt by letter (line ")
+    assert entry.told[-1].text.startswith("exempt by letter (accepted by the applicant in line ")
+
+
+def test_finding_that_is_accepted_in_vain_says_so_behind_its_clause() -> None:
+    document = yaml.safe_load(layout(HOUSE))
+    document["accept"] = [{"finding": "sealed-heater", "part": "heater", "reason": "owner says ok"}]
+    report = plumbnet.check(plumbnet.read_bytes(yaml.safe_dump(document).encode()))
+    (sealed,) = [one for one in report.claimed if one.finding.name == "sealed-heater"]
+    entries = [one for one in findings(Dossier(report, None, {}, (), {})) if isinstance(one, Entry)]
+    (entry,) = [one for one in entries if one.title.startswith("sealed-heater")]
+    assert entry.mark == "error"
+    assert entry.told[-1].text == (
+        f'The applicant accepts this (line {sealed.line}): "owner says ok". '
+        "It stands: it is a danger to life, which nobody can accept."
+    )
 
 
 def test_acceptance_of_what_was_not_found_is_named() -> None:

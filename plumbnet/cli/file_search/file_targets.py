@@ -12,6 +12,8 @@ STANDARD_INPUT = "-"
 """The argument that stands for it."""
 STANDARD_INPUT_NAME = "standard input"
 """What messages call it."""
+EMPTY = f"it is a folder, and no file in it ends in {' or '.join(ENDINGS)}"
+"""Of a folder that is called like a layout and holds none."""
 _MAGIC = frozenset("*?[")
 _ANY_DEPTH = "**"
 
@@ -21,14 +23,15 @@ class Target:
     """A file to be checked, as its argument or the walk spells it.
 
     One that is not named was found in a folder and may turn out to be no layout. `trouble` says why there is nothing
-    to read: no file in a folder, none that matches, a folder that could not be looked into. `given` is
-    what came by standard input.
+    to read: no file in a folder, none that matches, a folder that could not be looked into. `note` says why there
+    need be nothing to read: a folder is called like a layout. `given` is what came by standard input.
     """
 
     file: str
     is_named: bool = True
     trouble: str = ""
     given: bytes | None = None
+    note: str = ""
 
 
 def targets(arguments: Sequence[str]) -> tuple[Target, ...]:
@@ -98,11 +101,15 @@ def _searched(argument: str) -> Iterator[Target]:
 def _layouts(top: Path) -> list[Target]:
     """Files in a folder and below whose names end as those of layouts, and folders that cannot be looked into."""
     found: list[Target] = []
+    called_like_one: list[Path] = []
     for folder in _folders(top):
+        called_like_one += [folder] if folder != top and folder.name.lower().endswith(ENDINGS) else []
         try:
             found += [Target(str(path), is_named=False) for path in _inside(folder) if _is_like_a_layout(path)]
         except OSError as error:
             found.append(Target(str(folder), trouble=error.strerror or str(error)))
+    holders = {holder for target in found for holder in (Path(target.file), *Path(target.file).parents)}
+    found += [Target(str(folder), is_named=False, note=EMPTY) for folder in called_like_one if folder not in holders]
     return sorted(found, key=lambda target: Path(target.file).parts)
 
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.cli.targets import Target, file_size, targets
+from plumbnet.cli.file_search.file_targets import Target, file_size, targets
 
 TREE = (
     "plans/a.yaml",

@@ -1,0 +1,23 @@
+"""The files that arguments stand for, and what those are that turn out to be no layouts."""
+
+from plumbnet.cli.file_search.file_targets import (
+    ENDINGS,
+    STANDARD_INPUT,
+    STANDARD_INPUT_NAME,
+    Target,
+    file_size,
+    targets,
+)
+from plumbnet.cli.file_search.other_files import KEY, OtherFile, other_file
+
+__all__ = [
+    "ENDINGS",
+    "KEY",
+    "STANDARD_INPUT",
+    "STANDARD_INPUT_NAME",
+    "OtherFile",
+    "Target",
+    "file_size",
+    "other_file",
+    "targets",
+]

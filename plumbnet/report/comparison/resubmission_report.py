@@ -7,7 +7,7 @@ from plumbnet.layout.units import Units
 from plumbnet.report.prose import Block, Paragraph, Points, Table
 from plumbnet.report.review import ANSWERS, clause_with_state, found_in_words
 from plumbnet.report.text import clause_in_words, counted
-from plumbnet.rules import Accepted, Answered, AnswerWord, Severity, in_words
+from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, Severity, in_words
 from plumbnet.study.compare import CommentNow, CommentState, Comparison, LastReview, RuleChange, SelfAccepted
 
 OTHER_VALUES = "It was made by rules of the same name with other values; what was met then may be broken now."
@@ -31,8 +31,10 @@ def _self_accepted_error(one: SelfAccepted) -> str:
     return f"{what} stood before, and is accepted by the applicant now {_where(one.accepted)}: {told}"
 
 
-def _where(accepted: Accepted) -> str:
+def _where(accepted: Accepted | Claimed) -> str:
+    """The line, in the layout or in the inspector's list, and the reason."""
     place = f"in line {accepted.line} " if accepted.line else ""
+    place += f"of {accepted.file} " if accepted.file else ""
     return f'{place}("{accepted.reason}")'
 
 
@@ -110,8 +112,15 @@ def _now(one: CommentNow, units: Units) -> str:
     if one.now is not None and one.now.finding is not None:
         told += [one.now.finding.advice, clause_with_state(one.now.ruling)]
     if one.accepted is not None:
-        told.append(f"Accepted by the applicant {_where(one.accepted)}.")
+        told.append(_word(one.accepted))
     return " ".join(told)
+
+
+def _word(said: Accepted | Claimed) -> str:
+    """Who accepts it, and whether that counts."""
+    if isinstance(said, Claimed):
+        return f"Accepted by the {said.by} {_where(said)}, which does not count: {said.why}."
+    return f"Accepted by the {said.by} {_where(said)}."
 
 
 def _answer(now: Answered, units: Units) -> str:

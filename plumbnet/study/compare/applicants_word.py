@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
-from plumbnet.rules import Accepted, Finding, Severity
+from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity
 from plumbnet.study.compare.finding_match import matched
 
 
@@ -34,13 +34,19 @@ def self_accepted(before: Report, after: Report) -> tuple[SelfAccepted, ...]:
 
 
 def by_applicant(report: Report) -> tuple[Accepted, ...]:
-    """What the applicant accepts."""
-    return report.accepted
+    """What counts no more because the applicant accepts it."""
+    return tuple(one for one in report.accepted if one.by is Acceptor.APPLICANT)
 
 
-def word_on(report: Report, finding: Finding) -> Accepted | None:
-    """The applicant's word on a finding; None where there is none."""
-    return next((one for one in by_applicant(report) if one.finding == finding), None)
+def word_on(report: Report, finding: Finding) -> Accepted | Claimed | None:
+    """The applicant's word on a finding, whether it counts or not; None where there is none."""
+    said: list[Accepted | Claimed] = [*report.accepted, *report.claimed]
+    return next((one for one in said if one.finding == finding and one.by is Acceptor.APPLICANT), None)
+
+
+def inspectors_word_on(report: Report, finding: Finding) -> Accepted | None:
+    """The inspector's own word, by which a finding counts no more; None where there is none."""
+    return next((one for one in report.accepted if one.finding == finding and one.by is Acceptor.INSPECTOR), None)
 
 
 def _new(before: Report, after: Report) -> Iterator[SelfAccepted]:

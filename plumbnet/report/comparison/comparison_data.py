@@ -51,7 +51,7 @@ def _self_accepted(one: SelfAccepted) -> Json:
     return {"is_new": one.is_new, "is_worse": one.is_worse, **_accepted(one.accepted)}
 
 
-def _accepted(one: Accepted) -> Json:
+def _accepted(one: Accepted | Claimed) -> Json:
     return {"finding": asdict(one.finding), **_word(one)}
 
 

@@ -26,9 +26,10 @@ def _self_accepted_error(one: SelfAccepted) -> str:
     finding = one.accepted.finding
     what = f"error {finding.name} ({finding.parts[0]})"
     told = f"{finding.text} {finding.advice} {clause_in_words(finding)}"
+    said = f"{_where(one.accepted)}{_in_vain(one.accepted)}"
     if one.is_new:
-        return f"new {what}, and accepted by the applicant {_where(one.accepted)}: {told}"
-    return f"{what} stood before, and is accepted by the applicant now {_where(one.accepted)}: {told}"
+        return f"new {what}, and accepted by the applicant {said}: {told}"
+    return f"{what} stood before, and is accepted by the applicant now {said}: {told}"
 
 
 def _where(accepted: Accepted | Claimed) -> str:
@@ -39,10 +40,10 @@ def _where(accepted: Accepted | Claimed) -> str:
 
 
 def less_accepted(compared: Comparison) -> Iterator[str]:
-    """New warnings and notes that the applicant accepts, a sentence each."""
+    """New warnings and notes that count no more because the applicant accepts them, a sentence each."""
     for one in compared.self_accepted:
         finding = one.accepted.finding
-        if one.is_new and finding.severity is not Severity.ERROR:
+        if one.is_new and finding.severity is not Severity.ERROR and isinstance(one.accepted, Accepted):
             what = f"new {finding.severity.value} {finding.name} ({finding.parts[0]})"
             yield f"{what}, and accepted by the applicant {_where(one.accepted)}."
 
@@ -118,9 +119,12 @@ def _now(one: CommentNow, units: Units) -> str:
 
 def _word(said: Accepted | Claimed) -> str:
     """Who accepts it, and whether that counts."""
-    if isinstance(said, Claimed):
-        return f"Accepted by the {said.by} {_where(said)}, which does not count: {said.why}."
-    return f"Accepted by the {said.by} {_where(said)}."
+    return f"Accepted by the {said.by} {_where(said)}{_in_vain(said)}."
+
+
+def _in_vain(said: Accepted | Claimed) -> str:
+    """Why a word does not count; nothing where it does."""
+    return f", which does not count ({said.why})" if isinstance(said, Claimed) else ""
 
 
 def _answer(now: Answered, units: Units) -> str:

@@ -141,7 +141,7 @@ def test_words_on_a_comment_say_whose_they_are_and_whether_they_count() -> None:
         ),
         (
             Claimed(finding, "so", 9, "no file can accept this of itself"),
-            'Accepted by the applicant in line 9 ("so"), which does not count: no file can accept this of itself.',
+            'Accepted by the applicant in line 9 ("so"), which does not count (no file can accept this of itself).',
         ),
     ):
         one = replace(compared.comments[0], accepted=word)

@@ -74,4 +74,6 @@ def test_word_that_does_not_count_is_still_the_applicants() -> None:
     claimed = Claimed(TRAPPED, "so", 9, "acceptances in the file do not count in this review")
     after = replace(report(TRAPPED), claimed=(claimed,))
     assert word_on(after, TRAPPED) == claimed
-    assert told(report(), after) == []
+    assert told(report(), after) == [("trapped-expansion", True, True)]
+    assert told(report(TRAPPED), after) == [("trapped-expansion", False, False)]
+    assert told(after, after) == []

@@ -20,8 +20,9 @@ from plumbnet.report.comparison.resubmission_report import (
 )
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
 from plumbnet.report.text.findings_text import clause_in_words
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.circuit_rules import ruled_by
-from plumbnet.rules.finding import RULES, Answered, ruling_of
+from plumbnet.rules.finding import RULES, Accepted, Answered, Claimed, ruling_of
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.rule_profile import read_profile
 from plumbnet.study.compare.review_file import last_review
@@ -128,6 +129,26 @@ def test_comments_stand_in_a_table_with_their_fate() -> None:
     assert first[:3] == ("3", "still open", "tank-too-small (heater2, tank); heater in the review")
     assert first[3].endswith(' Accepted by the applicant in line 31 ("the owner is content").')
     assert second == ("5", "answered", "tank-waterlogged (tank)", second[3])
+
+
+def test_words_on_a_comment_say_whose_they_are_and_whether_they_count() -> None:
+    before = checked(tank="volume: 1 gal")
+    compared = asked(before, before, requirement("tank-too-small", "heater", "tank", number=1))
+    (finding,) = before.findings
+    for word, told in (
+        (
+            Accepted(finding, "seen", 3, Acceptor.INSPECTOR, "own.yaml"),
+            'Accepted by the inspector in line 3 of own.yaml ("seen").',
+        ),
+        (
+            Claimed(finding, "so", 9, "no file can accept this of itself"),
+            'Accepted by the applicant in line 9 ("so"), which does not count (no file can accept this of itself).',
+        ),
+    ):
+        one = replace(compared.comments[0], accepted=word)
+        (*_, table) = what_was_asked(replace(compared, comments=(one,)))
+        assert isinstance(table, Table)
+        assert table.rows[0][3].endswith(told)
 
 
 def test_review_without_a_name_or_a_date_or_a_comment() -> None:

@@ -721,8 +721,8 @@ BRITISH_CYLINDER = Expected(
         "stop-shut": {"cylinder": Answer(CONTROLLED, ("group/check", "group/reducer", "stop"), ("vessel", 350.0))},
     },
     scenario_findings={
-        "vessel-lost": ("tank-waterlogged",),
-        "no-vessel": (),
+        "vessel-lost": ("expansion-relief-does-not-count", "tank-waterlogged"),
+        "no-vessel": ("expansion-relief-does-not-count",),
         "vessel-and-valve-lost": ("tank-waterlogged", "trapped-expansion"),
         "stop-shut": (),
     },

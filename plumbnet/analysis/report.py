@@ -10,6 +10,7 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.analysis.observations import (
     PumpUp,
     assumed,
+    fills,
     hindered_pumps,
     lows,
     outlets,
@@ -156,6 +157,7 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         lows=tuple(lows(network)),
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
+        fills=tuple(fills(network)),
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,
     )

@@ -173,7 +173,11 @@ class FillPreventerRuling(Ruling):
 
     def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:
         """Whether a sort of protection is good enough."""
-        return sort in ((self.with_antifreeze or self.value) if antifreeze else self.value)
+        return sort in self.asked(antifreeze=antifreeze)
+
+    def asked(self, *, antifreeze: bool) -> tuple[BackflowProtection, ...]:
+        """The sorts of which one is asked for."""
+        return (self.with_antifreeze or self.value) if antifreeze else self.value
 
 
 class WayBackRuling(Ruling):

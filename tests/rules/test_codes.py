@@ -81,6 +81,22 @@ LAYOUTS: dict[str, System] = {
         tank="volume: 10 gal, precharge: 4.2 psi",
         boiler="relief: {pressure: 30 psi}",
     ),
+    # street -- tee with tap, and from the tee through a double check and a reducer to the boiler's circuit
+    "boiler filled through a double check": system(
+        "street -> tee2 -> tap.cold\ntee2 -> cv -> prv -> tee\nboiler -> pump -> emitter -> tee -> boiler\ntee -> tank",
+        cv="kind: double_check",
+        prv="set: 12 psi",
+        tank="volume: 10 gal, precharge: 12 psi",
+        boiler="relief: {pressure: 30 psi}",
+    ),
+    # the same through two checks with a vent between, and glycol in the circuit
+    "boiler with glycol behind a vented check": system(
+        "street -> tee2 -> tap.cold\ntee2 -> cv -> prv -> tee\nboiler -> pump -> emitter -> tee -> boiler\ntee -> tank",
+        cv="kind: vented_dual_check",
+        prv="set: 12 psi",
+        tank="volume: 10 gal, precharge: 12 psi",
+        boiler="relief: {pressure: 30 psi}, antifreeze: {glycol: propylene, share: 0.3}",
+    ),
     # relief valve of 175 psi (1,207 kPa) on a heater rated for 200
     "relief valve of 175 psi": system(
         "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
@@ -124,6 +140,10 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
     "circuit-top-below-least": {"4.2 psi at the top": (EN_HEATING,)},
     "static-above-limit": {"75 psi at the tap": (EN, AS)},
     "tank-below-method": {"tank of 4.5 gal": (UK,)},
+    "fill-without-preventer": {
+        "boiler filled through a double check": (IPC, *IRC, UK, EN, EN_HEATING),
+        "boiler with glycol behind a vented check": (GENERAL, IPC, *IRC, *UPC, *CANADA, AS, US_HEATING),
+    },
     "relief-set-too-high": {"relief valve of 175 psi": (GENERAL, IPC, *IRC, *UPC, *CANADA, UK, EN, *HEATING)},
 }
 """For each finding and layout the profiles under which it stands; under all others it does not.

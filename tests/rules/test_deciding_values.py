@@ -42,6 +42,11 @@ CASES = {
     "control_side": Case("value: cold", RULES["tank-on-hot-side"].bad, ("tank-on-hot-side",)),
     "valve_before_tank": Case("value: asked", RULES["valve-before-tank"].bad, ("valve-before-tank",)),
     "check_at_heater": Case("value: asked", PLAIN_HOUSE, ("check-missing-at-heater",)),
+    "fill_preventer": Case(
+        "value: [reduced pressure]",
+        RULES["fill-without-preventer"].bad.replace("check_valve", "double_check"),
+        ("fill-without-preventer",),
+    ),
     "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
     "sizing": Case("value: asme-iv", RULES["tank-below-method"].bad, ("tank-below-method",)),
 }

@@ -131,6 +131,7 @@ class Effects:
             circulators=Withheld(),
             outlets=Withheld(),
             shut_in=Withheld(),
+            fills=Withheld() if any(part.carries_heat_at() for part in whole.parts.values()) else (),
             assumed=base.assumed,
             circuit_of=_untold,
         )

@@ -22,6 +22,7 @@ from plumbnet.rules.ruling import (
     FractionRuling,
     HeatersRuling,
     PressureRuling,
+    ReliefForRuling,
     Ruling,
     SideRuling,
     SiteRuling,
@@ -73,6 +74,8 @@ class Profile(Declared):
     """Highest temperature at which a safety relief valve may open."""
     temperature_relief: ChoiceRuling
     """Temperature relief, beside that of pressure or in one valve with it, at each store of hot drinking water."""
+    relief_for: ReliefForRuling
+    """Which heaters must have a relief valve of their own."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling

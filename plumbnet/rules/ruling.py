@@ -111,6 +111,13 @@ class HeatersRuling(Ruling):
     """Heaters that hold no more than this are exempt."""
 
 
+class ReliefForRuling(Ruling):
+    """Which heaters must have a relief valve of their own."""
+
+    value: Literal["storage", "every"]
+    """Those that keep water hot or are driven by a pump, or every one, those that fire on flow included."""
+
+
 class BypassRuling(Ruling):
     """What a reducer's bypass is worth as the only way back to the main."""
 

@@ -15,6 +15,7 @@ from plumbnet.rules.profile_base import NoBase, Opened, ProfileSource, is_file, 
 from plumbnet.rules.ruling import (
     COMMON_PRACTICE,
     BypassRuling,
+    CheckRuling,
     ChoiceRuling,
     ExpansionReliefRuling,
     FillPreventerRuling,
@@ -92,8 +93,8 @@ class Profile(Declared):
     """Where the control connects."""
     valve_before_tank: ChoiceRuling
     """That nothing which can be shut stands between a heater and its expansion tank."""
-    check_at_heater: ChoiceRuling
-    """A check between the main and each heater."""
+    check_at_heater: CheckRuling
+    """A check in the cold feed of each heater."""
     valve_at_heater: ChoiceRuling
     """A valve by which each heater can be shut off; what asks for it is not to blame it."""
     fill_preventer: FillPreventerRuling

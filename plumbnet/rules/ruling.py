@@ -157,6 +157,15 @@ class ChoiceRuling(Ruling):
         return self.value == "asked"
 
 
+class CheckRuling(ChoiceRuling):
+    """Whether a check is asked for in the cold feed of heaters, and of which."""
+
+    heaters: Literal["storage", "every"] = "every"
+    """Those that keep water hot, or every one, those that fire on flow included."""
+    exempt_volume_m3: Volume = 0.0
+    """Heaters that hold no more than this are exempt."""
+
+
 class TankBehindReducerRuling(ChoiceRuling):
     """Whether an expansion tank is asked for behind reducers."""
 

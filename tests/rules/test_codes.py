@@ -68,7 +68,13 @@ LAYOUTS: dict[str, System] = {
     ),
     # street -- heater -- tap
     "no check at all": system("street -> heater -> tap.hot", heater=RELIEF),
-    # as above, under 75 psi (517 kPa)
+    # street --|>-- tee with tank -- tee -- heater -- tap, and a cold tap at the second tee
+    "meter check, taps behind it": system(
+        "street -> cv -> tee -> tee2 -> heater -> tap.hot\ntee -> tank\ntee2 -> tap2.cold",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=RELIEF,
+    ),
+    # as "no check at all", under 75 psi (517 kPa)
     "75 psi at the tap": system("street -> heater -> tap.hot", street="pressure: 75 psi", heater=RELIEF),
     # street --|>-- tee with tank -- heater -- tap; by Boyle's law 3.97 gal hold, the allowance of 4 % asks for 4.62
     "tank of 4.5 gal": system("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", heater=RELIEF),
@@ -132,6 +138,8 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
         "bypass, main above the set": (EN, AS),
         "bypass, main below the set": (EN, AS),
         "bypass, main of 90 psi": (EN, AS),
+        "reducer with its tank": (UK, EN, AS),
+        "meter check, taps behind it": (UK, EN, AS),
         "no check at all": (EN, AS),
         "75 psi at the tap": (EN, AS),
         "10 psi at the tap": (EN, AS),

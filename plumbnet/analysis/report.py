@@ -10,6 +10,8 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.analysis.observations import (
     PumpUp,
     assumed,
+    cold_feeds,
+    fills,
     hindered_pumps,
     lows,
     outlets,
@@ -157,6 +159,8 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         lows=tuple(lows(network)),
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
+        feeds=tuple(cold_feeds(network, hot)),
+        fills=tuple(fills(network)),
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,
     )

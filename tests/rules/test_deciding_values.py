@@ -15,6 +15,13 @@ from plumbnet.rules.rule_profile import Profile, profile, read_profile
 ORDINANCE = "Town ordinance 12-3"
 
 
+PLAIN_TANKLESS = (
+    "plumbnet: 1\nparts:\n  street: {kind: main, pressure: 60 psi}\n"
+    "  tankless: {kind: tankless_heater, setpoint: 120 degF}\n"
+    "  tap: fixture\nruns:\n  - street -> tankless -> tap.hot\n"
+)
+
+
 class Case(NamedTuple):
     """What a town writes of a value, a layout that breaks it, and the findings that rest on it there."""
 
@@ -31,6 +38,7 @@ CASES = {
     "relief_share": Case("value: 30 %", PLAIN_HOUSE, ("relief-near-static",)),
     "relief_margin": Case("value: 100 psi", PLAIN_HOUSE, ("relief-near-static",)),
     "relief_temperature": Case("value: 200 degF", PLAIN_HOUSE, ("relief-opens-hot",)),
+    "relief_for": Case("value: every", PLAIN_TANKLESS, ("relief-missing",)),
     "relief_set": Case("value: 100 psi", PLAIN_HOUSE, ("relief-set-too-high",)),
     "charge_tolerance": Case(
         "value: 0.5 psi", TANK_HOUSE.replace("precharge: 60 psi", "precharge: 59 psi"), ("tank-charge-differs",)
@@ -46,7 +54,11 @@ CASES = {
         "value: asked", RULES["temperature-relief-missing"].bad, ("temperature-relief-missing",)
     ),
     "valve_at_heater": Case("value: asked", RULES["control-upstream-of-valve"].bad, ("control-upstream-of-valve",)),
-    "fill_preventer": Case("value: [air gap]", RULES["filling-loop-open"].bad, ("filling-loop-open",)),
+    "fill_preventer": Case(
+        "value: [reduced pressure]",
+        RULES["fill-without-preventer"].bad.replace("check_valve", "double_check"),
+        ("fill-without-preventer",),
+    ),
     "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
     "sizing": Case("value: asme-iv", RULES["tank-below-method"].bad, ("tank-below-method",)),
 }

@@ -19,6 +19,8 @@ from plumbnet.analysis.observations import (
     reliefs,
     returns,
     shut_in,
+    stores,
+    tank_service,
 )
 from plumbnet.analysis.report_forms import Forms
 from plumbnet.analysis.verdict import Case, judge_of
@@ -150,6 +152,8 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if keeps_growth else (),
         taps=tuple(_taps(network)),
+        stores=tuple(stores(network, hot)),
+        tank_service=tuple(tank_service(network)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(name for name in network.circulation.idle if not _lifts(system, name)),
         circulators=tuple(_circulators(system)),

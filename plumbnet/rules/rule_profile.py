@@ -28,8 +28,10 @@ from plumbnet.rules.ruling import (
     SideRuling,
     SiteRuling,
     SizingRuling,
+    StoredRuling,
     TankBehindReducerRuling,
     TemperatureRuling,
+    VacuumReliefRuling,
     WayBackRuling,
 )
 
@@ -79,6 +81,14 @@ class Profile(Declared):
     """Which heaters must have a relief valve of their own."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
+    relief_above_static: PressureRuling | None = None
+    """How far a water heater's relief valve is set above what stands there cold; no distance when left out."""
+    least_stored: StoredRuling | None = None
+    """Lowest temperature to which a store of hot drinking water is set; none when left out."""
+    vacuum_relief: VacuumReliefRuling
+    """Which stores of hot drinking water have a vacuum relief valve."""
+    tank_service: ChoiceRuling
+    """That an expansion tank can be parted from its supply, so that its charge can be read and set."""
     charge_tolerance: PressureRuling
     """How far a tank's charge may differ from the line pressure at the tank."""
     control_for: HeatersRuling

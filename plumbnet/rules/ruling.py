@@ -88,6 +88,13 @@ class TemperatureRuling(Ruling):
     """The temperature."""
 
 
+class StoredRuling(TemperatureRuling):
+    """The lowest temperature to which stores of hot drinking water are set."""
+
+    only_electric: bool = False
+    """Whether the rules name stores heated by electricity alone."""
+
+
 class FractionRuling(Ruling):
     """A share that a rule sets, from 0 to 1."""
 
@@ -194,6 +201,30 @@ class FillPreventerRuling(Ruling):
     def asked(self, *, antifreeze: bool) -> tuple[BackflowProtection, ...]:
         """The sorts of which one is asked for."""
         return (self.with_antifreeze or self.value) if antifreeze else self.value
+
+
+class VacuumReliefRuling(Ruling):
+    """Which stores of hot drinking water have a vacuum relief valve."""
+
+    value: Literal["not-asked", "above-outlets", "fed-from-below", "both"]
+    """None; those above an outlet that they serve; those whose cold water comes in at the bottom; both of these."""
+    dip_tube_serves: bool = False
+    """Whether a hole near the top of the tube by which cold water comes in does as well for one above an outlet."""
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether it is asked of any."""
+        return self.value != "not-asked"
+
+    @property
+    def asks_above_outlets(self) -> bool:
+        """Whether it is asked of those above an outlet."""
+        return self.value in {"above-outlets", "both"}
+
+    @property
+    def asks_fed_from_below(self) -> bool:
+        """Whether it is asked of those fed from below."""
+        return self.value in {"fed-from-below", "both"}
 
 
 class WayBackRuling(Ruling):

@@ -70,7 +70,7 @@ def _field(info: FieldInfo) -> Strategy:
     quantity = quantity_of(info)
     if quantity is not None:
         return st.sampled_from(choices(quantity))
-    if info.annotation is bool:
+    if info.annotation in {bool, bool | None}:
         return st.booleans()
     if get_origin(info.annotation) is Literal:
         return st.sampled_from(get_args(info.annotation))

@@ -109,6 +109,30 @@ LAYOUTS: dict[str, System] = {
         tank="volume: 10 gal, precharge: 60 psi",
         heater="rating: 200 psi, relief: {pressure: 175 psi, temperature: 210 degF}",
     ),
+    # street --|>-- tee with tank -- heater, whose relief valve is set 20 psi above the 60 that stand there
+    "relief valve of 80 psi": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
+        tank="volume: 40 gal, precharge: 60 psi",
+        heater="relief: {pressure: 80 psi, temperature: 210 degF}",
+    ),
+    # street --|>-- tee with tank -- heater in the attic -- tap
+    "heater above the tap": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=f"elevation: 10 ft, {RELIEF}",
+    ),
+    # the same on one floor, its cold water let in at the bottom
+    "heater fed from below": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=f"fed_from_below: true, {RELIEF}",
+    ),
+    # an electric heater at 50 degC
+    "stored at 50 degC": system(
+        "street -> cv -> tee -> heater -> tap.hot\ntee -> tank",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=f"setpoint: 50 degC, electric: true, {RELIEF}",
+    ),
 }
 
 EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
@@ -152,6 +176,9 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
         "boiler filled through a double check": (IPC, *IRC, UK, EN, EN_HEATING),
         "boiler with glycol behind a vented check": (GENERAL, IPC, *IRC, *UPC, *CANADA, AS, US_HEATING),
     },
+    "relief-little-above-supply": {"relief valve of 80 psi": IRC},
+    "vacuum-relief-missing": {"heater above the tap": (IPC, *UPC), "heater fed from below": (IPC, *IRC, NPC)},
+    "stored-too-cool": {"stored at 50 degC": (*CANADA, UK, AS)},
     "relief-set-too-high": {"relief valve of 175 psi": (GENERAL, IPC, *IRC, *UPC, *CANADA, UK, EN, *HEATING)},
 }
 """For each finding and layout the profiles under which it stands; under all others it does not.

@@ -60,6 +60,12 @@ CASES = {
         ("fill-without-preventer",),
     ),
     "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
+    "relief_above_static": Case(
+        "value: 25 psi", RULES["relief-little-above-supply"].bad, ("relief-little-above-supply",)
+    ),
+    "least_stored": Case("value: 60 degC", RULES["stored-too-cool"].bad, ("stored-too-cool",)),
+    "vacuum_relief": Case("value: both", RULES["vacuum-relief-missing"].bad, ("vacuum-relief-missing",)),
+    "tank_service": Case("value: asked", RULES["tank-cannot-be-served"].bad, ("tank-cannot-be-served",)),
     "sizing": Case("value: asme-iv", RULES["tank-below-method"].bad, ("tank-below-method",)),
 }
 

@@ -9,7 +9,7 @@ import plumbnet
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.system import System
 from plumbnet.rules.finding import RULES, Finding
-from plumbnet.rules.rule_profile import profile
+from plumbnet.rules.rule_profile import Profile, profile
 
 MARK = re.compile(r"# <- ([a-z-]+)")
 
@@ -66,7 +66,9 @@ def test_text_and_advice_are_sentences(name: str) -> None:
 def test_every_finding_has_a_clause_and_every_clause_a_finding() -> None:
     own = set(profile("general").findings)
     assert own == {name for name, rule in RULES.items() if not (rule.rests_on or rule.practice)}
-    assert {rule.rests_on for rule in RULES.values()} - {""} <= set(profile("general").rulings())
+    always = {rule.rests_on for rule in RULES.values() if not rule.practice}
+    assert always - {""} <= set(profile("general").rulings())
+    assert {rule.rests_on for rule in RULES.values()} - {""} <= set(Profile.model_fields)
 
 
 @pytest.mark.parametrize("name", RULES)

@@ -23,6 +23,7 @@ SUBJECTS: dict[str, Callable[[Facts], Iterable[str]]] = {
     "expansion tanks": lambda facts: (one.name for one in facts.tanks),
     "safety relief valves": lambda facts: (one.name for one in facts.reliefs),
     "expansion relief valves": lambda facts: (one.name for one in facts.expansion_reliefs),
+    "stores of hot water": lambda facts: (one.name for one in facts.stores),
     "pressure reducers": lambda facts: (one.name for one in facts.reducers),
 }
 """Who is asked, by the words with which a requirement names its subjects."""
@@ -125,7 +126,7 @@ def test_answers_know_their_words() -> None:
 
 
 FOUR = set(AnswerWord)
-UNTOLD_OF = {"relief-above-rating", "relief-below-input"}
+UNTOLD_OF = {"relief-above-rating", "relief-below-input", "tank-cannot-be-served", "vacuum-relief-missing"}
 """Requirements on which a file may say too little."""
 ALWAYS_APPLIES = {"unreached-part"}
 """Those whose subject every layout has."""

@@ -4,6 +4,7 @@ from plumbnet.analysis.observations.assumptions import GAS, assumed
 from plumbnet.analysis.observations.backflow_to_main import returns
 from plumbnet.analysis.observations.cold_feed_facts import cold_feeds
 from plumbnet.analysis.observations.fill_joints import fills
+from plumbnet.analysis.observations.hot_water_stores import stores
 from plumbnet.analysis.observations.idle_pumps import hindered_pumps
 from plumbnet.analysis.observations.least_pressure import lows
 from plumbnet.analysis.observations.outlet_facts import outlets
@@ -11,6 +12,7 @@ from plumbnet.analysis.observations.pump_up import PumpUp
 from plumbnet.analysis.observations.reducer_facts import reducers
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
 from plumbnet.analysis.observations.shut_in_water import shut_in
+from plumbnet.analysis.observations.tank_servicing import tank_service
 
 __all__ = [
     "GAS",
@@ -26,4 +28,6 @@ __all__ = [
     "relieved_by",
     "returns",
     "shut_in",
+    "stores",
+    "tank_service",
 ]

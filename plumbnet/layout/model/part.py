@@ -158,6 +158,8 @@ class HeatSource:
     on_flow: bool = False
     mixture: Mixture | None = None
     sizing: str | None = None
+    is_electric: bool | None = None
+    """Whether electricity heats it; None where the file does not say."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,7 +182,8 @@ class Part(Declared):
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
     purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
     store of hot water for people to draw. `protects` says how it keeps water from coming back to its supply, None where
-    that is not what it is for. What `opens_into` others never stands in a system itself: they do.
+    that is not what it is for. What `admits_air` lets air in before the water draws a vacuum. What `opens_into` others
+    never stands in a system itself: they do.
     """
 
     kind: ClassVar[str]
@@ -197,6 +200,7 @@ class Part(Declared):
     is_check: ClassVar[bool] = False
     cools: ClassVar[bool] = False
     keeps_hot: ClassVar[bool] = False
+    admits_air: ClassVar[bool] = False
     protects: ClassVar[BackflowProtection | None] = None
     opens_into: ClassVar[Inside | None] = None
 
@@ -265,6 +269,14 @@ class Part(Declared):
     def cushion(self) -> Cushion | None:
         """The air cushion this part is, if it is an expansion tank."""
         return None
+
+    def is_fed_from_below(self) -> bool | None:
+        """Whether it is a store whose cold water comes in at the bottom; None where the file does not say."""
+        return None
+
+    def can_be_shut(self) -> bool:
+        """Whether it is a valve by which whoever serves the system parts it, locked or not, open or shut."""
+        return False
 
     def driven(self) -> tuple[str, str] | None:
         """The ports a running pump drives water between, from and to."""

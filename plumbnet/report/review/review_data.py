@@ -6,14 +6,21 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from plumbnet.analysis import Report
-from plumbnet.layout.units import FRACTION, POWER, PRESSURE, TEMPERATURE, VOLUME
+from plumbnet.layout.units import FRACTION, LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME
 from plumbnet.report.formats import BETWEEN, CsvRow, Json, accepted_fields, cell, error_rows, in_order
 from plumbnet.report.output import Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
 from plumbnet.rules import Answered, rules_in_words
 from plumbnet.study.review import Review
 
-SI: Final = {PRESSURE.name: "Pa", TEMPERATURE.name: "K", VOLUME.name: "m3", POWER.name: "W", FRACTION.name: "1"}
+SI: Final = {
+    PRESSURE.name: "Pa",
+    TEMPERATURE.name: "K",
+    VOLUME.name: "m3",
+    POWER.name: "W",
+    FRACTION.name: "1",
+    LENGTH.name: "m",
+}
 """The unit of a value, by the name of its dimension."""
 COLUMNS: Final = (
     "file",

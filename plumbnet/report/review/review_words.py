@@ -18,6 +18,7 @@ CHAPTERS = {
     "relief": "Relief valves",
     "tanks": "Expansion tanks",
     "pressures": "Pressures",
+    "hot_water": "Stores of hot water",
     "devices": "Checks, pumps and reducers",
     "protection": "Protection of drinking water",
 }

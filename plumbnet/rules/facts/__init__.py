@@ -8,6 +8,8 @@ from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts, LockedFacts, RungFacts
 from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, Limit, PlaceFacts, TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
+from plumbnet.rules.facts.service_facts import TankServiceFacts
+from plumbnet.rules.facts.store_facts import StoreFacts
 from plumbnet.rules.facts.tank_facts import Charge, Need, TankFacts
 from plumbnet.rules.facts.verdict_words import FROM_BEST_TO_WORST, TROUBLED, Verdict
 from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
@@ -35,7 +37,9 @@ __all__ = [
     "ReturnFacts",
     "RungFacts",
     "ShutInFacts",
+    "StoreFacts",
     "TankFacts",
+    "TankServiceFacts",
     "TapFacts",
     "Use",
     "Verdict",

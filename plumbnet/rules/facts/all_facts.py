@@ -12,6 +12,8 @@ from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.limit_facts import TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
+from plumbnet.rules.facts.service_facts import TankServiceFacts
+from plumbnet.rules.facts.store_facts import StoreFacts
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.ways_out import OutletFacts, ShutInFacts
 
@@ -51,6 +53,10 @@ class Facts:
     """Every outlet; of a part that has several, its last counts."""
     taps: tuple[TapFacts, ...] = ()
     """Every place where people draw water, in the order of the file."""
+    stores: tuple[StoreFacts, ...] = ()
+    """Every store of hot water, in the order of the file."""
+    tank_service: tuple[TankServiceFacts, ...] = ()
+    """Of every expansion tank whether it can be parted from its supply."""
     circulators: tuple[str, ...] = ()
     """Pumps that run and are there to drive water round a loop."""
     shut_in: tuple[ShutInFacts, ...] = ()

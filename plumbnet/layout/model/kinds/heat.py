@@ -1,11 +1,13 @@
 """Water heaters and exchangers, and what every heater has in common."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.control import Relief, ReliefValve
+from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, kind
 from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
 
@@ -113,7 +115,7 @@ def _relief_valve(relief: Relief, elevation_m: float) -> ReliefValve:
 
 
 @kind("storage_heater")
-class StorageHeater(Heater):
+class StorageHeater(Heater, Store):
     """A tank water heater, gas or electric: heats its whole store whether or not water is drawn.
 
     Entered at `cold`, left at `hot`; `return` takes a circulation pipe, `relief` the relief valve.
@@ -126,6 +128,13 @@ class StorageHeater(Heater):
     outlet: ClassVar[str | None] = HOT
     through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT),)
     tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
+
+    electric: bool | None = None
+    """Whether electricity heats it."""
+
+    def heat(self) -> HeatSource:
+        """What this heater warms, and whether by electricity."""
+        return replace(super().heat(), is_electric=self.electric)
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may be exchanged for a flow-through heater."""
@@ -155,7 +164,7 @@ class TanklessHeater(Heater):
 
 
 @kind("indirect_heater")
-class IndirectHeater(Heater):
+class IndirectHeater(Heater, Store):
     """A tank of tap water with a coil in it that a boiler heats; tank and coil exchange heat but no water.
 
     The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
 from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import (
     COLD,
     HOT,
@@ -100,6 +101,10 @@ class Valve(Part):
     def is_valve(self) -> bool:
         """An open valve that is not locked can be shut by hand."""
         return self.state == "open" and not self.locked
+
+    def can_be_shut(self) -> bool:
+        """Whoever has the key shuts a locked one too."""
+        return True
 
 
 @kind("pressure_reducer")
@@ -202,7 +207,7 @@ class MixingValve(Part):
 
 
 @kind("storage_tank")
-class StorageTank(Part):
+class StorageTank(Store):
     """A closed tank full of hot or cold water, heated from elsewhere; `return` and `relief` are tappings."""
 
     symbol: ClassVar[str] = "storage_tank"

@@ -1,0 +1,1 @@
+"""Findings about stores of hot drinking water."""

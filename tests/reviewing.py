@@ -27,7 +27,7 @@ def review(report: Report, *requirements: object, **more: object) -> Any:  # noq
                 "file": report.system.record.file,
                 "sha256": report.system.record.sha256,
                 "title": report.system.title,
-                "rules": report.profile.profile,
+                "rules": report.rules.named,
                 "job": None,
                 "reviewer": "A. Plan-Checker",
                 "date": "12 May 2031",

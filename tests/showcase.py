@@ -435,18 +435,20 @@ SOLAR = Expected(
         "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
         "gas-heater": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
         # 30 psi at the tank, read 20 ft higher at the collector: less 20 x 0.4335 psi.
-        "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer", "fill-valve"), ("solar-tank", 21.33)),
+        "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer", "fill-rp", "fill-valve"), ("solar-tank", 21.33)),
     },
     scenarios={
         "solar-tank-waterlogged": {
             "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
             "gas-heater": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
-            "collector": Answer(TRAPPED, ("dual-check", "fill-reducer", "fill-valve"), ("collector/relief", 90.0)),
+            "collector": Answer(
+                TRAPPED, ("dual-check", "fill-reducer", "fill-rp", "fill-valve"), ("collector/relief", 90.0)
+            ),
         },
         "fill-left-open": {
             "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
             "gas-heater": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
-            "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer"), ("solar-tank", 21.33)),
+            "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer", "fill-rp"), ("solar-tank", 21.33)),
         },
     },
     scenario_findings={"solar-tank-waterlogged": ("tank-waterlogged", "trapped-expansion"), "fill-left-open": ()},
@@ -606,7 +608,7 @@ COTTAGE = Expected(
 # Open, the loop lets the street's four bar in and nothing out; shut, it parts the circuit from all else.
 FERRY_COTTAGE = Expected(
     {"boiler": Answer(TRAPPED, ("filling-loop",), ("boiler/relief", 300.0))},
-    ("filling-loop-open", "relief-runs", "tank-charge-differs", "tank-too-small"),
+    ("fill-without-preventer", "filling-loop-open", "relief-runs", "tank-charge-differs", "tank-too-small"),
     scenarios={
         "loop-shut": {"boiler": Answer(CONTROLLED, (), ("vessel", 100.0))},
         "filled-too-high": {"boiler": Answer(TRAPPED, (), ("vessel", 250.0))},
@@ -721,8 +723,8 @@ BRITISH_CYLINDER = Expected(
         "stop-shut": {"cylinder": Answer(CONTROLLED, ("group/check", "group/reducer", "stop"), ("vessel", 350.0))},
     },
     scenario_findings={
-        "vessel-lost": ("tank-waterlogged",),
-        "no-vessel": (),
+        "vessel-lost": ("expansion-relief-does-not-count", "tank-waterlogged"),
+        "no-vessel": ("expansion-relief-does-not-count",),
         "vessel-and-valve-lost": ("tank-waterlogged", "trapped-expansion"),
         "stop-shut": (),
     },

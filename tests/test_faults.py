@@ -16,6 +16,7 @@ LAYOUT = Path(__file__).parents[1] / "plumbnet" / "layout"
 
 SPEAKING = (
     "file/loader",
+    "file/named_rules",
     "model/runs",
     "edits/edit_draft",
     "edits/pipe_edits",

@@ -10,6 +10,8 @@ from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.analysis.observations import (
     PumpUp,
     assumed,
+    cold_feeds,
+    fills,
     hindered_pumps,
     lows,
     outlets,
@@ -40,8 +42,8 @@ from plumbnet.rules import (
     Severity,
     Word,
     findings_of,
-    in_words,
     ruled_by,
+    rules_in_words,
     silenced,
     silencer_of,
 )
@@ -102,7 +104,8 @@ class Report(Forms):
         counts = Counter(heater.verdict for heater in self.heaters)
         verdicts = ", ".join(f"{counts[one]} {one.value}" for one in Verdict if counts[one]) or "no heater"
         findings = f"{len(self.findings)} finding{'' if len(self.findings) == 1 else 's'}"
-        return f"<Report of {place}, rules {visible(in_words(self.rules.named))}{scenario}: {verdicts}; {findings}>"
+        rules = visible(rules_in_words(self.rules.named))
+        return f"<Report of {place}, rules {rules}{scenario}: {verdicts}; {findings}>"
 
 
 def analyse(
@@ -160,6 +163,8 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         lows=tuple(lows(network)),
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
+        feeds=tuple(cold_feeds(network, hot)),
+        fills=tuple(fills(network)),
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,
     )

@@ -213,10 +213,7 @@ class Network:
         return occupied(self.piping.system.pipes)
 
     def start_pa(self, zone: Zone) -> float:
-        """Static pressure of a zone at datum; one that no supply reaches is taken as just full.
-
-        That is to its highest port, or only as high as it does not run out through a gate.
-        """
+        """Static pressure of a zone at datum; one that no supply reaches is just full, if it does not run out."""
         return self._starts_pa[zone]
 
     @cached_property

@@ -1,5 +1,6 @@
 """What the code asks: profiles (data), facts (types), and findings written on the facts."""
 
+from plumbnet.rules.acceptors import Acceptor, MayAccept
 from plumbnet.rules.circuit_rules import (
     ByCircuit,
     GivenRules,
@@ -11,8 +12,8 @@ from plumbnet.rules.circuit_rules import (
     circuit_named,
     completed,
     given_rules,
-    in_words,
     ruled_by,
+    rules_in_words,
 )
 from plumbnet.rules.facts import (
     FROM_BEST_TO_WORST,
@@ -44,11 +45,9 @@ from plumbnet.rules.facts import (
 from plumbnet.rules.finding import (
     RULES,
     Accepted,
-    Acceptor,
     Answered,
     Claimed,
     Finding,
-    MayAccept,
     Rule,
     Severity,
     answers_of,
@@ -160,7 +159,6 @@ __all__ = [
     "findings_of",
     "given_rules",
     "history_in_words",
-    "in_words",
     "is_same_water",
     "listed",
     "needed",
@@ -173,6 +171,7 @@ __all__ = [
     "read_own_acceptances",
     "right_charge",
     "ruled_by",
+    "rules_in_words",
     "ruling_of",
     "severity_of",
     "silenced",

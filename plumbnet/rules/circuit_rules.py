@@ -87,12 +87,12 @@ class Rules:
     @property
     def in_full(self) -> str:
         """Titles and names, as a report gives them."""
-        return in_words(self.told(lambda profile: profile.in_full))
+        return rules_in_words(self.told(lambda profile: profile.in_full))
 
     @property
     def title(self) -> str:
         """Titles alone."""
-        return in_words(self.told(lambda profile: profile.title))
+        return rules_in_words(self.told(lambda profile: profile.title))
 
 
 Judging: TypeAlias = Rules | Profile
@@ -175,10 +175,10 @@ def ruled_by(judging: Judging) -> Rules:
     return judging if isinstance(judging, Rules) else Rules(judging, judging)
 
 
-def in_words(said: ByCircuit) -> str:
+def rules_in_words(said: ByCircuit) -> str:
     """What is said of the rules in one line.
 
-    >>> in_words("ipc-2021"), in_words({"water": "ipc-2021", "heating": "us-boiler"})
+    >>> rules_in_words("ipc-2021"), rules_in_words({"water": "ipc-2021", "heating": "us-boiler"})
     ('ipc-2021', 'water: ipc-2021; heating: us-boiler')
     """
     return said if isinstance(said, str) else "; ".join(f"{circuit}: {words}" for circuit, words in said.items())

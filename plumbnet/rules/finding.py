@@ -1,9 +1,13 @@
-"""Requirements: the register of what is asked of a layout, and the engine that has each of them answer."""
+"""Requirements: the register of what is asked of a layout, and the engine that has each of them answer.
+
+One module, because a requirement as it is declared and what is made of its answers are read together.
+"""
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from plumbnet.rules.acceptors import Acceptor, MayAccept
 from plumbnet.rules.circuit_rules import Judging, Rules, ruled_by
 from plumbnet.rules.deciding_values import Deciding
 from plumbnet.rules.facts import Facts
@@ -45,30 +49,9 @@ class Finding:
         return is_certain(self.clause, verified=self.verified)
 
 
-class Acceptor(StrEnum):
-    """Who accepts a finding: the applicant in the submitted file, or the inspector in a list of his own."""
-
-    APPLICANT = "applicant"
-    INSPECTOR = "inspector"
-
-
-class MayAccept(StrEnum):
-    """Whose word silences a finding."""
-
-    ANYBODY = "anybody"
-    """The applicant's, in the file, or the inspector's."""
-    INSPECTOR = "inspector"
-    """The inspector's alone, in a list of his own."""
-    NOBODY = "nobody"
-    """Nobody's: a danger to life is put right, and no list makes it less."""
-
-
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A finding that somebody accepts, with the reason given and the line on which it stands.
-
-    `file` is the inspector's list; empty where the line is one of the layout.
-    """
+    """A finding that somebody accepts, why, and on which line of the inspector's list `file`, or of the layout."""
 
     finding: Finding
     reason: str
@@ -79,7 +62,7 @@ class Accepted:
 
 @dataclass(frozen=True, slots=True)
 class Claimed:
-    """A finding that stands though somebody accepts it: the reason given, its line, and why it silences nothing."""
+    """A finding that stands though somebody accepts it, and why; `is_refused` where that word can never silence it."""
 
     finding: Finding
     reason: str
@@ -88,7 +71,6 @@ class Claimed:
     by: Acceptor = Acceptor.APPLICANT
     file: str = ""
     is_refused: bool = False
-    """Whether it is of a finding that this word can never silence, and not only one that is not looked at."""
 
 
 @dataclass(frozen=True, slots=True)

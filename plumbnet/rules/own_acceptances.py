@@ -10,7 +10,8 @@ from pydantic import AfterValidator, Field, ValidationError
 
 from plumbnet.layout.model import Acceptance, Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted
-from plumbnet.rules.finding import RULES, MayAccept
+from plumbnet.rules.acceptors import MayAccept
+from plumbnet.rules.finding import RULES
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 
 OWN_KEY: Final = "plumbnet-acceptances"

@@ -15,6 +15,7 @@ from plumbnet.rules.profile_base import NoBase, Opened, ProfileSource, is_file, 
 from plumbnet.rules.ruling import (
     COMMON_PRACTICE,
     BypassRuling,
+    CheckRuling,
     ChoiceRuling,
     ExpansionReliefRuling,
     FillPreventerRuling,
@@ -22,6 +23,7 @@ from plumbnet.rules.ruling import (
     FractionRuling,
     HeatersRuling,
     PressureRuling,
+    ReliefForRuling,
     Ruling,
     SideRuling,
     SiteRuling,
@@ -75,6 +77,8 @@ class Profile(Declared):
     """Highest temperature at which a safety relief valve may open."""
     temperature_relief: ChoiceRuling
     """Temperature relief, beside that of pressure or in one valve with it, at each store of hot drinking water."""
+    relief_for: ReliefForRuling
+    """Which heaters must have a relief valve of their own."""
     relief_set: PressureRuling | None = None
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     relief_above_static: PressureRuling | None = None
@@ -99,8 +103,8 @@ class Profile(Declared):
     """Where the control connects."""
     valve_before_tank: ChoiceRuling
     """That nothing which can be shut stands between a heater and its expansion tank."""
-    check_at_heater: ChoiceRuling
-    """A check between the main and each heater."""
+    check_at_heater: CheckRuling
+    """A check in the cold feed of each heater."""
     valve_at_heater: ChoiceRuling
     """A valve by which each heater can be shut off; what asks for it is not to blame it."""
     fill_preventer: FillPreventerRuling

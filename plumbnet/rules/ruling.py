@@ -118,6 +118,13 @@ class HeatersRuling(Ruling):
     """Heaters that hold no more than this are exempt."""
 
 
+class ReliefForRuling(Ruling):
+    """Which heaters must have a relief valve of their own."""
+
+    value: Literal["storage", "every"]
+    """Those that keep water hot or are driven by a pump, or every one, those that fire on flow included."""
+
+
 class BypassRuling(Ruling):
     """What a reducer's bypass is worth as the only way back to the main."""
 
@@ -157,6 +164,15 @@ class ChoiceRuling(Ruling):
         return self.value == "asked"
 
 
+class CheckRuling(ChoiceRuling):
+    """Whether a check is asked for in the cold feed of heaters, and of which."""
+
+    heaters: Literal["storage", "every"] = "every"
+    """Those that keep water hot, or every one, those that fire on flow included."""
+    exempt_volume_m3: Volume = 0.0
+    """Heaters that hold no more than this are exempt."""
+
+
 class TankBehindReducerRuling(ChoiceRuling):
     """Whether an expansion tank is asked for behind reducers."""
 
@@ -180,7 +196,11 @@ class FillPreventerRuling(Ruling):
 
     def takes(self, sort: BackflowProtection | None, *, antifreeze: bool = False) -> bool:
         """Whether a sort of protection is good enough."""
-        return sort in ((self.with_antifreeze or self.value) if antifreeze else self.value)
+        return sort in self.asked(antifreeze=antifreeze)
+
+    def asked(self, *, antifreeze: bool) -> tuple[BackflowProtection, ...]:
+        """The sorts of which one is asked for."""
+        return (self.with_antifreeze or self.value) if antifreeze else self.value
 
 
 class VacuumReliefRuling(Ruling):

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from plumbnet.layout.model import Acceptance, System
-from plumbnet.rules.finding import RULES, Accepted, Acceptor, Claimed, Finding, MayAccept
+from plumbnet.rules.acceptors import Acceptor, MayAccept
+from plumbnet.rules.finding import RULES, Accepted, Claimed, Finding
 from plumbnet.rules.own_acceptances import OwnAcceptances
 
 Subject = tuple[str, tuple[str, ...]]

@@ -58,7 +58,7 @@ def test_nothing_that_a_file_accepts_counts_where_none_shall(trusted: str) -> No
     made = run("check", "--no-accept", trusted)
     assert made.exit_code == 1
     said = (
-        'The applicant accepts this (line 21): "owner says ok". It stands: acceptances in the file do not count in this'
+        'The applicant accepts this (line 22): "owner says ok". It stands: acceptances in the file do not count in this'
     )
     assert said in " ".join(made.stdout.split())
 
@@ -96,7 +96,7 @@ def test_json_says_who_decides_and_who_accepts(trusted: str, own: str) -> None:
     (claim,) = report["accepted_in_vain"]
     assert (claim["by"], claim["line"], claim["why"]) == (
         "applicant",
-        21,
+        22,
         "acceptances in the file do not count in this review",
     )
 

@@ -62,7 +62,7 @@ def without_usual(heater: HeaterFacts) -> HeaterFacts:
 def test_what_must_hold_is_that_of_a_street_always_at_its_highest(layout: Layout) -> None:
     report, night = checked(layout), checked(mains(layout, at="highest"))
     assert [without_usual(one) for one in report.heaters] == [without_usual(one) for one in night.heaters]
-    for name in ("tanks", "reliefs", "expansion_reliefs", "reducers", "zones"):
+    for name in ("tanks", "reliefs", "expansion_reliefs", "reducers", "taps"):
         assert getattr(report.facts, name) == getattr(night.facts, name)
 
 

@@ -21,8 +21,8 @@ from plumbnet.rules.circuit_rules import (
     circuit_named,
     completed,
     given_rules,
-    in_words,
     ruled_by,
+    rules_in_words,
 )
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.verdict_words import Verdict
@@ -169,7 +169,10 @@ def test_one_profile_for_both_is_one_profile(name: str) -> None:
     assert two.profile.profile == two.rules.named == name
 
 
-def test_where_one_profile_judges_all_circuits_are_not_searched_for(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_where_one_profile_judges_all_circuits_are_searched_for_their_fills_alone(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("plumbnet.analysis.report.fills", lambda _network: ())
     monkeypatch.setattr("plumbnet.network.piping.circuits.Circuits.of", None)
     monkeypatch.setattr("plumbnet.network.piping.circuits.Circuits.at", None)
     layout = boiler_and_cylinder()
@@ -302,4 +305,4 @@ def test_unknown_profiles_of_a_file_are_told_together_each_at_its_place() -> Non
 
 
 def test_words_of_several_circuits_stand_in_one_line() -> None:
-    assert in_words({"water": "a", "heating": "b"}) == "water: a; heating: b"
+    assert rules_in_words({"water": "a", "heating": "b"}) == "water: a; heating: b"

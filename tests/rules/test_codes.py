@@ -68,7 +68,13 @@ LAYOUTS: dict[str, System] = {
     ),
     # street -- heater -- tap
     "no check at all": system("street -> heater -> tap.hot", heater=RELIEF),
-    # as above, under 75 psi (517 kPa)
+    # street --|>-- tee with tank -- tee -- heater -- tap, and a cold tap at the second tee
+    "meter check, taps behind it": system(
+        "street -> cv -> tee -> tee2 -> heater -> tap.hot\ntee -> tank\ntee2 -> tap2.cold",
+        tank="volume: 10 gal, precharge: 60 psi",
+        heater=RELIEF,
+    ),
+    # as "no check at all", under 75 psi (517 kPa)
     "75 psi at the tap": system("street -> heater -> tap.hot", street="pressure: 75 psi", heater=RELIEF),
     # street --|>-- tee with tank -- heater -- tap; by Boyle's law 3.97 gal hold, the allowance of 4 % asks for 4.62
     "tank of 4.5 gal": system("street -> cv -> tee -> heater -> tap.hot\ntee -> tank", heater=RELIEF),
@@ -80,6 +86,22 @@ LAYOUTS: dict[str, System] = {
         loop="fill: 4.2 psi",
         tank="volume: 10 gal, precharge: 4.2 psi",
         boiler="relief: {pressure: 30 psi}",
+    ),
+    # street -- tee with tap, and from the tee through a double check and a reducer to the boiler's circuit
+    "boiler filled through a double check": system(
+        "street -> tee2 -> tap.cold\ntee2 -> cv -> prv -> tee\nboiler -> pump -> emitter -> tee -> boiler\ntee -> tank",
+        cv="kind: double_check",
+        prv="set: 12 psi",
+        tank="volume: 10 gal, precharge: 12 psi",
+        boiler="relief: {pressure: 30 psi}",
+    ),
+    # the same through two checks with a vent between, and glycol in the circuit
+    "boiler with glycol behind a vented check": system(
+        "street -> tee2 -> tap.cold\ntee2 -> cv -> prv -> tee\nboiler -> pump -> emitter -> tee -> boiler\ntee -> tank",
+        cv="kind: vented_dual_check",
+        prv="set: 12 psi",
+        tank="volume: 10 gal, precharge: 12 psi",
+        boiler="relief: {pressure: 30 psi}, antifreeze: {glycol: propylene, share: 0.3}",
     ),
     # relief valve of 175 psi (1,207 kPa) on a heater rated for 200
     "relief valve of 175 psi": system(
@@ -140,6 +162,8 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
         "bypass, main above the set": (EN, AS),
         "bypass, main below the set": (EN, AS),
         "bypass, main of 90 psi": (EN, AS),
+        "reducer with its tank": (UK, EN, AS),
+        "meter check, taps behind it": (UK, EN, AS),
         "no check at all": (EN, AS),
         "75 psi at the tap": (EN, AS),
         "10 psi at the tap": (EN, AS),
@@ -148,6 +172,10 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
     "circuit-top-below-least": {"4.2 psi at the top": (EN_HEATING,)},
     "static-above-limit": {"75 psi at the tap": (EN, AS)},
     "tank-below-method": {"tank of 4.5 gal": (UK,)},
+    "fill-without-preventer": {
+        "boiler filled through a double check": (IPC, *IRC, UK, EN, EN_HEATING),
+        "boiler with glycol behind a vented check": (GENERAL, IPC, *IRC, *UPC, *CANADA, AS, US_HEATING),
+    },
     "relief-little-above-supply": {"relief valve of 80 psi": IRC},
     "vacuum-relief-missing": {"heater above the tap": (IPC, *UPC), "heater fed from below": (IPC, *IRC, NPC)},
     "stored-too-cool": {"stored at 50 degC": (*CANADA, UK, AS)},

@@ -15,6 +15,13 @@ from plumbnet.rules.rule_profile import Profile, profile, read_profile
 ORDINANCE = "Town ordinance 12-3"
 
 
+PLAIN_TANKLESS = (
+    "plumbnet: 1\nparts:\n  street: {kind: main, pressure: 60 psi}\n"
+    "  tankless: {kind: tankless_heater, setpoint: 120 degF}\n"
+    "  tap: fixture\nruns:\n  - street -> tankless -> tap.hot\n"
+)
+
+
 class Case(NamedTuple):
     """What a town writes of a value, a layout that breaks it, and the findings that rest on it there."""
 
@@ -31,6 +38,7 @@ CASES = {
     "relief_share": Case("value: 30 %", PLAIN_HOUSE, ("relief-near-static",)),
     "relief_margin": Case("value: 100 psi", PLAIN_HOUSE, ("relief-near-static",)),
     "relief_temperature": Case("value: 200 degF", PLAIN_HOUSE, ("relief-opens-hot",)),
+    "relief_for": Case("value: every", PLAIN_TANKLESS, ("relief-missing",)),
     "relief_set": Case("value: 100 psi", PLAIN_HOUSE, ("relief-set-too-high",)),
     "charge_tolerance": Case(
         "value: 0.5 psi", TANK_HOUSE.replace("precharge: 60 psi", "precharge: 59 psi"), ("tank-charge-differs",)
@@ -42,6 +50,15 @@ CASES = {
     "control_side": Case("value: cold", RULES["tank-on-hot-side"].bad, ("tank-on-hot-side",)),
     "valve_before_tank": Case("value: asked", RULES["valve-before-tank"].bad, ("valve-before-tank",)),
     "check_at_heater": Case("value: asked", PLAIN_HOUSE, ("check-missing-at-heater",)),
+    "temperature_relief": Case(
+        "value: asked", RULES["temperature-relief-missing"].bad, ("temperature-relief-missing",)
+    ),
+    "valve_at_heater": Case("value: asked", RULES["control-upstream-of-valve"].bad, ("control-upstream-of-valve",)),
+    "fill_preventer": Case(
+        "value: [reduced pressure]",
+        RULES["fill-without-preventer"].bad.replace("check_valve", "double_check"),
+        ("fill-without-preventer",),
+    ),
     "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
     "relief_above_static": Case(
         "value: 25 psi", RULES["relief-little-above-supply"].bad, ("relief-little-above-supply",)
@@ -127,7 +144,9 @@ def test_margin_or_share_is_quoted_whichever_keeps_further_below_the_set() -> No
 def test_place_beyond_a_check_that_a_heater_brings_too_high_quotes_what_decides_there() -> None:
     # street - heater with a tank - mixer with checks - tap, and the tank is too small for 70 psi at the tap
     runs = "street -> cv1 -> tee -> heater -> cv2 -> tap.hot\ntee -> tank"
-    layout = system(runs, tank="volume: 3 gal, precharge: 60 psi", heater="relief: {pressure: 150 psi}")
+    layout = system(
+        runs, tank="volume: 3 gal, precharge: 60 psi", heater="relief: {pressure: 150 psi, temperature: 210 degF}"
+    )
     lowered = town("distribution_limit", "value: 70 psi")
     assert [(one.name, one.clause.startswith(ORDINANCE)) for one in plumbnet.check(layout, rules=lowered).findings] == [
         ("tank-too-small", True),

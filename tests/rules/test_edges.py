@@ -220,23 +220,6 @@ def test_bypass_counts_up_to_the_set_where_the_code_says_so(upstream_pa: float |
     assert all(one.text.endswith(" as a way back above the reducer's set.") for one in found)
 
 
-@pytest.mark.parametrize(
-    ("verdict", "ladder", "is_found"),
-    [
-        (Verdict.OPEN, (rung("street", Role.STREET),), True),
-        (Verdict.OPEN, (rung("tank", Role.TANK), rung("street", Role.STREET)), True),
-        (Verdict.TRAPPED, (rung("street", Role.STREET),), False),
-        (Verdict.OPEN, (rung("vent", Role.AIR),), False),
-        (Verdict.OPEN, (), False),
-    ],
-)
-def test_check_is_missed_only_where_water_goes_back_to_a_main(
-    verdict: Verdict, ladder: tuple[RungFacts, ...], *, is_found: bool
-) -> None:
-    facts = with_heater(replace(HEATER, verdict=verdict, ladder=ladder))
-    assert bool(breaches("check-missing-at-heater", facts, "en-806")) is is_found
-
-
 ON_DEMAND = replace(HEATER, verdict=Verdict.ON_DEMAND, ladder=(), stopped_by=Stops(()), heated_volume_m3=0.01)
 EXEMPT = (
     "profile: ours\ntitle: Ours\nextends: upc-2024\n"

@@ -265,6 +265,7 @@ def test_tank_of_a_heating_circuit_hangs_on_its_hot_pipe_and_is_right_there() ->
     # boiler -> tee -> pump -> emitter -> boiler      the tank hangs on tee, between boiler and pump
     drawn = system(
         "street -> cv -> prv -> tee\nboiler -> tee -> pump -> emitter -> boiler\ntee -> tank\nboiler.relief -> relief",
+        cv="kind: double_check",
         prv="set: 12 psi",
         tank="volume: 5 gal, precharge: 12 psi",
         relief="pressure: 30 psi",
@@ -449,6 +450,7 @@ def test_plate_exchanger_whose_pump_moves_only_the_boilers_water_sits_in_no_loop
         boiler.relief -> relief
     """,
         exchanger="kind: heat_exchanger, setpoint: 125 degF",
+        cv2="kind: double_check",
         prv="set: 12 psi",
         tank="volume: 5 gal, precharge: 12 psi",
         relief="pressure: 30 psi",

@@ -5,12 +5,13 @@ from conftest import layout
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.model.acceptance import Acceptance
-from plumbnet.rules.finding import RULES, Acceptor, MayAccept
+from plumbnet.rules.acceptors import Acceptor, MayAccept
+from plumbnet.rules.finding import RULES
 from plumbnet.rules.own_acceptances import OwnAcceptance, OwnAcceptances
 from plumbnet.rules.silencing import Said, Silencer, Word
 
 SEALED = layout("street -> cv -> heater -> tap.hot")
-TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+TRAPPED = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
 NONE = OwnAcceptances()
 
 
@@ -117,7 +118,7 @@ def test_all_parts_silence_the_one_that_is_meant() -> None:
 
 
 def test_sweep_tells_an_error_that_the_applicant_accepts_only_where_his_word_does_not_count() -> None:
-    text = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    text = layout("street -> valve -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
     by_file, by_nobody = (
         {
             error.name

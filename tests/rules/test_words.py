@@ -12,10 +12,6 @@ SAID: dict[str, tuple[str, str]] = {
         "heater is open only by the bypass of reducer, which the rules do not count as a way back.",
         "Fit an expansion tank between heater and reducer, charged to the set of the reducer.",
     ),
-    "check-missing-at-heater": (
-        "nothing keeps water of heater from going back to street; the rules ask for a check.",
-        "Fit a check in the cold pipe of heater, and a control of expansion between the two.",
-    ),
     "check-on-hot-side": (
         "check stands in a hot pipe and shuts in the water between itself and the taps.",
         "Take it out unless the design needs it there.",

@@ -2,6 +2,8 @@
 
 from plumbnet.analysis.observations.assumptions import GAS, assumed
 from plumbnet.analysis.observations.backflow_to_main import returns
+from plumbnet.analysis.observations.cold_feed_facts import cold_feeds
+from plumbnet.analysis.observations.fill_joints import fills
 from plumbnet.analysis.observations.hot_water_stores import stores
 from plumbnet.analysis.observations.idle_pumps import hindered_pumps
 from plumbnet.analysis.observations.least_pressure import lows
@@ -16,6 +18,8 @@ __all__ = [
     "GAS",
     "PumpUp",
     "assumed",
+    "cold_feeds",
+    "fills",
     "hindered_pumps",
     "lows",
     "outlets",

@@ -11,6 +11,7 @@ from plumbnet.discover import discover
 from plumbnet.layout.edits import ChangeError, unknown_kind, with_changes
 from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
 from plumbnet.layout.file.fault_collector import FaultCollector
+from plumbnet.layout.file.named_rules import named_rules, rules_places
 from plumbnet.layout.model import (
     ARROW,
     KINDS,
@@ -18,7 +19,6 @@ from plumbnet.layout.model import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
-    Circuit,
     End,
     Instance,
     Mistake,
@@ -32,7 +32,6 @@ from plumbnet.layout.model import (
     fixed_to,
     indoors,
     instance_of,
-    is_bare,
     joints,
     kinds,
     make_part,
@@ -46,9 +45,6 @@ from plumbnet.layout.units import Units, UnknownTube, tube
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, parse_yaml, quoted, split_lines
 
 discover(kinds)
-
-CIRCUITS_ADVICE = "there is water, which people draw, and heating, to which solar circuits belong"
-RULES_ADVICE = "for example rules: {water: ipc-2021, heating: us-boiler}"
 
 
 def read_system(data: bytes, *, file: str) -> System:
@@ -116,44 +112,12 @@ class _Reader:
             inside = value.get(key)
             if isinstance(inside, dict | list):
                 hollow[key] = type(inside)()
-        hollow["rules"] = self._rules(value.get("rules"))
+        hollow["rules"] = named_rules(value.get("rules"), self.told.tell)
         try:
             return Document.model_validate(hollow, context={"units": self.units})
         except ValidationError as error:
             self.told.tell_invalid(error, (), what="a layout", model=Document)
             return None
-
-    def _rules(self, value: Plain) -> Plain:
-        """What is written of rules, less what is wrong with it."""
-        if value is None or isinstance(value, str):
-            return value
-        if not isinstance(value, dict) or not value:
-            written = "an empty mapping" if isinstance(value, dict) else shown_value(value)
-            text = f"rules: the name of a rule profile is wanted here, or one for each circuit, not {written}"
-            self.told.tell(Mistake(("rules",), text, "put it in quotes" if is_bare(value) else RULES_ADVICE))
-            return None
-        return {name: named for name, named in value.items() if self._is_of_circuit(name, named)} or None
-
-    def _is_of_circuit(self, name: str, named: Plain) -> bool:
-        """Whether a circuit and the name of its profile stand there."""
-        at, known = ("rules", name), [circuit.value for circuit in Circuit]
-        if name not in known:
-            text = f"no circuit is called {quoted(name)}"
-            self.told.tell(Mistake(at, text, CIRCUITS_ADVICE, at_key=True, meant=(name, known)))
-        elif not isinstance(named, str):
-            text = f"{name}: the name of a rule profile is wanted here, not {shown_value(named)}"
-            self.told.tell(Mistake(at, text, "put it in quotes" if is_bare(named) else RULES_ADVICE))
-        else:
-            return True
-        return False
-
-    def _rules_at(self, rules: str | Mapping[Circuit, str] | None) -> dict[Circuit, tuple[int, int]]:
-        """Where each name of a profile stands."""
-        if rules is None:
-            return {}
-        named = Circuit if isinstance(rules, str) else rules
-        nodes = {one: self.told.root.at("rules", *([] if isinstance(rules, str) else [one.value])) for one in named}
-        return {circuit: (node.line, node.column) for circuit, node in nodes.items()}
 
     def _system(self, document: Document) -> System:
         accepted = [self.told.root.at("accept", index, "finding") for index in range(len(document.accept))]
@@ -172,7 +136,7 @@ class _Reader:
             record=replace(
                 self.record,
                 lines=self._lines(),
-                rules_at=self._rules_at(document.rules),
+                rules_at=rules_places(document.rules, self.told.root),
                 accept_at=tuple((node.line, node.column) for node in accepted),
             ),
         )

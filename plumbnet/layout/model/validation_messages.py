@@ -175,6 +175,7 @@ def _sentence(kind: str, detail: ErrorDetails) -> tuple[str, str]:
     sentences = {
         "value_error": f"{context.get('error')}",
         "literal_error": f"write {expected}, not {written}",
+        "enum": f"write {expected}, not {written}",
         "bool_type": f"write true or false, not {written}",
         "string_type": f"a name or text is wanted here, not {written}",
         "tuple_type": f"a list is wanted here, not {written}",

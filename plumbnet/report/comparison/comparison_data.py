@@ -4,7 +4,7 @@ from dataclasses import asdict
 
 from plumbnet.analysis import Report
 from plumbnet.report.formats import Json, in_order
-from plumbnet.rules import Accepted
+from plumbnet.rules import Accepted, Claimed
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import (
     Changes,
@@ -51,11 +51,11 @@ def _self_accepted(one: SelfAccepted) -> Json:
     return {"is_new": one.is_new, "is_worse": one.is_worse, **_accepted(one.accepted)}
 
 
-def _accepted(one: Accepted) -> Json:
+def _accepted(one: Accepted | Claimed) -> Json:
     return {"finding": asdict(one.finding), **_word(one)}
 
 
-def _word(one: Accepted) -> Json:
+def _word(one: Accepted | Claimed) -> Json:
     return {"reason": one.reason, "line": one.line}
 
 
@@ -86,7 +86,7 @@ def _comment(one: CommentNow) -> Json:
         "value": None if measured is None else measured.value,
         "bound": None if measured is None else measured.bound,
         "text": one.text,
-        "accepted_by_applicant": None if one.accepted is None else _word(one.accepted),
+        "accepted": None if one.accepted is None else {"by": one.accepted.by.value, **_word(one.accepted)},
     }
 
 

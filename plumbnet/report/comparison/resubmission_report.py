@@ -7,7 +7,7 @@ from plumbnet.layout.units import Units
 from plumbnet.report.prose import Block, Paragraph, Points, Table
 from plumbnet.report.review import ANSWERS, clause_with_state, found_in_words
 from plumbnet.report.text import clause_in_words, counted
-from plumbnet.rules import Accepted, Answered, AnswerWord, Severity, in_words
+from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, Severity, rules_in_words
 from plumbnet.study.compare import CommentNow, CommentState, Comparison, LastReview, RuleChange, SelfAccepted
 
 OTHER_VALUES = "It was made by rules of the same name with other values; what was met then may be broken now."
@@ -26,21 +26,24 @@ def _self_accepted_error(one: SelfAccepted) -> str:
     finding = one.accepted.finding
     what = f"error {finding.name} ({finding.parts[0]})"
     told = f"{finding.text} {finding.advice} {clause_in_words(finding)}"
+    said = f"{_where(one.accepted)}{_in_vain(one.accepted)}"
     if one.is_new:
-        return f"new {what}, and accepted by the applicant {_where(one.accepted)}: {told}"
-    return f"{what} stood before, and is accepted by the applicant now {_where(one.accepted)}: {told}"
+        return f"new {what}, and accepted by the applicant {said}: {told}"
+    return f"{what} stood before, and is accepted by the applicant now {said}: {told}"
 
 
-def _where(accepted: Accepted) -> str:
+def _where(accepted: Accepted | Claimed) -> str:
+    """The line, in the layout or in the inspector's list, and the reason."""
     place = f"in line {accepted.line} " if accepted.line else ""
+    place += f"of {accepted.file} " if accepted.file else ""
     return f'{place}("{accepted.reason}")'
 
 
 def less_accepted(compared: Comparison) -> Iterator[str]:
-    """New warnings and notes that the applicant accepts, a sentence each."""
+    """New warnings and notes that count no more because the applicant accepts them, a sentence each."""
     for one in compared.self_accepted:
         finding = one.accepted.finding
-        if one.is_new and finding.severity is not Severity.ERROR:
+        if one.is_new and finding.severity is not Severity.ERROR and isinstance(one.accepted, Accepted):
             what = f"new {finding.severity.value} {finding.name} ({finding.parts[0]})"
             yield f"{what}, and accepted by the applicant {_where(one.accepted)}."
 
@@ -89,7 +92,7 @@ def what_was_asked(compared: Comparison) -> Iterator[Block]:
 def _made(review: LastReview) -> str:
     by = f", by {review.reviewer}" if review.reviewer else ""
     date = f", {review.date}" if review.date else ""
-    return f"{review.file}, rules {in_words(review.rules)}{by}{date}"
+    return f"{review.file}, rules {rules_in_words(review.rules)}{by}{date}"
 
 
 def _row(one: CommentNow, units: Units) -> tuple[str, ...]:
@@ -110,8 +113,18 @@ def _now(one: CommentNow, units: Units) -> str:
     if one.now is not None and one.now.finding is not None:
         told += [one.now.finding.advice, clause_with_state(one.now.ruling)]
     if one.accepted is not None:
-        told.append(f"Accepted by the applicant {_where(one.accepted)}.")
+        told.append(_word(one.accepted))
     return " ".join(told)
+
+
+def _word(said: Accepted | Claimed) -> str:
+    """Who accepts it, and whether that counts."""
+    return f"Accepted by the {said.by} {_where(said)}{_in_vain(said)}."
+
+
+def _in_vain(said: Accepted | Claimed) -> str:
+    """Why a word does not count; nothing where it does."""
+    return f", which does not count ({said.why})" if isinstance(said, Claimed) else ""
 
 
 def _answer(now: Answered, units: Units) -> str:

@@ -1,5 +1,6 @@
 """Reports for programs: JSON, SARIF, JUnit and CSV, a module each."""
 
+from plumbnet.report.formats.acceptance_fields import accepted_fields
 from plumbnet.report.formats.csv1 import (
     BETWEEN,
     HEATER_COLUMNS,
@@ -11,7 +12,7 @@ from plumbnet.report.formats.csv1 import (
     finding_cells,
     heater_cells,
 )
-from plumbnet.report.formats.json1 import Json, JsonWriter, accepted_fields, error_rows, in_order, report_fields
+from plumbnet.report.formats.json1 import Json, JsonWriter, error_rows, in_order, report_fields
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 

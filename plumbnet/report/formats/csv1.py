@@ -12,7 +12,7 @@ from typing import Final
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault, visible
 from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
-from plumbnet.rules import Accepted, Claimed, Finding, OwnAcceptances, Word, in_words
+from plumbnet.rules import Accepted, Claimed, Finding, OwnAcceptances, Word, rules_in_words
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies import Checked
 
@@ -137,9 +137,9 @@ def _rows(report: Report) -> Iterator[CsvRow]:
         "record": "file",
         "title": report.system.title,
         "sha256": record.sha256,
-        "rules": in_words(report.rules.named),
-        "rules_sha256": in_words(report.rules.sha256),
-        "rules_from": in_words(report.rules.named_by),
+        "rules": rules_in_words(report.rules.named),
+        "rules_sha256": rules_in_words(report.rules.sha256),
+        "rules_from": rules_in_words(report.rules.named_by),
         "plumbnet": program_version(),
         **_own(report.own_acceptances),
     }

@@ -10,6 +10,7 @@ from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Circuit
 from plumbnet.layout.yaml import Fault
 from plumbnet.physics.vessels import Bracket
+from plumbnet.report.formats.acceptance_fields import accepted_fields, idle_fields, own_fields
 from plumbnet.report.output import (
     Array,
     FileOutcome,
@@ -23,7 +24,7 @@ from plumbnet.report.output import (
     opened,
     program_version,
 )
-from plumbnet.rules import Accepted, Acceptor, Claimed, OwnAcceptances, Word
+from plumbnet.rules import Acceptor
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
 from plumbnet.study.remedies import Checked, Found, Remedy
 
@@ -118,9 +119,9 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "findings": [asdict(finding) for finding in report.findings],
         "accepted": [accepted_fields(one) for one in report.accepted],
         "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
-        "accepted_but_not_found": [_idle(one) for one in report.idle],
+        "accepted_but_not_found": [idle_fields(one) for one in report.idle],
         "accepted_by": {by.value: sum(one.by is by for one in report.accepted) for by in Acceptor},
-        "own_acceptances": _own(report.own_acceptances),
+        "own_acceptances": own_fields(report.own_acceptances),
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
 
@@ -129,38 +130,8 @@ def _circuits(report: Report) -> Json:
     """The parts of each circuit, where each has rules of its own."""
     if report.rules.is_one:
         return {}
-    found: dict[str, list[str]] = {circuit.value: [] for circuit in Circuit}
-    for name in report.system.parts:
-        found[report.facts.circuit_of(name)].append(name)
-    return {"circuits": found}
-
-
-def accepted_fields(one: Accepted | Claimed) -> Json:
-    """A finding and who accepts it; `file` is the inspector's list, null where the line is one of the layout."""
-    return {
-        "finding": asdict(one.finding),
-        "reason": one.reason,
-        "line": one.line,
-        "by": one.by.value,
-        "file": one.file or None,
-    }
-
-
-def _idle(word: Word) -> Json:
-    names = word.acceptance.names
-    return {
-        "finding": word.acceptance.finding,
-        "part": names[0],
-        "parts": list(names),
-        "line": word.line,
-        "by": word.by.value,
-        "file": word.file or None,
-    }
-
-
-def _own(own: OwnAcceptances | None) -> Json | None:
-    """What decides in place of the acceptances in the file; null where those do, a file of null accepts nothing."""
-    return None if own is None else {"file": own.file or None, "sha256": own.sha256 or None}
+    of = {name: report.facts.circuit_of(name) for name in report.system.parts}
+    return {"circuits": {each.value: [name for name in of if of[name] is each] for each in Circuit}}
 
 
 def _supplies(report: Report) -> Iterator[Json]:

@@ -12,7 +12,7 @@ from plumbnet.layout.yaml import visible
 from plumbnet.report.output import FilePiece, Listing, Noted, Unread, program_version
 from plumbnet.report.prose import accepted_in_words, claim_in_words, silenced_in_words
 from plumbnet.report.text import clause_in_words
-from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity, in_words
+from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity, rules_in_words
 from plumbnet.study.remedies import Checked
 
 OTHER = "everything else"
@@ -104,9 +104,9 @@ def _properties(report: Report) -> Iterator[tuple[str, str]]:
     yield "plumbnet", program_version()
     yield "title", report.system.title
     yield "sha256", report.system.record.sha256
-    yield "rules", in_words(report.rules.named)
-    yield "rules_sha256", in_words(report.rules.sha256)
-    yield "rules_from", in_words(report.rules.named_by)
+    yield "rules", rules_in_words(report.rules.named)
+    yield "rules_sha256", rules_in_words(report.rules.sha256)
+    yield "rules_from", rules_in_words(report.rules.named_by)
     if report.own_acceptances is not None:
         yield "own_acceptances", report.own_acceptances.file or "none"
         yield "own_acceptances_sha256", report.own_acceptances.sha256

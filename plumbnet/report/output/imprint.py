@@ -10,7 +10,7 @@ from pathlib import Path
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.prose import Block, Heading, Table
-from plumbnet.rules import GivenRules, OwnAcceptances, Rules, in_words
+from plumbnet.rules import GivenRules, OwnAcceptances, Rules, rules_in_words
 
 
 @cache
@@ -40,7 +40,7 @@ def program_line() -> str:
 
 def rules_line(rules: Rules | GivenRules) -> str:
     """Rule profiles, as a record names them."""
-    return in_words(rules.told(lambda profile: f"{profile.profile}, SHA-256 {profile.sha256}"))
+    return rules_in_words(rules.told(lambda profile: f"{profile.profile}, SHA-256 {profile.sha256}"))
 
 
 def accepts_line(own: OwnAcceptances) -> str:

@@ -105,9 +105,10 @@ def _named(one: Accepted | Claimed) -> str:
 
 
 def _rows(review: Review, answers: list[Answered]) -> Iterator[tuple[str, ...]]:
-    """Rows of the sheet, what bears on nothing last; a requirement is said in the first of its own."""
+    """Rows of the sheet, what bears on nothing last; a requirement is said in the first of its own, for each code."""
     units = review.report.facts.units
-    groups = [list(own) for _, own in groupby(answers, key=lambda one: one.rule)]
+    by_clause = sorted(answers, key=lambda one: (one.rule.name, one.ruling.clause))
+    groups = [list(own) for _, own in groupby(by_clause, key=lambda one: (one.rule.name, one.ruling.clause))]
     for group in sorted(groups, key=_bears_on_nothing):
         rule = group[0].rule
         asked, clause = f"{rule.name}: {rule.asks}", clause_with_state(group[0].ruling)

@@ -13,7 +13,7 @@ from plumbnet.report.review.review_blocks import (
     site_blocks,
 )
 from plumbnet.report.text import CAUTION, counted
-from plumbnet.rules import AnswerWord, in_words, listed
+from plumbnet.rules import AnswerWord, listed, rules_in_words
 from plumbnet.study.review import Review
 
 _FILES = ("file", "rules", "verdicts", "broken", "cannot be told", "comments")
@@ -62,7 +62,7 @@ def _row(review: Review) -> tuple[str, ...]:
     verdicts = dict.fromkeys(heater.verdict.value for heater in report.heaters)
     return (
         report.system.record.file,
-        in_words(report.rules.named),
+        rules_in_words(report.rules.named),
         listed(list(verdicts)) or "nothing is heated",
         str(review.counts.get(AnswerWord.BROKEN, 0)),
         str(review.counts.get(AnswerWord.UNTOLD, 0)),
@@ -92,7 +92,7 @@ def _record(review: Review) -> Iterator[PageBlock]:
         ("file", report.system.record.file),
         ("SHA-256 of the file", report.system.record.sha256 or "read from no file"),
         ("rules", rules_line(report.rules)),
-        ("rules named by", in_words(report.rules.named_by)),
+        ("rules named by", rules_in_words(report.rules.named_by)),
     ]
     rows += [(name, words) for name, words in (("reviewed by", review.reviewer), ("date", review.date)) if words]
     yield Table(("what", "value"), tuple(rows))

@@ -10,7 +10,7 @@ from plumbnet.layout.units import FRACTION, LENGTH, POWER, PRESSURE, TEMPERATURE
 from plumbnet.report.formats import BETWEEN, CsvRow, Json, accepted_fields, cell, error_rows, in_order
 from plumbnet.report.output import Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
-from plumbnet.rules import Answered, in_words
+from plumbnet.rules import Answered, rules_in_words
 from plumbnet.study.review import Review
 
 SI: Final = {
@@ -140,7 +140,7 @@ def _rows(reviews: Iterable[Review]) -> Iterator[CsvRow]:
 
 def _rules(report: Report, one: Answered) -> str:
     """The rules by which something is answered: those of its circuit."""
-    return report.profile_of(one.parts[0]).profile if one.parts else in_words(report.rules.named)
+    return report.profile_of(one.parts[0]).profile if one.parts else rules_in_words(report.rules.named)
 
 
 def _faults(refused: Iterable[Unread]) -> Iterator[CsvRow]:

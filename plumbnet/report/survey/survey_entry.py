@@ -8,7 +8,7 @@ from plumbnet.analysis import Report
 from plumbnet.layout.yaml import Fault
 from plumbnet.report.formats import CsvRow, fault_cells, finding_cells, heater_cells
 from plumbnet.report.output import Fate, Noted
-from plumbnet.rules import in_words
+from plumbnet.rules import rules_in_words
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.compare import HeaterChange
 from plumbnet.study.whatif import WhatIf
@@ -67,7 +67,7 @@ def answered(
     """
     file: CsvRow = {
         "title": report.system.title,
-        "rules": in_words(report.rules.named),
+        "rules": rules_in_words(report.rules.named),
         "what_if": change,
         "is_worse": None if found is None else int(found.difference.is_worse),
         "is_better": None if found is None else int(found.difference.is_better),

@@ -6,7 +6,7 @@ from typing import Final
 
 from plumbnet.layout.units import Units
 from plumbnet.report.output import program_version
-from plumbnet.rules import GivenRules, OwnAcceptances, in_words
+from plumbnet.rules import GivenRules, OwnAcceptances, rules_in_words
 from plumbnet.study.whatif import Supposed
 
 NONE_COUNTS: Final = "none"
@@ -33,10 +33,11 @@ class SurveyQuery:
 
     def fields(self) -> dict[str, str | None]:
         """All that its answers hang on, under the names of columns: that is one question which has the same."""
+        given = self.rules
         return {
             "plumbnet": program_version(),
-            "rules": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.profile)),
-            "rules_sha256": None if self.rules is None else in_words(self.rules.told(lambda profile: profile.sha256)),
+            "rules": None if given is None else rules_in_words(given.told(lambda profile: profile.profile)),
+            "rules_sha256": None if given is None else rules_in_words(given.told(lambda profile: profile.sha256)),
             "units": self.units,
             "own_acceptances": self.own_list,
             "own_sha256": None if self.own is None else self.own.sha256,

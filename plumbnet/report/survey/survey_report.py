@@ -18,7 +18,7 @@ from plumbnet.report.survey.survey_sums import (
     VerdictTurn,
 )
 from plumbnet.report.text import CAUTION, NO_LAYOUT, counted
-from plumbnet.rules import Acceptor, in_words
+from plumbnet.rules import Acceptor, rules_in_words
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
 ALL = "all"
@@ -36,7 +36,7 @@ def survey_text(asked: SurveyQuery, sums: SurveySums) -> str:
 def _heading(asked: SurveyQuery, sums: SurveySums) -> Iterator[Block]:
     yield Heading(f"survey of {counted(sum(sums.files.values()) - sums.files[Fate.NO_LAYOUT], 'layout')}", 1)
     yield Paragraph(
-        "each file's own" if asked.rules is None else in_words(asked.rules.told(lambda profile: profile.in_full)),
+        "each file's own" if asked.rules is None else rules_in_words(asked.rules.told(lambda profile: profile.in_full)),
         "rules",
     )
     if asked.own is not None:

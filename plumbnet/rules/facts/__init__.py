@@ -2,6 +2,8 @@
 
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
+from plumbnet.rules.facts.feed_facts import FeedFacts
+from plumbnet.rules.facts.fill_facts import FillFacts
 from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts, LockedFacts, RungFacts
 from plumbnet.rules.facts.limit_facts import ROUNDING_PA, Basis, Limit, PlaceFacts, TapFacts
@@ -19,6 +21,8 @@ __all__ = [
     "Basis",
     "Charge",
     "Facts",
+    "FeedFacts",
+    "FillFacts",
     "HeaterFacts",
     "HinderedFacts",
     "Limit",

@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME, Units, show
 from plumbnet.rules.facts.device_facts import HinderedFacts, ReducerFacts, ReliefFacts
+from plumbnet.rules.facts.feed_facts import FeedFacts
+from plumbnet.rules.facts.fill_facts import FillFacts
 from plumbnet.rules.facts.growth_facts import PumpedFacts, ReturnFacts
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.limit_facts import TapFacts
@@ -37,6 +39,10 @@ class Facts:
     hot_side_checks: tuple[str, ...]
     idle_pumps: tuple[str, ...]
     unreached: tuple[str, ...]
+    feeds: tuple[FeedFacts, ...]
+    """The cold feed of every heater, in the order of the file."""
+    fills: tuple[FillFacts, ...]
+    """Every part that joins a heating circuit to drinking water, in the order of the file."""
     pumped: tuple[PumpedFacts, ...] = ()
     """What heating and cooling again and again pumps up."""
     hindered_pumps: tuple[HinderedFacts, ...] = ()

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
-from plumbnet.rules import Accepted, Finding, Severity
+from plumbnet.rules import Accepted, Acceptor, Claimed, Finding, Severity
 from plumbnet.study.compare.finding_match import matched
 
 
 @dataclass(frozen=True, slots=True)
 class SelfAccepted:
-    """A finding that counts no more because the later file accepts it; new there, or one that stood before."""
+    """A finding that the later file accepts by itself, whether or not that counts; new there, or standing before."""
 
-    accepted: Accepted
+    accepted: Accepted | Claimed
     is_new: bool
 
     @property
@@ -33,14 +33,20 @@ def self_accepted(before: Report, after: Report) -> tuple[SelfAccepted, ...]:
     return tuple(sorted(found, key=lambda one: (not one.is_new, one.accepted.finding.severity.rank)))
 
 
-def by_applicant(report: Report) -> tuple[Accepted, ...]:
-    """What the applicant accepts."""
-    return report.accepted
+def by_applicant(report: Report) -> tuple[Accepted | Claimed, ...]:
+    """What the applicant accepts, whether that counts or not."""
+    said: list[Accepted | Claimed] = [*report.accepted, *report.claimed]
+    return tuple(one for one in said if one.by is Acceptor.APPLICANT)
 
 
-def word_on(report: Report, finding: Finding) -> Accepted | None:
-    """The applicant's word on a finding; None where there is none."""
+def word_on(report: Report, finding: Finding) -> Accepted | Claimed | None:
+    """The applicant's word on a finding, whether it counts or not; None where there is none."""
     return next((one for one in by_applicant(report) if one.finding == finding), None)
+
+
+def inspectors_word_on(report: Report, finding: Finding) -> Accepted | None:
+    """The inspector's own word, by which a finding counts no more; None where there is none."""
+    return next((one for one in report.accepted if one.finding == finding and one.by is Acceptor.INSPECTOR), None)
 
 
 def _new(before: Report, after: Report) -> Iterator[SelfAccepted]:
@@ -51,7 +57,8 @@ def _new(before: Report, after: Report) -> Iterator[SelfAccepted]:
 
 
 def _standing_before(before: Report, after: Report) -> Iterator[SelfAccepted]:
-    """What counted before; an error that was less then is new."""
-    stood = matched(before.findings, [one.finding for one in by_applicant(after)])
+    """What stood before and was not accepted; an error that was less then is new."""
+    unsaid = [one for one in before.findings if word_on(before, one) is None]
+    stood = matched(unsaid, [one.finding for one in by_applicant(after)])
     fresh = [*stood.new, *(one.after for one in stood.altered if one.is_worse)]
     return (SelfAccepted(one, is_new=False) for one in by_applicant(after) if one.finding not in fresh)

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from plumbnet.analysis import Report
-from plumbnet.rules import Accepted, Answered, AnswerWord, Severity, answers_of
-from plumbnet.study.compare.applicants_word import word_on
+from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, Severity, answers_of
+from plumbnet.study.compare.applicants_word import inspectors_word_on, word_on
 from plumbnet.study.compare.review_file import LastReview, OldComment
 from plumbnet.study.renaming import Renames
 
@@ -31,7 +31,7 @@ class CommentNow:
 
     `asked` is the comment, None of a new one; `now` what its requirement answers now, None where it speaks of that
     subject no more, and `text` then says why. `parts` have their names of now. `accepted` is the applicant's own word
-    on it, which closes no comment.
+    on it, which closes no comment, or the inspector's, which does.
     """
 
     number: int
@@ -41,7 +41,7 @@ class CommentNow:
     text: str
     asked: OldComment | None = None
     now: Answered | None = None
-    accepted: Accepted | None = None
+    accepted: Accepted | Claimed | None = None
 
 
 def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[CommentNow, ...]:
@@ -59,17 +59,17 @@ def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[Com
         now = standing[pairs[at]] if at in pairs else None
         told.append(_open(comment, now, after) if now else _closed(comment, parts, answers, after))
     taken = set(pairs.values())
-    fresh = [one for at, one in enumerate(standing) if at not in taken and not _was_accepted(one, review, after, names)]
+    fresh = [one for at, one in enumerate(standing) if at not in taken and not _is_settled(one, review, after, names)]
     fresh.sort(key=lambda one: (_rank(one), one.line, one.rule.name, one.parts))
     new = (_new(number, one, after) for number, one in enumerate(fresh, review.highest + 1))
     return (*told, *new)
 
 
-def _was_accepted(now: Answered, review: LastReview, after: Report, names: Renames) -> bool:
-    """Whether it was broken in the review without being a comment, and is accepted still."""
-    if now.finding is None or word_on(after, now.finding) is None:
+def _is_settled(now: Answered, review: LastReview, after: Report, names: Renames) -> bool:
+    """Whether the inspector accepts it, or it was accepted in the review, no comment of it, and is accepted still."""
+    if now.finding is None or now.finding in after.findings:
         return False
-    return any(
+    return inspectors_word_on(after, now.finding) is not None or any(
         (one.name, tuple(map(names.name_now, one.parts))) == (now.rule.name, now.parts)
         for one in review.requirements
         if one.number is None and one.answer is AnswerWord.BROKEN
@@ -106,7 +106,10 @@ def _leading(name: str, parts: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _open(comment: OldComment, now: Answered, after: Report) -> CommentNow:
-    return replace(_new(comment.number or 0, now, after), state=CommentState.OPEN, asked=comment)
+    """A comment whose requirement is not met, unless the inspector accepts that."""
+    told = replace(_new(comment.number or 0, now, after), state=CommentState.OPEN, asked=comment)
+    own = None if now.finding is None else inspectors_word_on(after, now.finding)
+    return told if own is None else replace(told, state=CommentState.ANSWERED, accepted=own)
 
 
 def _new(number: int, now: Answered, after: Report) -> CommentNow:

@@ -17,7 +17,7 @@ from plumbnet.layout.model import (
     fields_as_written,
 )
 from plumbnet.layout.units import LENGTH, VOLUME, Quantity, Units
-from plumbnet.rules import in_words
+from plumbnet.rules import rules_in_words
 from plumbnet.study.renaming import Rename, Renames, own_parts, renamed_system, renames
 
 _ROUNDING_M = 1e-9
@@ -144,7 +144,7 @@ def _rules(system: System) -> str | None:
     named = system.rules
     if named is None or isinstance(named, str):
         return named
-    return in_words({circuit.value: named[circuit] for circuit in Circuit if circuit in named})
+    return rules_in_words({circuit.value: named[circuit] for circuit in Circuit if circuit in named})
 
 
 def _part(before: Part, after: Part, units: Units) -> tuple[FieldChange, ...]:

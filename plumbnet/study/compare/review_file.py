@@ -10,7 +10,7 @@ from pydantic import ConfigDict, Field, JsonValue, ValidationError
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Declared, Mistake, validation_faults
 from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, decode, parse_yaml, quoted
-from plumbnet.rules import AnswerWord, ByCircuit, in_words
+from plumbnet.rules import AnswerWord, ByCircuit, rules_in_words
 
 _SCHEMA = 1
 _HINT = "plumbnet review FILE --format json writes one"
@@ -112,8 +112,8 @@ def last_review(data: bytes, before: Report, *, file: str) -> LastReview:
         source.refuse(_of_another_file(reviews, before))
     review = reviews[index]
     if review.rules != before.rules.named:
-        rules = f"the review of {review.file} was made by the rules {quoted(in_words(review.rules))}"
-        text = f"{rules}, and the layout before is judged by {quoted(in_words(before.rules.named))}"
+        rules = f"the review of {review.file} was made by the rules {quoted(rules_in_words(review.rules))}"
+        text = f"{rules}, and the layout before is judged by {quoted(rules_in_words(before.rules.named))}"
         source.refuse(
             Mistake(("reviews", index, "rules"), text, "compare by the rules of the review, or review it anew")
         )

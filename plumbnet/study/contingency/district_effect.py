@@ -110,6 +110,7 @@ class Effects:
         pairs = list(zip(effects, at_rest, strict=True))
         keeps_returns = all(one.returns == rest.returns for one, rest in pairs)
         keeps_reducers = all(one.is_settled and one.reducing == rest.reducing for one, rest in pairs)
+        leads_on = all(_leads_alike(self.report.system, whole, name) for name in inside)
         return Facts(
             system=whole,
             units=base.units,
@@ -131,6 +132,8 @@ class Effects:
             circulators=Withheld(),
             outlets=Withheld(),
             shut_in=Withheld(),
+            feeds=base.feeds if leads_on else Withheld(),
+            fills=base.fills if leads_on or not _carries_heat(whole) else Withheld(),
             assumed=base.assumed,
             circuit_of=_untold,
         )
@@ -148,6 +151,16 @@ class Effects:
             feed = self._feeds[zone]
             room_pa = low.feed.room_pa
             yield replace(low, feed=None if feed is None else replace(feed, room_pa=min(feed.room_pa, room_pa)))
+
+
+def _leads_alike(before: System, after: System, name: str) -> bool:
+    """Whether water finds the same ways through a part as before."""
+    return list(before.parts[name].passages()) == list(after.parts[name].passages())
+
+
+def _carries_heat(system: System) -> bool:
+    """Whether there may be heating circuits; without them nothing is filled from drinking water."""
+    return any(part.carries_heat_at() for part in system.parts.values())
 
 
 def _untold(_part: str) -> Circuit:

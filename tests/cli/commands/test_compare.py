@@ -80,7 +80,7 @@ def reviewed(two: Write, tmp_path: Path) -> Path:
 def test_new_error_that_the_file_accepts_sets_the_status(two: Write) -> None:
     accept = "accept: [{finding: trapped-expansion, part: heater, reason: the owner is content}]\n"
     two("accepted.yaml", TRAPPED + accept)
-    assert run("check", "accepted.yaml").exit_code == 0
+    assert run("check", "accepted.yaml").exit_code == 3
     result = run("compare", "open.yaml", "accepted.yaml")
     assert result.exit_code == 1
     assert "\nFirst to read\n" in result.stdout

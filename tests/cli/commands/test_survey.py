@@ -20,7 +20,7 @@ from plumbnet.cli import survey_jobs as surveying
 from plumbnet.cli.commands import survey as command
 from plumbnet.study.long_runs.parallel import answers
 
-METERED = layout("street -> meter -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+METERED = layout("street -> meter -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
 CHECKED = ("--each", "meter.check=true")
 INTO = ("--into", "s.sqlite")
 SYSTEMS = Path(__file__).parents[3] / "systems"

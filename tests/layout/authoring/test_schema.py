@@ -20,7 +20,8 @@ SYSTEMS = sorted((ROOT / "systems").glob("*.yaml"))
 BEYOND = {
     "accept-of-no-part",
     "acceptance-above-volume", "add-at-a-taken-port", "add-with-a-run-elsewhere", "add-with-an-unknown-name",
-    "change-of-no-part", "change-of-what-is-like-no-part", "close-what-is-no-valve", "device-passage-to-no-port",
+    "change-of-no-part", "changes-of-a-group-as-a-whole", "change-of-what-is-like-no-part", "close-what-is-no-valve",
+    "device-passage-to-no-port",
     "device-ports-alike", "draw-what-is-no-fixture", "fail-in-no-known-way", "fail-what-cannot",
     "insert-a-name-that-is-there", "insert-a-name-that-is-none", "insert-at-no-port", "insert-between-a-run",
     "insert-next-to-no-part", "insert-what-has-no-outlet", "insert-where-no-pipe-is", "insert-where-two-pipes-are",

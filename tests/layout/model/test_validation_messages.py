@@ -46,7 +46,7 @@ def kinds_of_mistake() -> Iterator[tuple[str, str]]:
 
 KNOWN = {
     "missing", "extra_forbidden", "value_error", "literal_error", "bool_type", "string_type", "tuple_type",
-    "list_type", "model_type", "dict_type", "string_pattern_mismatch", "too_short", "too_long",
+    "enum", "list_type", "model_type", "dict_type", "string_pattern_mismatch", "too_short", "too_long",
 }  # fmt: skip
 
 

@@ -12,7 +12,7 @@ from plumbnet.report.comparison.comparison_data import comparison_json
 from plumbnet.study.compare.whole_comparison import comparison
 
 RUNS = "street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold"
-HEATER = "relief: {pressure: 150 psi}"
+HEATER = "relief: {pressure: 150 psi, temperature: 210 degF}"
 PLAIN = layout(RUNS, heater=HEATER)
 CHECKED = layout(RUNS, heater=HEATER, meter="check: true")
 TANKED = layout(f"{RUNS}\ntee -> tank", heater=HEATER, meter="check: true")

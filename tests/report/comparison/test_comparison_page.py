@@ -21,7 +21,9 @@ ACCEPT = "accept: [{finding: relief-below-input, part: heater/relief, reason: so
 
 
 def checked(capacity: int = 50_000, runs: str = RUNS, more: str = "") -> Report:
-    text = layout(runs, heater=f"relief: {{pressure: 150 psi, capacity: {capacity} Btu/h}}") + more
+    text = (
+        layout(runs, heater=f"relief: {{pressure: 150 psi, temperature: 210 degF, capacity: {capacity} Btu/h}}") + more
+    )
     return plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
 
 

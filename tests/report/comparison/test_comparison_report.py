@@ -10,7 +10,7 @@ import plumbnet
 from plumbnet.report.comparison.comparison_report import MATCHED, comparison_text
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
-HEATER = "volume: 50 gal, relief: {pressure: 150 psi}"
+HEATER = "volume: 50 gal, relief: {pressure: 150 psi, temperature: 210 degF}"
 PLAIN = layout("street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=HEATER)
 CHECKED = layout("street -> meter -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=HEATER, meter="check: true")
 TANKED = layout(

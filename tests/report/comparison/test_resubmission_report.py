@@ -8,6 +8,7 @@ from reviewing import requirement, review, written
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.units.units import PRESSURE
 from plumbnet.report.comparison.comparison_report import comparison_text
 from plumbnet.report.comparison.resubmission_report import (
@@ -18,8 +19,10 @@ from plumbnet.report.comparison.resubmission_report import (
     what_was_asked,
 )
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
+from plumbnet.report.text.findings_text import clause_in_words
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.circuit_rules import ruled_by
-from plumbnet.rules.finding import RULES, Answered, ruling_of
+from plumbnet.rules.finding import RULES, Accepted, Answered, Claimed, ruling_of
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.rule_profile import read_profile
 from plumbnet.study.compare.review_file import last_review
@@ -30,7 +33,7 @@ SMALL = "{{finding: {}, part: {}, reason: the owner is content}}"
 
 
 def checked(*accepted: tuple[str, str], tank: str = "", capacity: int = 50_000, runs: str = RUNS) -> Report:
-    heater = f"rating: 150 psi, relief: {{pressure: 150 psi, capacity: {capacity} Btu/h}}"
+    heater = f"rating: 150 psi, relief: {{pressure: 150 psi, temperature: 210 degF, capacity: {capacity} Btu/h}}"
     names = {"heater2" if "heater2" in runs else "heater": heater}
     text = layout(runs, tank=tank, **names)
     said = ", ".join(SMALL.format(*one) for one in accepted)
@@ -46,14 +49,13 @@ def asked(before: Report, after: Report, *requirements: object, **more: object) 
 def test_new_error_that_the_file_accepts_stands_above_all_with_its_clause() -> None:
     compared = comparison(checked(), checked(("relief-below-input", "heater/relief"), capacity=30_000))
     (points,) = first_to_read(compared)
-    assert isinstance(points, Points)
-    (sentence,) = points.texts
-    assert sentence == (
-        "new error relief-below-input (heater/relief), and accepted by the applicant in line 30 "
-        '("the owner is content"): heater/relief carries off 30,000 Btu/h; what it serves puts in 40,000 Btu/h. Fit a '
-        "relief valve rated for at least 40,000 Btu/h. [IPC 504.5, 77 Ill. Adm. Code 890.1230: the capacity is no less "
-        "than the heat input]"
+    (accepted,) = compared.after.accepted
+    told = (
+        "new error relief-below-input (heater/relief), and accepted by the applicant in line 31 "
+        '("the owner is content"): heater/relief carries off 30,000 Btu/h; what it serves puts in 40,000 Btu/h. '
+        f"Fit a relief valve rated for at least 40,000 Btu/h. {clause_in_words(accepted.finding)}"
     )
+    assert points == Points((told,))
     text = comparison_text(compared)
     assert text.index("First to read") < text.index("new error relief-below-input") < text.index("What differs")
 
@@ -66,9 +68,9 @@ def test_error_that_stood_before_and_is_accepted_now_is_told_after_new_ones() ->
     (points,) = first_to_read(comparison(before, after))
     assert isinstance(points, Points)
     new, old = points.texts
-    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 30 (")
+    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 31 (")
     assert old.startswith(
-        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 30 ("the owner is '
+        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 31 ("the owner is '
         'content"): '
     )
 
@@ -77,7 +79,7 @@ def test_new_warning_that_the_file_accepts_is_told_among_what_differs() -> None:
     compared = comparison(checked(), checked(("tank-charge-differs", "tank"), tank="volume: 6 gal, precharge: 50 psi"))
     assert list(first_to_read(compared)) == []
     assert list(less_accepted(compared)) == [
-        'new warning tank-charge-differs (tank), and accepted by the applicant in line 30 ("the owner is content").'
+        'new warning tank-charge-differs (tank), and accepted by the applicant in line 31 ("the owner is content").'
     ]
     assert "\nWhat differs\n" not in comparison_text(compared)
     assert "- new warning tank-charge-differs (tank), and accepted" in comparison_text(compared)
@@ -125,8 +127,28 @@ def test_comments_stand_in_a_table_with_their_fate() -> None:
     assert table.head == ("no.", "", "requirement", "now")
     first, second = table.rows
     assert first[:3] == ("3", "still open", "tank-too-small (heater2, tank); heater in the review")
-    assert first[3].endswith(' Accepted by the applicant in line 30 ("the owner is content").')
+    assert first[3].endswith(' Accepted by the applicant in line 31 ("the owner is content").')
     assert second == ("5", "answered", "tank-waterlogged (tank)", second[3])
+
+
+def test_words_on_a_comment_say_whose_they_are_and_whether_they_count() -> None:
+    before = checked(tank="volume: 1 gal")
+    compared = asked(before, before, requirement("tank-too-small", "heater", "tank", number=1))
+    (finding,) = before.findings
+    for word, told in (
+        (
+            Accepted(finding, "seen", 3, Acceptor.INSPECTOR, "own.yaml"),
+            'Accepted by the inspector in line 3 of own.yaml ("seen").',
+        ),
+        (
+            Claimed(finding, "so", 9, "no file can accept this of itself"),
+            'Accepted by the applicant in line 9 ("so"), which does not count (no file can accept this of itself).',
+        ),
+    ):
+        one = replace(compared.comments[0], accepted=word)
+        (*_, table) = what_was_asked(replace(compared, comments=(one,)))
+        assert isinstance(table, Table)
+        assert table.rows[0][3].endswith(told)
 
 
 def test_review_without_a_name_or_a_date_or_a_comment() -> None:
@@ -158,6 +180,26 @@ def test_answer_is_told_with_its_value_against_the_bound(word: AnswerWord, text:
     (*_, table) = what_was_asked(replace(compared, comments=(one,)))
     assert isinstance(table, Table)
     assert table.rows[0][3] == told
+
+
+def test_rules_of_each_circuit_are_told_by_their_water() -> None:
+    before = checked()
+    text = f"rules: {{water: ipc-2021, heating: us-boiler}}\n{before.system.record.text}"
+    after = plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
+    told = [block for block in other_rules(comparison(before, after)) if isinstance(block, Paragraph)]
+    assert [(one.label, one.text.rpartition(" and by ")[2]) for one in told] == [
+        ("water", "International Plumbing Code 2021 (ipc-2021) now."),
+        ("heating", f"{after.rules.of(Circuit.HEATING).in_full} now."),
+    ]
+
+
+def test_review_of_a_layout_whose_circuits_have_their_own_rules() -> None:
+    text = f"rules: {{water: ipc-2021, heating: us-boiler}}\n{checked().system.record.text}"
+    before = plumbnet.check(plumbnet.read_bytes(text.encode(), file="house.yaml"))
+    compared = comparison(before, before, last_review(written(review(before)), before, file="old.json"))
+    made = next(iter(what_was_asked(compared)))
+    assert isinstance(made, Paragraph)
+    assert made.text == "house.yaml, rules water: ipc-2021; heating: us-boiler, by A. Plan-Checker, 12 May 2031"
 
 
 def test_review_by_other_values_of_the_same_rules_says_so() -> None:

@@ -19,7 +19,7 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.yaml.fault import visible
 from plumbnet.report.formats.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.output.writer import Unread
-from plumbnet.rules.finding import Acceptor
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.rule_profile import profile
 from plumbnet.rules.silencing import Word
 

@@ -18,7 +18,7 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Change
 from plumbnet.report.formats import json1
 from plumbnet.report.formats.json1 import JsonWriter
-from plumbnet.rules.finding import Acceptor
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.rule_profile import profile
 from plumbnet.rules.silencing import Word
 from plumbnet.study.remedies.remedy_search import remedies

@@ -13,7 +13,8 @@ from plumbnet.report.prose.acceptance_phrases import (
     idle_in_words,
     silenced_in_words,
 )
-from plumbnet.rules.finding import Accepted, Acceptor, Claimed
+from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.finding import Accepted, Claimed
 from plumbnet.rules.silencing import Word
 
 (FOUND,) = trapped().findings

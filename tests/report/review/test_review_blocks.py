@@ -76,3 +76,13 @@ def test_site_list_has_a_line_to_write_on() -> None:
     (table,) = site_blocks(review(SOUND))
     assert isinstance(table, Table)
     assert all(set(row[2]) == {"_"} for row in table.rows)
+
+
+def test_what_two_codes_ask_stands_twice_each_with_its_own_clause() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief\ntee -> cv2 -> boiler -> emitter"
+    rules = {"water": "ipc-2021", "heating": "us-boiler"}
+    both = review_of(plumbnet.check(system(runs), rules=rules))
+    rows = [row for block in requirement_blocks(both) if isinstance(block, Table) for row in block.rows]
+    asked = [row for row in rows if row[1].startswith("relief-missing: ")]
+    assert [row[2].partition(" ")[0] for row in asked] == ["[IMC", "[IPC"]
+    assert [row[3].partition(" ")[0] for row in asked] == ["boiler", "heater"]

@@ -6,8 +6,9 @@ from plumbnet.report.survey.survey_data import survey_json
 from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread, OtherSort, StandingFinding, SurveySums
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Acceptor, Severity
+from plumbnet.rules.finding import Severity
 from plumbnet.study.whatif.bulk_changes import SetEach, Supposed
 
 SUMS = SurveySums(

@@ -37,7 +37,7 @@ def test_findings_say_when_they_stand() -> None:
 
 
 def test_accepted_finding_is_kept_with_its_reason() -> None:
-    text = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}") + (
+    text = layout("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}") + (
         "accept: [{finding: trapped-expansion, part: heater, reason: cold until May}]\n"
     )
     report = plumbnet.check(plumbnet.read_bytes(text.encode()))

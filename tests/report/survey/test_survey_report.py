@@ -10,9 +10,9 @@ from plumbnet.report.survey.survey_entry import WhatIfFate
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_report import survey_text
 from plumbnet.report.survey.survey_sums import FilePlace, First, Misread
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.circuit_rules import given_rules
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 

@@ -6,7 +6,8 @@ from forms import accepting, fine, trapped
 
 from plumbnet.report.prose.word_colours import plain
 from plumbnet.report.text.findings_text import clause_in_words, findings_lines
-from plumbnet.rules.finding import Accepted, Acceptor, Claimed
+from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.finding import Accepted, Claimed
 
 (FOUND,) = trapped().findings
 

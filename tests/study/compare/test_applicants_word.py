@@ -6,8 +6,9 @@ from curing import house
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.rules.finding import Accepted, Finding, Severity
-from plumbnet.study.compare.applicants_word import by_applicant, self_accepted, word_on
+from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.finding import Accepted, Claimed, Finding, Severity
+from plumbnet.study.compare.applicants_word import by_applicant, inspectors_word_on, self_accepted, word_on
 
 REPORT = plumbnet.check(house())
 (TRAPPED,) = REPORT.findings
@@ -58,3 +59,22 @@ def test_word_on_a_finding_is_that_of_who_accepts_it() -> None:
     assert [one.finding for one in by_applicant(after)] == [TRAPPED]
     assert word_on(after, TRAPPED) == Accepted(TRAPPED, "so", 9)
     assert word_on(after, OTHER) is None
+
+
+def test_word_of_the_inspector_is_not_that_of_the_applicant() -> None:
+    own = Accepted(TRAPPED, "seen", 3, Acceptor.INSPECTOR, "own.yaml")
+    after = replace(report(OTHER), accepted=(own,))
+    assert by_applicant(after) == ()
+    assert told(report(), after) == []
+    assert word_on(after, TRAPPED) is None
+    assert inspectors_word_on(after, TRAPPED) == own
+    assert inspectors_word_on(after, OTHER) is None
+
+
+def test_word_that_does_not_count_is_still_the_applicants() -> None:
+    claimed = Claimed(TRAPPED, "so", 9, "acceptances in the file do not count in this review")
+    after = replace(report(TRAPPED), claimed=(claimed,))
+    assert word_on(after, TRAPPED) == claimed
+    assert told(report(), after) == [("trapped-expansion", True, True)]
+    assert told(report(TRAPPED), after) == [("trapped-expansion", False, False)]
+    assert told(after, after) == []

@@ -1,5 +1,7 @@
 """What became of the comments of a review."""
 
+from dataclasses import replace
+
 import pytest
 from conftest import layout
 from reviewing import requirement, review, written
@@ -7,14 +9,15 @@ from reviewing import requirement, review, written
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.units.units import PRESSURE
-from plumbnet.rules.finding import RULES, Answered, ruling_of
+from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.finding import RULES, Accepted, Answered, Claimed, ruling_of
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.study.compare.comments_answered import NO_FINDING, CommentNow, CommentState, comments_now
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.renaming.part_renames import Renames
 
 RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
-HEATER = "rating: 150 psi, relief: {pressure: 150 psi, capacity: 50000 Btu/h}"
+HEATER = "rating: 150 psi, relief: {pressure: 150 psi, temperature: 210 degF, capacity: 50000 Btu/h}"
 """With all that a requirement asks the file to say."""
 
 
@@ -111,6 +114,22 @@ def test_one_finding_keeps_one_of_two_comments_open() -> None:
     found = now(checked(tank="volume: 1 gal"), *two)
     assert states(found) == [(1, "tank-too-small", CommentState.ANSWERED), (2, "tank-too-small", CommentState.OPEN)]
     assert found[0].now is None
+
+
+def test_comment_that_the_inspector_accepts_is_answered_and_no_new_one() -> None:
+    found = checked(tank="volume: 1 gal")
+    own = tuple(Accepted(one, "seen", 3, Acceptor.INSPECTOR, "own.yaml") for one in found.findings)
+    after = replace(found, findings=(), accepted=own)
+    (one,) = now(after, requirement("tank-too-small", "heater", "tank", number=1))
+    assert (one.state, one.accepted) == (CommentState.ANSWERED, own[0])
+    assert now(after, requirement("tank-waterlogged", "tank", answer="met")) == []
+
+
+def test_word_of_the_applicant_that_does_not_count_stands_beside_the_comment() -> None:
+    found = checked(tank="volume: 1 gal")
+    claimed = tuple(Claimed(one, "so", 9, "it does not count") for one in found.findings)
+    (one,) = now(replace(found, claimed=claimed), requirement("tank-too-small", "heater", "tank", number=1))
+    assert (one.state, one.accepted) == (CommentState.OPEN, claimed[0])
 
 
 def test_what_was_accepted_in_the_review_and_still_is_is_no_new_comment() -> None:

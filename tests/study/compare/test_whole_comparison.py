@@ -6,12 +6,13 @@ from reviewing import review, written
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.study.compare.comments_answered import CommentState
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import comparison
 
 RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
-RELIEF = "rating: 150 psi, relief: {{pressure: 150 psi, capacity: {} Btu/h}}"
+RELIEF = "rating: 150 psi, relief: {{pressure: 150 psi, temperature: 210 degF, capacity: {} Btu/h}}"
 SMALL = "accept: [{finding: relief-below-input, part: heater/relief, reason: the owner is content}]\n"
 
 
@@ -29,6 +30,13 @@ def test_relief_valve_cut_below_the_input_and_accepted_by_the_file_itself_is_wor
     assert found.difference.is_better
     assert (found.is_worse, found.is_better) == (True, False)
     assert [(one.accepted.finding.name, one.is_new) for one in found.self_accepted] == [("relief-below-input", True)]
+
+
+def test_what_the_file_accepts_leads_though_the_inspector_does_not_let_it_count() -> None:
+    after = plumbnet.check(checked(heater=RELIEF.format(30_000), more=SMALL).system, acceptances=OwnAcceptances())
+    found = comparison(BEFORE, after)
+    assert [(one.accepted.finding.name, one.is_new) for one in found.self_accepted] == [("relief-below-input", True)]
+    assert [one.name for one in found.difference.new] == ["relief-below-input"]
 
 
 def test_renamed_heater_is_the_same_heater_in_all_that_is_told() -> None:

@@ -4,8 +4,8 @@ from conftest import system
 
 import plumbnet
 from plumbnet.layout.model.acceptance import Acceptance
+from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Acceptor
 from plumbnet.rules.silencing import Silencer, Word
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer, answer, outcome
 

@@ -1,10 +1,14 @@
 """A report told by other names."""
 
+from dataclasses import replace
+
 from conftest import layout
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.rules.finding import Accepted
+from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.finding import Accepted, Claimed
+from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.study.renaming.part_renames import Renames
 from plumbnet.study.renaming.report_renaming import renamed_report
 
@@ -15,7 +19,7 @@ NAMES = Renames(names={"heater": "heater9", "cv": "cv9"})
 
 def checked(runs: str = RUNS, more: str = "") -> Report:
     heater = "heater9" if "heater9" in runs else "heater"
-    text = layout(runs, **{heater: "relief: {pressure: 150 psi}"}) + more
+    text = layout(runs, **{heater: "relief: {pressure: 150 psi, temperature: 210 degF}"}) + more
     return plumbnet.check(plumbnet.read_bytes(text.encode(), file="f.yaml"))
 
 
@@ -39,12 +43,19 @@ def test_what_was_accepted_stays_so() -> None:
     assert told.findings == ()
 
 
-def test_what_somebody_else_accepted_stays_so_and_what_nobody_did_stands() -> None:
-    """An acceptance that is in no file: the word of whoever made the report."""
+def test_what_somebody_else_says_is_kept_and_what_nobody_does_stands() -> None:
+    """Words that are in no file: those of whoever made the report."""
     report = checked()
     (finding,) = report.findings
-    from_elsewhere = Report(
-        report.system, report.rules, report.network, report.facts, (), None, (Accepted(finding, "seen", 0),)
-    )
-    assert [one.reason for one in renamed_report(from_elsewhere, NAMES).accepted] == ["seen"]
+    own = replace(report, findings=(), accepted=(Accepted(finding, "seen", 3, Acceptor.INSPECTOR, "own.yaml"),))
+    (accepted,) = renamed_report(own, NAMES).accepted
+    assert (accepted.reason, accepted.by, accepted.finding.parts[0]) == ("seen", Acceptor.INSPECTOR, "heater9")
+    vain = replace(report, claimed=(Claimed(finding, "so", 9, "it does not count"),))
+    told = renamed_report(vain, NAMES)
+    assert [(one.why, one.finding) for one in told.claimed] == [("it does not count", told.findings[0])]
     assert len(renamed_report(report, NAMES).findings) == 1
+
+
+def test_own_list_of_the_inspector_stays_with_the_report() -> None:
+    ruled = replace(checked(), own_acceptances=OwnAcceptances())
+    assert renamed_report(ruled, NAMES).own_acceptances == OwnAcceptances()

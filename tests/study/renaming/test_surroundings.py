@@ -5,7 +5,7 @@ from conftest import system
 from plumbnet.layout.model.system import End
 from plumbnet.study.renaming.surroundings import Joined, own_parts, surroundings
 
-HOUSE = system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+HOUSE = system("street -> cv -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")
 
 
 def test_what_comes_fixed_to_a_part_has_no_name_of_its_own() -> None:

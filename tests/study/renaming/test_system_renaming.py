@@ -18,14 +18,11 @@ accept: [{finding: tank-too-small, part: tank, reason: so}]
 
 
 def read(runs: str, more: str, tank: str, heater: str) -> System:
-    text = (
-        layout(
-            runs,
-            **{heater: "relief: {pressure: 150 psi}", tank: "kind: expansion_tank, volume: 2 gal, precharge: 60 psi"},
-        )
-        + more
-    )
-    return read_system(text.encode(), file="f.yaml")
+    parts = {
+        heater: "relief: {pressure: 150 psi, temperature: 210 degF}",
+        tank: "kind: expansion_tank, volume: 2 gal, precharge: 60 psi",
+    }
+    return read_system((layout(runs, **parts) + more).encode(), file="f.yaml")
 
 
 BEFORE = read("street -> cv -> valve -> tee -> heater -> tap.hot\ntee -> tank", MORE, "tank", "heater")

@@ -165,6 +165,7 @@ class FillingLoop(Part):
     """
 
     symbol: ClassVar[str] = "filling_loop"
+    protects: ClassVar[BackflowProtection] = BackflowProtection.SINGLE_CHECK
     assumed: ClassVar = {
         "temperature": "fills with water at 10 °C (50 °F)",
         "state": "is shut off once the circuit is filled",

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from plumbnet.report.output import program_line
 from plumbnet.report.page.page_content import PageBlock
 from plumbnet.report.prose import Paragraph, Points, Table
-from plumbnet.rules import Rules, in_words, listed
+from plumbnet.rules import Rules, listed, rules_in_words
 from plumbnet.study.dossier import Dossier
 
 
@@ -23,7 +23,7 @@ def _rules(rules: Rules) -> Iterator[tuple[str, str]]:
         circuit = "" if rules.is_one else f", {'drinking water' if profile is rules.water else 'heating circuits'}"
         yield f"rule profile{circuit}", profile.in_full
         yield f"SHA-256 of the profile{circuit}", profile.sha256
-    yield "rules named by", in_words(rules.named_by)
+    yield "rules named by", rules_in_words(rules.named_by)
 
 
 def record_chapter(dossier: Dossier) -> Iterator[PageBlock]:

@@ -42,6 +42,7 @@ GOOD = BAD.altered("""
     good=GOOD,
     asks="A filling loop is shut once the circuit is filled, unless a good enough preventer stands in its line.",
     of="filling loops",
+    held_to=("fill_preventer",),
 )
 def filling_loop_open(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """A loop by which a circuit is filled by hand stands open.

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
+from plumbnet.rules.acceptors import MayAccept
 from plumbnet.rules.deciding_values import limit_of_heater
 from plumbnet.rules.example_layouts import CLOSED_HOUSE, TANK_HOUSE
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.rules.finding import MayAccept, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import FIRES_ON_FLOW, closed, first_stops, fit_a_tank

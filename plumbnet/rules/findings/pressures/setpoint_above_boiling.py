@@ -14,17 +14,17 @@ BAD = Example("""\
 plumbnet: 1
 units: metric
 parts:
-  fill: {kind: main, pressure: 0.5 bar}
+  cistern: {kind: open_tank, elevation: 5.1 m}
   boiler: {kind: boiler, volume: 40 L, setpoint: 115 degC, relief: {pressure: 3 bar}}  # <- setpoint-above-boiling
   pump: circulator
   emitter: {kind: emitter, volume: 60 L}
   back: tee
 runs:
-  - fill -> back
+  - cistern -> back
   - boiler -> pump -> emitter -> back -> boiler
 """)
 
-GOOD = BAD.altered("  fill: {kind: main, pressure: 1.5 bar}")
+GOOD = BAD.altered("  cistern: {kind: open_tank, elevation: 15 m}")
 
 
 @finding(

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.model import RELIEF
+from plumbnet.rules.acceptors import MayAccept
 from plumbnet.rules.example_layouts import PLAIN_HOUSE, RELIEF_HOUSE
 from plumbnet.rules.facts import Facts
-from plumbnet.rules.finding import MayAccept, Severity, finding
+from plumbnet.rules.finding import Severity, finding
 from plumbnet.rules.four_answers import Answer, Breach, Met, NotApplicable
 from plumbnet.rules.rule_profile import Profile
 from plumbnet.rules.sentences import FIRES_ON_FLOW, listed
@@ -15,6 +16,12 @@ BAD = PLAIN_HOUSE.altered("""
 """)
 
 
+def _relief_for(facts: Facts, _profile: Profile, heater: str) -> Iterator[str]:
+    """Of one that fires on flow, which heaters are asked; the others are whatever the value."""
+    if any(one.name == heater and one.on_flow for one in facts.heaters):
+        yield "relief_for"
+
+
 @finding(
     "relief-missing",
     Severity.ERROR,
@@ -22,6 +29,7 @@ BAD = PLAIN_HOUSE.altered("""
     good=RELIEF_HOUSE,
     asks="A heater has a relief valve of its own, or stands open to the air.",
     of="heaters",
+    held_to=(_relief_for,),
     may_accept=MayAccept.INSPECTOR,
 )
 def relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
@@ -29,7 +37,7 @@ def relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
 
     If its thermostat sticks, the water boils under pressure and the heater can burst. Fit a relief valve, with nothing
     between it and the heater, for temperature and pressure where the rules ask for both. A heater that fires only on
-    flow is asked for one here only where a pump keeps it firing; the local code may ask for one anyway.
+    flow is asked for one here only where a pump keeps it firing, or where the rules ask for one on every heater.
     """
     behind = {name for relief in facts.reliefs if not relief.touches_vessel for name in relief.touches}
     beside = _beside(facts)
@@ -38,7 +46,7 @@ def relief_missing(facts: Facts, profile: Profile) -> Iterator[Answer]:
             yield Met((heater.name, *heater.relieved_by), f"{listed(heater.relieved_by)}, joined by pipe alone")
         elif heater.vented:
             yield Met((heater.name,), "it stands open to the air, with no valve between")
-        elif heater.on_flow and not heater.loops:
+        elif heater.on_flow and not heater.loops and profile.relief_for.value != "every":
             yield NotApplicable((heater.name,), FIRES_ON_FLOW)
         elif behind & beside.get(heater.name, set()):
             yield NotApplicable((heater.name,), "it has one, of which is told that something stands between")

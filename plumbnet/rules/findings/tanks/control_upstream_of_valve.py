@@ -18,7 +18,7 @@ parts:
   split: tee
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 60 psi}
   stop: valve  # <- control-upstream-of-valve
-  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  heater: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
   tap: fixture
 runs:
   - street -> meter -> split -> stop -> heater -> tap.hot

@@ -14,7 +14,7 @@ plumbnet: 1
 rules: en-12828
 parts:
   fill: {kind: main, pressure: 20 psi}
-  check: check_valve
+  check: vented_dual_check
   boiler: {kind: boiler, volume: 10 gal, setpoint: 180 degF, relief: {pressure: 3 bar}}
   circulator: circulator
   emitter: {kind: emitter, volume: 10 gal}

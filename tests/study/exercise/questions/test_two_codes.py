@@ -7,7 +7,7 @@ from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import QUESTIONS, World
 from plumbnet.study.exercise.questions import two_codes
 
-RELIEF = "relief: {pressure: 150 psi}"
+RELIEF = "relief: {pressure: 150 psi, temperature: 210 degF}"
 RUNS = "street -> meter -> prv -> tee -> heater -> tap.hot"
 
 

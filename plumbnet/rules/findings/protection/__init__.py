@@ -1,0 +1,1 @@
+"""Findings about what keeps other water out of the drinking water."""

@@ -11,7 +11,7 @@ from typing import TypeAlias
 
 from plumbnet.layout.model import End, Part, Role
 from plumbnet.network import Network
-from plumbnet.network.piping import Node
+from plumbnet.network.piping import Cell, Node
 from plumbnet.rules.facts import StoreFacts
 
 _COLD_K = 0.0
@@ -74,10 +74,17 @@ class _Stores:
         parts, cell_of = self.network.piping.system.parts, self.network.zoning.cell_of
         beside = {name for node in nodes for name in self.network.neighbours(node)}
         yield from (name for name in beside if parts[name].admits_air)
-        cells = {cell_of[node] for node in nodes}
+        for cell in sorted({cell_of[node] for node in nodes}):
+            yield from self._vents.get(cell, ())
+
+    @cached_property
+    def _vents(self) -> Mapping[Cell, list[str]]:
+        """What stands open to the air, by cells; a tap that runs is shut again."""
+        parts, found = self.network.piping.system.parts, dict[Cell, list[str]]()
         for site in self.network.sites:
-            if site.outlet.role is Role.AIR and not parts[site.part].draws_at() and cell_of[site.node] in cells:
-                yield site.part
+            if site.outlet.role is Role.AIR and not parts[site.part].draws_at():
+                found.setdefault(self.network.zoning.cell_of[site.node], []).append(site.part)
+        return found
 
     @cached_property
     def _are_taps_placed(self) -> bool:

@@ -7,15 +7,21 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import permutations
+from typing import TypeAlias
 
 from plumbnet.layout.model import End, Part
 from plumbnet.network import Network
 from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import TankServiceFacts
 
+_Ways: TypeAlias = dict[Node, list[Node]]
+
 
 def tank_service(network: Network) -> Iterator[TankServiceFacts]:
-    """Every expansion tank, in the order of the file. Linear in the piping for each."""
+    """Every expansion tank, in the order of the file.
+
+    Linear in the piping for each supply, and for each tank in the circuit that carries heat in which it stands.
+    """
     search = _Service(network)
     for name, part in network.piping.system.parts.items():
         if part.cushion() is not None:
@@ -30,51 +36,45 @@ class _Service:
         """Of one tank."""
         node = next(self.network.piping.nodes_of(name))
         zone = self._zone(node)
-        beyond = set(self.network.reach((zone,), math.inf))
-        carries_heat = beyond.isdisjoint(self._drawn) and not beyond.isdisjoint(self._heating)
-        met, held_to = self._upstream(node, self._givers if carries_heat else self._supplies)
+        beyond = self._beyond(zone)
+        held_to = self._let_down_with(node) if beyond else self._fed_by(node)
         return TankServiceFacts(
             name=name,
             is_wet=self.network.standing.static_pa[zone] is not None,
-            carries_heat=carries_heat,
+            carries_heat=bool(beyond),
             held_to=held_to,
-            are_valves_drawn=not beyond.isdisjoint(self._valve_zones) if carries_heat else self._has_stop(met),
+            are_valves_drawn=not beyond.isdisjoint(self._valve_zones) if beyond else node in self._behind_stops,
         )
 
-    def _upstream(self, start: Node, givers: AbstractSet[Node]) -> tuple[AbstractSet[Node], tuple[str, ...]]:
-        """From where water comes to a node while every valve is shut, up to the nearest that give it, by name."""
-        met, queue, told = {start}, deque([start]), set[str]()
-        while queue:
-            node = queue.popleft()
-            if node in givers:
-                told.add(self.network.piping.ports[node].part)
-                continue
-            for before in self._before.get(node, ()):
-                if before not in met:
-                    met.add(before)
-                    queue.append(before)
-        return met, tuple(sorted(told))
+    def _beyond(self, zone: Zone) -> AbstractSet[Zone]:
+        """The zones of a circuit that carries heat, seen from one of them; none where people draw its water."""
+        if not self._heating:
+            return frozenset()
+        beyond = frozenset(self.network.reach((zone,), math.inf))
+        return beyond if beyond.isdisjoint(self._drawn) and not beyond.isdisjoint(self._heating) else frozenset()
 
-    def _has_stop(self, upstream: AbstractSet[Node]) -> bool:
-        """Whether a valve is drawn between a supply and a place, given all from where water comes to it."""
-        ends = (tuple(self.network.piping.nodes_of(name)) for name in self._valves)
-        return any(near in self._supplied and far in upstream for pair in ends for near, far in permutations(pair, 2))
+    def _fed_by(self, node: Node) -> tuple[str, ...]:
+        """Supplies from which water comes to a node while every valve is shut, by name."""
+        return tuple(sorted(name for name, supplied in self._supplied.items() if node in supplied))
+
+    def _let_down_with(self, start: Node) -> tuple[str, ...]:
+        """The nearest supplies, heaters and emitters from which water comes to a node while every valve is shut."""
+        met = _reached([start], self._before, up_to=self._givers)
+        return tuple(sorted({self.network.piping.ports[node].part for node in met & self._givers}))
 
     @cached_property
-    def _supplied(self) -> AbstractSet[Node]:
-        """Nodes to which water comes from a supply while every valve is shut."""
-        after: dict[Node, list[Node]] = {}
-        for node, ways in self._before.items():
-            for before in ways:
-                after.setdefault(before, []).append(node)
-        found = set(self._supplies)
-        queue = deque(sorted(found))
-        while queue:
-            for node in after.get(queue.popleft(), ()):
-                if node not in found:
-                    found.add(node)
-                    queue.append(node)
-        return found
+    def _supplied(self) -> dict[str, AbstractSet[Node]]:
+        """By each supply the nodes to which its water comes while every valve is shut."""
+        ports = self.network.piping.ports
+        return {ports[node].part: _reached([node], self._after) for node in sorted(self._supplies)}
+
+    @cached_property
+    def _behind_stops(self) -> AbstractSet[Node]:
+        """Nodes to which water would come from a supply through one valve."""
+        supplied = frozenset[Node]().union(*self._supplied.values())
+        ends = (tuple(self.network.piping.nodes_of(name)) for name in self._valves)
+        far = [end for pair in ends for near, end in permutations(pair, 2) if near in supplied]
+        return _reached(far, self._after)
 
     @cached_property
     def _supplies(self) -> AbstractSet[Node]:
@@ -96,14 +96,16 @@ class _Service:
         return self._supplies | stores | cooling
 
     @cached_property
-    def _before(self) -> dict[Node, list[Node]]:
-        """By each node those from which water comes to it through no valve."""
-        found: dict[Node, list[Node]] = {}
-        for start, end in self._ways():
-            found.setdefault(end, []).append(start)
-        return found
+    def _after(self) -> _Ways:
+        """By each node those to which water comes from it through no valve."""
+        return _grouped(self._steps())
 
-    def _ways(self) -> Iterator[tuple[Node, Node]]:
+    @cached_property
+    def _before(self) -> _Ways:
+        """By each node those from which water comes to it through no valve."""
+        return _grouped((end, start) for start, end in self._steps())
+
+    def _steps(self) -> Iterator[tuple[Node, Node]]:
         piping = self.network.piping
         doors = ((door.start, door.end) for door in piping.doors)
         for start, end in (*piping.pipes, *self._valveless((*piping.inner, *doors))):
@@ -143,3 +145,24 @@ class _Service:
         piping = self.network.piping
         for name, part in piping.system.parts.items():
             yield from (piping.node_of[End(name, port)] for port in ports(part))
+
+
+def _grouped(steps: Iterable[tuple[Node, Node]]) -> _Ways:
+    found: _Ways = {}
+    for start, end in steps:
+        found.setdefault(start, []).append(end)
+    return found
+
+
+def _reached(starts: Iterable[Node], ways: _Ways, *, up_to: AbstractSet[Node] = frozenset()) -> AbstractSet[Node]:
+    """All nodes that can be come to from some, not past those of `up_to`."""
+    found = set(starts)
+    queue = deque(sorted(found))
+    while queue:
+        node = queue.popleft()
+        if node not in up_to:
+            for each in ways.get(node, ()):
+                if each not in found:
+                    found.add(each)
+                    queue.append(each)
+    return found

@@ -430,7 +430,7 @@ RELIEF_VALVES_WRONGLY_CHOSEN = Expected(
     scenario_findings={"right-valves": ()},
 )
 
-# The vessel of a collector stands without a valve of its own, as nearly all do: to read its charge the circuit is let down.
+# The vessel of a collector has no valve of its own, as hardly any has: to read its charge the circuit is let down.
 UNSERVED = ("tank-cannot-be-served",)
 SOLAR = Expected(
     {

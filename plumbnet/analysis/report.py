@@ -141,7 +141,10 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
     heaters = judge.heaters()
     hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
     system = network.piping.system
-    keeps_growth = any(profile.way_back.value == "supply-pipe" for profile in judge.rules.profiles)
+    profiles = judge.rules.profiles
+    keeps_growth = any(profile.way_back.value == "supply-pipe" for profile in profiles)
+    asks_of_stores = any(profile.vacuum_relief.is_asked or profile.least_stored is not None for profile in profiles)
+    asks_of_feeds = any(profile.check_at_heater.is_asked for profile in profiles)
     return Facts(
         system=system,
         units=units or system.units,
@@ -152,7 +155,7 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         reducers=tuple(reducers(network)),
         returns=tuple(returns(network, heaters)) if keeps_growth else (),
         taps=tuple(_taps(network)),
-        stores=tuple(stores(network, hot)),
+        stores=tuple(stores(network, hot)) if asks_of_stores else (),
         tank_service=tuple(tank_service(network)),
         hot_side_checks=tuple(_hot_side_checks(network, hot)),
         idle_pumps=tuple(name for name in network.circulation.idle if not _lifts(system, name)),
@@ -163,7 +166,7 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         lows=tuple(lows(network)),
         outlets=tuple(outlets(network)),
         shut_in=tuple(shut_in(network, heaters)),
-        feeds=tuple(cold_feeds(network, hot)),
+        feeds=tuple(cold_feeds(network, hot)) if asks_of_feeds else (),
         fills=tuple(fills(network)),
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,

@@ -65,4 +65,4 @@ def test_heater_that_nothing_feeds_has_an_empty_feed() -> None:
 
 def test_order_of_the_file_does_not_choose_between_two_taps_alike_near() -> None:
     for runs in ("tee -> tap2.cold\ntee -> tap1.cold", "tee -> tap1.cold\ntee -> tap2.cold"):
-        assert feeds(f"street -> tee -> heater\n{runs}")[0].comes_to == "tap1"
+        assert feeds(f"street -> valve -> tee -> heater\n{runs}")[0].comes_to == "tap1"

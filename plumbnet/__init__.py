@@ -71,8 +71,8 @@ if TYPE_CHECKING:
     from plumbnet.library.review_call import review
     from plumbnet.library.schematic_picture import draw
     from plumbnet.library.warmup_run import warmup
+    from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
     from plumbnet.rules.circuit_rules import Rules, UnknownCircuit
-    from plumbnet.rules.own_acceptances import OwnAcceptances
     from plumbnet.rules.rule_profile import Profile, UnknownProfile
     from plumbnet.study.contingency.event_sweep import sweep
     from plumbnet.study.dossier.tank_curves import NoChart
@@ -87,7 +87,7 @@ _WHEN_ASKED = {
     "LayoutError": "plumbnet.layout.yaml.fault",
     "NoChart": "plumbnet.study.dossier.tank_curves",
     "NoWarmUp": "plumbnet.analysis.warmup.heater_warmup",
-    "OwnAcceptances": "plumbnet.rules.own_acceptances",
+    "OwnAcceptances": "plumbnet.rules.accepting.own_acceptances",
     "Picture": "plumbnet.library.picture",
     "Profile": "plumbnet.rules.rule_profile",
     "Report": "plumbnet.analysis.report",

@@ -14,7 +14,7 @@ from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest
 from plumbnet.rules import (
     FINDINGS_ADVICE,
-    RULES,
+    REQUIREMENTS,
     GivenRules,
     OwnAcceptances,
     Profile,
@@ -149,11 +149,11 @@ def _refuse_unknown_findings(system: System) -> None:
         Fault(
             *place,
             unknown_finding(acceptance.finding),
-            nearest(acceptance.finding, RULES) or FINDINGS_ADVICE,
+            nearest(acceptance.finding, REQUIREMENTS) or FINDINGS_ADVICE,
             width=len(acceptance.finding),
         )
         for acceptance, place in zip(system.accept, system.record.accept_at, strict=True)
-        if acceptance.finding not in RULES
+        if acceptance.finding not in REQUIREMENTS
     ]
     if faults:
         raise LayoutError(system.record.file, faults, system.record.text)

@@ -3,14 +3,18 @@
 from pathlib import Path
 
 from plumbnet.layout.model.part import KINDS
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 
 TESTS = Path(__file__).parent
 
 
 def findings_with_own_tests() -> set[str]:
     """The findings whose test file names them: their words and their bounds stand there."""
-    return {name for name in RULES if _names(TESTS / "rules" / "findings" / f"test_{_stem(RULES[name].test)}.py", name)}
+    return {
+        name
+        for name in REQUIREMENTS
+        if _names(TESTS / "rules" / "requirements" / f"test_{_stem(REQUIREMENTS[name].test)}.py", name)
+    }
 
 
 def kinds_with_own_tests() -> set[str]:

@@ -32,7 +32,7 @@ TESTED_ELSEWHERE = {
     "__init__": "holds no code of its own; its example is a doctest",
     "__main__": "tests/cli/test_app.py runs it",
     "physics/vessels/defaults": "numbers alone, each with its source",
-    "rules/findings/": "tests/rules/test_findings.py runs the example of every finding",
+    "rules/requirements/": "tests/rules/test_requirements.py runs the example of every requirement",
 }
 """Modules without a test file of the same name, with the reason."""
 

@@ -19,7 +19,7 @@ from plumbnet.layout.model.system import System
 from plumbnet.report.trace.trace_report import trace_text
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 
 ROOT = Path(__file__).parents[1]
 SYSTEMS = ROOT / "systems"
@@ -151,7 +151,7 @@ def test_every_verdict_occurs() -> None:
 
 def test_every_finding_occurs_or_has_tests_of_its_own() -> None:
     found = {one.name for name in SHOWCASE for one in report(name).findings}
-    assert found | findings_with_own_tests() == set(RULES)
+    assert found | findings_with_own_tests() == set(REQUIREMENTS)
 
 
 def test_every_action_of_a_change_occurs() -> None:

@@ -1,6 +1,19 @@
-"""What the code asks: profiles (data), facts (types), and findings written on the facts."""
+"""What the code asks: profiles (data), facts (types), and requirements that answer from the facts."""
 
+from plumbnet.rules.accepting import (
+    OWN_KEY,
+    OwnAcceptance,
+    OwnAcceptances,
+    Silenced,
+    Silencer,
+    Word,
+    own_acceptances_at,
+    read_own_acceptances,
+    silenced,
+    silencer_of,
+)
 from plumbnet.rules.acceptors import Acceptor, MayAccept
+from plumbnet.rules.answering import Answered, answers_of, breaches_of, findings_of
 from plumbnet.rules.circuit_rules import (
     ByCircuit,
     GivenRules,
@@ -42,30 +55,11 @@ from plumbnet.rules.facts import (
     Use,
     Verdict,
 )
-from plumbnet.rules.finding import (
-    RULES,
-    Accepted,
-    Answered,
-    Claimed,
-    Finding,
-    Rule,
-    Severity,
-    answers_of,
-    breaches_of,
-    findings_of,
-    ruling_of,
-    severity_of,
-)
+from plumbnet.rules.finding import Accepted, Claimed, Finding, Severity
 from plumbnet.rules.four_answers import AnswerWord, Measured
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
-from plumbnet.rules.own_acceptances import (
-    OWN_KEY,
-    OwnAcceptance,
-    OwnAcceptances,
-    own_acceptances_at,
-    read_own_acceptances,
-)
 from plumbnet.rules.profile_base import FILE_ENDINGS
+from plumbnet.rules.requirement import REQUIREMENTS, Requirement, ruling_of, severity_of
 from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_at, profile_names
 from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
@@ -85,7 +79,6 @@ from plumbnet.rules.sentences import (
     right_charge,
     stops_in_words,
 )
-from plumbnet.rules.silencing import Silenced, Silencer, Word, silenced, silencer_of
 
 __all__ = [
     "FILE_ENDINGS",
@@ -95,8 +88,8 @@ __all__ = [
     "NO_TANK",
     "NO_WAY",
     "OWN_KEY",
+    "REQUIREMENTS",
     "ROUNDING_PA",
-    "RULES",
     "TROUBLED",
     "Accepted",
     "Acceptor",
@@ -127,8 +120,8 @@ __all__ = [
     "PumpedFacts",
     "ReducerFacts",
     "ReliefFacts",
+    "Requirement",
     "ReturnFacts",
-    "Rule",
     "Rules",
     "RulesArgument",
     "RulesFrom",
@@ -182,6 +175,6 @@ __all__ = [
 
 
 from plumbnet.discover import discover
-from plumbnet.rules import findings
+from plumbnet.rules import requirements
 
-discover(findings)
+discover(requirements)

@@ -8,7 +8,7 @@ from conftest import layout
 from running import TRAPPED, Write, document, run
 
 from plumbnet.cli.acceptance_options import idle_entries
-from plumbnet.rules.own_acceptances import OwnAcceptance, OwnAcceptances
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptance, OwnAcceptances
 
 SEALED = layout("street -> cv -> heater -> tap.hot")
 LIST = "plumbnet-acceptances: 1\naccept:\n"

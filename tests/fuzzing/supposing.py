@@ -7,7 +7,7 @@ from fuzzing.fields import Filling, Value
 from fuzzing.odd import CONTROLS, NAMES, WORDS
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.part import KINDS, Part, Shut
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 
 Parts = Mapping[str, Part]
 _IN_LINE: Final = tuple(kind for kind in sorted(KINDS) if len(KINDS[kind].through) == 1 and KINDS[kind].inlet)
@@ -31,7 +31,7 @@ def accepted(filling: Filling, parts: Parts) -> Value:
     names = list(parts) or ["x"]
     return [
         {
-            "finding": random.choice(WORDS if filling.is_odd() else sorted(RULES)),
+            "finding": random.choice(WORDS if filling.is_odd() else sorted(REQUIREMENTS)),
             "part": random.choice(NAMES if filling.is_odd() else names),
             "reason": random.choice((*WORDS[:4], *CONTROLS, *NAMES)),
         }

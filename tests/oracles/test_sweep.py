@@ -33,7 +33,9 @@ def graded(name: str) -> Profile:
     return rules.model_copy(update={"findings": severe})
 
 
-RULES = st.one_of(st.just("general"), st.sampled_from(profile_names()), st.sampled_from(profile_names()).map(graded))
+REQUIREMENTS = st.one_of(
+    st.just("general"), st.sampled_from(profile_names()), st.sampled_from(profile_names()).map(graded)
+)
 MOST_EVENTS = 12
 """Events whose pairs are tried; of more, every other one."""
 
@@ -79,7 +81,7 @@ def changed(before: Told, *others: Told | None) -> object:
 
 
 @times(0.3)
-@given(st.one_of(joined_layouts(), joined_layouts(), closed_layouts(), layouts()), RULES)
+@given(st.one_of(joined_layouts(), joined_layouts(), closed_layouts(), layouts()), REQUIREMENTS)
 def test_sweep_says_what_analysing_the_whole_says_of_every_event(layout: Layout, rules: str | Profile) -> None:
     report = checked(layout, rules)
     before = told(report.system, report)
@@ -90,7 +92,7 @@ def test_sweep_says_what_analysing_the_whole_says_of_every_event(layout: Layout,
 
 
 @times(0.06)
-@given(st.one_of(joined_layouts(2), layouts(most=4)), RULES)
+@given(st.one_of(joined_layouts(2), layouts(most=4)), REQUIREMENTS)
 def test_pairs_are_those_that_analysing_the_whole_finds(layout: Layout, rules: str | Profile) -> None:
     report = checked(layout, rules)
     events = happenings(report.system, report.profile)

@@ -12,7 +12,8 @@ from plumbnet.analysis.report import Report, analyse
 from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules import finding as registry
+from plumbnet.rules import answering
+from plumbnet.rules.answering import answers_of, findings_of
 from plumbnet.rules.circuit_rules import (
     GivenRules,
     Rules,
@@ -26,8 +27,9 @@ from plumbnet.rules.circuit_rules import (
 )
 from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import Rule, Severity, answers_of, findings_of
+from plumbnet.rules.finding import Severity
 from plumbnet.rules.four_answers import Breach
+from plumbnet.rules.requirement import Requirement
 from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_names, read_profile
 
 IPC, UPC, BOILER = profile("ipc-2021"), profile("upc-2024"), profile("us-boiler")
@@ -190,7 +192,9 @@ def test_finding_is_kept_by_the_rules_of_the_part_that_leads_it(monkeypatch: pyt
         asked.append(judging.profile)
         yield from (Breach((part, "street"), "It is so.", "Do.") for part in ("boiler", "indirect"))
 
-    monkeypatch.setattr(registry, "RULES", {"tank-cut-off": Rule("tank-cut-off", Severity.NOTE, found, "", "")})
+    monkeypatch.setattr(
+        answering, "REQUIREMENTS", {"tank-cut-off": Requirement("tank-cut-off", Severity.NOTE, found, "", "")}
+    )
     facts = plumbnet.check(boiler_and_cylinder()).facts
     asked.clear()
     by_both = findings_of(facts, Rules(UPC, BOILER))

@@ -11,7 +11,7 @@ from covering import findings_with_own_tests
 
 import plumbnet
 from plumbnet.layout.model.system import System
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import profile, profile_names
 from plumbnet.rules.ruling import Ground
 
@@ -203,7 +203,7 @@ def test_layout_comes_out_as_the_code_has_it(layout: str, rules: str) -> None:
 
 
 def test_every_finding_that_rests_on_a_value_stands_in_the_table_or_has_tests_of_its_own() -> None:
-    assert {name for name, rule in RULES.items() if rule.rests_on} <= EXPECTED.keys() | findings_with_own_tests()
+    assert {name for name, rule in REQUIREMENTS.items() if rule.rests_on} <= EXPECTED.keys() | findings_with_own_tests()
 
 
 def test_verdict_is_physics_and_no_code_changes_it_but_by_its_limit() -> None:

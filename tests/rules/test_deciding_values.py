@@ -9,7 +9,8 @@ import plumbnet
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.system import System
 from plumbnet.rules.example_layouts import CIRCUIT, CLOSED_HOUSE, LETOFF_HOUSE, PLAIN_HOUSE, TANK_HOUSE
-from plumbnet.rules.finding import RULES, Finding
+from plumbnet.rules.finding import Finding
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 ORDINANCE = "Town ordinance 12-3"
@@ -43,30 +44,34 @@ CASES = {
     "charge_tolerance": Case(
         "value: 0.5 psi", TANK_HOUSE.replace("precharge: 60 psi", "precharge: 59 psi"), ("tank-charge-differs",)
     ),
-    "control_for": Case("value: every", RULES["closed-without-control"].bad, ("closed-without-control",)),
-    "bypass": Case("value: does-not-count", RULES["bypass-does-not-count"].bad, ("bypass-does-not-count",)),
-    "tank_behind_reducer": Case("value: asked", RULES["reducer-without-tank"].bad, ("reducer-without-tank",)),
+    "control_for": Case("value: every", REQUIREMENTS["closed-without-control"].bad, ("closed-without-control",)),
+    "bypass": Case("value: does-not-count", REQUIREMENTS["bypass-does-not-count"].bad, ("bypass-does-not-count",)),
+    "tank_behind_reducer": Case("value: asked", REQUIREMENTS["reducer-without-tank"].bad, ("reducer-without-tank",)),
     "expansion_relief": Case("value: does-not-count", LETOFF_HOUSE, ("expansion-relief-does-not-count",)),
-    "control_side": Case("value: cold", RULES["tank-on-hot-side"].bad, ("tank-on-hot-side",)),
-    "valve_before_tank": Case("value: asked", RULES["valve-before-tank"].bad, ("valve-before-tank",)),
+    "control_side": Case("value: cold", REQUIREMENTS["tank-on-hot-side"].bad, ("tank-on-hot-side",)),
+    "valve_before_tank": Case("value: asked", REQUIREMENTS["valve-before-tank"].bad, ("valve-before-tank",)),
     "check_at_heater": Case("value: asked", PLAIN_HOUSE, ("check-missing-at-heater",)),
     "temperature_relief": Case(
-        "value: asked", RULES["temperature-relief-missing"].bad, ("temperature-relief-missing",)
+        "value: asked", REQUIREMENTS["temperature-relief-missing"].bad, ("temperature-relief-missing",)
     ),
-    "valve_at_heater": Case("value: asked", RULES["control-upstream-of-valve"].bad, ("control-upstream-of-valve",)),
+    "valve_at_heater": Case(
+        "value: asked", REQUIREMENTS["control-upstream-of-valve"].bad, ("control-upstream-of-valve",)
+    ),
     "fill_preventer": Case(
         "value: [reduced pressure]",
-        RULES["fill-without-preventer"].bad.replace("check_valve", "double_check"),
+        REQUIREMENTS["fill-without-preventer"].bad.replace("check_valve", "double_check"),
         ("fill-without-preventer",),
     ),
-    "way_back": Case("value: supply-pipe", RULES["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)),
-    "relief_above_static": Case(
-        "value: 25 psi", RULES["relief-little-above-supply"].bad, ("relief-little-above-supply",)
+    "way_back": Case(
+        "value: supply-pipe", REQUIREMENTS["growth-leaves-supply-pipe"].bad, ("growth-leaves-supply-pipe",)
     ),
-    "least_stored": Case("value: 60 degC", RULES["stored-too-cool"].bad, ("stored-too-cool",)),
-    "vacuum_relief": Case("value: both", RULES["vacuum-relief-missing"].bad, ("vacuum-relief-missing",)),
-    "tank_service": Case("value: asked", RULES["tank-cannot-be-served"].bad, ("tank-cannot-be-served",)),
-    "sizing": Case("value: asme-iv", RULES["tank-below-method"].bad, ("tank-below-method",)),
+    "relief_above_static": Case(
+        "value: 25 psi", REQUIREMENTS["relief-little-above-supply"].bad, ("relief-little-above-supply",)
+    ),
+    "least_stored": Case("value: 60 degC", REQUIREMENTS["stored-too-cool"].bad, ("stored-too-cool",)),
+    "vacuum_relief": Case("value: both", REQUIREMENTS["vacuum-relief-missing"].bad, ("vacuum-relief-missing",)),
+    "tank_service": Case("value: asked", REQUIREMENTS["tank-cannot-be-served"].bad, ("tank-cannot-be-served",)),
+    "sizing": Case("value: asme-iv", REQUIREMENTS["tank-below-method"].bad, ("tank-below-method",)),
 }
 
 
@@ -155,7 +160,7 @@ def test_place_beyond_a_check_that_a_heater_brings_too_high_quotes_what_decides_
 
 
 def test_pumped_up_place_quotes_what_bounds_it() -> None:
-    bad = read(RULES["pumped-up"].bad)
+    bad = read(REQUIREMENTS["pumped-up"].bad)
     assert quoting(bad, town("distribution_limit", "value: 551 kPa")) == ("pumped-up",)
 
 

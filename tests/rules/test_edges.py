@@ -18,8 +18,8 @@ from plumbnet.rules.facts.limit_facts import TapFacts
 from plumbnet.rules.facts.low_facts import LowFacts, Use
 from plumbnet.rules.facts.tank_facts import TankFacts
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.finding import RULES
 from plumbnet.rules.four_answers import Breach
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import Profile, profile, read_profile
 
 FACTS = plumbnet.check(
@@ -35,7 +35,7 @@ FACTS = plumbnet.check(
 
 
 def breaches(name: str, facts: Facts, rules: str | Profile = "general") -> list[Breach]:
-    return list(RULES[name].breaches(facts, profile(rules) if isinstance(rules, str) else rules))
+    return list(REQUIREMENTS[name].breaches(facts, profile(rules) if isinstance(rules, str) else rules))
 
 
 def with_heater(heater: HeaterFacts) -> Facts:

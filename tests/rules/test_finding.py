@@ -1,133 +1,17 @@
-from collections.abc import Iterator
+"""A finding and how bad it is."""
 
-import pytest
-from conftest import system
-
-import plumbnet
-from plumbnet.rules import finding as registry
-from plumbnet.rules.facts.all_facts import Facts
-from plumbnet.rules.finding import RULES, Rule, Severity, finding, findings_of, severity_of
-from plumbnet.rules.four_answers import Answer, Breach
-from plumbnet.rules.known import RESTS_ON
-from plumbnet.rules.rule_profile import Profile, profile, read_profile
-from plumbnet.rules.ruling import COMMON_PRACTICE
-
-DRAWN = system("street -> cv -> tee -> heater -> tap.hot")
-
-
-def facts() -> Facts:
-    return plumbnet.check(DRAWN).facts
-
-
-def on(*parts: str, text: str = "It is so.") -> registry.Test:
-    """A test that finds each part once."""
-
-    def found(_facts: Facts, _profile: Profile) -> Iterator[Answer]:
-        """A thing is found.
-
-        It matters. Put it right.
-        """
-        for part in parts:
-            yield Breach((part,), text, "Put it right.")
-
-    return found
-
-
-@pytest.fixture
-def alone(monkeypatch: pytest.MonkeyPatch) -> dict[str, Rule]:
-    """An empty register in place of the real one."""
-    empty: dict[str, Rule] = {}
-    monkeypatch.setattr(registry, "RULES", empty)
-    monkeypatch.setattr(registry, "RESTS_ON", {})
-    return empty
-
-
-def test_finding_is_registered_by_its_name_and_left_as_it_is(alone: dict[str, Rule]) -> None:
-    test = on("tee")
-    assert finding("tank-cut-off", Severity.ERROR, bad="bad", good="good")(test) is test
-    rule = alone["tank-cut-off"]
-    assert (rule.name, rule.severity, rule.test, rule.bad, rule.good) == (
-        "tank-cut-off",
-        Severity.ERROR,
-        test,
-        "bad",
-        "good",
-    )
-    assert rule.about.startswith("A thing is found.")
-
-
-def test_finding_rests_on_the_value_that_it_names_or_on_none(alone: dict[str, Rule]) -> None:
-    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("tee"))
-    finding("bypass-does-not-count", Severity.ERROR, bad="", good="", rests_on="bypass")(on("tee"))
-    assert [rule.rests_on for rule in alone.values()] == ["", "bypass"]
-    assert [one.clause for one in findings_of(facts(), profile("general"))] == [
-        profile("general").bypass.clause,
-        profile("general").findings["tank-cut-off"].clause,
-    ]
-
-
-def test_clause_of_common_practice_stands_with_the_finding_unless_a_profile_writes_its_own(
-    alone: dict[str, Rule], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    finding("tag-missing", Severity.NOTE, bad="", good="", practice="common practice: tags")(on("tee"))
-    monkeypatch.setitem(RESTS_ON, "tag-missing", None)
-    written = "findings: {tag-missing: {clause: Tag Code 3, verified: true}}\n"
-    ours = read_profile(f"profile: ours\ntitle: Ours\nextends: general\n{written}".encode(), file="ours.yaml")
-    assert [rule.practice for rule in alone.values()] == ["common practice: tags"]
-    (by_practice,), (by_code,) = (findings_of(facts(), rules) for rules in (profile("general"), ours))
-    assert (by_practice.clause, by_practice.verified) == ("common practice: tags", False)
-    assert (by_code.clause, by_code.verified) == ("Tag Code 3", True)
-
-
-def test_what_a_finding_says_of_practice_names_no_code() -> None:
-    assert all(rule.practice.startswith(COMMON_PRACTICE) for rule in RULES.values() if rule.practice)
-
-
-@pytest.mark.parametrize(("graded", "expected"), [("note", Severity.NOTE), ("off", None), (None, Severity.ERROR)])
-def test_profile_grades_a_finding_or_looks_away(graded: str | None, expected: Severity | None) -> None:
-    own = "" if graded is None else f"findings: {{tank-cut-off: {{severity: {graded}, clause: x, verified: true}}}}\n"
-    ours = read_profile(f"profile: ours\ntitle: Ours\nextends: general\n{own}".encode(), file="ours.yaml")
-    assert severity_of(RULES["tank-cut-off"], ours) is expected
-
-
-def test_rule_without_a_docstring_says_nothing() -> None:
-    assert Rule("x", Severity.NOTE, lambda _facts, _profile: iter(()), "", "").about == ""
-
-
-def test_engine_stamps_name_severity_line_and_clause(alone: dict[str, Rule]) -> None:
-    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater"))
-    (found,) = findings_of(facts(), profile("general"))
-    ruling = profile("general").findings["tank-cut-off"]
-    assert alone
-    assert (found.name, found.severity, found.parts) == ("tank-cut-off", Severity.ERROR, ("heater",))
-    assert (found.clause, found.verified) == (ruling.clause, ruling.verified)
-    assert found.line == DRAWN.line_of("heater") > 0
-    assert (found.text, found.advice) == ("It is so.", "Put it right.")
-
-
-def test_errors_come_first_then_by_line_then_by_name(alone: dict[str, Rule]) -> None:
-    finding("unreached-part", Severity.NOTE, bad="", good="")(on("street"))
-    finding("tank-waterlogged", Severity.WARNING, bad="", good="")(on("tee", "cv"))
-    finding("tank-cut-off", Severity.ERROR, bad="", good="")(on("heater", "cv"))
-    finding("relief-missing", Severity.ERROR, bad="", good="")(on("heater"))
-    assert len(alone) == 4
-    assert [(one.name, one.parts[0]) for one in findings_of(facts(), profile("general"))] == [
-        ("tank-cut-off", "cv"),
-        ("relief-missing", "heater"),
-        ("tank-cut-off", "heater"),
-        ("tank-waterlogged", "cv"),
-        ("tank-waterlogged", "tee"),
-        ("unreached-part", "street"),
-    ]
-
-
-def test_names_are_what_was_found_in_words_joined_by_hyphens() -> None:
-    for name, rule in RULES.items():
-        assert name == rule.name
-        assert name.replace("-", "").isalpha()
-        assert name == name.lower()
-        assert not name.startswith(("no-", "check-that", "fit-"))
+from plumbnet.rules.finding import Finding, Severity
 
 
 def test_severities_are_ordered_as_bad_as_they_are() -> None:
     assert [severity.value for severity in Severity] == ["error", "warning", "note"]
+
+
+def test_finding_is_certain_where_its_clause_was_read_or_is_practice() -> None:
+    for clause, verified, is_certain in (
+        ("Code 1", True, True),
+        ("Code 1", False, False),
+        ("common practice", False, True),
+    ):
+        one = Finding("tank-cut-off", Severity.ERROR, ("tank",), 3, clause, verified, "It is so.", "Do.")
+        assert one.is_certain is is_certain

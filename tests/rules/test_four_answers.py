@@ -12,9 +12,10 @@ import plumbnet
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.system import System
 from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.rules.answering import Answered, answers_of
 from plumbnet.rules.facts.all_facts import Facts
-from plumbnet.rules.finding import RULES, Answered, answers_of
 from plumbnet.rules.four_answers import AnswerWord, Breach, Met, NotApplicable, Untold
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import profile
 
 SUBJECTS: dict[str, Callable[[Facts], Iterable[str]]] = {
@@ -36,11 +37,11 @@ def answers(drawn: System, name: str, rules: str = "general") -> list[Answered]:
     return [one for one in answers_of(facts, profile(rules)) if one.rule.name == name]
 
 
-@pytest.mark.parametrize("name", RULES)
+@pytest.mark.parametrize("name", REQUIREMENTS)
 def test_what_is_asked_is_a_sentence_and_its_subjects_have_a_name(name: str) -> None:
-    assert RULES[name].asks.endswith(".")
-    assert RULES[name].asks[0].isupper()
-    assert RULES[name].of
+    assert REQUIREMENTS[name].asks.endswith(".")
+    assert REQUIREMENTS[name].asks[0].isupper()
+    assert REQUIREMENTS[name].of
 
 
 def _named(drawn: System) -> str:
@@ -48,9 +49,11 @@ def _named(drawn: System) -> str:
     return drawn.rules if isinstance(drawn.rules, str) else "general"
 
 
-@pytest.mark.parametrize("name", RULES)
+@pytest.mark.parametrize("name", REQUIREMENTS)
 def test_bad_layout_is_broken_where_check_finds_it_and_good_layout_is_not(name: str) -> None:
-    bad, good = (read_system(text.encode(), file="a.yaml") for text in (RULES[name].bad, RULES[name].good))
+    bad, good = (
+        read_system(text.encode(), file="a.yaml") for text in (REQUIREMENTS[name].bad, REQUIREMENTS[name].good)
+    )
     report = plumbnet.check(bad)
     broken = [one for one in answers_of(report.facts, report.profile) if one.rule.name == name and one.finding]
     assert [one.finding for one in broken] == [one for one in report.findings if one.name == name]
@@ -67,8 +70,8 @@ def test_every_requirement_answers_once_for_every_subject_that_its_words_name(la
         except LayoutError:
             return
         told = list(answers_of(facts, profile(rules)))
-        assert {one.rule.name for one in told} == set(RULES)
-        for name, rule in RULES.items():
+        assert {one.rule.name for one in told} == set(REQUIREMENTS)
+        for name, rule in REQUIREMENTS.items():
             own = [one for one in told if one.rule.name == name]
             if rule.of in SUBJECTS and all(one.parts for one in own):
                 subjects = set(SUBJECTS[rule.of](facts))
@@ -134,8 +137,8 @@ TANKLESS = system("street -> cv -> tee -> tankless -> tap.hot\ntee -> tank")
 
 
 def test_every_requirement_has_been_seen_to_give_each_of_its_answers() -> None:
-    seen: dict[str, set[AnswerWord]] = {name: set() for name in RULES}
-    texts = {text for rule in RULES.values() for text in (rule.bad, rule.good)}
+    seen: dict[str, set[AnswerWord]] = {name: set() for name in REQUIREMENTS}
+    texts = {text for rule in REQUIREMENTS.values() for text in (rule.bad, rule.good)}
     for drawn in [TANKLESS, *(read_system(text.encode(), file="a.yaml") for text in sorted(texts))]:
         for rules in {_named(drawn), "upc-2024", "en-806"}:
             for one in answers_of(plumbnet.check(drawn, rules=rules).facts, profile(rules)):

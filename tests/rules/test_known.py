@@ -1,13 +1,13 @@
 import pytest
 
 from plumbnet.rules import known
-from plumbnet.rules.finding import RULES
 from plumbnet.rules.known import RESTS_ON, without_clause
+from plumbnet.rules.requirement import REQUIREMENTS
 
 
 def test_every_finding_is_known_with_what_it_rests_on() -> None:
     assert {name: rests_on for name, rests_on in RESTS_ON.items() if rests_on is not None} == {
-        name: rule.rests_on for name, rule in RULES.items() if not rule.practice
+        name: rule.rests_on for name, rule in REQUIREMENTS.items() if not rule.practice
     }
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from plumbnet.layout.yaml.fault import LayoutError
-from plumbnet.rules.finding import RULES, ruling_of
+from plumbnet.rules.requirement import REQUIREMENTS, ruling_of
 from plumbnet.rules.rule_profile import GENERAL, UnknownProfile, profile, profile_at, profile_names, read_profile
 
 TEXT = (files("plumbnet") / "data" / "profiles" / "general.yaml").read_text(encoding="utf-8")
@@ -32,8 +32,8 @@ def test_profile_is_complete(name: str) -> None:
     chosen = profile(name)
     assert chosen.profile == name
     assert chosen.title
-    assert set(chosen.findings) <= set(RULES)
-    assert all(ruling_of(rule, chosen).clause for rule in RULES.values())
+    assert set(chosen.findings) <= set(REQUIREMENTS)
+    assert all(ruling_of(rule, chosen).clause for rule in REQUIREMENTS.values())
     assert all(ruling.clause for ruling in chosen.findings.values())
     assert 0 < chosen.relief_share.value <= 1
     assert 300_000 < chosen.distribution_limit.value_pa < 1_200_000
@@ -104,8 +104,8 @@ def test_profile_without_a_clause_for_a_finding_is_refused_and_told_how_to_say_i
 def test_profile_with_no_clause_for_any_finding_is_told_all_in_one_sentence() -> None:
     said = fault(f"{TEXT.partition('findings:')[0]}findings: {{}}\n")
     assert said.count("small.yaml:") == 1
-    assert all(f" {name}" in said for name, rule in RULES.items() if not (rule.rests_on or rule.practice))
-    assert not any(f" {name}" in said for name, rule in RULES.items() if rule.rests_on or rule.practice)
+    assert all(f" {name}" in said for name, rule in REQUIREMENTS.items() if not (rule.rests_on or rule.practice))
+    assert not any(f" {name}" in said for name, rule in REQUIREMENTS.items() if rule.rests_on or rule.practice)
 
 
 def test_finding_needs_a_clause_of_its_own_where_the_value_is_left_out_that_it_rests_on() -> None:

@@ -5,7 +5,7 @@ from covering import findings_with_own_tests
 
 import plumbnet
 from plumbnet.layout.file.loader import read_system
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 
 SAID: dict[str, tuple[str, str]] = {
     "bypass-does-not-count": (
@@ -213,10 +213,10 @@ SAID: dict[str, tuple[str, str]] = {
 
 
 def test_every_finding_has_its_words_here_or_in_tests_of_its_own() -> None:
-    assert SAID.keys() | findings_with_own_tests() == set(RULES)
+    assert SAID.keys() | findings_with_own_tests() == set(REQUIREMENTS)
 
 
 @pytest.mark.parametrize("name", SAID)
 def test_finding_says_what_is_wrong_and_what_to_do(name: str) -> None:
-    found = plumbnet.check(read_system(RULES[name].bad.encode(), file="bad.yaml")).findings
+    found = plumbnet.check(read_system(REQUIREMENTS[name].bad.encode(), file="bad.yaml")).findings
     assert [(one.text, one.advice) for one in found if one.name == name] == [SAID[name]]

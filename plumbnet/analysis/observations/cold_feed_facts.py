@@ -1,8 +1,7 @@
 """A network to the cold feed of each heater: to what it comes before any check."""
 
 import math
-from collections import deque
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import chain
@@ -35,23 +34,24 @@ class _Feeds:
     hot: frozenset[Node]
 
     def of(self, heated: HeatedVolume) -> FeedFacts:
-        """What the feed of one heater comes to, the nearest first."""
+        """What the feed of one heater comes to: step by step outwards, by name where several stand alike near."""
         checks, fed_by, seen = dict[str, None](), dict[str, None](), {heated.inlet}
-        queue = deque([heated.inlet])
-        while queue:
-            node = queue.popleft()
-            part = self.network.piping.ports[node].part
-            if node in self._ends:
-                return FeedFacts(heated.name, part, tuple(checks), tuple(fed_by))
-            if node in self._outlets and node != heated.outlet:
-                fed_by[part] = None
-            for other, check in self._steps.get(node, ()):
-                if check is not None:
-                    checks[check.part] = None
-                elif other not in seen and other not in self.hot:
-                    seen.add(other)
-                    queue.append(other)
+        front = [heated.inlet]
+        while front:
+            ends = self._names(node for node in front if node in self._ends)
+            if ends:
+                return FeedFacts(heated.name, ends[0], tuple(checks), tuple(fed_by))
+            others = (node for node in front if node in self._outlets and node != heated.outlet)
+            fed_by.update(dict.fromkeys(self._names(others)))
+            steps = [step for node in front for step in self._steps.get(node, ())]
+            checks.update(dict.fromkeys(sorted({check.part for _, check in steps if check is not None})))
+            beyond = dict.fromkeys(other for other, check in steps if check is None)
+            front = [node for node in beyond if node not in seen and node not in self.hot]
+            seen.update(front)
         return FeedFacts(heated.name, None, tuple(checks), tuple(fed_by))
+
+    def _names(self, nodes: Iterable[Node]) -> list[str]:
+        return sorted({self.network.piping.ports[node].part for node in nodes})
 
     @cached_property
     def _outlets(self) -> frozenset[Node]:

@@ -58,9 +58,14 @@ class _Joints:
     ) -> FillFacts:
         group = self._group_of[heating]
         heaters = [(each, heat) for each, heat, inlet in self._heaters if self._group_of[inlet] == group]
-        circuit = heaters[0][0] if heaters else self.network.piping.ports[self._group_of.index(group)].part
+        circuit = min(heaters)[0] if heaters else min(self._members(group))
         antifreeze = any(has_glycol for _, has_glycol in heaters)
         return FillFacts(name, circuit, leads, ways, is_parted, antifreeze)
+
+    def _members(self, group: int) -> Iterator[str]:
+        """The parts with a connection in a circuit."""
+        ports = zip(self.network.piping.ports, self._group_of, strict=True)
+        return (port.part for port, own in ports if own == group)
 
     @property
     def _parts(self) -> Mapping[str, Part]:
@@ -112,7 +117,7 @@ class _Joints:
         """The joint, or where it belongs to the heating circuit the part before it, in drinking water."""
         circuits, piping = self.network.circuits, self.network.piping
         before = (end.part for end in self.network.piped.get(piping.ports[drinking], ()))
-        return next((each for each in (name, *before) if circuits.of(each) is Circuit.WATER), name)
+        return next((each for each in (name, *sorted(before)) if circuits.of(each) is Circuit.WATER), name)
 
     @cached_property
     def _heaters(self) -> list[tuple[str, bool, Node]]:
@@ -163,9 +168,9 @@ class _Joints:
         """The ways from a joint on to drinking water that no other has fewer sorts of preventer than."""
         number, found = count(), list[frozenset[BackflowProtection | None]]()
         seen: dict[Node, list[frozenset[BackflowProtection | None]]] = {}
-        queue = [(len(own), next(number), node, own) for node in starts]
+        queue = [(len(own), len(own), own, next(number), node) for node in starts]
         while queue:
-            _, _, node, devices = heappop(queue)
+            *_, devices, _, node = heappop(queue)
             sorts = frozenset(self._parts[name].protects for name in devices)
             if any(less <= sorts for less in (*found, *seen.get(node, ()))):
                 continue
@@ -178,7 +183,7 @@ class _Joints:
                 if not self._is_heating[other]:
                     then = (*devices, *(name for name in met if name not in devices))
                     size = len({self._parts[name].protects for name in then})
-                    heappush(queue, (size, next(number), other, then))
+                    heappush(queue, (size, len(then), then, next(number), other))
 
 
 def _is_parted(part: Part) -> bool:

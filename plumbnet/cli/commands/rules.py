@@ -9,7 +9,7 @@ from plumbnet.cli.arguments import fail, profile_named
 from plumbnet.cli.console import write
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.reference import finding_text, findings_text, profile_text, profiles_text
-from plumbnet.rules import FILE_ENDINGS, GENERAL, RULES, profile_names
+from plumbnet.rules import FILE_ENDINGS, GENERAL, REQUIREMENTS, profile_names
 
 
 @app.command()
@@ -25,7 +25,7 @@ def rules(
         write(findings_text(grading))
     elif name is None:
         write(profiles_text([profile_named(each) for each in profile_names()]))
-    elif name in RULES:
+    elif name in REQUIREMENTS:
         write(finding_text(name, grading))
     elif name in profile_names() or name.endswith(FILE_ENDINGS):
         write(profile_text(profile_named(name)))
@@ -33,6 +33,6 @@ def rules(
         fail(
             f"no profile or finding is called {quoted(name)}",
             name,
-            [*profile_names(), *RULES],
+            [*profile_names(), *REQUIREMENTS],
             "plumbnet rules lists them",
         )

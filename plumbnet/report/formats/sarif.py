@@ -28,7 +28,7 @@ from plumbnet.report.output import (
     program_version,
 )
 from plumbnet.report.text import CAUTION, clause_in_words
-from plumbnet.rules import RULES, Accepted, Acceptor, Claimed, Finding, Rule, Severity
+from plumbnet.rules import REQUIREMENTS, Accepted, Acceptor, Claimed, Finding, Requirement, Severity
 from plumbnet.study.remedies import Checked
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -158,8 +158,8 @@ def _driver() -> Json:
     return {"name": "plumbnet", "version": number, "semanticVersion": number, "rules": [_RULE, *map(_rule, _known())]}
 
 
-def _known() -> list[Rule]:
-    return [RULES[name] for name in sorted(RULES)]
+def _known() -> list[Requirement]:
+    return [REQUIREMENTS[name] for name in sorted(REQUIREMENTS)]
 
 
 def _rule_names() -> list[str]:
@@ -174,7 +174,7 @@ _RULE: Final[Json] = {
 }
 
 
-def _rule(rule: Rule) -> Json:
+def _rule(rule: Requirement) -> Json:
     """A rule with its help: what is found, why it matters, what to do."""
     about = inspect.cleandoc(rule.about)
     first, _, rest = about.partition("\n\n")

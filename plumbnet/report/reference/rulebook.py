@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from plumbnet.layout.units import quantity_of, show
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
-from plumbnet.rules import RULES, Ground, MayAccept, Profile, Rule, Ruling, ruling_of, severity_of
+from plumbnet.rules import REQUIREMENTS, Ground, MayAccept, Profile, Requirement, Ruling, ruling_of, severity_of
 
 EDITION = (
     "Clauses marked with * are from memory: nobody who wrote this profile had their text at hand. Check them, and "
@@ -31,7 +31,7 @@ def profile_text(profile: Profile) -> str:
 
 def findings_text(profile: Profile) -> str:
     """Every finding with its severity under a profile, and what is found."""
-    rows = [(name, _severity(rule, profile), _paragraphs(rule)[0]) for name, rule in sorted(RULES.items())]
+    rows = [(name, _severity(rule, profile), _paragraphs(rule)[0]) for name, rule in sorted(REQUIREMENTS.items())]
     return document_text(
         [
             Table(("finding", "severity", "what is found"), tuple(rows)),
@@ -45,7 +45,7 @@ def finding_text(name: str, profile: Profile) -> str:
 
     Raises KeyError for a finding that there is not.
     """
-    rule = RULES[name]
+    rule = REQUIREMENTS[name]
     head: list[Block] = [
         Heading(name, 1),
         *map(Paragraph, _paragraphs(rule)),
@@ -61,7 +61,7 @@ def finding_text(name: str, profile: Profile) -> str:
     )
 
 
-def _how_to_accept(rule: Rule) -> str:
+def _how_to_accept(rule: Requirement) -> str:
     if rule.may_accept is MayAccept.NOBODY:
         return "Nobody can accept it: it is a danger to life."
     entry = f"[{{finding: {rule.name}, part: ..., reason: ...}}]"
@@ -77,7 +77,8 @@ def _profile(profile: Profile) -> Iterator[Block]:
     yield Table(("value", "", "clause"), tuple(_rows(profile)))
     yield Heading("Findings")
     graded = [
-        (name, _severity(rule, profile), _clause(ruling_of(rule, profile))) for name, rule in sorted(RULES.items())
+        (name, _severity(rule, profile), _clause(ruling_of(rule, profile)))
+        for name, rule in sorted(REQUIREMENTS.items())
     ]
     yield Table(("finding", "severity", "clause"), tuple(graded))
     if profile.site:
@@ -114,7 +115,7 @@ def _clause(ruling: Ruling) -> str:
     return ruling.clause if ruling.is_certain else f"* {ruling.clause}"
 
 
-def _severity(rule: Rule, profile: Profile) -> str:
+def _severity(rule: Requirement, profile: Profile) -> str:
     severity = severity_of(rule, profile)
     return "off" if severity is None else severity.value
 
@@ -125,7 +126,7 @@ def _counted(profile: Profile) -> dict[Ground, str]:
     return {ground: str(grounds.count(ground)) for ground in Ground}
 
 
-def _paragraphs(rule: Rule) -> list[str]:
+def _paragraphs(rule: Requirement) -> list[str]:
     return [" ".join(paragraph.split()) for paragraph in inspect.cleandoc(rule.about).split("\n\n")]
 
 

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 class FillFacts:
     """A part by which a heating circuit is joined to drinking water, or may be.
 
-    `circuit` names the circuit by its first heater. `leads` is the part itself, or the one before it where the part
-    belongs to the heating circuit. `ways` tell of each way from the circuit to drinking water the backflow preventers
-    on it that work, as water that came back would meet them; of ways with the same sorts one, and none with more than
-    another.
+    `circuit` names the circuit by a heater in it, of several by the first in the alphabet. `leads` is the part itself,
+    or the one before it where the part belongs to the heating circuit. `ways` tell of each way from the circuit to
+    drinking water the backflow preventers on it that work, as water that came back would meet them; of ways with the
+    same sorts one, and none with more than another.
     """
 
     name: str

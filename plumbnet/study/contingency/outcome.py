@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from plumbnet.rules import RULES, Judging, Severity, Silencer, breaches_of, ruled_by, severity_of
+from plumbnet.rules import REQUIREMENTS, Judging, Severity, Silencer, breaches_of, ruled_by, severity_of
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Facts, Verdict
 
 
@@ -94,7 +94,7 @@ def answer(facts: Facts, judging: Judging, silencer: Silencer = _NOBODY) -> Worl
     found = [
         (rule.name, breach.parts)
         for profile in rules.profiles
-        for rule in RULES.values()
+        for rule in REQUIREMENTS.values()
         if severity_of(rule, profile) is Severity.ERROR
         for breach in breaches_of(rule, facts, profile, rules)
     ]

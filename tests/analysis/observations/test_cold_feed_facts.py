@@ -22,7 +22,7 @@ def test_check_in_the_feed_parts_all_that_stands_before_it() -> None:
 
 
 def test_check_before_the_taps_does_not_stand_in_the_feed() -> None:
-    assert feeds("street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold") == (FeedFacts("heater", "tap", ("cv",)),)
+    assert feeds("street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold") == (FeedFacts("heater", "tap", ()),)
 
 
 def test_reducer_shut_valve_and_plain_pump_are_no_checks_and_one_with_a_check_is() -> None:
@@ -61,3 +61,8 @@ def test_heater_behind_another_says_so() -> None:
 
 def test_heater_that_nothing_feeds_has_an_empty_feed() -> None:
     assert feeds("heater -> tap.hot") == (FeedFacts("heater", None, ()),)
+
+
+def test_order_of_the_file_does_not_choose_between_two_taps_alike_near() -> None:
+    for runs in ("tee -> tap2.cold\ntee -> tap1.cold", "tee -> tap1.cold\ntee -> tap2.cold"):
+        assert feeds(f"street -> tee -> heater\n{runs}")[0].comes_to == "tap1"

@@ -94,3 +94,8 @@ def test_ladder_of_preventers_of_every_sort_takes_no_time() -> None:
 def test_facts_hold_the_joints_in_the_order_of_the_file() -> None:
     drawn = system(f"street -> cv2 -> tee9\nstreet -> cv1 -> tee9\n{CIRCUIT}")
     assert [one.name for one in plumbnet.check(drawn).facts.fills] == ["cv2", "cv1"]
+
+
+def test_circuit_of_several_heaters_goes_by_the_first_in_the_alphabet() -> None:
+    drawn = system("street -> cv -> tee -> boiler2 -> pump -> emitter -> tee\ntee -> boiler1")
+    assert [one.circuit for one in fills(network_of(drawn))] == ["boiler1"]

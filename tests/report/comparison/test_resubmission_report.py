@@ -21,9 +21,11 @@ from plumbnet.report.comparison.resubmission_report import (
 from plumbnet.report.prose.prose_blocks import Paragraph, Points, Table
 from plumbnet.report.text.findings_text import clause_in_words
 from plumbnet.rules.acceptors import Acceptor
+from plumbnet.rules.answering import Answered
 from plumbnet.rules.circuit_rules import ruled_by
-from plumbnet.rules.finding import RULES, Accepted, Answered, Claimed, ruling_of
+from plumbnet.rules.finding import Accepted, Claimed
 from plumbnet.rules.four_answers import AnswerWord, Measured
+from plumbnet.rules.requirement import REQUIREMENTS, ruling_of
 from plumbnet.rules.rule_profile import read_profile
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
@@ -173,7 +175,7 @@ def test_review_without_a_name_or_a_date_or_a_comment() -> None:
 def test_answer_is_told_with_its_value_against_the_bound(word: AnswerWord, text: str, told: str) -> None:
     before = checked()
     compared = asked(before, before, requirement("tank-too-small", "heater", number=1))
-    rule = RULES["tank-too-small"]
+    rule = REQUIREMENTS["tank-too-small"]
     measured = Measured(344_737.9, 275_790.3, PRESSURE, at_least=True) if word is AnswerWord.MET else None
     said = Answered(rule, word, ("heater",), 1, ruling_of(rule, before.profile), text, measured)
     one = replace(compared.comments[0], now=said, text=text)

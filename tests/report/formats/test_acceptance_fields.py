@@ -1,7 +1,7 @@
 """Who accepts what, as JSON has it; tests/cli/test_acceptance_options.py shows whole documents."""
 
 from plumbnet.report.formats.acceptance_fields import own_fields
-from plumbnet.rules.own_acceptances import OwnAcceptances
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
 
 
 def test_list_that_is_none_has_no_name() -> None:

@@ -19,9 +19,9 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.yaml.fault import visible
 from plumbnet.report.formats.csv1 import COLUMNS, FORMULA, CsvWriter, cell
 from plumbnet.report.output.writer import Unread
+from plumbnet.rules.accepting.silencing import Word
 from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.rule_profile import profile
-from plumbnet.rules.silencing import Word
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 

@@ -18,9 +18,9 @@ from plumbnet.layout.model.acceptance import Acceptance
 from plumbnet.layout.model.change import Change
 from plumbnet.report.formats import json1
 from plumbnet.report.formats.json1 import JsonWriter
+from plumbnet.rules.accepting.silencing import Word
 from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.rule_profile import profile
-from plumbnet.rules.silencing import Word
 from plumbnet.study.remedies.remedy_search import remedies
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))

@@ -19,7 +19,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.report.formats.sarif import FINGERPRINT, NOT_UNDERSTOOD, SCHEMA, SarifWriter
 from plumbnet.report.formats.sarif_places import uri
 from plumbnet.report.output.writer import Unread
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
@@ -99,7 +99,7 @@ def test_warning_has_the_level_of_a_warning() -> None:
 def test_rules_are_those_of_the_register_with_their_help() -> None:
     driver = run(trapped())["tool"]["driver"]
     assert (driver["name"], driver["version"]) == ("plumbnet", version("plumbnet"))
-    assert [rule["id"] for rule in driver["rules"]] == [NOT_UNDERSTOOD, *sorted(RULES)]
+    assert [rule["id"] for rule in driver["rules"]] == [NOT_UNDERSTOOD, *sorted(REQUIREMENTS)]
     for rule in driver["rules"]:
         assert rule["help"]["text"]
         assert "\n" not in rule["help"]["text"]

@@ -13,7 +13,7 @@ from two_codes import CODES, by_two_codes
 
 import plumbnet
 from plumbnet.report.output.imprint import imprint_lines, record_lines
-from plumbnet.rules.own_acceptances import OwnAcceptances
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
 from plumbnet.rules.rule_profile import profile
 
 

@@ -13,9 +13,9 @@ from plumbnet.report.prose.acceptance_phrases import (
     idle_in_words,
     silenced_in_words,
 )
+from plumbnet.rules.accepting.silencing import Word
 from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.finding import Accepted, Claimed
-from plumbnet.rules.silencing import Word
 
 (FOUND,) = trapped().findings
 BY_FILE = Accepted(FOUND, "so be it", 9)

@@ -4,7 +4,7 @@ import pytest
 
 from plumbnet.layout.file.loader import read_system
 from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
-from plumbnet.rules.finding import RULES, ruling_of
+from plumbnet.rules.requirement import REQUIREMENTS, ruling_of
 from plumbnet.rules.rule_profile import profile, profile_names, read_profile
 from plumbnet.rules.ruling import Ground
 
@@ -51,12 +51,12 @@ def test_profile_tells_every_value_and_clause_and_marks_those_from_memory(name: 
     text = " ".join(profile_text(chosen).split())
     for value in chosen.rulings():
         assert value.replace("_", " ") in text
-    for found in RULES:
+    for found in REQUIREMENTS:
         assert found in text
     assert chosen.sha256 in text
     marks = text.count("* ") - 1  # one stands in the note below
     assert marks == sum(not ruling.is_certain for ruling in chosen.rulings().values()) + sum(
-        not ruling_of(rule, chosen).is_certain for rule in RULES.values()
+        not ruling_of(rule, chosen).is_certain for rule in REQUIREMENTS.values()
     ) + sum(not ruling.is_certain for ruling in chosen.site.values())
 
 
@@ -78,7 +78,7 @@ def test_findings_are_graded_as_the_profile_has_it() -> None:
     assert "tank-charge-differs              off" in findings_text(read_profile(own.encode(), file="ours.yaml"))
 
 
-@pytest.mark.parametrize("name", RULES)
+@pytest.mark.parametrize("name", REQUIREMENTS)
 def test_finding_is_told_with_layouts_that_can_be_copied(name: str) -> None:
     text = finding_text(name, profile("general"))
     assert text.startswith(f"{name}\n====")

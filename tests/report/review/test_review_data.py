@@ -10,7 +10,8 @@ import plumbnet
 from plumbnet.layout.yaml.fault import Fault
 from plumbnet.report.output.writer import Unread
 from plumbnet.report.review.review_data import COLUMNS, SI, review_document, review_table
-from plumbnet.rules.finding import RULES, answers_of
+from plumbnet.rules.answering import answers_of
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.study.review.review_sheet import Review, review_of
 
 BAD = Unread("b.yaml", (Fault(3, 9, "no such part"),), "b.yaml:3:9: no such part")
@@ -26,7 +27,7 @@ def test_document_holds_every_answer_with_its_value_in_si() -> None:
     document = json.loads(review_document([review()], [BAD]))
     (one,) = document["reviews"]
     assert (one["file"], one["rules"], one["reviewer"], one["date"]) == ("drawn.yaml", "general", "R. Hale", None)
-    assert {each["name"] for each in one["requirements"]} == set(RULES)
+    assert {each["name"] for each in one["requirements"]} == set(REQUIREMENTS)
     (capacity,) = (each for each in one["requirements"] if each["name"] == "relief-below-input")
     assert (capacity["answer"], capacity["sense"], capacity["unit"]) == ("met", "at least", "W")
     assert (round(capacity["value"]), round(capacity["bound"])) == (14654, 11723)
@@ -49,7 +50,7 @@ def test_table_has_a_row_for_every_answer_and_every_mistake() -> None:
 
 
 def test_every_dimension_that_is_measured_has_its_unit() -> None:
-    for rule in RULES.values():
+    for rule in REQUIREMENTS.values():
         for text in (rule.bad, rule.good):
             report = plumbnet.check(plumbnet.read_bytes(text.encode(), file="a.yaml"))
             measured = (one.measured for one in answers_of(report.facts, report.profile))

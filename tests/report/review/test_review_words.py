@@ -11,8 +11,9 @@ from plumbnet.report.review.review_words import (
     found_in_words,
     measured_in_words,
 )
-from plumbnet.rules.finding import RULES, Answered, answers_of
+from plumbnet.rules.answering import Answered, answers_of
 from plumbnet.rules.four_answers import AnswerWord, Measured
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import profile
 from plumbnet.rules.ruling import Ruling
 
@@ -25,7 +26,7 @@ def answers(name: str, runs: str, **parts: str) -> list[Answered]:
 
 
 def test_every_requirement_stands_in_a_chapter_that_has_a_title() -> None:
-    assert {rule.chapter for rule in RULES.values()} <= set(CHAPTERS)
+    assert {rule.chapter for rule in REQUIREMENTS.values()} <= set(CHAPTERS)
 
 
 def test_value_is_told_with_its_bound_and_its_sense() -> None:

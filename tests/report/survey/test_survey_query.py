@@ -1,6 +1,6 @@
 from plumbnet.report.survey.survey_query import SurveyQuery
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
 from plumbnet.rules.circuit_rules import given_rules
-from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.rules.rule_profile import profile
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 

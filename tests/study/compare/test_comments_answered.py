@@ -10,8 +10,10 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.units.units import PRESSURE
 from plumbnet.rules.acceptors import Acceptor
-from plumbnet.rules.finding import RULES, Accepted, Answered, Claimed, ruling_of
+from plumbnet.rules.answering import Answered
+from plumbnet.rules.finding import Accepted, Claimed
 from plumbnet.rules.four_answers import AnswerWord, Measured
+from plumbnet.rules.requirement import REQUIREMENTS, ruling_of
 from plumbnet.study.compare.comments_answered import NO_FINDING, CommentNow, CommentState, comments_now
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.renaming.part_renames import Renames
@@ -151,7 +153,7 @@ def test_what_was_accepted_in_the_review_and_still_is_is_no_new_comment() -> Non
 )
 def test_requirement_answers_for_itself(word: AnswerWord, state: CommentState, monkeypatch: pytest.MonkeyPatch) -> None:
     """Of one that answers nothing of the layout at hand there are words to put into its mouth."""
-    rule, measured = RULES["relief-below-input"], Measured(50e3, 40e3, PRESSURE, at_least=True)
+    rule, measured = REQUIREMENTS["relief-below-input"], Measured(50e3, 40e3, PRESSURE, at_least=True)
     said = Answered(rule, word, ("heater/relief", "heater"), 5, ruling_of(rule, RIGHT.profile), "because.", measured)
     other = Answered(rule, AnswerWord.MET, ("other/relief",), 9, said.ruling, "of another.")
     monkeypatch.setattr("plumbnet.study.compare.comments_answered.answers_of", lambda *_: iter([other, said]))

@@ -6,7 +6,7 @@ from reviewing import review, written
 
 import plumbnet
 from plumbnet.analysis.report import Report
-from plumbnet.rules.own_acceptances import OwnAcceptances
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
 from plumbnet.study.compare.comments_answered import CommentState
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import comparison

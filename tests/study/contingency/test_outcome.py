@@ -4,9 +4,9 @@ from conftest import system
 
 import plumbnet
 from plumbnet.layout.model.acceptance import Acceptance
+from plumbnet.rules.accepting.silencing import Silencer, Word
 from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.rules.silencing import Silencer, Word
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer, answer, outcome
 
 OPEN, CONTROLLED, TRAPPED, SEALED = Verdict.OPEN, Verdict.CONTROLLED, Verdict.TRAPPED, Verdict.SEALED

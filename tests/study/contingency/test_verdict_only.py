@@ -5,7 +5,7 @@ from conftest import system
 
 import plumbnet
 from plumbnet.analysis.report import facts_of
-from plumbnet.rules.finding import RULES
+from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.rules.rule_profile import profile, profile_names
 from plumbnet.study.contingency.outcome import answer
 from plumbnet.study.contingency.verdict_only import NotTold, Withheld, hasty_network_of
@@ -34,9 +34,9 @@ def test_whoever_asks_for_what_is_withheld_is_told_so() -> None:
 
 
 @pytest.mark.parametrize("rules", profile_names())
-@pytest.mark.parametrize("name", sorted(RULES))
+@pytest.mark.parametrize("name", sorted(REQUIREMENTS))
 def test_errors_are_those_of_a_full_analysis(name: str, rules: str) -> None:
-    for text in (RULES[name].bad, RULES[name].good):
+    for text in (REQUIREMENTS[name].bad, REQUIREMENTS[name].good):
         of = plumbnet.read_bytes(text.encode(), file="example.yaml")
         report = plumbnet.check(of, rules=rules)
         full = answer(report.facts, report.profile)

@@ -6,9 +6,9 @@ from conftest import layout
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
 from plumbnet.rules.acceptors import Acceptor
 from plumbnet.rules.finding import Accepted, Claimed
-from plumbnet.rules.own_acceptances import OwnAcceptances
 from plumbnet.study.renaming.part_renames import Renames
 from plumbnet.study.renaming.report_renaming import renamed_report
 

@@ -1,1 +1,0 @@
-"""Findings about checks, pumps and loops, and about parts that no water reaches."""

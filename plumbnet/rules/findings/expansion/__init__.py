@@ -1,1 +1,0 @@
-"""Findings about growth that has nowhere to go, or goes where it should not."""

@@ -1,1 +1,0 @@
-"""Findings about stores of hot drinking water."""

@@ -1,1 +1,0 @@
-"""Findings about pressures that are too high or too low while nothing is heated, and about boiling."""

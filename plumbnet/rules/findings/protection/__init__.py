@@ -1,1 +1,0 @@
-"""Findings about what keeps other water out of the drinking water."""

@@ -1,1 +1,0 @@
-"""Findings about safety relief valves and expansion relief valves."""

@@ -1,1 +1,0 @@
-"""Findings about expansion tanks: their size, charge and place."""

@@ -1,0 +1,1 @@
+"""Requirements on growth that has nowhere to go, or goes where it should not."""

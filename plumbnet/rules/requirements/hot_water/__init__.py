@@ -1,0 +1,1 @@
+"""Requirements on stores of hot drinking water."""

@@ -1,0 +1,1 @@
+"""Requirements on pressures that are too high or too low while nothing is heated, and about boiling."""

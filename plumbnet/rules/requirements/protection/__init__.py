@@ -1,0 +1,1 @@
+"""Requirements on what keeps other water out of the drinking water."""

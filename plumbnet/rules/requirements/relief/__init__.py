@@ -1,0 +1,1 @@
+"""Requirements on safety relief valves and expansion relief valves."""

@@ -1,0 +1,1 @@
+"""Requirements on expansion tanks: their size, charge and place."""

@@ -430,6 +430,8 @@ RELIEF_VALVES_WRONGLY_CHOSEN = Expected(
     scenario_findings={"right-valves": ()},
 )
 
+# The vessel of a collector has no valve of its own, as hardly any has: to read its charge the circuit is let down.
+UNSERVED = ("tank-cannot-be-served",)
 SOLAR = Expected(
     {
         "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
@@ -437,6 +439,7 @@ SOLAR = Expected(
         # 30 psi at the tank, read 20 ft higher at the collector: less 20 x 0.4335 psi.
         "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer", "fill-rp", "fill-valve"), ("solar-tank", 21.33)),
     },
+    UNSERVED,
     scenarios={
         "solar-tank-waterlogged": {
             "cylinder": Answer(CONTROLLED, ("dual-check",), ("tap-tank", 55.0)),
@@ -451,7 +454,10 @@ SOLAR = Expected(
             "collector": Answer(CONTROLLED, ("dual-check", "fill-reducer", "fill-rp"), ("solar-tank", 21.33)),
         },
     },
-    scenario_findings={"solar-tank-waterlogged": ("tank-waterlogged", "trapped-expansion"), "fill-left-open": ()},
+    scenario_findings={
+        "solar-tank-waterlogged": (*UNSERVED, "tank-waterlogged", "trapped-expansion"),
+        "fill-left-open": UNSERVED,
+    },
 )
 
 BATHHOUSE = Expected(
@@ -602,7 +608,7 @@ COTTAGE = Expected(
         "turned-down": {"cylinder": Answer(OPEN, (), ("street", 300.0))},
         "check-and-vessel": {"cylinder": Answer(CONTROLLED, ("check",), ("vessel", 300.0))},
     },
-    scenario_findings={"turned-down": ("growth-leaves-supply-pipe",), "check-and-vessel": ()},
+    scenario_findings={"turned-down": ("growth-leaves-supply-pipe", "stored-too-cool"), "check-and-vessel": ()},
 )
 
 # Open, the loop lets the street's four bar in and nothing out; shut, it parts the circuit from all else.

@@ -11,6 +11,7 @@ from typing import TypeAlias
 
 from plumbnet.layout.model import End, Part, Role
 from plumbnet.network import Network
+from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Cell, Node
 from plumbnet.rules.facts import StoreFacts
 
@@ -140,12 +141,12 @@ class _Backwards:
 
     def __post_init__(self) -> None:
         piping = self.network.piping
-        outlet_of = {heated.inlet: heated.outlet for heated in self.network.heated}
+        heated_at = {heated.inlet: heated for heated in self.network.heated}
         for start, end in piping.pipes:
             self._both_ways(start, end)
         for start, end in piping.inner:
-            if start in outlet_of:
-                self._through_store(outlet_of[start], {start, end})
+            if start in heated_at:
+                self._through_store(heated_at[start], {start, end})
             else:
                 self._both_ways(start, end)
         for door in piping.doors:
@@ -157,12 +158,10 @@ class _Backwards:
             if gate.forward is not None:
                 self._add(gate.start, gate.end)
 
-    def _through_store(self, outlet: Node, nodes: AbstractSet[Node]) -> None:
-        part = self.network.piping.system.parts[self.network.piping.ports[outlet].part]
-        heat = part.heat()
-        passed_k = heat.hot_k if heat is not None and part.keeps_hot else _COLD_K
-        for node in sorted(nodes - {outlet}):
-            self._add(node, outlet, passed_k)
+    def _through_store(self, heated: HeatedVolume, nodes: AbstractSet[Node]) -> None:
+        keeps_hot = self.network.piping.system.parts[heated.name].keeps_hot
+        for node in sorted(nodes - {heated.outlet}):
+            self._add(node, heated.outlet, heated.source.hot_k if keeps_hot else _COLD_K)
 
     def _both_ways(self, start: Node, end: Node) -> None:
         self._add(start, end)

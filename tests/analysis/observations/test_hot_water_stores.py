@@ -50,6 +50,9 @@ def test_crossover_at_a_tap_and_unchecked_mixer_do_not_either() -> None:
     runs = "street -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tap2.cold"
     found = stores(runs, tap="crossover: true, elevation: 3 m", tap2="elevation: -3 m")
     assert found["heater"].tap == "tap"
+    runs = "street -> tee2 -> heater -> tap.hot\ntee2 -> tee\ntap.cold -> tee -> tap2.cold"
+    found = stores(runs, tap="crossover: true, elevation: 3 m", tap2="elevation: -3 m")
+    assert found["heater"].tap == "tap"
     runs = "street -> tee -> heater -> mixer.hot\ntee -> mixer.cold\nmixer -> tap.hot\ntee -> tap2.cold"
     found = stores(runs, mixer="checks: false", tap="elevation: 3 m", tap2="elevation: -3 m")
     assert found["heater"].tap == "tap"

@@ -51,3 +51,8 @@ def test_valves_are_drawn_where_one_stands_between_a_supply_and_the_tank() -> No
     assert service("loop -> tee -> boiler -> emitter -> valve -> tee\ntee -> tank").are_valves_drawn
     assert service("loop -> tee -> boiler -> emitter -> tee\ntee -> valve -> vent\ntee -> tank").are_valves_drawn
     assert not service("street -> valve -> tap.cold\nloop -> tee -> boiler -> emitter -> tee -> tank").are_valves_drawn
+
+
+def test_boiler_whose_water_is_drawn_makes_no_circuit_that_carries_heat() -> None:
+    one = service("street -> valve -> tee -> boiler -> tap.hot\ntee -> tank")
+    assert (one.carries_heat, one.held_to) == (False, ())

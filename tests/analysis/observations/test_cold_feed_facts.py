@@ -5,7 +5,7 @@ from plumbnet.rules.facts.feed_facts import FeedFacts
 
 
 def feeds(runs: str, **parts: str) -> tuple[FeedFacts, ...]:
-    return plumbnet.check(system(runs, **parts)).facts.feeds
+    return plumbnet.check(system(runs, **parts), rules="en-806").facts.feeds
 
 
 def test_nearest_cold_tap_is_told_before_the_supply() -> None:

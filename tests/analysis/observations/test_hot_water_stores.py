@@ -11,7 +11,7 @@ DEGC = 273.15
 
 
 def stores(runs: str, **parts: str) -> dict[str, StoreFacts]:
-    return {one.name: one for one in plumbnet.check(system(runs, **parts)).facts.stores}
+    return {one.name: one for one in plumbnet.check(system(runs, **parts), rules="upc-2024").facts.stores}
 
 
 def test_stores_of_hot_water_are_told_and_nothing_else() -> None:
@@ -102,7 +102,7 @@ def test_air_comes_by_vacuum_relief_valves_and_vents() -> None:
 @given(layouts(most=8))
 def test_nothing_drawn_passes_less_than_the_store_itself(layout: Layout) -> None:
     try:
-        facts = plumbnet.check(layout.system).facts
+        facts = plumbnet.check(layout.system, rules="upc-2024").facts
     except LayoutError:
         return
     for store in facts.stores:

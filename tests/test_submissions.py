@@ -143,8 +143,12 @@ def test_none_vanishes_in_a_review(sent: tuple[Submission, ...]) -> None:
     assert {one["file"] for one in found["errors"]} == names(sent, Sent.REFUSED)
     assert {one["file"] for one in found["reviews"] if one["accepted"]} == names(sent, Sent.TRUSTED)
     assert sum(bool(one["accepted_in_vain"]) for one in found["reviews"]) == 3
+    assert {one["file"] for one in found["notes"]} == names(sent, *NOTED)
     for name in names(sent, *NOTED):
         assert f"{name}: " in made.stderr or f"{name}:1: " in made.stderr
+    for form in ("text", "csv"):
+        printed = run("review", ".", "--format", form).stdout
+        assert all(name in printed for name in names(sent, *CHECKED, Sent.REFUSED, *NOTED)), form
 
 
 def test_strict_makes_an_error_of_what_is_nothing_that_the_program_knows(sent: tuple[Submission, ...]) -> None:

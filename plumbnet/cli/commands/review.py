@@ -49,7 +49,7 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     would give 1.
     """
     from plumbnet.report.page import PAGE_FORMS  # noqa: PLC0415  drawing is slow to import
-    from plumbnet.report.review import review_file, review_printed  # noqa: PLC0415  so is a page
+    from plumbnet.report.review import ReviewedFiles, review_file, review_printed  # noqa: PLC0415  so is a page
 
     profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     handed_over = None if output is None else form_of_output(output, PAGE_FORMS)
@@ -67,10 +67,11 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
             refused.append(unread(target.file, error))
     if not reviews and not refused:
         fail(NONE_IS_A_LAYOUT)
+    files_reviewed = ReviewedFiles(tuple(reviews), tuple(refused), tuple(others))
     if output is None or handed_over is None:
-        write(review_printed(reviews, refused, form))
+        write(review_printed(files_reviewed, form))
     else:
-        save(output, review_file(reviews, refused, handed_over))
+        save(output, review_file(files_reviewed, handed_over))
     for one in refused:
         typer.echo(one.words, err=True)
     for noted in others:

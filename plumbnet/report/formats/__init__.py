@@ -12,7 +12,7 @@ from plumbnet.report.formats.csv1 import (
     finding_cells,
     heater_cells,
 )
-from plumbnet.report.formats.json1 import Json, JsonWriter, error_rows, in_order, report_fields
+from plumbnet.report.formats.json1 import Json, JsonWriter, error_rows, in_order, note_rows, report_fields
 from plumbnet.report.formats.junit import JunitWriter
 from plumbnet.report.formats.sarif import SarifWriter
 
@@ -33,5 +33,6 @@ __all__ = [
     "finding_cells",
     "heater_cells",
     "in_order",
+    "note_rows",
     "report_fields",
 ]

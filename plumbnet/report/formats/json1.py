@@ -56,8 +56,7 @@ class JsonWriter:
 
     def noted(self, noted: Noted) -> FilePiece:
         """A row for every sentence."""
-        rows = [{**_fault(noted.file, fault), "sort": noted.sort} for fault in noted.faults]
-        return FilePiece(notes=tuple(fragment(row, _DEPTH) for row in rows))
+        return FilePiece(notes=tuple(fragment(row, _DEPTH) for row in note_rows(noted)))
 
     def document(self) -> "Reports":
         """The same bytes as `in_order` makes of the whole, and a line break."""
@@ -90,6 +89,11 @@ class Reports:
 
 def _head() -> Json:
     return {"plumbnet": program_version(), "schema": _SCHEMA}
+
+
+def note_rows(noted: Noted) -> list[Json]:
+    """What a file that is no layout adds to a document: a row for everything that is noted of it."""
+    return [{**_fault(noted.file, fault), "sort": noted.sort} for fault in noted.faults]
 
 
 def error_rows(unread: Unread) -> list[Json]:

@@ -2,5 +2,14 @@
 
 from plumbnet.report.review.review_words import ANSWERS, clause_with_state, found_in_words
 from plumbnet.report.review.review_writer import ReviewFormat, review_file, review_printed
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 
-__all__ = ["ANSWERS", "ReviewFormat", "clause_with_state", "found_in_words", "review_file", "review_printed"]
+__all__ = [
+    "ANSWERS",
+    "ReviewFormat",
+    "ReviewedFiles",
+    "clause_with_state",
+    "found_in_words",
+    "review_file",
+    "review_printed",
+]

@@ -1,8 +1,8 @@
 """Reviews to chapters: a cover over all files, then each file with its own cover, comments, sheet and record."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 
-from plumbnet.report.output import Unread, program_build, program_line, rules_line
+from plumbnet.report.output import program_build, program_line, rules_line
 from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn
 from plumbnet.report.prose import Paragraph, Points, Table
 from plumbnet.report.review.review_blocks import (
@@ -12,6 +12,7 @@ from plumbnet.report.review.review_blocks import (
     requirement_blocks,
     site_blocks,
 )
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 from plumbnet.report.text import CAUTION, counted
 from plumbnet.rules import AnswerWord, listed, rules_in_words
 from plumbnet.study.review import Review
@@ -19,16 +20,16 @@ from plumbnet.study.review import Review
 _FILES = ("file", "rules", "verdicts", "broken", "cannot be told", "comments")
 
 
-def review_page(reviews: Sequence[Review], refused: Sequence[Unread]) -> Page:
+def review_page(files: ReviewedFiles) -> Page:
     """The page of one review, or of several under a cover that lists them."""
-    if len(reviews) == 1 and not refused:
-        (only,) = reviews
+    if len(files.reviews) == files.count == 1:
+        (only,) = files.reviews
         title = only.report.system.title or only.report.system.record.file
         return Page(f"Review: {title}", tuple(_under(only)), CAUTION, tuple(_chapters(only, "", "")))
-    chapters = [Chapter("files", "Files", tuple(_files(reviews, refused)))]
-    for number, review in enumerate(reviews, start=1):
+    chapters = [Chapter("files", "Files", tuple(_files(files)))]
+    for number, review in enumerate(files.reviews, start=1):
         chapters += _chapters(review, f"f{number}-", f"{number}. {review.report.system.record.file}: ")
-    return Page(f"Review of {counted(len(reviews) + len(refused), 'file')}", (), CAUTION, tuple(chapters))
+    return Page(f"Review of {counted(files.count, 'file')}", (), CAUTION, tuple(chapters))
 
 
 def _chapters(review: Review, key: str, before: str) -> Iterator[Chapter]:
@@ -48,13 +49,17 @@ def _under(review: Review) -> Iterator[str]:
         yield f"Date: {review.date}"
 
 
-def _files(reviews: Sequence[Review], refused: Sequence[Unread]) -> Iterator[PageBlock]:
-    """The table of all files, and what is wrong with those that could not be understood."""
-    if reviews:
-        yield Table(_FILES, tuple(map(_row, reviews)))
-    if refused:
+def _files(files: ReviewedFiles) -> Iterator[PageBlock]:
+    """The table of all files, what is wrong with those not understood, and what others are."""
+    if files.reviews:
+        yield Table(_FILES, tuple(map(_row, files.reviews)))
+    if files.refused:
         yield Paragraph("Not understood, and so not reviewed:")
-        yield Points(tuple(one.words for one in refused))
+        yield Points(tuple(one.words for one in files.refused))
+    if files.others:
+        yield Paragraph("Found beside them, and no layouts:")
+        told = (f"{one.file}: {one.sort}; {fault.sentence}" for one in files.others for fault in one.faults)
+        yield Points(tuple(told))
 
 
 def _row(review: Review) -> tuple[str, ...]:

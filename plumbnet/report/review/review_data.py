@@ -2,14 +2,15 @@
 
 import csv
 import io
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 from plumbnet.analysis import Report
 from plumbnet.layout.units import FRACTION, LENGTH, POWER, PRESSURE, TEMPERATURE, VOLUME
-from plumbnet.report.formats import BETWEEN, CsvRow, Json, accepted_fields, cell, error_rows, in_order
-from plumbnet.report.output import Unread, program_build, program_version
+from plumbnet.report.formats import BETWEEN, CsvRow, Json, accepted_fields, cell, error_rows, in_order, note_rows
+from plumbnet.report.output import Noted, Unread, program_build, program_version
 from plumbnet.report.review.review_words import found_in_words
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 from plumbnet.rules import Answered, rules_in_words
 from plumbnet.study.review import Review
 
@@ -46,10 +47,12 @@ COLUMNS: Final = (
 """Names of the columns; more may come behind them. A row with an empty `answer` is an error of its file."""
 
 
-def review_document(reviews: Sequence[Review], refused: Sequence[Unread]) -> str:
+def review_document(files: ReviewedFiles) -> str:
     """What `plumbnet review --format json` prints, less the line break; values are SI, pressures gauge."""
-    errors = [row for one in refused for row in error_rows(one)]
-    return in_order({"build": program_build(), "reviews": [review_fields(one) for one in reviews], "errors": errors})
+    errors = [row for one in files.refused for row in error_rows(one)]
+    notes = [row for one in files.others for row in note_rows(one)]
+    reviews = [review_fields(one) for one in files.reviews]
+    return in_order({"build": program_build(), "reviews": reviews, "errors": errors, "notes": notes})
 
 
 def review_fields(review: Review) -> Json:
@@ -100,12 +103,12 @@ def _sense(one: Answered) -> str | None:
     return "at least" if one.measured.at_least else "at most"
 
 
-def review_table(reviews: Iterable[Review], refused: Iterable[Unread]) -> str:
+def review_table(files: ReviewedFiles) -> str:
     """A row to an answer, and one to each mistake of a file that could not be understood. Source: RFC 4180."""
     text = io.StringIO()
     table = csv.writer(text, lineterminator="\r\n")
     table.writerow(COLUMNS)
-    for row in (*_rows(reviews), *_faults(refused)):
+    for row in (*_rows(files.reviews), *_faults(files.refused), *_notes(files.others)):
         table.writerow([cell(row.get(column)) for column in COLUMNS])
     return text.getvalue()
 
@@ -147,3 +150,9 @@ def _faults(refused: Iterable[Unread]) -> Iterator[CsvRow]:
     for unread in refused:
         for fault in unread.faults:
             yield {"file": unread.file, "line": fault.line or None, "found": fault.sentence}
+
+
+def _notes(others: Iterable[Noted]) -> Iterator[CsvRow]:
+    for noted in others:
+        for fault in noted.faults:
+            yield {"file": noted.file, "line": fault.line or None, "found": f"{noted.sort}: {fault.sentence}"}

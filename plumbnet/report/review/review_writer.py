@@ -1,23 +1,21 @@
 """Reviews to what is printed or handed over: text, JSON, a table, a page in HTML or PDF."""
 
-from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
-from plumbnet.report.output import Unread
 from plumbnet.report.page import Entry, PageForm, PagePicture, page_bytes
 from plumbnet.report.prose import Block, Heading, Lines, Paragraph, Table, document_text
 from plumbnet.report.review.review_blocks import SHEET_HEAD, sheet_lines
 from plumbnet.report.review.review_chapters import review_page
 from plumbnet.report.review.review_data import review_document, review_table
-from plumbnet.study.review import Review
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 
 ReviewFormat: TypeAlias = Literal["text", "json", "csv"]
 """How reviews can be printed."""
 
 
-def review_text(reviews: Sequence[Review], refused: Sequence[Unread]) -> str:
+def review_text(files: ReviewedFiles) -> str:
     """The sheets as plain text."""
-    page = review_page(reviews, refused)
+    page = review_page(files)
     blocks: list[Block] = [Heading(page.title, 1), *(Paragraph(line) for line in page.under)]
     for chapter in page.chapters:
         told = [_as_text(block) for block in chapter.blocks if not isinstance(block, PagePicture)]
@@ -32,18 +30,18 @@ def _as_text(block: Block | Entry) -> Block:
     return Lines(tuple(sheet_lines(block.rows))) if isinstance(block, Table) and block.head == SHEET_HEAD else block
 
 
-def review_printed(reviews: Sequence[Review], refused: Sequence[Unread], form: ReviewFormat) -> str:
+def review_printed(files: ReviewedFiles, form: ReviewFormat) -> str:
     """The sheets as they are printed in a form."""
     match form:
         case "text":
-            return review_text(reviews, refused)
+            return review_text(files)
         case "json":
-            return review_document(reviews, refused) + "\n"
+            return review_document(files) + "\n"
         case "csv":
-            return review_table(reviews, refused)
+            return review_table(files)
 
 
-def review_file(reviews: Sequence[Review], refused: Sequence[Unread], form: PageForm) -> bytes:
+def review_file(files: ReviewedFiles, form: PageForm) -> bytes:
     """The sheets in one file to hand over; on A4 where the units of the first are metric, else on Letter."""
-    is_metric = bool(reviews) and reviews[0].report.facts.units == "metric"
-    return page_bytes(review_page(reviews, refused), form, is_metric=is_metric)
+    is_metric = bool(files.reviews) and files.reviews[0].report.facts.units == "metric"
+    return page_bytes(review_page(files), form, is_metric=is_metric)

@@ -9,6 +9,7 @@ from plumbnet.layout.yaml.fault import Fault
 from plumbnet.report.output.writer import Unread
 from plumbnet.report.prose.prose_blocks import Points, Table
 from plumbnet.report.review.review_chapters import CHAPTERS_OF_A_FILE, review_page
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 from plumbnet.study.review.review_sheet import Review, review_of
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
@@ -19,7 +20,7 @@ def review(**said: str) -> Review:
 
 
 def test_one_file_has_its_own_title_and_chapters() -> None:
-    page = review_page([review(reviewer="R. Hale", date="30 November 2026")], [])
+    page = review_page(ReviewedFiles((review(reviewer="R. Hale", date="30 November 2026"),)))
     assert page.title == "Review: drawn.yaml"
     assert page.under == (
         "File: drawn.yaml",
@@ -39,7 +40,7 @@ def test_one_file_has_its_own_title_and_chapters() -> None:
 
 def test_several_files_stand_under_a_table_and_each_opens_a_sheet() -> None:
     bad = Unread(str(Path("b.yaml")), (Fault(1, 1, "not a layout"),), "b.yaml:1:1: not a layout")
-    page = review_page([review(), review()], [bad])
+    page = review_page(ReviewedFiles((review(), review()), (bad,)))
     assert page.title == "Review of 3 files"
     files = page.chapters[0]
     assert (files.key, files.title) == ("files", "Files")

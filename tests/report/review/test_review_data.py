@@ -10,6 +10,7 @@ import plumbnet
 from plumbnet.layout.yaml.fault import Fault
 from plumbnet.report.output.writer import Unread
 from plumbnet.report.review.review_data import COLUMNS, SI, review_document, review_table
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 from plumbnet.rules.answering import answers_of
 from plumbnet.rules.requirement import REQUIREMENTS
 from plumbnet.study.review.review_sheet import Review, review_of
@@ -24,7 +25,7 @@ def review() -> Review:
 
 
 def test_document_holds_every_answer_with_its_value_in_si() -> None:
-    document = json.loads(review_document([review()], [BAD]))
+    document = json.loads(review_document(ReviewedFiles((review(),), (BAD,))))
     (one,) = document["reviews"]
     assert (one["file"], one["rules"], one["reviewer"], one["date"]) == ("drawn.yaml", "general", "R. Hale", None)
     assert {each["name"] for each in one["requirements"]} == set(REQUIREMENTS)
@@ -41,7 +42,7 @@ def test_document_holds_every_answer_with_its_value_in_si() -> None:
 
 
 def test_table_has_a_row_for_every_answer_and_every_mistake() -> None:
-    rows = list(csv.DictReader(io.StringIO(review_table([review()], [BAD]))))
+    rows = list(csv.DictReader(io.StringIO(review_table(ReviewedFiles((review(),), (BAD,))))))
     assert tuple(rows[0]) == COLUMNS
     assert len(rows) == len(review().answers) + 1
     assert rows[-1] == dict.fromkeys(COLUMNS, "") | {"file": "b.yaml", "line": "3", "found": "no such part"}

@@ -1,6 +1,7 @@
 """What every form of output has in common: a file's outcome as text, and by what it was made."""
 
 from plumbnet.report.output.imprint import (
+    accepts_line,
     imprint_lines,
     program_build,
     program_line,
@@ -36,6 +37,7 @@ __all__ = [
     "Noted",
     "Unread",
     "Writer",
+    "accepts_line",
     "array",
     "closed_json",
     "fragment",

@@ -2,8 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from plumbnet.report.output import program_build, program_line, rules_line
-from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn
+from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn, record_rows
 from plumbnet.report.prose import Paragraph, Points, Table
 from plumbnet.report.review.review_blocks import (
     accepted_blocks,
@@ -91,16 +90,8 @@ def _assumed(review: Review) -> Iterator[PageBlock]:
 
 
 def _record(review: Review) -> Iterator[PageBlock]:
-    report = review.report
-    rows = [
-        ("program", f"{program_line()}, build {program_build()}"),
-        ("file", report.system.record.file),
-        ("SHA-256 of the file", report.system.record.sha256 or "read from no file"),
-        ("rules", rules_line(report.rules)),
-        ("rules named by", rules_in_words(report.rules.named_by)),
-    ]
-    rows += [(name, words) for name, words in (("reviewed by", review.reviewer), ("date", review.date)) if words]
-    yield Table(("what", "value"), tuple(rows))
+    reviewer = (("reviewed by", review.reviewer),) if review.reviewer else ()
+    yield Table(("what", "value"), (*record_rows(review.report, date=review.date), *reviewer))
 
 
 CHAPTERS_OF_A_FILE: tuple[tuple[str, str, Callable[[Review], Iterator[PageBlock]]], ...] = (

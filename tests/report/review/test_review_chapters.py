@@ -34,8 +34,9 @@ def test_one_file_has_its_own_title_and_chapters() -> None:
     record = page.chapters[-1].blocks[0]
     assert isinstance(record, Table)
     assert ("reviewed by", "R. Hale") in record.rows
-    assert record.rows[0][0] == "program"
-    assert record.rows[0][1].startswith("plumbnet ")
+    rows = {row[0]: row[1] for row in record.rows}
+    assert rows["program"].startswith("plumbnet ")
+    assert (rows["file"], rows["date"]) == ("drawn.yaml", "30 November 2026")
 
 
 def test_several_files_stand_under_a_table_and_each_opens_a_sheet() -> None:

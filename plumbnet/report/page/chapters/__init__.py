@@ -1,7 +1,7 @@
 """Chapters of the page: each what it holds of a dossier, as blocks."""
 
 from plumbnet.report.page.chapters.calculation_chapter import calculation
-from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
+from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter, record_rows
 from plumbnet.report.page.chapters.cover_chapter import TO_WRITE_ON, cover
 from plumbnet.report.page.chapters.findings_chapter import findings
 from plumbnet.report.page.chapters.picture_chapters import MOST_DRAWN, drawn, ladders, piping
@@ -21,6 +21,7 @@ __all__ = [
     "ladders",
     "piping",
     "record_chapter",
+    "record_rows",
     "scenarios",
     "summary",
     "verdicts",

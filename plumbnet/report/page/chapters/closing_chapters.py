@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from plumbnet.report.output import program_line
+from plumbnet.analysis import Report
+from plumbnet.report.output import accepts_line, program_build, program_line
 from plumbnet.report.page.page_content import PageBlock
 from plumbnet.report.prose import Paragraph, Points, Table
 from plumbnet.rules import Rules, listed, rules_in_words
@@ -28,17 +29,29 @@ def _rules(rules: Rules) -> Iterator[tuple[str, str]]:
 
 def record_chapter(dossier: Dossier) -> Iterator[PageBlock]:
     """Versions and hashes, so that the page can be made again."""
-    report = dossier.report
+    yield Table(("what", "value"), tuple(record_rows(dossier.report, date=dossier.date)))
+
+
+def record_rows(report: Report, *, date: str = "") -> Iterator[tuple[str, str]]:
+    """Everything by which a page can be made again, and what it was judged by: labels, and what stands under them."""
     source = report.system.record
-    rows = [
-        ("file", source.file),
-        ("SHA-256 of the file", source.sha256 or "read from no file"),
-        *_rules(report.rules),
-        ("program", program_line()),
-        ("water", "IAPWS-IF97; up to 180 degC and 30 bar absolute interpolated from it, to 1e-8"),
-    ]
+    yield "file", source.file
+    yield "SHA-256 of the file", source.sha256 or "read from no file"
+    yield from ((f"job: {name}", words) for name, words in report.system.job.said())
     if report.scenario is not None:
-        rows.insert(2, ("scenario", report.scenario))
-    if dossier.date:
-        rows.append(("date", dossier.date))
-    yield Table(("what", "value"), tuple(rows))
+        yield "scenario", report.scenario
+    yield from _rules(report.rules)
+    yield from _limits(report)
+    if report.own_acceptances is not None:
+        yield "accepts", accepts_line(report.own_acceptances)
+    yield "program", f"{program_line()}, build {program_build()}"
+    yield "water", "IAPWS-IF97; up to 180 degC and 30 bar absolute interpolated from it, to 1e-8"
+    if date:
+        yield "date", date
+
+
+def _limits(report: Report) -> Iterator[tuple[str, str]]:
+    """The highest pressure that the rules allow where people draw water, heated, with its clause."""
+    for profile in report.rules.profiles:
+        ruling = profile.distribution_limit
+        yield "limit", f"{report.facts.pressure(ruling.value_pa)} [{ruling.clause}]"

@@ -8,6 +8,7 @@ from two_codes import by_two_codes
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.report.output.imprint import program_build
 from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
 from plumbnet.report.prose.prose_blocks import Points, Table
 from plumbnet.rules.rule_profile import profile
@@ -31,7 +32,8 @@ def test_record_has_versions_and_hashes() -> None:
     assert rows["file"] == "house.yaml"
     assert rows["SHA-256 of the file"] == report.system.record.sha256
     assert rows["SHA-256 of the profile"] == report.profile.sha256 != ""
-    assert rows["program"] == f"plumbnet {version('plumbnet')}"
+    assert rows["program"] == f"plumbnet {version('plumbnet')}, build {program_build()}"
+    assert rows["limit"] == f"80 psi [{report.profile.distribution_limit.clause}]"
 
 
 def test_record_has_the_scenario_and_the_date_where_there_are_any() -> None:

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from plumbnet.analysis import Report
-from plumbnet.cli.arguments import demand_heater, fail, report_with
+from plumbnet.cli.arguments import demand_heater, fail, refuse, report_with
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import LayoutError, quoted
 from plumbnet.rules import OwnAcceptances
-from plumbnet.study.whatif import UnknownScenario, whatif
+from plumbnet.study.whatif import FaultyScenario, UnknownScenario, whatif
 
 
 def report_supposed(  # noqa: PLR0913, PLR0917  each is an option of a command
@@ -34,6 +34,8 @@ def _in_scenario(report: Report, scenario: str | None) -> Report:
         return whatif(report, scenario=scenario).after
     except UnknownScenario as error:
         fail(str(error))
+    except FaultyScenario as error:
+        refuse(error.file, error)
     except LayoutError as error:
         fail_uncomputed(f"the scenario {quoted(scenario)}", error)
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.file import read_system
-from plumbnet.layout.model import Add, Change, Fail, Insert, PlacedPart, SetValues, System
+from plumbnet.layout.model import Add, Change, Fail, Insert, Pipe, PlacedPart, SetValues, System
 from plumbnet.layout.rewriting.run_edits import demand_run, joint_of, runs_of, with_pipes
 from plumbnet.layout.rewriting.same_layout import first_difference
 from plumbnet.layout.rewriting.text_edits import bare, with_fields, with_item, with_value, without_value

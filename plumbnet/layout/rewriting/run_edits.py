@@ -53,10 +53,11 @@ def with_pipes(text: str, system: System, after: System, exchanged: Mapping[int,
 
 def _rewritten_run(text: str, system: System, after: System, run: Run, pipes: Sequence[Pipe]) -> str:
     old, whole = old_path(Wholes(system), run.path, run.pipes), Wholes(after)
-    first, *more = [_fields(after, whole, old, each) for each in segments(whole, pipes)] or [None]
     at = ("runs", run.number)
-    if first is None:
+    found = [_fields(after, whole, old, each) for each in segments(whole, pipes)]
+    if not found:
         return without_value(text, at)
+    first, *more = found
     for each in reversed(more):
         text = with_item(text, ("runs",), run.number, _run_value(each))
     if isinstance(run.written, dict):

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import TypeAlias
 
 from plumbnet.layout.edits import WRITTEN_DIGITS
@@ -75,10 +76,7 @@ def old_path(whole: Wholes, path: str, pipes: Sequence[Pipe]) -> OldPath:
     """What an author wrote for each stop of a run, whose pipes these are."""
     stops, stands = run_stops(path), list(_stands([whole.outdoors(pipe) for pipe in pipes]))
     words = {stand: path[stop.offset : stop.offset + stop.width] for stand, stop in zip(stands, stops, strict=True)}
-    gaps = {
-        (one.name, other.name): path[one.offset + one.width : other.offset]
-        for one, other in zip(stops, stops[1:], strict=False)
-    }
+    gaps = {(one.name, other.name): path[one.offset + one.width : other.offset] for one, other in pairwise(stops)}
     return OldPath(words, gaps)
 
 
@@ -86,14 +84,14 @@ def path_text(whole: Wholes, pipes: Sequence[Pipe], old: OldPath) -> str:
     """The path of a run: as its author wrote what was there before, with ports where they are not the usual ones."""
     stands = list(_stands(pipes))
     text = _word(whole, stands[0], old)
-    for one, other in zip(stands, stands[1:], strict=False):
+    for one, other in pairwise(stands):
         text += old.gaps.get((one[0], other[0]), f" {ARROW} ") + _word(whole, other, old)
     return text
 
 
 def _stands(pipes: Sequence[Pipe]) -> Iterator[Stand]:
     yield pipes[0].start.part, None, pipes[0].start.port
-    for one, other in zip(pipes, pipes[1:], strict=False):
+    for one, other in pairwise(pipes):
         yield one.end.part, one.end.port, other.start.port
     yield pipes[-1].end.part, pipes[-1].end.port, None
 

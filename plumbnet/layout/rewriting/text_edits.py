@@ -11,6 +11,7 @@ from plumbnet.layout.rewriting.text_places import (
     after_break,
     break_of,
     end_of_node,
+    is_closed,
     line_end,
     line_start,
     node_at,
@@ -64,7 +65,7 @@ def without_value(text: str, steps: Steps) -> str:
     if len(spans) == 1:
         raise Unwritable(f"nothing would be left beside {steps[-1]}")
     start, end = spans[at]
-    if owner.flow_style:
+    if is_closed(owner):
         return _replaced(text, *((start, spans[1][0]) if at == 0 else (spans[at - 1][1], end)), "")
     first = line_start(text, start)
     if text[first:start].strip(" -"):
@@ -89,7 +90,7 @@ def _with_entry(text: str, steps: Steps, value: object) -> str:
     entry = inline_yaml({steps[-1]: value})[1:-1]
     if not owner.value:
         return _replaced(text, owner.start_mark.index + 1, owner.start_mark.index + 1, entry)
-    return _behind(text, owner, end_of_node(owner), entry, "") if not owner.flow_style else _in_flow(text, owner, entry)
+    return _behind(text, owner, end_of_node(owner), entry, "") if not is_closed(owner) else _in_flow(text, owner, entry)
 
 
 def _in_flow(text: str, owner: MappingNode, entry: str) -> str:
@@ -99,7 +100,7 @@ def _in_flow(text: str, owner: MappingNode, entry: str) -> str:
 
 def _behind(text: str, owner: Node, end: int, words: str, lead: str) -> str:
     """Words behind an entry: on a line of their own in a block, behind a comma in one of braces or brackets."""
-    if owner.flow_style:
+    if is_closed(owner):
         return _replaced(text, end, end, f", {words}")
     at = line_end(text, end)
     start = owner.start_mark.index

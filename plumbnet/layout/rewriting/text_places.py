@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
 import yaml
-from yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
+from yaml.nodes import MappingNode, Node, SequenceNode
 
 Steps: TypeAlias = Sequence[str | int]
 """Keys and numbers of items, from the top of a file to one of its values."""
@@ -46,7 +46,7 @@ def entries_of(node: Node | None) -> list[tuple[str | int, int, Node]]:
 
 def end_of_node(node: Node) -> int:
     """Where the last character of a value has been: of a block, that of the last value in it."""
-    if isinstance(node, ScalarNode) or node.flow_style or not node.value:
+    if is_closed(node) or not node.value:
         return int(node.end_mark.index)
     last = node.value[-1]
     value: Node = last[1] if isinstance(node, MappingNode) else last
@@ -55,13 +55,18 @@ def end_of_node(node: Node) -> int:
     return end_of_node(value)
 
 
+def is_closed(node: Node) -> bool:
+    """Whether a value ends with a sign of its own: a scalar, or what stands in braces or brackets."""
+    return not isinstance(node, MappingNode | SequenceNode) or bool(node.flow_style)
+
+
 def line_start(text: str, index: int) -> int:
     """Where the line begins on which a character stands."""
     return max((found.end() for found in _BREAK.finditer(text, 0, index)), default=0)
 
 
 def line_end(text: str, index: int) -> int:
-    """Where the line ends on which a character stands, before its break; a break just passed belongs to its line."""
+    """Where the line ends, before its break, on which a value has ended; a break just passed belongs to its line."""
     if index and _BREAK.fullmatch(text[index - 1]):
         index -= 1 + text[:index].endswith("\r\n")
     found = _BREAK.search(text, index)

@@ -21,6 +21,7 @@ from plumbnet.report.output.writer import (
     Noted,
     Unread,
     Writer,
+    joined_piece,
     unread,
 )
 
@@ -40,6 +41,7 @@ __all__ = [
     "closed_json",
     "fragment",
     "imprint_lines",
+    "joined_piece",
     "member",
     "opened",
     "program_build",

@@ -4,6 +4,6 @@ The lines are edited at their places and not written out anew: comments, order, 
 """
 
 from plumbnet.layout.rewriting.inline_value import inline_yaml
-from plumbnet.layout.rewriting.rewritten_layout import NotWritten, rewritten
+from plumbnet.layout.rewriting.rewritten_layout import NotWritten, file_bytes, rewritten
 
-__all__ = ["NotWritten", "inline_yaml", "rewritten"]
+__all__ = ["NotWritten", "file_bytes", "inline_yaml", "rewritten"]

@@ -1,6 +1,8 @@
 """A layout and changes to the text of its file with the changes made, read again and found to say just that."""
 
+import codecs
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from hashlib import sha256
 
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.file import read_system
@@ -35,6 +37,13 @@ def rewritten(system: System, changes: Iterable[Change]) -> str:
         now = _step(now, change)
     _demand_same(now, whole, made[-1] if made else None)
     return now.record.text
+
+
+def file_bytes(system: System, text: str) -> bytes:
+    """A changed text as the bytes of a file, with a byte order mark where the file of the layout has one."""
+    old = codecs.BOM_UTF8 + system.record.text.encode()
+    mark = codecs.BOM_UTF8 if sha256(old).hexdigest() == system.record.sha256 else b""
+    return mark + text.encode()
 
 
 def _step(system: System, change: Change) -> System:

@@ -14,24 +14,18 @@ from plumbnet.cli.change_options import (
     Close,
     DrawOption,
     FailOption,
-    Given,
     InsertOption,
     Open,
     Ordered,
     Remove,
     SetOption,
-    fail_each,
     given_changes,
-    refused_change,
 )
 from plumbnet.cli.console import FOUND, status, write
 from plumbnet.cli.options import File, Rules, UnitsOption
-from plumbnet.cli.scenario_option import fail_uncomputed
-from plumbnet.layout.edits import ChangeError
-from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.cli.scenario_option import supposed
+from plumbnet.layout.yaml import quoted
 from plumbnet.report.studies import whatifs_json, whatifs_text
-from plumbnet.study.whatif import UnknownScenario, WhatIf
-from plumbnet.study.whatif import whatif as suppose
 
 
 class _Format(StrEnum):
@@ -82,25 +76,13 @@ def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
     if not names and not given:
         _nothing_supposed(report, every=every)
     faulty = [name for name in names if name in report.system.faulty_scenarios]
-    found = [_supposed(report, name, given) for name in names or [None] if name not in faulty]
+    found = [supposed(report, name, given) for name in names or [None] if name not in faulty]
     if found:
         write(whatifs_text(found) if output is _Format.TEXT else whatifs_json(found) + "\n")
         tell_idle(own, [report, *(one.after for one in found)])
     if faulty:
         refuse(file, report.system.scenario_error(*faulty))
     raise typer.Exit(FOUND if any(one.difference.is_worse for one in found) else status(one.after for one in found))
-
-
-def _supposed(report: Report, scenario: str | None, given: tuple[Given, ...]) -> WhatIf:
-    try:
-        return suppose(report, [one.change for one in given], scenario=scenario)
-    except UnknownScenario as error:
-        fail(str(error))
-    except ChangeError as error:
-        before = 0 if scenario is None else len(report.system.changes_of(scenario))
-        fail_each(refused_change(given, before, error))
-    except LayoutError as error:
-        fail_uncomputed("the changes" if scenario is None else f"the scenario {quoted(scenario)}", error)
 
 
 def _nothing_supposed(report: Report, *, every: bool) -> None:

@@ -13,12 +13,12 @@ from plumbnet.report.prose import (
     Steps,
     Table,
     at_least,
-    document_text,
     printed_number,
     spoken,
     to_markdown,
     written_step,
 )
+from plumbnet.report.sheets.dense_text import SYMBOL, dense_text
 from plumbnet.report.sheets.heated_water_rows import heated_water_rows, origin_on_sheet
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import capitalised, listed, place
@@ -45,7 +45,7 @@ def sheet_text(sheet: Sheet) -> str:
 
 def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as text of a hundred columns."""
-    return "\n".join(document_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
+    return "\n\n".join(dense_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
 
 
 def sheets_markdown(sheets: Iterable[Sheet], units: Units) -> str:
@@ -62,11 +62,7 @@ def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
     yield _items(sheet, sheet.inputs, units)
     yield Table(("heated water", "volume", "warmed by", "from"), tuple(heated_water_rows(sheet, units)))
     yield Heading("Steps")
-    yield Paragraph(
-        "Pressures marked abs count from the vacuum, others as a gauge reads. A number that goes into a step has the "
-        "digits that its result needs; v(T, p) and p_sat(T) are looked up in a table of water, v_mix(T) in one of the "
-        "mixture."
-    )
+    yield Paragraph("abs: from the vacuum; v(T, p), p_sat(T): from a table of water, v_mix(T): of the mixture.")
     first = 1
     for section in sheet.sections:
         yield from _section(sheet, section, units, first)
@@ -142,7 +138,7 @@ def _items(sheet: Sheet, items: tuple[SheetItem, ...], units: Units) -> Table:
         )
         for item in items
     )
-    return Table(("symbol", "what", "value", "from"), tuple(rows))
+    return Table((SYMBOL, "what", "value", "from"), tuple(rows))
 
 
 def _section(sheet: Sheet, section: Section, units: Units, first: int) -> Iterator[Block]:

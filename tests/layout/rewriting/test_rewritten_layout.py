@@ -1,7 +1,7 @@
 """Changes written into a file: the layout is the one that is meant, and what the author wrote stays."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from difflib import ndiff
 from pathlib import Path
 
@@ -64,7 +64,7 @@ def house(text: str = HOUSE) -> System:
     return read_system(text.encode(), file="house.yaml")
 
 
-def edited(*changes: dict[str, object], text: str = HOUSE) -> list[str]:
+def edited(*changes: Mapping[str, object], text: str = HOUSE) -> list[str]:
     """The lines that changes take from a text (-) and give to it (+)."""
     after = rewritten(house(text), [change(one) for one in changes])
     return [line for line in ndiff(text.splitlines(), after.splitlines()) if line[0] in "+-"]

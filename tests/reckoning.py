@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, field
+from itertools import takewhile
 
 from plumbnet.physics.fluids.glycol import glycol_density_kg_m3
 from plumbnet.physics.fluids.water import saturation_abs_pa, specific_volume_m3_kg
@@ -103,6 +104,9 @@ def number(text: str) -> tuple[str, str]:
     return found[1], found[2] or ""
 
 
+_STEP = re.compile(r"(?P<what>.*)\]: (?P<symbol>\w+) = (?P<formula>.*?)(?:, with (?P<with>.*))?: (?P<result>[^:]+)")
+
+
 def in_text(sheet: str) -> list[Printed]:
     """The steps of a sheet printed as text."""
     found = []
@@ -110,24 +114,17 @@ def in_text(sheet: str) -> list[Printed]:
     for at, line in enumerate(lines):
         if not re.match(r" ?\d+\. ", line):
             continue
-        body = [each for each in _until_next(lines[at + 1 :]) if not each.startswith("    [")]
-        first, last = (index for index, each in enumerate(body) if re.match(r"    \w+ = ", each))
-        symbol, formula = body[first].strip().split(" = ", 1)
-        step = Printed(symbol, formula, *number(body[last].strip().split(" = ", 1)[1]))
-        assert body[last].strip().split(" = ", 1)[0] == symbol
-        between = " ".join(each.strip() for each in body[first + 1 : last])
-        _add(step, re.split(r", (?=\w+ = )", between) if between else [])
+        words = " ".join(each.strip() for each in [line, *_until_next(lines[at + 1 :])])
+        stands = _STEP.fullmatch(words)
+        assert stands, words
+        step = Printed(stands["symbol"], stands["formula"], *number(stands["result"]))
+        _add(step, re.split(r", (?=\w+ = )", stands["with"]) if stands["with"] else [])
         found.append(step)
     return found
 
 
 def _until_next(lines: list[str]) -> list[str]:
-    kept = []
-    for line in lines:
-        if not line.startswith("    "):
-            break
-        kept.append(line)
-    return kept
+    return list(takewhile(lambda line: line.startswith("    "), lines))
 
 
 def in_markdown(sheet: str) -> list[Printed]:

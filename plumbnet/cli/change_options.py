@@ -25,7 +25,12 @@ DrawOption = Annotated[
     list[str] | None, typer.Option("--draw", metavar="FIXTURE", help="Open a fixture and let it run.")
 ]
 FailOption = Annotated[
-    list[str] | None, typer.Option("--fail", metavar="PART[:HOW]", help="Let a part fail, as tank:waterlogged.")
+    list[str] | None,
+    typer.Option(
+        "--fail",
+        metavar="PART[:HOW]",
+        help="Let a part fail, as tank:waterlogged; or let an event of the sweep happen to it, as tank:charge_lost.",
+    ),
 ]
 SetOption = Annotated[
     list[str] | None,
@@ -99,7 +104,7 @@ def _name(_option: str, text: str) -> Plain:
 
 def _failure(_option: str, text: str) -> Plain:
     part, colon, how = text.partition(":")
-    return {"part": part, "how": how} if colon else part
+    return {"part": part.strip(), "how": how.strip()} if colon else part
 
 
 def _values(option: str, text: str) -> Plain:

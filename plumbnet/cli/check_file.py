@@ -20,7 +20,7 @@ from plumbnet.cli.file_search import (
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, bytes_of
-from plumbnet.report.output import NOT_A_LAYOUT, Fate, FileOutcome, Noted, Writer, unread
+from plumbnet.report.output import NOT_A_LAYOUT, Fate, FileOutcome, FilePiece, Noted, Writer, joined_piece, unread
 from plumbnet.rules import GivenRules, OwnAcceptances
 from plumbnet.study.long_runs import cores
 from plumbnet.study.remedies import Checked, remedies_if_small
@@ -54,11 +54,19 @@ class CheckFile:
     def _answered(self, target: Target, system: System) -> FileOutcome:
         report = plumbnet.check(system, rules=self.rules, units=self.units, acceptances=self.own)
         found = remedies_if_small(report) if self.writer.shows_remedies else None
-        piece = self.writer.answered(Checked(report, found))
+        piece, words = self._with_faulty(system, self.writer.answered(Checked(report, found)))
         verdicts = tuple(heater.verdict for heater in report.heaters)
         return FileOutcome(
-            target.file, Fate.CHECKED, piece, verdicts, report.findings, report.accepted, own_used(report)
+            target.file, Fate.CHECKED, piece, verdicts, report.findings, report.accepted, own_used(report), words
         )
+
+    def _with_faulty(self, system: System, piece: FilePiece) -> tuple[FilePiece, str]:
+        """A piece with what is wrong with scenarios of the file behind it, and the words for people."""
+        if not system.faulty_scenarios:
+            return piece, ""
+        told = unread(system.record.file, system.scenario_error(*system.faulty_scenarios))
+        told = replace(told, is_of_scenarios=True)
+        return (piece if self.writer.is_for_people else joined_piece(piece, self.writer.refused(told))), told.words
 
     def _noted(self, target: Target, other: OtherFile) -> FileOutcome:
         noted = Noted(target.file, other.sort, (other.fault,))

@@ -7,6 +7,7 @@ from typing import Annotated, NoReturn, TypeVar
 import typer
 
 from plumbnet.cli.arguments import fail
+from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.layout.yaml import reason_of
 from plumbnet.library import UnknownForm
 from plumbnet.library import form_of as form_by_name
@@ -29,6 +30,18 @@ def save(out: Path, content: bytes) -> None:
         out.write_bytes(content)
     except OSError as error:
         fail_unwritten(out, error)
+
+
+def save_new(out: Path, content: bytes, *, source: str, force: bool) -> None:
+    """Write a file that is made of another, `source`; says so and exits where one is there already, or it is that one.
+
+    `force` writes over any file but the one that it is made of.
+    """
+    if source != STANDARD_INPUT and out.exists() and Path(source).exists() and out.samefile(source):
+        fail(f"{out} is the file that was read", advice="write the changed layout under another name")
+    if out.exists() and not force:
+        fail(f"{out} is there already", advice="with --force it is written over")
+    save(out, content)
 
 
 def fail_unwritten(out: Path, error: OSError) -> NoReturn:

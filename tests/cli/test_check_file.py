@@ -1,9 +1,11 @@
 """One file to its outcome; what a folder holds beside layouts."""
 
+import json
 from pathlib import Path
 
 import pytest
-from running import FAULTY, OPEN, TRAPPED, Write
+from conftest import layout
+from running import FAULTY, OPEN, TRAPPED, Write, run
 
 from plumbnet.cli.check_file import CheckFile
 from plumbnet.cli.file_search.file_targets import Target
@@ -86,3 +88,25 @@ def test_profile_that_the_file_names_and_nobody_knows_is_told(write: Write) -> N
     assert outcome.words.startswith("f.yaml:1:8: no rule profile ")
     assert '"genral"' in outcome.words
     assert asked("f.yaml", rules="general").fate is Fate.CHECKED
+
+
+BAD_SCENARIO = "\nscenarios: {good: {change: [{close: valve}]}, bad: {change: [{close: valvv}]}}\n"
+SENTENCE = 'no part is called "valvv": did you mean "valve"?'
+
+
+@pytest.mark.parametrize("output", ["text", "summary", "json", "sarif", "junit", "csv"])
+def test_layout_with_a_bad_scenario_is_checked_and_the_scenario_told(write: Write, output: str) -> None:
+    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + BAD_SCENARIO)
+    told = run("check", "house.yaml", "--format", output)
+    assert told.exit_code == 2
+    assert "heater" in told.stdout or output == "summary"
+    where = told.stderr if output in {"text", "summary"} else told.stdout
+    plain = where.replace('\\"', '"').replace('""', '"').replace("&quot;", '"')
+    assert SENTENCE in plain
+    if output == "json":
+        document = json.loads(told.stdout)
+        assert (len(document["reports"]), [error["text"] for error in document["errors"]]) == (1, [SENTENCE])
+    if output == "junit":
+        assert 'name="scenarios"' in told.stdout
+    if output == "sarif":
+        assert "house.yaml has scenarios that were not checked: " in told.stdout

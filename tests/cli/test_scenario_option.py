@@ -68,3 +68,45 @@ def test_heater_may_be_one_that_the_scenario_adds(write: Write) -> None:
     assert refused.exit_code == 2
     assert refused.output.startswith("no heater is called ")
     assert refused.output.endswith('"second" in house.yaml; there is heater\n')
+
+
+CHANGING = {name: words for name, words in COMMANDS.items() if name in {"draw", "chart", "trace", "warmup"}}
+
+
+@pytest.mark.parametrize("command", CHANGING)
+def test_changes_are_made_and_named_as_a_scenario_is(write: Write, command: str) -> None:
+    write("house.yaml", HOUSE)
+    shut = run(command, "house.yaml", *CHANGING[command], "--close", "valve")
+    assert shut.exit_code == 1
+    written = [Path(name).read_text(encoding="utf-8") for name in CHANGING[command] if Path(name).suffix]
+    assert "close valve" in "".join([shut.output, *written])
+
+
+@pytest.mark.parametrize("command", CHANGING)
+def test_changes_come_in_their_order_after_those_of_a_scenario(write: Write, command: str) -> None:
+    write("house.yaml", HOUSE)
+    words = ["--scenario", "closed", "--open", "valve", "--fail", "valve:shut", "--open", "valve"]
+    assert run(command, "house.yaml", *CHANGING[command], *words).exit_code == 0
+    assert run(command, "house.yaml", *CHANGING[command], *words[:-2]).exit_code == 1
+
+
+@pytest.mark.parametrize("command", [*CHANGING, "whatif"])
+def test_change_that_cannot_be_made_names_its_option(write: Write, command: str) -> None:
+    write("house.yaml", HOUSE)
+    own = CHANGING.get(command, [])
+    refused = run(command, "house.yaml", *own, "--scenario", "closed", "--close", "valv")
+    assert refused.exit_code == 2
+    assert '--close valv: no part is called "valv": did you mean "valve"?' in refused.output
+    unknown = run(command, "house.yaml", *own, "--fail", "valve:shutt")
+    assert unknown.exit_code == 2
+    assert '--fail valve:shutt: valve, a valve, cannot fail as "shutt": did you mean "shut"?' in unknown.output
+
+
+def test_faulty_scenario_is_told_with_its_line_where_it_is_asked_for(write: Write) -> None:
+    write("house.yaml", HOUSE + "  bad: {change: [{close: valvv}]}\n")
+    for command, words in COMMANDS.items():
+        assert run(command, "house.yaml", *words, "--scenario", "closed").exit_code == 1
+        told = run(command, "house.yaml", *words, "--scenario", "bad")
+        assert told.exit_code == 2
+        assert 'no part is called "valvv": did you mean "valve"?\n' in told.output
+        assert "{close: valvv}" in told.output

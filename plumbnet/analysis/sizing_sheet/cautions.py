@@ -28,9 +28,11 @@ def sheet_cautions(report: Report, case: Case) -> Iterator[str]:
         len(heated.pieces) for heated in case.network.heated if heated.name in case.company.heaters
     ):
         yield "water that several heaters warm counts once, for the one that warms it most"
-    for words, parts in report.facts.assumed.items():
-        if words not in ALWAYS_TO_MIND:
-            yield f"{words} ({listed(parts)}): the file says nothing of it"
+    unsaid = [
+        f"{words} ({listed(parts)})" for words, parts in report.facts.assumed.items() if words not in ALWAYS_TO_MIND
+    ]
+    if unsaid:
+        yield f"as the file says nothing of it: {'; '.join(unsaid)}"
 
 
 def cautions(

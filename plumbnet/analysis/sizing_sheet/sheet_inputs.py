@@ -1,12 +1,14 @@
 """A heater's case to what goes into its calculation sheet: temperatures, antifreeze, and each piece of heated water."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from plumbnet.analysis.required_tank import WarmedWater
 from plumbnet.analysis.sizing_sheet.provenance import Provenance
 from plumbnet.analysis.sizing_sheet.sheet_model import Content, SheetItem
 from plumbnet.analysis.verdict import Case
+from plumbnet.network.loops import Piece
 from plumbnet.rules import listed
 
 
@@ -40,12 +42,25 @@ class SheetInputs:
         return "default: no supply reaches it, and cold water is taken at this temperature"
 
     def contents(self) -> Iterator[Content]:
-        """Each piece of heated water, with what holds it and whose it is."""
+        """Each piece of heated water, with what holds it, which heaters warm it, and with what it is counted."""
         for water in self._waters:
-            whose = listed(water.heaters) + ("" if water in self.case.tank.waters else ", with the tanks at hand")
+            beside = "" if water in self.case.tank.waters else ", with the tanks at hand"
             for piece in water.pieces:
                 name, origin = self.origins.piece(piece)
-                yield Content(name, whose, piece.volume_m3, origin)
+                whole = listed(water.heaters) + beside
+                yield Content(name, listed(self._warmers(water, piece)) + beside, piece.volume_m3, origin, whole)
+
+    def _warmers(self, water: WarmedWater, piece: Piece) -> list[str]:
+        """The heaters that warm a piece: of a heater's own store that heater, of a loop those that it passes."""
+        part = piece.name.rpartition(".")[0]
+        if part in water.heaters:
+            return [part]
+        return [heater for heater in water.heaters if piece.name in self._warmed_by[heater]]
+
+    @cached_property
+    def _warmed_by(self) -> Mapping[str, frozenset[str]]:
+        """The names of the pieces of water that each heater warms."""
+        return {each.name: frozenset(piece.name for piece in each.pieces) for each in self.case.network.heated}
 
     @property
     def _waters(self) -> tuple[WarmedWater, ...]:

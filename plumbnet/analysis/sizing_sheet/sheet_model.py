@@ -21,12 +21,16 @@ class SheetItem:
 
 @dataclass(frozen=True, slots=True)
 class Content:
-    """A piece of heated water: the part or pipe that holds it, what warms it, and where its volume comes from."""
+    """A piece of heated water: the part or pipe that holds it, what warms it, and where its volume comes from.
+
+    `water` names what warms all the water that this piece is counted with, because it is warmed alike.
+    """
 
     name: str
     heater: str
     volume_m3: float
     origin: str
+    water: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,18 @@ from plumbnet.analysis import Report
 from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail
+from plumbnet.cli.change_options import (
+    AddOption,
+    Close,
+    DrawOption,
+    FailOption,
+    InsertOption,
+    Open,
+    Ordered,
+    Remove,
+    SetOption,
+    given_changes,
+)
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
@@ -23,13 +35,22 @@ Of = Annotated[
 _Heater = Annotated[str | None, typer.Option("--heater", metavar="NAME", help="The heater, where there are several.")]
 
 
-@app.command()
+@app.command(cls=Ordered)
 def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
+    context: typer.Context,
     file: File,
     of: Of,
     output: Out,
     heater: _Heater = None,
     scenario: ScenarioOption = None,
+    close: Close = None,  # noqa: ARG001  read in order
+    open: Open = None,  # noqa: A002, ARG001  the word of the file format; read in order
+    remove: Remove = None,  # noqa: ARG001  read in order
+    draw: DrawOption = None,  # noqa: ARG001  read in order
+    failing: FailOption = None,  # noqa: ARG001  read in order
+    setting: SetOption = None,  # noqa: ARG001  read in order
+    adding: AddOption = None,  # noqa: ARG001  read in order
+    inserting: InsertOption = None,  # noqa: ARG001  read in order
     rules: Rules = None,
     units: UnitsOption = None,
 ) -> None:
@@ -37,7 +58,7 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
 
     form = form_of_output(output, FORMS)
-    report = report_supposed(file, heater, rules, units, scenario)
+    report = report_supposed(file, heater, rules, units, scenario, given=given_changes(context))
     try:
         picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
     except (NoChart, NoWarmUp) as error:

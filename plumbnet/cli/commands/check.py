@@ -75,8 +75,9 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
 ) -> None:
     """Verdicts and findings for every heater of each file.
 
-    Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file could
-    not be understood, whatever else stands, 3 nothing of the sort, but a file itself accepts what would give 1.
+    Exit status: 0 every heater is fine, 1 a finding of severity error stands (or as --fail-on says), 2 a file or a
+    scenario of one could not be understood, whatever else stands, 3 nothing of the sort, but a file itself accepts what
+    would give 1.
     """
     given, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     found = read_targets(files)
@@ -145,7 +146,7 @@ class _Course:
             typer.echo(words, err=True)
 
     def _status_of(self, outcome: FileOutcome) -> int:
-        if outcome.fate is Fate.NOT_UNDERSTOOD:
+        if outcome.words:
             return NOT_UNDERSTOOD
         severities = self.threshold.severities
         if any(one.severity in severities for one in outcome.findings):

@@ -6,6 +6,18 @@ import typer
 
 import plumbnet
 from plumbnet.cli.app import app
+from plumbnet.cli.change_options import (
+    AddOption,
+    Close,
+    DrawOption,
+    FailOption,
+    InsertOption,
+    Open,
+    Ordered,
+    Remove,
+    SetOption,
+    given_changes,
+)
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
@@ -17,12 +29,21 @@ ThemeOption = Annotated[
 _Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
 
 
-@app.command()
+@app.command(cls=Ordered)
 def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
+    context: typer.Context,
     file: File,
     output: Out,
     theme: ThemeOption = "light",
     scenario: ScenarioOption = None,
+    close: Close = None,  # noqa: ARG001  read in order
+    open: Open = None,  # noqa: A002, ARG001  the word of the file format; read in order
+    remove: Remove = None,  # noqa: ARG001  read in order
+    draw: DrawOption = None,  # noqa: ARG001  read in order
+    failing: FailOption = None,  # noqa: ARG001  read in order
+    setting: SetOption = None,  # noqa: ARG001  read in order
+    adding: AddOption = None,  # noqa: ARG001  read in order
+    inserting: InsertOption = None,  # noqa: ARG001  read in order
     date: _Date = None,
     rules: Rules = None,
     units: UnitsOption = None,
@@ -34,6 +55,6 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
 
     form = form_of_output(output, FORMS)
-    report = report_supposed(file, None, rules, units, scenario)
+    report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
     save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content)
     raise typer.Exit(status([report]))

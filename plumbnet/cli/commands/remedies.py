@@ -1,21 +1,67 @@
 """The command `remedies`."""
 
+from pathlib import Path
+from typing import Annotated
+
 import typer
 
 import plumbnet
+from plumbnet.analysis import Report
 from plumbnet.cli.app import app
-from plumbnet.cli.arguments import report_with
+from plumbnet.cli.arguments import fail, report_with
 from plumbnet.cli.console import console_paint, status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
-from plumbnet.report.text import remedies_text
-from plumbnet.study.remedies import plans
+from plumbnet.cli.output_file import save_new
+from plumbnet.layout.rewriting import NotWritten, file_bytes, rewritten
+from plumbnet.report.text import applied_text, remedies_text
+from plumbnet.study.remedies import Remedy, UnknownRemedy, plans, remedy_numbered
+
+_Apply = Annotated[
+    int | None, typer.Option("--apply", min=1, metavar="N", help="Write the layout with remedy N made in it, to -o.")
+]
+_New = Annotated[Path | None, typer.Option("-o", "--output", metavar="NEW", help="The file that --apply writes.")]
+_Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there; never over FILE itself.")]
 
 
 @app.command()
-def remedies(file: File, heater: AnyHeater = None, rules: Rules = None, units: UnitsOption = None) -> None:
-    """What would cure each heater in trouble, tried on a copy: least work first, each as a scenario to paste."""
+def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: File,
+    heater: AnyHeater = None,
+    apply: _Apply = None,
+    output: _New = None,
+    force: _Force = False,  # noqa: FBT002  a flag of the command line
+    rules: Rules = None,
+    units: UnitsOption = None,
+) -> None:
+    """What would cure each heater in trouble, tried on a copy: least work first, each as a scenario to paste.
+
+    With --apply N -o NEW the layout is written with remedy N made in it; comments, order, quoting and spacing of the
+    file are kept. Where several heaters have remedies, name the one that is meant. Exit status: 0 every heater is fine
+    (with --apply: in the layout that was written), 1 a finding of severity error stands, 2 something could not be
+    understood or written.
+    """
+    if (apply is None) != (output is None):
+        fail("--apply N and -o NEW go together", advice="say which remedy and where to write the layout with it")
     report = report_with(file, heater, rules, units)
     found = {name: own for name, own in plumbnet.remedies(report).items() if heater in {None, name}}
+    if apply is not None and output is not None:
+        try:
+            chosen = remedy_numbered(found, apply)
+        except UnknownRemedy as error:
+            fail(str(error))
+        after = _applied(report, chosen, output, file, force=force)
+        write(applied_text(report, after, chosen, str(output)))
+        raise typer.Exit(status([after]))
     tanks = () if heater is not None else plans(report)
     write(remedies_text(report, found, tanks, paint=console_paint()))
     raise typer.Exit(status([report]))
+
+
+def _applied(report: Report, chosen: Remedy, output: Path, file: str, *, force: bool) -> Report:
+    """The report on the layout with a remedy made, once it is written; says why and exits where it cannot be."""
+    try:
+        text = rewritten(report.system, chosen.changes)
+    except NotWritten as error:
+        fail(str(error))
+    save_new(output, file_bytes(report.system, text), source=file, force=force)
+    return plumbnet.check(plumbnet.read(output), rules=report.rules, units=report.facts.units)

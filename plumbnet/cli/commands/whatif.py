@@ -8,30 +8,24 @@ import typer
 from plumbnet.analysis import Report
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import app
-from plumbnet.cli.arguments import fail, report_with
+from plumbnet.cli.arguments import fail, refuse, report_with
 from plumbnet.cli.change_options import (
     AddOption,
     Close,
     DrawOption,
     FailOption,
-    Given,
     InsertOption,
     Open,
     Ordered,
     Remove,
     SetOption,
-    fail_each,
     given_changes,
-    refused_change,
 )
 from plumbnet.cli.console import FOUND, status, write
 from plumbnet.cli.options import File, Rules, UnitsOption
-from plumbnet.cli.scenario_option import fail_uncomputed
-from plumbnet.layout.edits import ChangeError
-from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.cli.scenario_option import supposed
+from plumbnet.layout.yaml import quoted
 from plumbnet.report.studies import whatifs_json, whatifs_text
-from plumbnet.study.whatif import UnknownScenario, WhatIf
-from plumbnet.study.whatif import whatif as suppose
 
 
 class _Format(StrEnum):
@@ -71,30 +65,24 @@ def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     Changes are made in the order in which their options are given; with --scenario or --all, to each scenario after its
     own. The layout itself stays as it is. Exit status: 0 every heater would be fine, 1 a finding of severity error
-    would stand or a heater be worse than before, 2 the file or a change could not be understood.
+    would stand or a heater be worse than before, 2 the file, a scenario or a change could not be understood; the other
+    scenarios are shown all the same.
     """
     given = given_changes(context)
     own = deciding(own_acceptances, no_accept=no_accept)
     report = report_with(file, None, rules, units, own)
-    names = list(dict.fromkeys([*(scenario or ()), *(report.system.scenarios if every else ())]))
+    known = (*report.system.scenarios, *report.system.faulty_scenarios)
+    names = list(dict.fromkeys([*(scenario or ()), *(known if every else ())]))
     if not names and not given:
         _nothing_supposed(report, every=every)
-    found = [_supposed(report, name, given) for name in names or [None]]
-    write(whatifs_text(found) if output is _Format.TEXT else whatifs_json(found) + "\n")
-    tell_idle(own, [report, *(one.after for one in found)])
+    faulty = [name for name in names if name in report.system.faulty_scenarios]
+    found = [supposed(report, name, given) for name in names or [None] if name not in faulty]
+    if found:
+        write(whatifs_text(found) if output is _Format.TEXT else whatifs_json(found) + "\n")
+        tell_idle(own, [report, *(one.after for one in found)])
+    if faulty:
+        refuse(file, report.system.scenario_error(*faulty))
     raise typer.Exit(FOUND if any(one.difference.is_worse for one in found) else status(one.after for one in found))
-
-
-def _supposed(report: Report, scenario: str | None, given: tuple[Given, ...]) -> WhatIf:
-    try:
-        return suppose(report, [one.change for one in given], scenario=scenario)
-    except UnknownScenario as error:
-        fail(str(error))
-    except ChangeError as error:
-        before = 0 if scenario is None else len(report.system.scenarios[scenario].change)
-        fail_each(refused_change(given, before, error))
-    except LayoutError as error:
-        fail_uncomputed("the changes" if scenario is None else f"the scenario {quoted(scenario)}", error)
 
 
 def _nothing_supposed(report: Report, *, every: bool) -> None:

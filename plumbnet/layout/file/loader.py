@@ -8,10 +8,11 @@ from dataclasses import dataclass, field, replace
 from pydantic import ValidationError
 
 from plumbnet.discover import discover
-from plumbnet.layout.edits import ChangeError, unknown_kind, with_changes
+from plumbnet.layout.edits import unknown_kind
 from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
 from plumbnet.layout.file.fault_collector import FaultCollector
 from plumbnet.layout.file.named_rules import named_rules, rules_places
+from plumbnet.layout.file.scenario_reader import ScenarioReader, added_names
 from plumbnet.layout.model import (
     ARROW,
     KINDS,
@@ -50,19 +51,23 @@ discover(kinds)
 def read_system(data: bytes, *, file: str) -> System:
     """The system that the bytes of a layout file describe; `file` names it in messages.
 
-    Raises LayoutError with every fault found; scenarios are tried once parts and runs are right.
+    Raises LayoutError with every fault found. Scenarios are tried once all else is right: one that cannot be made is
+    kept apart, with its faults, and stops nothing.
     """
     faults: list[Fault] = []
     text = decode(data, faults)
     root = None if text is None else parse_yaml(text, faults)
     if text is not None and root is not None:
         record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
+        lines, apart = split_lines(text), list[Fault]()
+        scenarios = ScenarioReader(FaultCollector(root, apart, lines))
         try:
-            system = _Reader(FaultCollector(root, faults, split_lines(text)), record).system()
+            system = _Reader(FaultCollector(root, faults, lines), record, scenarios).system()
         except Refused as refused:
-            raise LayoutError(file, [*faults, refused.fault], text) from refused
+            raise LayoutError(file, [*faults, *apart, refused.fault], text) from refused
         if system is not None and not faults:
             return system
+        faults += apart
     raise LayoutError(file, faults, text or "")
 
 
@@ -72,6 +77,7 @@ class _Reader:
 
     told: FaultCollector
     record: Record
+    scenarios: ScenarioReader
     units: Units = "us"
     parts: dict[str, Part] = field(default_factory=dict)
     written: dict[str, Mapping[str, object]] = field(default_factory=dict)
@@ -95,6 +101,8 @@ class _Reader:
             self.told.tell(Mistake(("plumbnet",), text, f"write plumbnet: {FORMAT}"))
             return None
         self.units = "metric" if value.get("units") == "metric" else "us"
+        self.scenarios.units = self.units
+        self.scenarios.read_all(value.get("scenarios"))
         document = self._document(value)
         self._read_parts(value.get("parts"))
         self._read_runs(value.get("runs"))
@@ -102,13 +110,12 @@ class _Reader:
             return None
         system = self._system(document)
         self._look_for_accepted(system)
-        self._try_scenarios(system)
-        return system
+        return self.scenarios.tried_on(system)
 
     def _document(self, value: Mapping[str, Plain]) -> Document | None:
-        """The top-level fields, less what stands inside parts and runs, which is read one by one."""
+        """The top-level fields, less what stands inside parts, runs and scenarios, which is read one by one."""
         hollow = dict(value)
-        for key in ("parts", "runs"):
+        for key in ("parts", "runs", "scenarios"):
             inside = value.get(key)
             if isinstance(inside, dict | list):
                 hollow[key] = type(inside)()
@@ -128,7 +135,6 @@ class _Reader:
             units=document.units,
             rules=document.rules,
             written=self.written,
-            scenarios=document.scenarios,
             accept=document.accept,
             job=document.job,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
@@ -266,19 +272,5 @@ class _Reader:
 
     def _look_for_accepted(self, system: System) -> None:
         """A part that an acceptance names must be there, if only in a scenario."""
-        added = {
-            placed.part
-            for scenario in system.scenarios.values()
-            for change in scenario.change
-            if (placed := change.add or change.insert) is not None
-        }
-        for mistake in of_no_part(system.accept, {*system.parts, *added}):
+        for mistake in of_no_part(system.accept, {*system.parts, *added_names(self.scenarios.read)}):
             self.told.tell(mistake.under("accept"))
-
-    def _try_scenarios(self, system: System) -> None:
-        for name, scenario in system.scenarios.items():
-            try:
-                with_changes(system, scenario.change)
-            except ChangeError as error:
-                for mistake in error.mistakes:
-                    self.told.tell(mistake.under("scenarios", name, "change"))

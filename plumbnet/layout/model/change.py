@@ -117,3 +117,5 @@ class Scenario(Declared):
     """What the scenario supposes."""
     change: Annotated[tuple[Change, ...], Field(strict=False, min_length=1)] = Field(examples=[[{"close": "stop"}]])
     """The changes, in the order they are made."""
+    after: str | None = None
+    """The scenario that it builds on: the changes of that one are made first."""

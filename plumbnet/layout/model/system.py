@@ -5,13 +5,14 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from plumbnet.layout.model.acceptance import Acceptance
-from plumbnet.layout.model.change import Scenario
+from plumbnet.layout.model.change import Change, Scenario
 from plumbnet.layout.model.changeable import Changeable
 from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.job import Job
 from plumbnet.layout.model.part import Part
 from plumbnet.layout.presentation import Shown
 from plumbnet.layout.units import Units
+from plumbnet.layout.yaml import Fault, LayoutError
 
 
 class End(NamedTuple):
@@ -89,7 +90,8 @@ class System(Shown, Changeable):
     `parts` by name, in the order of the file; `pipes` between their ports; `instances`, by its own name, what was
     written as one part and opened into some of these; `units` those of the file; `rules` the name of a profile, or of
     one for some circuits; `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the
-    author can buy (empty: the table of nominal sizes); `job` what a cover says.
+    author can buy (empty: the table of nominal sizes); `job` what a cover says; `faulty_scenarios`
+    those of the file that cannot be made, with why.
     """
 
     parts: Mapping[str, Part]
@@ -104,6 +106,21 @@ class System(Shown, Changeable):
     job: Job = field(default_factory=Job)
     record: Record = field(default_factory=Record)
     instances: Mapping[str, Instance] = field(default_factory=dict)
+    faulty_scenarios: Mapping[str, tuple[Fault, ...]] = field(default_factory=dict)
+
+    def changes_of(self, scenario: str) -> tuple[Change, ...]:
+        """The changes that make a scenario of the file, those of the one that it builds on first."""
+        found: tuple[Change, ...] = ()
+        name: str | None = scenario
+        while name is not None:
+            found = (*self.scenarios[name].change, *found)
+            name = self.scenarios[name].after
+        return found
+
+    def scenario_error(self, *names: str) -> LayoutError:
+        """What is wrong with scenarios of the file that cannot be made, each mistake under its line."""
+        faults = (fault for name in names for fault in self.faulty_scenarios[name])
+        return LayoutError(self.record.file, faults, self.record.text)
 
     def line_of(self, part: str) -> int:
         """Line on which `part`, or the heater that carries it, was declared; 0 if it came from no file."""

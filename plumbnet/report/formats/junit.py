@@ -25,6 +25,8 @@ _COUNTED = (
 )
 LAYOUT = "layout"
 """Name of the case of a file that could not be understood."""
+SCENARIOS = "scenarios"
+"""Name of the case of scenarios that could not be."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +53,9 @@ class JunitWriter:
     def refused(self, unread: Unread) -> FilePiece:
         """A suite with a single case that could not be run."""
         suite = _suite(unread.file)
-        case = SubElement(suite, "testcase", classname=visible(unread.file), name=LAYOUT)
+        case = SubElement(
+            suite, "testcase", classname=visible(unread.file), name=SCENARIOS if unread.is_of_scenarios else LAYOUT
+        )
         error = SubElement(case, "error", type="not-understood", message=visible(unread.faults[0].sentence))
         error.text = "\n".join(map(visible, unread.words.split("\n")))
         return FilePiece(answers=(_text(suite),))

@@ -205,12 +205,13 @@ def _artifact(report: Report) -> Json:
 
 
 def _notification(unread: Unread) -> Json:
-    """That a file was not checked; the first of its mistakes says why, the others stand among the results."""
+    """That a file or scenarios of it were not checked; the first mistake says why, others stand among the results."""
     first, *others = unread.faults
     more = f" (and {len(others)} more)" if others else ""
+    what = "has scenarios that were" if unread.is_of_scenarios else "was"
     return {
         "level": "error",
-        "message": _message(f"{unread.file} was not checked: {first.sentence}{more}"),
+        "message": _message(f"{unread.file} {what} not checked: {first.sentence}{more}"),
         "locations": [place_of(unread.file, 0)],
         "associatedRule": {"id": NOT_UNDERSTOOD, "index": 0},
     }

@@ -22,6 +22,7 @@ from plumbnet.report.output.writer import (
     Noted,
     Unread,
     Writer,
+    joined_piece,
     unread,
 )
 
@@ -42,6 +43,7 @@ __all__ = [
     "closed_json",
     "fragment",
     "imprint_lines",
+    "joined_piece",
     "member",
     "opened",
     "program_build",

@@ -22,12 +22,14 @@ class Fate(StrEnum):
 class Unread:
     """A file that could not be understood: its mistakes, and the words for people, with line and caret.
 
-    A file that could not be opened has one mistake, in line 0.
+    A file that could not be opened has one mistake, in line 0. `is_of_scenarios` says that the layout was checked,
+    and that scenarios of it were not understood.
     """
 
     file: str
     faults: tuple[Fault, ...]
     words: str
+    is_of_scenarios: bool = False
 
 
 NOT_A_LAYOUT: Final = "not a layout"
@@ -73,12 +75,22 @@ class FilePiece:
     notes: tuple[str, ...] = ()
 
 
+def joined_piece(first: FilePiece, second: FilePiece) -> FilePiece:
+    """Two pieces of one file as one."""
+    return FilePiece(
+        first.answers + second.answers,
+        first.records + second.records,
+        first.errors + second.errors,
+        first.notes + second.notes,
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class FileOutcome:
     """What came of one file: what it adds to the document, and what is counted. Plain data, cheap to send.
 
     `accepted` are the findings that somebody accepts; `own_used` the lines of the inspector's list that were about
-    something found; `words` tell people why it was not understood. `fate` is None for a file that was not asked
+    something found; `words` tell people what was not understood. `fate` is None for a file that was not asked
     about, of which something is noted.
     """
 

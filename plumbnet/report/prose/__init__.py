@@ -28,6 +28,7 @@ from plumbnet.report.prose.prose_blocks import (
     Steps,
     Table,
     document_text,
+    text_columns,
     to_markdown,
 )
 from plumbnet.report.prose.verdict_table import TABLE_HEAD, pressure_in_words, table, table_rows
@@ -65,6 +66,7 @@ __all__ = [
     "spoken",
     "table",
     "table_rows",
+    "text_columns",
     "to_markdown",
     "where",
     "written_step",

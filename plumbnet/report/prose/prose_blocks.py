@@ -98,7 +98,7 @@ def _text(block: Block) -> Iterator[str]:
             for text in texts:
                 yield from _wrapped(text, "- ", "  ")
         case Table(head, rows):
-            yield from _columns([head, *rows])
+            yield from text_columns([head, *rows])
         case Steps(steps, first):
             for number, step in enumerate(steps, start=first):
                 yield from _worked(number, step)
@@ -106,7 +106,7 @@ def _text(block: Block) -> Iterator[str]:
             yield from map(visible, lines)
 
 
-def _columns(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
+def text_columns(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
     """Rows in columns, each cell wrapped within its own."""
     widths = _widths(rows)
     for row in rows:

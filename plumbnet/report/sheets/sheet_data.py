@@ -51,7 +51,13 @@ def _item(item: SheetItem) -> Json:
 
 
 def _content(content: Content) -> Json:
-    return {"name": content.name, "volume_m3": content.volume_m3, "warmed_by": content.heater, "from": content.origin}
+    return {
+        "name": content.name,
+        "volume_m3": content.volume_m3,
+        "warmed_by": content.heater,
+        "counted_with": content.water,
+        "from": content.origin,
+    }
 
 
 def _section(section: Section) -> Json:

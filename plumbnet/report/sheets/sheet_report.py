@@ -13,12 +13,13 @@ from plumbnet.report.prose import (
     Steps,
     Table,
     at_least,
-    document_text,
     printed_number,
     spoken,
     to_markdown,
     written_step,
 )
+from plumbnet.report.sheets.dense_text import SYMBOL, dense_text
+from plumbnet.report.sheets.heated_water_rows import heated_water_rows, origin_on_sheet
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import capitalised, listed, place
 from plumbnet.rules.facts import Verdict
@@ -44,7 +45,7 @@ def sheet_text(sheet: Sheet) -> str:
 
 def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
     """The sheets as text of a hundred columns."""
-    return "\n".join(document_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
+    return "\n\n".join(dense_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
 
 
 def sheets_markdown(sheets: Iterable[Sheet], units: Units) -> str:
@@ -58,17 +59,13 @@ def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
     yield Heading("Result")
     yield Table(("what", "value"), tuple(_result(sheet, units)))
     yield Heading("What goes in")
-    yield _items(sheet.inputs, units)
-    yield _contents(sheet, units)
+    yield _items(sheet, sheet.inputs, units)
+    yield Table(("heated water", "volume", "warmed by", "from"), tuple(heated_water_rows(sheet, units)))
     yield Heading("Steps")
-    yield Paragraph(
-        "Pressures marked abs count from the vacuum, others as a gauge reads. A number that goes into a step has the "
-        "digits that its result needs; v(T, p) and p_sat(T) are looked up in a table of water, v_mix(T) in one of the "
-        "mixture."
-    )
+    yield Paragraph("abs: from the vacuum; v(T, p), p_sat(T): from a table of water, v_mix(T): of the mixture.")
     first = 1
     for section in sheet.sections:
-        yield from _section(section, units, first)
+        yield from _section(sheet, section, units, first)
         first += len(section.steps)
     yield Heading("Taken for granted")
     yield Points(tuple(capitalised(text) for text in sheet.assumptions))
@@ -131,29 +128,22 @@ def _tank(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
         yield "settles", f"at {show(outcome.settled_pa, PRESSURE, units)} at the tank, as the method counts the growth"
 
 
-def _items(items: tuple[SheetItem, ...], units: Units) -> Table:
+def _items(sheet: Sheet, items: tuple[SheetItem, ...], units: Units) -> Table:
     rows = (
-        (item.symbol, item.name, printed_number(item.symbol, item.value, item.dimension, units).with_unit, item.origin)
+        (
+            item.symbol,
+            item.name,
+            printed_number(item.symbol, item.value, item.dimension, units).with_unit,
+            origin_on_sheet(sheet, item.origin),
+        )
         for item in items
     )
-    return Table(("symbol", "what", "value", "from"), tuple(rows))
+    return Table((SYMBOL, "what", "value", "from"), tuple(rows))
 
 
-def _contents(sheet: Sheet, units: Units) -> Table:
-    """Each piece of heated water, and the sum for each water."""
-    rows = [
-        (one.name, printed_number("V", one.volume_m3, "volume", units).with_unit, one.heater, one.origin)
-        for one in sheet.contents
-    ]
-    for heater in dict.fromkeys(one.heater for one in sheet.contents):
-        total_m3 = sum(one.volume_m3 for one in sheet.contents if one.heater == heater)
-        rows.append(("together", printed_number("V", total_m3, "volume", units).with_unit, heater, "sum"))
-    return Table(("heated water", "volume", "warmed by", "from"), tuple(rows))
-
-
-def _section(section: Section, units: Units, first: int) -> Iterator[Block]:
+def _section(sheet: Sheet, section: Section, units: Units, first: int) -> Iterator[Block]:
     yield Heading(section.title, 3)
     if section.items:
-        yield _items(section.items, units)
+        yield _items(sheet, section.items, units)
     if section.steps:
         yield Steps(tuple(written_step(step, units) for step in section.steps), first)

@@ -1,6 +1,6 @@
 """What-ifs, comparisons and sweeps for people and for programs."""
 
-from plumbnet.report.studies.change_phrases import all_done_in_words
+from plumbnet.report.studies.change_phrases import all_done_in_words, changes_in_words
 from plumbnet.report.studies.difference_report import OTHER, SAME, WORSE, difference_rows, difference_told
 from plumbnet.report.studies.sweep_data import sweep_csv, sweep_json
 from plumbnet.report.studies.sweep_report import sweep_text
@@ -12,6 +12,7 @@ __all__ = [
     "SAME",
     "WORSE",
     "all_done_in_words",
+    "changes_in_words",
     "difference_rows",
     "difference_told",
     "side_by_side",

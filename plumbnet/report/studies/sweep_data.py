@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Change
 from plumbnet.report.formats import in_order
-from plumbnet.study.contingency import Outcome, Sweep
+from plumbnet.study.contingency import Outcome, Sweep, failure_name
 
 _COLUMNS = ("rank", "event", "heater", "before", "after", "new_errors", "refused")
 
@@ -24,7 +24,8 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
         "events_tried": len(found.events),
         "events_without_effect": found.idle_count,
         "events": [
-            {"event": one.event.title, **_outcome([one.event.change], one.outcome)} for one in found.changing[:top]
+            {"event": one.event.title, "fail": failure_name(one.event), **_outcome([one.event.change], one.outcome)}
+            for one in found.changing[:top]
         ],
         "pairs": None,
     }

@@ -6,6 +6,7 @@ from plumbnet.report.output import record_blocks
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text, pressure_in_words
 from plumbnet.report.studies.change_phrases import changes_in_words
 from plumbnet.report.studies.difference_report import OTHER, WORSE, difference_rows, difference_told, mark
+from plumbnet.report.studies.differing_figures import differing_told, left_rows
 from plumbnet.report.text import CAUTION
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.whatif import WhatIf
@@ -40,7 +41,9 @@ def _one(one: WhatIf) -> Iterator[Block]:
     yield Points(tuple(difference_told(one.difference, one.after.facts)))
     for heater in one.difference.heaters:
         yield Heading(heater.name)
-        yield Table((" ", "", "before", "after"), tuple(difference_rows(heater, one.before.facts, one.after.facts)))
+        facts = one.before.facts, one.after.facts
+        rows = (*difference_rows(heater, *facts), *left_rows(heater, *facts))
+        yield Table((" ", "", "before", "after"), rows)
     yield Paragraph(_LEGEND)
 
 
@@ -62,7 +65,9 @@ def side_by_side(found: Sequence[WhatIf]) -> Iterator[Block]:
         yield Heading(title(one))
         if one.note:
             yield Paragraph(one.note, "supposed")
-        yield Points(tuple(difference_told(one.difference, one.after.facts)))
+        facts = one.before.facts, one.after.facts
+        figures = (said for heater in one.difference.heaters for said in differing_told(heater, *facts))
+        yield Points((*difference_told(one.difference, one.after.facts), *figures))
 
 
 def _heading(one: WhatIf, what: str) -> Iterator[Block]:

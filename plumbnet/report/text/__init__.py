@@ -1,5 +1,6 @@
 """Reports on the terminal: heater by heater the verdict first, then why, then what to do."""
 
+from plumbnet.report.text.applied_report import applied_text
 from plumbnet.report.text.file_sums import NO_LAYOUT, counted
 from plumbnet.report.text.findings_text import WIDTH, clause_in_words
 from plumbnet.report.text.heater_text import CAUTION, report_text, settles, story
@@ -23,6 +24,7 @@ __all__ = [
     "WIDTH",
     "LineWriter",
     "TextWriter",
+    "applied_text",
     "clause_in_words",
     "counted",
     "parts_in_words",

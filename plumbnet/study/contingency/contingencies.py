@@ -1,7 +1,7 @@
 """A system to every single credible event in it, each as the change that makes it."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits import WRITTEN_DIGITS, ChangeError, change_of, with_changes
@@ -32,19 +32,30 @@ def happenings(
     What can befall a part its kind declares; of that only what can be made here is listed: a heater whose circulation
     pipe has no place on another kind is not exchanged for it. Cost: linear in the parts.
     """
+    return tuple(_happenings(system, system.parts, _extremes(judging, circuit_of)))
+
+
+def events_of_part(
+    system: System, name: str, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None
+) -> tuple[Contingency, ...]:
+    """Every single credible event of one part. Cost: linear in the pipes."""
+    return tuple(_happenings(system, [name], _extremes(judging, circuit_of)))
+
+
+def _extremes(judging: Judging, circuit_of: Callable[[str], Circuit] | None) -> Callable[[str], Extremes]:
     rules = ruled_by(judging)
 
     def extremes_of(name: str) -> Extremes:
         profile = rules.water if circuit_of is None else rules.for_part(circuit_of, name)
         return Extremes(profile.distribution_limit.value_pa, profile.relief_temperature.value_k)
 
-    return tuple(_happenings(system, extremes_of))
+    return extremes_of
 
 
-def _happenings(system: System, extremes_of: Callable[[str], Extremes]) -> Iterator[Contingency]:
+def _happenings(system: System, names: Iterable[str], extremes_of: Callable[[str], Extremes]) -> Iterator[Contingency]:
     pipes = _pipes_by_part(system)
-    for name, part in system.parts.items():
-        alone = _alone(system, name, pipes)
+    for name in names:
+        part, alone = system.parts[name], _alone(system, name, pipes)
         for event in part.events(extremes_of(name)):
             change = _change(event, name, part.kind, system.units)
             if _can_be_made(alone, change):

@@ -79,7 +79,7 @@ def _warm_ups(report: Report, cures: Mapping[str, Proposal], cold: dict[str, str
 
 
 def _scenarios(report: Report, refused: dict[str, str]) -> Iterator[WhatIf]:
-    for name in report.system.scenarios:
+    for name in [*report.system.scenarios, *report.system.faulty_scenarios]:
         try:
             yield whatif(report, scenario=name)
         except LayoutError as error:

@@ -6,7 +6,7 @@ from typing import TypeAlias
 
 from pydantic import JsonValue, ValidationError
 
-from plumbnet.layout.edits import NO_WAY_THROUGH, change_of, new_name, unknown_kind, with_changes
+from plumbnet.layout.edits import NO_WAY_THROUGH, ChangeError, change_of, new_name, unknown_kind, with_changes
 from plumbnet.layout.model import KINDS, Change, Mistake, Part, System, make_part, mistakes, with_article
 from plumbnet.layout.units import Units
 
@@ -123,9 +123,12 @@ class Supposed:
 
         Raises ChangeError (layout.edits).
         """
+        faulty = system.faulty_scenarios.get(self.scenario or "", ())
+        if faulty:
+            raise ChangeError(Mistake((), fault.text, fault.hint) for fault in faulty)
         scenario = self.scenario if self.scenario in system.scenarios else None
         if scenario is not None:
-            system = with_changes(system, system.scenarios[scenario].change)
+            system = with_changes(system, system.changes_of(scenario))
         made: list[Change] = []
         for one in self.to_each:
             new = list(one.changes(system))

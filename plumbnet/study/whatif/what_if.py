@@ -7,13 +7,17 @@ from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report, check
 from plumbnet.layout import shown
 from plumbnet.layout.edits import with_changes
-from plumbnet.layout.model import Change
-from plumbnet.layout.yaml import nearest, quoted
+from plumbnet.layout.model import Change, System
+from plumbnet.layout.yaml import LayoutError, nearest, quoted
 from plumbnet.study.compare import Difference, difference
 
 
 class UnknownScenario(ValueError):
     """No scenario of the file has this name; the message says which it has."""
+
+
+class FaultyScenario(LayoutError):
+    """A scenario of the file cannot be made; the message shows why under its line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +43,8 @@ def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario:
     """What becomes of a layout with the changes of a scenario of its file and then others made to a copy.
 
     Judged by the rules of the report, in its units. Raises UnknownScenario, ChangeError (layout.edits) for the
-    first change that cannot be made, LayoutError where nothing can be computed then.
+    first change that cannot be made, FaultyScenario for a scenario that cannot, LayoutError where nothing can be
+    computed then.
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.
 
@@ -53,15 +58,22 @@ def whatif(layout: Layout | Report, changes: Iterable[Change] = (), *, scenario:
     report = as_report(layout)
     note, first = "", tuple[Change, ...]()
     if scenario is not None:
-        found = report.system.scenarios.get(scenario)
-        if found is None:
-            raise UnknownScenario(_unknown(scenario, list(report.system.scenarios)))
-        note, first = found.note, found.change
+        note, first = _made_by(report.system, scenario)
     made = (*first, *changes)
     system = with_changes(report.system, made)
     answer = check(system, rules=report.rules, units=report.facts.units, acceptances=report.own_acceptances)
     after = replace(answer, scenario=scenario)
     return WhatIf(scenario, note, made, report, after, difference(report, after))
+
+
+def _made_by(system: System, scenario: str) -> tuple[str, tuple[Change, ...]]:
+    """The note of a scenario, and all changes that make it."""
+    if scenario in system.faulty_scenarios:
+        error = system.scenario_error(scenario)
+        raise FaultyScenario(error.file, error.faults, system.record.text)
+    if scenario not in system.scenarios:
+        raise UnknownScenario(_unknown(scenario, [*system.scenarios, *system.faulty_scenarios]))
+    return system.scenarios[scenario].note, system.changes_of(scenario)
 
 
 def untouched(report: Report) -> WhatIf:

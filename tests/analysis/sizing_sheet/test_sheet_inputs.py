@@ -80,11 +80,61 @@ def test_water_that_shares_tanks_with_less_than_the_tank_is_for_is_listed_with_t
         tank1="volume: 10 gal",
         tank2="volume: 5.2 gal",
     )
-    assert [(one.name, one.heater) for one in made.contents] == [
-        ("heater1", "heater1 and heater2"),
-        ("heater2", "heater1 and heater2"),
-        ("heater1", "heater1, with the tanks at hand"),
+    assert [(one.name, one.heater, one.water) for one in made.contents] == [
+        ("heater1", "heater1", "heater1 and heater2"),
+        ("heater2", "heater2", "heater1 and heater2"),
+        ("heater1", "heater1, with the tanks at hand", "heater1, with the tanks at hand"),
     ]
+
+
+LOOPS = """\
+plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  split: tee
+  one: {kind: storage_heater, volume: 40 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  two: {kind: storage_heater, volume: 60 gal, setpoint: 140 degF, relief: {pressure: 150 psi}}
+  far-one: tee
+  far-two: tee
+  pump-one: circulator
+  pump-two: circulator
+  tap: fixture
+runs:
+  - street -> cv -> split -> one
+  - split -> two
+  - {path: one -> far-one -> pump-one -> one.return, pipe: copper-L 3/4 in, length: 30 ft}
+  - {path: two -> far-two -> pump-two -> two.return, pipe: copper-L 3/4 in, length: 60 ft}
+  - far-one -> tap.hot
+  - far-two -> tap.cold
+"""
+
+
+def test_each_piece_is_warmed_by_the_heater_whose_loop_it_is_in() -> None:
+    """Two heaters, warmed alike and counted together, each with a loop of its own."""
+    made = plumbnet.check(plumbnet.read_bytes(LOOPS.encode()))
+    found = sheet(made, made.heaters[0]).contents
+    assert {one.water for one in found} == {"one and two"}
+    assert {(one.name, one.heater) for one in found} == {
+        ("one", "one"),
+        ("pipe one -> far-one", "one"),
+        ("pipe far-one -> pump-one", "one"),
+        ("pipe pump-one -> one", "one"),
+        ("two", "two"),
+        ("pipe two -> far-two", "two"),
+        ("pipe far-two -> pump-two", "two"),
+        ("pipe pump-two -> two", "two"),
+    }
+
+
+def test_loop_that_two_heaters_share_is_warmed_by_both_and_each_store_by_its_own() -> None:
+    joined = LOOPS.replace("pump-two -> two.return", "pump-two -> one.return").replace(
+        "pump-one -> one", "pump-one -> two"
+    )
+    made = plumbnet.check(plumbnet.read_bytes(joined.encode()))
+    whose = {one.name: one.heater for one in sheet(made, made.heaters[0]).contents}
+    assert (whose["one"], whose["two"]) == ("one", "two")
+    assert whose["pipe one -> far-one"] == whose["pipe pump-one -> two"] == "one and two"
 
 
 def test_share_of_antifreeze_is_a_ratio_by_its_own_sign() -> None:

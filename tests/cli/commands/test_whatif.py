@@ -88,9 +88,15 @@ def test_file_stays_as_it_is(write: Write) -> None:
         ),
         (
             ["--fail", "tank:dry"],
-            '--fail tank:dry: tank, an expansion_tank, cannot fail as "dry"; write how: waterlogged',
+            '--fail tank:dry: tank, an expansion_tank, cannot fail as "dry"; write how: waterlogged, charge_lost',
         ),
-        (["--fail", "heater"], "--fail heater: heater, a storage_heater, has no failure to suppose"),
+        (
+            ["--fail", "heater"],
+            (
+                "--fail heater: heater, a storage_heater, can fail in several ways; write how: "
+                "as_hot_as_its_relief_valve_lets_it, exchanged_for_a_tankless_one"
+            ),
+        ),
         (["--set", "heater"], '--set heater: write it as part.field=value, for example "heater.setpoint=140 degF"'),
         (
             ["--set", "heater.setpont=150"],
@@ -141,3 +147,28 @@ def test_file_without_scenarios_asks_for_a_change(write: Write) -> None:
 def test_nothing_of_an_option_reaches_the_terminal_as_it_is(write: Write) -> None:
     status, text = asked(write, "--close", "a\x1b[2J")
     assert (status, "\x1b" in text) == (2, False)
+
+
+def test_bad_scenario_is_told_behind_the_others(write: Write) -> None:
+    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + BAD)
+    told = run("whatif", "house.yaml", "--all")
+    assert told.exit_code == 2
+    assert "shut      ! " in told.stdout
+    assert 'house.yaml:21:26: no part is called "valvv": did you mean "valve"?' in told.stderr
+    alone = run("whatif", "house.yaml", "--scenario", "bad")
+    assert (alone.exit_code, alone.stdout) == (2, "")
+    assert run("whatif", "house.yaml", "--scenario", "shut").exit_code == 1
+
+
+def test_scenario_shows_the_changes_of_what_it_builds_on(write: Write) -> None:
+    write("house.yaml", layout("street -> valve -> heater -> tap.hot") + BAD)
+    told = run("whatif", "house.yaml", "--scenario", "more")
+    assert "changes: close valve, then draw tap\n" in told.stdout
+
+
+BAD = """
+scenarios:
+  shut: {change: [{close: valve}]}
+  bad: {change: [{close: valvv}]}
+  more: {after: shut, change: [{draw: tap}]}
+"""

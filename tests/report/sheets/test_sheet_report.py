@@ -101,18 +101,26 @@ def test_numbers_that_go_on_are_those_that_came_out() -> None:
                 known[step.symbol] = step
 
 
+def gallons(cell: str) -> float:
+    """A volume, or several alike, in the unit that is printed."""
+    number, _, each = cell.strip().rpartition(" x ")
+    return float(number or 1) * float(each.split()[0])
+
+
 @pytest.mark.parametrize("name", SYSTEMS)
 def test_pieces_of_heated_water_add_up(name: str) -> None:
     for sheet in sheets_of(name):
         rows = [re.split(r"(?<!\\)\|", line) for line in sheets_markdown([sheet], "us").splitlines()]
-        volumes = [
-            (row[1].strip(), float(row[2].split()[0]), row[3]) for row in rows if len(row) == 6 and "gal" in row[2]
-        ]
+        volumes = [(row[1].strip(), gallons(row[2]), row[3]) for row in rows if len(row) == 6 and "gal" in row[2]]
         pieces = [row for row in volumes if row[1]]
-        for whose in {row[2] for row in pieces if row[0] == "together"}:
-            total = next(volume for what, volume, each in pieces if what == "together" and each == whose)
-            parts = [volume for what, volume, each in pieces if what != "together" and each == whose]
-            assert sum(parts) == pytest.approx(total, rel=1e-8)
+        parts: list[float] = []
+        for what, volume, _ in pieces:
+            if what == "together":
+                assert sum(parts) == pytest.approx(volume, rel=1e-8)
+                parts = []
+            else:
+                parts.append(volume)
+        assert not parts
 
 
 def test_text_stays_within_a_hundred_columns_where_words_can_be_broken() -> None:

@@ -25,6 +25,7 @@ def test_json_holds_each_event_with_its_change_and_what_comes_of_it() -> None:
     assert (document["events_tried"], document["events_without_effect"], len(document["events"])) == (9, 2, 7)
     assert document["events"][0] == {
         "event": "tank: waterlogged",
+        "fail": "tank:waterlogged",
         "change": [{"fail": {"part": "tank", "how": "waterlogged"}}],
         "heaters": [{"name": "heater", "before": "controlled", "after": "trapped"}],
         "new_errors": [{"name": "tank-waterlogged", "part": "tank"}, {"name": "trapped-expansion", "part": "heater"}],

@@ -97,7 +97,7 @@ def test_heater_that_comes_or_goes_is_told() -> None:
     fields = {"part": "new", "kind": "storage_heater", "volume": 90, "setpoint": 140, "run": "tee -> new"}
     new = whatifs_text([whatif(before, [Change.model_validate({"add": fields})])])
     assert "- new is worse: it is new, and trapped." in new
-    assert "!  verdict      not there" in new
+    assert "!  verdict        not there" in new
 
 
 def test_nothing_that_differs_is_said_too() -> None:

@@ -27,6 +27,7 @@ from plumbnet.rules.ruling import (
     SiteRuling,
     SizingRuling,
     TankBehindReducerRuling,
+    TemperatureDifferenceRuling,
     TemperatureRuling,
     WayBackRuling,
 )
@@ -77,6 +78,10 @@ class Profile(Declared):
     """Highest set of a safety relief valve, whatever the rating of its heater; none when left out."""
     charge_tolerance: PressureRuling
     """How far a tank's charge may differ from the line pressure at the tank."""
+    gauge_pressure: PressureRuling
+    """What a pressure gauge on site is read to."""
+    gauge_temperature: TemperatureDifferenceRuling
+    """What a thermometer, or the mark of a thermostat, is read to."""
     control_for: HeatersRuling
     """Which closed heaters must have a control of expansion."""
     bypass: BypassRuling

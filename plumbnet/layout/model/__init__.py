@@ -43,6 +43,7 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
+from plumbnet.layout.model.stray import Stray
 from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
@@ -101,6 +102,7 @@ __all__ = [
     "Shut",
     "Source",
     "Stop",
+    "Stray",
     "System",
     "crowded",
     "declared_in",

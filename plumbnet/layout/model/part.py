@@ -12,6 +12,7 @@ from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.inside import Inside
+from plumbnet.layout.model.stray import Stray
 from plumbnet.layout.units import Elevation, Pressure
 
 IN, OUT = "in", "out"
@@ -293,6 +294,10 @@ class Part(Declared):
     def is_door(self) -> bool:
         """Whether its free passage is one that water cannot be counted upon to find open."""
         return self.is_valve() or self.is_accidental()
+
+    def strays(self) -> Iterator[Stray]:
+        """Its numbers that nobody knows exactly."""
+        yield from ()
 
     def unsaid(self) -> Iterator[str]:
         """Fields that its author left out and that mean something then, by their names in the file."""

@@ -17,7 +17,7 @@ def that_may_turn(trials: MarginTrials, numbers: Sequence[UncertainNumber], end_
     Where all of one dimension have strayed as far as they may and nothing has turned, none of them turns anything by
     itself: each verdict and each error is monotone in every one of them. Else their halves are tried.
     """
-    by_dimension: dict[Dimension, list[UncertainNumber]] = defaultdict(list)
+    by_dimension = defaultdict[Dimension, list[UncertainNumber]](list)
     for number in numbers:
         by_dimension[number.dimension].append(number)
     return {one for group in by_dimension.values() for one in _that_may(trials, group, end_of)}

@@ -7,7 +7,7 @@ from functools import cached_property
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
 from plumbnet.layout.model import Boosting, End, Part, Reducing
-from plumbnet.network.piping import Node
+from plumbnet.physics.fluids import ATMOSPHERE_PA
 
 CLOSE_PA = 100.0
 """Pressures nearer to each other than this are one."""
@@ -28,7 +28,8 @@ class PressureEvents:
         if self.report.system.parts[part].cushion() is not None:
             met = self._standing(part)
         else:
-            met = [*self._limits, *(each for name, own in self._of_parts.items() if name != part for each in own)]
+            met = [*self._limits, *self._heights]
+            met += [each for name, own in self._of_parts.items() if name != part for each in own]
             met += [each - rise_pa for rise_pa in self._rises for each in met]
         return [each - head_pa for each in _once(met)]
 
@@ -49,6 +50,12 @@ class PressureEvents:
         return [limit.pressure_pa for limit in limits.of_zone.values()]
 
     @cached_property
+    def _heights(self) -> list[float]:
+        """What just fills the piping to each height, and what air pressure alone lifts to it, at datum."""
+        heads_pa = sorted(set(self._heads_pa))
+        return [*heads_pa, *(head_pa - ATMOSPHERE_PA for head_pa in heads_pa)]
+
+    @cached_property
     def _of_parts(self) -> dict[str, list[float]]:
         return {name: list(self._of(name, part)) for name, part in self.report.system.parts.items()}
 
@@ -66,8 +73,7 @@ class PressureEvents:
             yield from (self._head(name, port), self._head(name, port) + least_pa)
 
     def _head(self, name: str, port: str) -> float:
-        node: Node = self.report.network.piping.node_of[End(name, port)]
-        return self._heads_pa[node]
+        return self._heads_pa[self.report.network.piping.node_of[End(name, port)]]
 
     @cached_property
     def _rises(self) -> list[float]:

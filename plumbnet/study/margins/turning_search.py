@@ -1,4 +1,4 @@
-"""A number to the nearest turn on one side of it: over the values at which it may come, and by bisection between them."""
+"""A number to the nearest turn on one side: past the values at which it may come, and by bisection between them."""
 
 import math
 from collections.abc import Mapping, Sequence
@@ -87,7 +87,9 @@ class TurningSearch:
         None where no heater tells.
         """
         before, after = self._answer(bracket.holds), self._answer(bracket.turns)
-        turned = (one for one in before.spare_pa if one in after.verdicts and after.verdicts[one] != before.verdicts[one])
+        turned = (
+            one for one in before.spare_pa if one in after.verdicts and after.verdicts[one] != before.verdicts[one]
+        )
         for heater in turned:
             known = [(self._answer(value).spare_pa.get(heater), value) for value in tried]
             points = sorted((abs(spare_pa), spare_pa, value) for spare_pa, value in known if spare_pa is not None)
@@ -106,6 +108,4 @@ class TurningSearch:
         return self._answer(value) == self.trials.before
 
     def _answer(self, value: float) -> WorldAnswer:
-        answer = self.trials.after({self.number: value})
-        assert answer is not None
-        return answer
+        return self.trials.after({self.number: value}) or self.trials.before

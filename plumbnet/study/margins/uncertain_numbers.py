@@ -10,31 +10,35 @@ from plumbnet.study.margins.margin import UncertainNumber
 
 HIGHEST_PA: Final = 1_000_000.0
 """Pressure up to which numbers are tried, 10 bar (145 psi), and half as high again as any that is higher."""
-STRAYS: Final[Mapping[Dimension, float]] = {TEMPERATURE: 20.0, LENGTH: 1.5}
-"""How far temperatures (36 degF) and heights (5 ft) are tried on either side; half and double of a volume."""
+MOST_WARMER_K: Final = 20.0
+"""How far temperatures are tried on either side, 36 degF."""
+MOST_HIGHER_M: Final = 1.5
+"""How far heights are tried on either side, 4.9 ft: nobody takes one storey for another."""
+_FAR: Final[Mapping[Dimension, float]] = {TEMPERATURE: MOST_WARMER_K, LENGTH: MOST_HIGHER_M}
 
 
 def uncertain_numbers(report: Report) -> tuple[UncertainNumber, ...]:
     """Every such number, in the order of the file."""
     return tuple(
-        _number(report, name, stray)
+        number
         for name, part in report.system.parts.items()
         if name in report.system.written
         for stray in part.strays()
+        for number in _numbers(report, name, stray)
     )
 
 
-def _number(report: Report, name: str, stray: Stray) -> UncertainNumber:
+def _numbers(report: Report, name: str, stray: Stray) -> Iterator[UncertainNumber]:
+    """The number, where the field is a quantity, as all of them are."""
     part = report.system.parts[name]
     info = KINDS[part.kind].model_fields[stray.field]
     quantity = quantity_of(info)
-    assert quantity is not None
+    if quantity is None:
+        return
     told, dimension = float(getattr(part, stray.field)), quantity.dimension
     lowest, highest = _range(dimension, told)
     accuracy = dict(_accuracies(report, name)).get(dimension)
-    return UncertainNumber(
-        name, info.alias or stray.field, dimension, told, lowest, highest, stray.together, accuracy
-    )
+    yield UncertainNumber(name, info.alias or stray.field, dimension, told, lowest, highest, stray.together, accuracy)
 
 
 def _range(dimension: Dimension, told: float) -> tuple[float, float]:
@@ -42,7 +46,7 @@ def _range(dimension: Dimension, told: float) -> tuple[float, float]:
         return 0.0, max(HIGHEST_PA, 1.5 * told)
     if dimension is VOLUME:
         return told / 2, told * 2
-    return told - STRAYS[dimension], told + STRAYS[dimension]
+    return told - _FAR[dimension], told + _FAR[dimension]
 
 
 def _accuracies(report: Report, part: str) -> Iterator[tuple[Dimension, float]]:

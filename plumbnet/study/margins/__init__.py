@@ -1,4 +1,4 @@
-"""How far an answer holds: of numbers that nobody knows exactly the nearest values at which a verdict or an error turns.
+"""How far an answer holds: of each number that nobody knows exactly the nearest turn of a verdict or an error.
 
 Which numbers these are their kinds declare. Each is moved alone, on a copy of the layout, between the pressures at
 which anything can turn, and the turn is found by bisection. Heights, volumes and setpoints, of which more is only ever worse

@@ -1,9 +1,10 @@
 """How far cures hold."""
 
+from conftest import system
+
 import plumbnet
 from plumbnet.study.margins.cure_margins import MOST_CURES, cures_of
 from plumbnet.study.remedies.remedy_search import remedies
-from conftest import system
 
 RELIEVED = "relief: {pressure: 150 psi, temperature: 210 degF}"
 TWO = """street -> cv1 -> heater1 -> tap1.hot
@@ -29,7 +30,7 @@ def test_each_remedy_is_looked_at_once_and_few_of_many() -> None:
     found = remedies(report)
     assert [one.heater for one in cures_of(report, found, None)] == ["heater1", "heater2"]
     assert [one.heater for one in cures_of(report, found, "heater2")] == ["heater2"]
-    same = {name: found["heater1"] for name in found}
+    same = dict.fromkeys(found, found["heater1"])
     assert [one.heater for one in cures_of(report, same, None)] == ["heater1"]
     assert MOST_CURES > 1
 

@@ -31,6 +31,7 @@ from plumbnet.layout.model.part import (
     Role,
     Shut,
     Source,
+    Stray,
 )
 from plumbnet.layout.model.runs import (
     ARROW,
@@ -43,7 +44,6 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.stray import Stray
 from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,

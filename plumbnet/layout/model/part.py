@@ -12,7 +12,6 @@ from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.inside import Inside
-from plumbnet.layout.model.stray import Stray
 from plumbnet.layout.units import Elevation, Pressure
 
 IN, OUT = "in", "out"
@@ -169,6 +168,18 @@ class Cushion:
     precharge_pa: float
     acceptance_m3: float | None
     is_sound: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Stray:
+    """A field, by its name in code, whose value drifts, is read off a gauge, or was never measured.
+
+    `together` says that more of it is only ever worse, or only ever better, for anything that is judged, and so for all
+    such fields of its dimension: then several may be tried at once.
+    """
+
+    field: str
+    together: bool = False
 
 
 class Part(Declared):

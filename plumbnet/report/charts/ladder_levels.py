@@ -57,12 +57,10 @@ def proof(facts: Facts) -> PressureLevel:
 
 def _standing(facts: Facts, heater: HeaterFacts, band: StreetBand | None) -> Iterator[PressureLevel]:
     if heater.static_pa is not None:
-        strays = (
-            ""
-            if band is None
-            else f" (nothing turns from {facts.pressure(band.low_pa)} to {facts.pressure(band.high_pa)})"
-        )
-        yield PressureLevel(heater.static_pa, LevelMark.STATIC, f"static {facts.pressure(heater.static_pa)}{strays}")
+        words = f"static {facts.pressure(heater.static_pa)}"
+        if band is not None:
+            words += f" (nothing turns from {facts.pressure(band.low_pa)} to {facts.pressure(band.high_pa)})"
+        yield PressureLevel(heater.static_pa, LevelMark.STATIC, words)
     limit = facts.pressure(heater.limit_pa)
     yield PressureLevel(heater.limit_pa, LevelMark.LIMIT, f"limit {limit} ({heater.limit_by}{reached_through(heater)})")
     if heater.settled_pa is not None and settles(heater):

@@ -2,7 +2,7 @@
 
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
-from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer, outcome
+from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
 
-__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "WorldAnswer", "Worlds", "outcome", "sweep"]
+__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "WorldAnswer", "Worlds", "sweep"]

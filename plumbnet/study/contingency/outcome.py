@@ -29,6 +29,10 @@ class WorldAnswer:
     spare_pa: Mapping[str, float] = field(default_factory=dict, compare=False, repr=False)
     """How far each heater stays below what holds it (below zero: how far above); none for one that settles nowhere."""
 
+    def since(self, before: "WorldAnswer") -> "Outcome":
+        """What differs from the answer before."""
+        return outcome(before, self)
+
 
 @dataclass(frozen=True, slots=True)
 class Turn:

@@ -7,10 +7,10 @@ from itertools import pairwise
 from typing import Final
 
 from plumbnet.layout.units import LENGTH, PRESSURE, TEMPERATURE, Dimension
-from plumbnet.study.contingency import WorldAnswer, outcome
-from plumbnet.study.margins.bracket import Bracket
+from plumbnet.study.contingency import WorldAnswer
 from plumbnet.study.margins.margin import Turning, UncertainNumber
 from plumbnet.study.margins.margin_trials import MarginTrials
+from plumbnet.study.margins.turn_bracket import TurnBracket
 
 STEPS: Final[Mapping[Dimension, float]] = {PRESSURE: 1_700.0, TEMPERATURE: 0.5, LENGTH: 0.1}
 """How near to each other the value that holds and the one that turns are sought: 0.25 psi, 1 degF, 4 in."""
@@ -68,7 +68,7 @@ class TurningSearch:
 
     def _turning(self, holds: float, turns: float, end: float) -> Turning:
         """The turn between two values, the one as before and the other not."""
-        bracket, tried = Bracket(holds, turns), [holds, turns]
+        bracket, tried = TurnBracket(holds, turns), [holds, turns]
         event = turns - math.copysign(BEHIND_PA + BEFORE_PA, turns - holds)
         if turns != end and bracket.has(event) and self._guess(bracket, tried) is None:
             bracket = bracket.narrowed(event, holds=self._holds(event))
@@ -81,7 +81,7 @@ class TurningSearch:
             bracket = bracket.narrowed(value, holds=self._holds(value))
         return self._told(bracket.holds, bracket.turns, end)
 
-    def _guess(self, bracket: Bracket, tried: Sequence[float]) -> float | None:
+    def _guess(self, bracket: TurnBracket, tried: Sequence[float]) -> float | None:
         """Where a heater that turns comes to what holds it: on a line through the two values tried nearest to it.
 
         None where no heater tells.
@@ -102,7 +102,7 @@ class TurningSearch:
         before, after = self.trials.before, self._answer(turns)
         gone = () if after.refused else tuple(sorted(before.errors - after.errors))
         turns_back = turns != end and self.number.is_pressure and self._holds(end)
-        return Turning(holds, turns, outcome(before, after), gone, turns_back)
+        return Turning(holds, turns, after.since(before), gone, turns_back)
 
     def _holds(self, value: float) -> bool:
         return self._answer(value) == self.trials.before

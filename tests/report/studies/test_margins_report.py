@@ -85,8 +85,8 @@ def test_numbers_that_matter_stand_in_a_table_and_others_in_a_sentence() -> None
     assert isinstance(how, Paragraph)
     assert how.text == (
         "Each number is moved by itself, the others as they are, to the nearest value on either side at which a "
-        "verdict or an error turns. Tried were pressures up to 145 psi, setpoints within 36 degF, heights within 4.9 ft, "
-        "volumes from half to double."
+        "verdict or an error turns. Tried were pressures up to 145 psi, setpoints within 36 degF, heights within "
+        "4.9 ft, volumes from half to double."
     )
     assert isinstance(table, Table)
     (street,) = table.rows

@@ -7,7 +7,9 @@ from conftest import PSI, system
 
 import plumbnet
 from plumbnet.analysis.report import Report
+from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.study.contingency.outcome import WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
 from plumbnet.study.margins.layout_margins import MOST_MARGINS, margins_if_small, margins_of
 from plumbnet.study.margins.margin import Margin, Margins
@@ -82,9 +84,14 @@ def test_lowest_and_highest_of_a_street_are_moved_where_they_are_given() -> None
 
 @pytest.mark.parametrize("name", ["open-house", "house-with-check", "bakery-tank-right", "french-cylinder"])
 def test_house_takes_at_most_sixty_checks(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    made: list[object] = []
+    made: list[System] = []
     whole = Worlds.whole
-    monkeypatch.setattr(Worlds, "whole", lambda self, layout: made.append(layout) or whole(self, layout))
+
+    def counted(self: Worlds, layout: System) -> WorldAnswer:
+        made.append(layout)
+        return whole(self, layout)
+
+    monkeypatch.setattr(Worlds, "whole", counted)
     found = margins_of(plumbnet.check(SYSTEMS / f"{name}.yaml"))
     assert found.checks == len(made) <= 60
 

@@ -7,8 +7,7 @@ from pydantic import model_validator
 
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
-from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, Stray, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
 
 SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]

@@ -6,8 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.control import Relief, ReliefValve
-from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, Stray, kind
 from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
 
 COIL_IN, COIL_OUT = "coil_in", "coil_out"

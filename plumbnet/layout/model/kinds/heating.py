@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.kinds.heat import Heater
-from plumbnet.layout.model.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, Stray, kind
 from plumbnet.layout.units import VOLUME, Quantity
 
 

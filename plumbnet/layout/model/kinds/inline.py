@@ -19,9 +19,9 @@ from plumbnet.layout.model.part import (
     Passage,
     Reducing,
     Shut,
+    Stray,
     kind,
 )
-from plumbnet.layout.model.stray import Stray
 from plumbnet.layout.units import PRESSURE, VOLUME, Quantity
 
 

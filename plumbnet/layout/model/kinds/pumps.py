@@ -5,8 +5,7 @@ from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.inline import Checkable
-from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, Stray, kind
 from plumbnet.layout.units import HEAD, PRESSURE, Quantity
 
 

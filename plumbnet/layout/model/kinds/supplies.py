@@ -7,8 +7,7 @@ from pydantic import model_validator
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.event import Event, Extremes
-from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, Stray, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, Quantity, Volume
 
 COLD_SUPPLY_K = 283.15

@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, kind
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, Stray, kind
 
 
 @kind("fixture")

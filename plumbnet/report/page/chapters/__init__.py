@@ -4,7 +4,7 @@ from plumbnet.report.page.chapters.calculation_chapter import calculation
 from plumbnet.report.page.chapters.closing_chapters import assumptions_chapter, record_chapter
 from plumbnet.report.page.chapters.cover_chapter import TO_WRITE_ON, cover
 from plumbnet.report.page.chapters.findings_chapter import findings
-from plumbnet.report.page.chapters.margins_chapter import margins_chapter
+from plumbnet.report.page.chapters.margins_chapter import how_far
 from plumbnet.report.page.chapters.picture_chapters import MOST_DRAWN, drawn, ladders, piping
 from plumbnet.report.page.chapters.remedies_chapter import cures
 from plumbnet.report.page.chapters.scenarios_chapter import scenarios
@@ -19,8 +19,8 @@ __all__ = [
     "cures",
     "drawn",
     "findings",
+    "how_far",
     "ladders",
-    "margins_chapter",
     "piping",
     "record_chapter",
     "scenarios",

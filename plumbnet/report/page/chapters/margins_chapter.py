@@ -9,7 +9,7 @@ from plumbnet.study.dossier import Dossier
 from plumbnet.study.margins import MOST_MARGINS
 
 
-def margins_chapter(dossier: Dossier) -> Iterator[PageBlock]:
+def how_far(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter; none where nothing heats water."""
     if not dossier.report.heaters:
         return

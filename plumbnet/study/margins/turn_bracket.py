@@ -8,7 +8,7 @@ NEAR = 0.4
 
 
 @dataclass(frozen=True, slots=True)
-class Bracket:
+class TurnBracket:
     """All is as before at `holds`, and not at `turns`; which of them is the greater does not matter."""
 
     holds: float
@@ -28,7 +28,7 @@ class Bracket:
         """Whether a value lies between them."""
         return min(self.holds, self.turns) < value < max(self.holds, self.turns)
 
-    def narrowed(self, value: float, *, holds: bool) -> "Bracket":
+    def narrowed(self, value: float, *, holds: bool) -> "TurnBracket":
         """With a value that was tried in place of the one that is like it."""
         return replace(self, holds=value) if holds else replace(self, turns=value)
 

@@ -3,8 +3,7 @@
 import pytest
 from usual import usual
 
-from plumbnet.layout.model.part import KINDS
-from plumbnet.layout.model.stray import Stray
+from plumbnet.layout.model.part import KINDS, Stray
 from plumbnet.layout.units.quantity import quantity_of
 
 

@@ -37,6 +37,7 @@ __all__ = [
     "check",
     "compare",
     "draw",
+    "margins",
     "read",
     "read_bytes",
     "remedies",
@@ -65,6 +66,7 @@ if TYPE_CHECKING:
     from plumbnet.library.heater_choice import UnknownHeater
     from plumbnet.library.heater_sheet import size
     from plumbnet.library.heater_trace import trace
+    from plumbnet.library.margins_call import margins
     from plumbnet.library.method_choice import UnknownMethod
     from plumbnet.library.picture import Picture
     from plumbnet.library.picture_form import UnknownForm
@@ -103,6 +105,7 @@ _WHEN_ASKED = {
     "check": "plumbnet.api",
     "compare": "plumbnet.library.comparison",
     "draw": "plumbnet.library.schematic_picture",
+    "margins": "plumbnet.library.margins_call",
     "read": "plumbnet.api",
     "read_bytes": "plumbnet.api",
     "review": "plumbnet.library.review_call",
@@ -133,6 +136,7 @@ def __dir__() -> list[str]:
 
 
 show_with("Comparison", "text", "plumbnet.report.comparison.comparison_report", "comparison_text")
+show_with("Margins", "text", "plumbnet.report.studies.margins_report", "margins_text")
 show_with("Report", "dict", "plumbnet.library.report_answers", "report_dict")
 show_with("Report", "frame", "plumbnet.library.data_frame", "heaters_frame")
 show_with("Report", "html", "plumbnet.report.page.notebook_page", "report_html")

@@ -94,7 +94,20 @@ def test_report_stays_as_it_is_where_a_layout_would_do() -> None:
 
 
 NEEDED = {"System", "Report", "Change", "Profile", "LayoutError", "ChangeError", "UnknownProfile", "__version__"}
-ASKED = {"read", "check", "whatif", "sweep", "remedies", "size", "warmup", "trace", "compare", "draw", "chart"}
+ASKED = {
+    "read",
+    "check",
+    "whatif",
+    "sweep",
+    "remedies",
+    "size",
+    "warmup",
+    "trace",
+    "compare",
+    "draw",
+    "chart",
+    "margins",
+}
 
 
 def test_names_of_the_package_are_those_it_offers() -> None:

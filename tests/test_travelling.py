@@ -78,6 +78,7 @@ def test_what_is_found_of_a_report_travels(system: System) -> None:
     report = plumbnet.check(system)
     assert_travels(plumbnet.remedies(report))
     assert_travels(plumbnet.sweep(report))
+    assert_travels(plumbnet.margins(report))
     assert_travels(tuple(sheets(report, list(report.heaters))))
 
 

@@ -30,6 +30,7 @@ from plumbnet.rules.ruling import (
     SizingRuling,
     StoredRuling,
     TankBehindReducerRuling,
+    TemperatureDifferenceRuling,
     TemperatureRuling,
     VacuumReliefRuling,
     WayBackRuling,
@@ -91,6 +92,10 @@ class Profile(Declared):
     """That an expansion tank can be parted from its supply, so that its charge can be read and set."""
     charge_tolerance: PressureRuling
     """How far a tank's charge may differ from the line pressure at the tank."""
+    gauge_pressure: PressureRuling
+    """What a pressure gauge on site is read to."""
+    gauge_temperature: TemperatureDifferenceRuling
+    """What a thermometer, or the mark of a thermostat, is read to."""
     control_for: HeatersRuling
     """Which closed heaters must have a control of expansion."""
     bypass: BypassRuling

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from plumbnet.layout.model import BackflowProtection, Declared
 from plumbnet.layout.model.kinds import SizingMethod
-from plumbnet.layout.units import PRESSURE, Fraction, Quantity, Temperature, Volume
+from plumbnet.layout.units import PRESSURE, TEMPERATURE_DIFFERENCE, Fraction, Quantity, Temperature, Volume
 
 COMMON_PRACTICE = "common practice"
 """How a clause begins that no document stands behind."""
@@ -93,6 +93,13 @@ class StoredRuling(TemperatureRuling):
 
     only_electric: bool = False
     """Whether the rules name stores heated by electricity alone."""
+
+
+class TemperatureDifferenceRuling(Ruling):
+    """A difference of temperatures that a rule sets, in kelvin."""
+
+    value_k: Annotated[float, Quantity(TEMPERATURE_DIFFERENCE, at_least=0.0)]
+    """The difference."""
 
 
 class FractionRuling(Ruling):

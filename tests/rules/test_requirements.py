@@ -365,6 +365,19 @@ def test_check_in_a_return_pipe_and_checks_inside_other_devices_are_no_checks_in
     assert "check-on-hot-side" not in names(drawn)
 
 
+def test_check_that_a_pump_drives_water_through_round_to_the_heater_is_needed_there() -> None:
+    runs = """
+        street -> cv -> heater -> tee -> tap.hot
+        tee -> cv2 -> pump -> {entry}
+        heater.relief -> relief
+    """
+    for entry in ("heater.return", "tee2 -> heater.return\n street -> cv3 -> tap2.cold\n tee2 -> valve -> tap3.hot"):
+        drawn = system(runs.format(entry=entry))
+        assert "check-on-hot-side" not in names(drawn)
+    still = system(runs.format(entry="heater.return"), pump="running: false")
+    assert the(still, "check-on-hot-side").parts == ("cv2",)
+
+
 def test_check_behind_a_mixing_valve_is_in_a_hot_pipe() -> None:
     drawn = system("""
         street -> tee -> heater -> mixer.hot

@@ -10,6 +10,7 @@ from plumbnet.rules.ruling import (
     PressureRuling,
     Ruling,
     SiteRuling,
+    TemperatureDifferenceRuling,
     VacuumReliefRuling,
     joined,
 )
@@ -54,6 +55,12 @@ def test_valve_counts_up_to_the_highest_set_and_a_rounding_of_scales() -> None:
     assert ruling.highest_set_pa is not None
     assert ruling.takes_set(ruling.highest_set_pa + 1_000.0)
     assert not ruling.takes_set(ruling.highest_set_pa + 1_001.0)
+
+
+def test_difference_of_temperatures_is_one_and_no_temperature() -> None:
+    fields = {"value": "5 degF", "clause": "x", "verified": True}
+    ruling = TemperatureDifferenceRuling.model_validate(fields, context={"units": "us"})
+    assert ruling.value_k == pytest.approx(5 / 1.8)
 
 
 def test_what_is_to_be_seen_on_site_says_what() -> None:

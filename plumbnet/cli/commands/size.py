@@ -13,6 +13,7 @@ from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOp
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.library import UnknownMethod, demand_method
 from plumbnet.report.sheets import sheets_json, sheets_markdown, sheets_text
+from plumbnet.study.margins import margins_if_small
 
 
 class SheetFormat(StrEnum):
@@ -40,5 +41,6 @@ def size(  # noqa: PLR0913, PLR0917  each is an option of the command
         fail(str(error))
     report = report_supposed(file, heater, rules, units, scenario)
     found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
-    write({"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output](found, report.facts.units))
+    form = {"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output]
+    write(form(found, report.facts.units, margins_if_small(report, heater=heater)))
     raise typer.Exit(status([report]))

@@ -31,6 +31,7 @@ from plumbnet.layout.model.part import (
     Role,
     Shut,
     Source,
+    Stray,
 )
 from plumbnet.layout.model.runs import (
     ARROW,
@@ -101,6 +102,7 @@ __all__ = [
     "Shut",
     "Source",
     "Stop",
+    "Stray",
     "System",
     "crowded",
     "declared_in",

@@ -172,6 +172,18 @@ class Cushion:
     is_sound: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Stray:
+    """A field, by its name in code, whose value drifts, is read off a gauge, or was never measured.
+
+    `together` says that more of it is only ever worse, or only ever better, for anything that is judged, and so for all
+    such fields of its dimension: then several may be tried at once.
+    """
+
+    field: str
+    together: bool = False
+
+
 class Part(Declared):
     """Anything with connections; a kind of part is a subclass under `@kind`.
 
@@ -305,6 +317,10 @@ class Part(Declared):
     def is_door(self) -> bool:
         """Whether its free passage is one that water cannot be counted upon to find open."""
         return self.is_valve() or self.is_accidental()
+
+    def strays(self) -> Iterator[Stray]:
+        """Its numbers that nobody knows exactly."""
+        yield from ()
 
     def unsaid(self) -> Iterator[str]:
         """Fields that its author left out and that mean something then, by their names in the file."""

@@ -12,8 +12,10 @@ from plumbnet.report.charts.ladder_levels import LevelMark, PressureLevel
 from plumbnet.report.charts.pens import Pens
 from plumbnet.report.text import settles
 from plumbnet.rules.facts import HeaterFacts
+from plumbnet.study.margins import StreetBand
 
 _MIDDLE, _HALF, _REACH = 0.07, 0.035, 0.025  # of the tube, half its width, how far a mark stands out; in columns
+_BESIDE = 0.018  # from the tube to the line of its band, in columns
 _FROM, _TO = 0.22, 0.97  # between which labels stand, in columns
 _GAP_IN = 0.04  # between two labels
 _FOOT_SIZE = POINTS + 1.0
@@ -30,11 +32,13 @@ class Column:
     levels: Sequence[PressureLevel]
     left: float
     up: Callable[[float], float]
+    band: StreetBand | None = None
     measure: TextMeasure = field(default_factory=TextMeasure)
 
     def draw(self) -> None:
         """All of it, on axes whose limits are set."""
         self._tube()
+        self._band()
         for level in self.levels:
             self._mark(level)
         self._labels()
@@ -57,6 +61,16 @@ class Column:
         self._fill(low, high, "none", self.pens.faint)
         self._fill(low, static, self.pens.water, self.pens.water)
         self._fill(static, self._climbs_to, self.pens.rise, self.pens.water, hatch="/////")
+
+    def _band(self) -> None:
+        """Between what the street may stand while all holds: a line left of the tube, as far as the axis goes."""
+        if self.band is not None:
+            low, high = self.axes.get_ylim()
+            ends = [max(low, self.up(self.band.low_pa)), min(high, self.up(self.band.high_pa))]
+            beside = self._middle - _HALF - _BESIDE
+            self.axes.plot(
+                [beside, beside], ends, color=self.pens.water, linewidth=1.6, solid_capstyle="butt", zorder=2.0
+            )
 
     def _fill(self, low: float, high: float, face: str, edge: str, hatch: str | None = None) -> None:
         if high > low:

@@ -10,6 +10,7 @@ from plumbnet.report.prose import reached_through
 from plumbnet.report.text import settles
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts
+from plumbnet.study.margins import StreetBand
 
 MOST_OUTLETS = 6
 """Pressures at which outlets open that a column shows; of the rest it says how many."""
@@ -39,9 +40,12 @@ class PressureLevel:
     words: str
 
 
-def levels(facts: Facts, heater: HeaterFacts) -> list[PressureLevel]:
-    """The pressures of a heater's column, lowest first: static, outlets, where it settles, the limit."""
-    found = [*_standing(facts, heater), *_outlets(facts, heater)]
+def levels(facts: Facts, heater: HeaterFacts, band: StreetBand | None = None) -> list[PressureLevel]:
+    """The pressures of a heater's column, lowest first: static, outlets, where it settles, the limit.
+
+    With a band, how far the street may stray is said beside the static pressure.
+    """
+    found = [*_standing(facts, heater, band), *_outlets(facts, heater)]
     return sorted(found, key=lambda level: level.pressure_pa)
 
 
@@ -51,9 +55,12 @@ def proof(facts: Facts) -> PressureLevel:
     return PressureLevel(BREAKS_PA, LevelMark.TESTED, words)
 
 
-def _standing(facts: Facts, heater: HeaterFacts) -> Iterator[PressureLevel]:
+def _standing(facts: Facts, heater: HeaterFacts, band: StreetBand | None) -> Iterator[PressureLevel]:
     if heater.static_pa is not None:
-        yield PressureLevel(heater.static_pa, LevelMark.STATIC, f"static {facts.pressure(heater.static_pa)}")
+        words = f"static {facts.pressure(heater.static_pa)}"
+        if band is not None:
+            words += f" (nothing turns from {facts.pressure(band.low_pa)} to {facts.pressure(band.high_pa)})"
+        yield PressureLevel(heater.static_pa, LevelMark.STATIC, words)
     limit = facts.pressure(heater.limit_pa)
     yield PressureLevel(heater.limit_pa, LevelMark.LIMIT, f"limit {limit} ({heater.limit_by}{reached_through(heater)})")
     if heater.settled_pa is not None and settles(heater):

@@ -7,12 +7,18 @@ from plumbnet.analysis.sizing_sheet import Content, Section, Sheet, SheetItem, S
 from plumbnet.layout.units import Units
 from plumbnet.physics.sizing import Step
 from plumbnet.report.formats import Json, in_order
+from plumbnet.report.studies import margins_fields
 from plumbnet.report.text import CAUTION
+from plumbnet.study.margins import Margins
 
 
-def sheets_json(sheets: Iterable[Sheet], units: Units) -> str:
-    """The sheets as one JSON document; numbers are SI, sentences in `units`."""
-    document = {"units": units, "sheets": [_sheet(sheet) for sheet in sheets]}
+def sheets_json(sheets: Iterable[Sheet], units: Units, margins: Margins | None = None) -> str:
+    """The sheets as one JSON document; numbers are SI, sentences in `units`. `margins` are how far it all holds."""
+    document = {
+        "units": units,
+        "sheets": [_sheet(sheet) for sheet in sheets],
+        "margins": None if margins is None else margins_fields(margins),
+    }
     return in_order(document) + "\n"
 
 

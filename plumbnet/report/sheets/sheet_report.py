@@ -20,9 +20,11 @@ from plumbnet.report.prose import (
 )
 from plumbnet.report.sheets.dense_text import SYMBOL, dense_text
 from plumbnet.report.sheets.heated_water_rows import heated_water_rows, origin_on_sheet
+from plumbnet.report.studies import margins_blocks
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import capitalised, listed, place
 from plumbnet.rules.facts import Verdict
+from plumbnet.study.margins import Margins
 
 _ANSWERS = {
     Verdict.OPEN: "its water can go back, and it needs no tank. What follows is what it would need if that way were "
@@ -43,14 +45,22 @@ def sheet_text(sheet: Sheet) -> str:
     return sheets_text([sheet], sheet.units)
 
 
-def sheets_text(sheets: Iterable[Sheet], units: Units) -> str:
-    """The sheets as text of a hundred columns."""
-    return "\n\n".join(dense_text(list(sheet_blocks(sheet, units))) for sheet in sheets)
+def sheets_text(sheets: Iterable[Sheet], units: Units, margins: Margins | None = None) -> str:
+    """The sheets as text of a hundred columns, and how far what they rest on may stray."""
+    return "\n\n".join(dense_text(blocks) for blocks in _documents(sheets, units, margins))
 
 
-def sheets_markdown(sheets: Iterable[Sheet], units: Units) -> str:
-    """The sheets as one Markdown document, a rule between each two."""
-    return "\n---\n\n".join(to_markdown(list(sheet_blocks(sheet, units))) for sheet in sheets)
+def sheets_markdown(sheets: Iterable[Sheet], units: Units, margins: Margins | None = None) -> str:
+    """The sheets as one Markdown document, a rule between each two, and how far what they rest on may stray."""
+    return "\n---\n\n".join(to_markdown(blocks) for blocks in _documents(sheets, units, margins))
+
+
+def _documents(sheets: Iterable[Sheet], units: Units, margins: Margins | None) -> Iterator[list[Block]]:
+    """A document for each sheet; behind the last, once for all, the margins."""
+    documents = [list(sheet_blocks(sheet, units)) for sheet in sheets]
+    if margins is not None and documents:
+        documents[-1] += [Heading("How far it holds"), *margins_blocks(margins)]
+    yield from documents
 
 
 def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:

@@ -3,6 +3,19 @@
 from plumbnet.study.contingency.event_names import UnknownEvent, failure_name, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
-from plumbnet.study.contingency.outcome import Error, Outcome, Turn
+from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
+from plumbnet.study.contingency.worlds import Worlds
 
-__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "UnknownEvent", "failure_name", "sweep", "with_events"]
+__all__ = [
+    "Error",
+    "Outcome",
+    "Pairs",
+    "Sweep",
+    "Turn",
+    "UnknownEvent",
+    "WorldAnswer",
+    "Worlds",
+    "failure_name",
+    "sweep",
+    "with_events",
+]

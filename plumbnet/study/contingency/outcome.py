@@ -1,7 +1,7 @@
 """Facts of a layout to what a sweep compares: the verdict of each heater and the errors that stand."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from plumbnet.rules import REQUIREMENTS, Judging, Severity, Silencer, breaches_of, ruled_by, severity_of
@@ -26,6 +26,12 @@ class WorldAnswer:
     verdicts: Mapping[str, Verdict]
     errors: frozenset[Error]
     refused: str = ""
+    spare_pa: Mapping[str, float] = field(default_factory=dict, compare=False, repr=False)
+    """How far each heater stays below what holds it (below zero: how far above); none for one that settles nowhere."""
+
+    def since(self, before: "WorldAnswer") -> "Outcome":
+        """What differs from the answer before."""
+        return outcome(before, self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,4 +106,5 @@ def answer(facts: Facts, judging: Judging, silencer: Silencer = _NOBODY) -> Worl
     ]
     said = zip(found, silencer.said_of(found), strict=True)
     errors = frozenset(Error(name, parts[0]) for (name, parts), one in said if one is None or one.why)
-    return WorldAnswer({heater.name: heater.verdict for heater in facts.heaters}, errors)
+    spare_pa = {one.name: one.bound_pa - one.settled_pa for one in facts.heaters if one.settled_pa is not None}
+    return WorldAnswer({heater.name: heater.verdict for heater in facts.heaters}, errors, spare_pa=spare_pa)

@@ -12,7 +12,7 @@ from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.vessels import nominal_sizes
-from plumbnet.rules import Severity
+from plumbnet.rules import AnswerWord, Severity, answers_of
 from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 
 
@@ -46,6 +46,12 @@ class RemedyContext:
     def tanks(self) -> Mapping[str, TankFacts]:
         """The expansion tanks, by name."""
         return {tank.name: tank for tank in self.report.facts.tanks}
+
+    @cached_property
+    def met(self) -> frozenset[tuple[str, str]]:
+        """Requirements that are met, each by its name with the part that leads the answer."""
+        answers = answers_of(self.report.facts, self.report.rules)
+        return frozenset((one.rule.name, one.parts[0]) for one in answers if one.word is AnswerWord.MET and one.parts)
 
     @property
     def sizes_m3(self) -> tuple[float, ...]:

@@ -23,8 +23,9 @@ class Trial:
 
     @property
     def is_harmless(self) -> bool:
-        """Whether no heater is worse off and no finding of severity error is new."""
-        return not any(self._is_worse(name) for name in self.before.heaters) and not any(self.new_errors())
+        """Whether no heater is worse off, no finding of severity error is new, and all that was met is met still."""
+        worse = any(self._is_worse(name) for name in self.before.heaters)
+        return not worse and not any(self.new_errors()) and not any(self.broken_anew())
 
     def cures(self) -> Iterator[str]:
         """Heaters in trouble before that are held after, in the order of the file."""
@@ -59,6 +60,12 @@ class Trial:
         troubled = {name for name, heater in self.before.heaters.items() if heater.verdict in TROUBLED}
         for one in _errors(self.after.report):
             if (one.name, one.parts[0]) not in old and one.parts[0] not in troubled:
+                yield one
+
+    def broken_anew(self) -> Iterator[Finding]:
+        """Findings, of whatever severity, of requirements that were met before."""
+        for one in self.after.report.findings:
+            if (one.name, one.parts[0]) in self.before.met:
                 yield one
 
     def _is_worse(self, heater: str) -> bool:

@@ -5,6 +5,8 @@ from conftest import PSI, system
 import plumbnet
 from plumbnet.physics.vessels.defaults import BREAKS_PA
 from plumbnet.report.charts.ladder_levels import MOST_OUTLETS, LevelMark, PressureLevel, levels, proof
+from plumbnet.study.margins.layout_margins import margins_of
+from plumbnet.study.margins.street_band import street_bands
 
 HOUSE = "street -> cv -> tee -> heater -> tap.hot"
 
@@ -54,3 +56,11 @@ def test_heaters_are_tested_to_300_psi() -> None:
     assert proof(facts) == PressureLevel(
         BREAKS_PA, LevelMark.TESTED, "300 psi: heaters are tested to this (common practice)"
     )
+
+
+def test_band_of_the_street_is_told_beside_the_static_pressure() -> None:
+    report = plumbnet.check(system("street -> heater -> tap.hot", heater="relief: {pressure: 150 psi}"))
+    (band,) = street_bands(report, margins_of(report).numbers)
+    words = [level.words for level in levels(report.facts, report.heaters[0], band)]
+    assert words[0].startswith("static 60 psi (nothing turns from 0.")
+    assert words[0].endswith(" to 80 psi)")

@@ -26,6 +26,12 @@ def test_first_remedy_of_each_heater_in_trouble_is_made() -> None:
     assert found.cures["heater"].after.heaters[0].verdict is Verdict.CONTROLLED
 
 
+def test_how_far_it_all_holds_is_handed_over_with_that_of_the_cures() -> None:
+    found = dossier(plumbnet.check(system(HOUSE, heater="relief: {pressure: 150 psi}")))
+    assert found.margins is not None
+    assert [one.heater for one in found.margins.cures] == ["heater"]
+
+
 def test_every_scenario_of_the_file_is_made() -> None:
     found = dossier(with_scenarios(unchecked=[{"remove": "cv"}], warmer=[{"set": {"part": "heater", "setpoint": 150}}]))
     assert [one.scenario for one in found.whatifs] == ["unchecked", "warmer"]

@@ -7,7 +7,7 @@ from pydantic import model_validator
 
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
-from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, kind
+from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, Stray, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
 
 SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
@@ -52,6 +52,12 @@ class ExpansionTank(Ending):
     def drawn_as(self) -> str:
         """Crossed out once it is full of water."""
         return self.symbol if self.state == "sound" else "waterlogged_tank"
+
+    def strays(self) -> Iterator[Stray]:
+        """Its charge, which seeps away, its volume, and its height."""
+        yield Stray("precharge_pa")
+        yield Stray("volume_m3")
+        yield Stray("elevation_m", together=True)
 
     def outlets(self) -> Iterator[Outlet]:
         """Water enters a sound tank above its charge."""

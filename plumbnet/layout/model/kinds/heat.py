@@ -8,7 +8,7 @@ from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.control import Relief, ReliefValve
 from plumbnet.layout.model.kinds.store import Store
-from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, kind
+from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, Stray, kind
 from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
 
 COIL_IN, COIL_OUT = "coil_in", "coil_out"
@@ -79,6 +79,11 @@ class Heater(Part):
     def contents(self) -> Iterator[tuple[str, float]]:
         """The heated water."""
         yield (self.store()[0], self.volume_m3)
+
+    def strays(self) -> Iterator[Stray]:
+        """Its thermostat, and the water in it."""
+        yield Stray("setpoint_k", together=True)
+        yield Stray("volume_m3", together=True)
 
     def heat(self) -> HeatSource:
         """What this heater warms."""

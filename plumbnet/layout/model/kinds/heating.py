@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.kinds.heat import Heater
-from plumbnet.layout.model.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, kind
+from plumbnet.layout.model.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, Stray, kind
 from plumbnet.layout.units import VOLUME, Quantity
 
 
@@ -32,6 +32,11 @@ class Emitter(Part):
 
     volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.005, 0.02))]
     """Water it holds."""
+
+    def strays(self) -> Iterator[Stray]:
+        """The water in it, and its height."""
+        yield Stray("volume_m3", together=True)
+        yield Stray("elevation_m", together=True)
 
     def contents(self) -> Iterator[tuple[str, float]]:
         """Its water."""

@@ -20,6 +20,7 @@ from plumbnet.layout.model.part import (
     Passage,
     Reducing,
     Shut,
+    Stray,
     kind,
 )
 from plumbnet.layout.units import PRESSURE, VOLUME, Quantity
@@ -129,6 +130,10 @@ class PressureReducer(Part):
         """With its bypass."""
         return "pressure_reducer_with_bypass" if self.bypass else self.symbol
 
+    def strays(self) -> Iterator[Stray]:
+        """Its set: a screw that is turned, and a seat that wears."""
+        yield Stray("set_pa")
+
     def passages(self) -> Iterator[Passage]:
         """Forward below its set; back only through a bypass."""
         yield Reducing(IN, OUT, self.set_pa, self.bypass)
@@ -221,6 +226,10 @@ class StorageTank(Store):
         """All tappings open into the one tank."""
         for port in (OUT, RETURN, RELIEF):
             yield Free(IN, port)
+
+    def strays(self) -> Iterator[Stray]:
+        """The water in it."""
+        yield Stray("volume_m3", together=True)
 
     def contents(self) -> Iterator[tuple[str, float]]:
         """The water in the tank."""

@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.inline import Checkable
-from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, kind
+from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, Stray, kind
 from plumbnet.layout.units import HEAD, PRESSURE, Quantity
 
 
@@ -30,6 +30,10 @@ class BoosterPump(Part):
         yield from super().events(extremes)
         if self.check:
             yield Event("check stuck open", "set", {"check": False})
+
+    def strays(self) -> Iterator[Stray]:
+        """Its rise."""
+        yield Stray("rise_pa")
 
     def passages(self) -> Iterator[Passage]:
         """Forward with a rise in pressure."""

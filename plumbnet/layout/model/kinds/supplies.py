@@ -7,7 +7,7 @@ from pydantic import model_validator
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.event import Event, Extremes
-from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, kind
+from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, Stray, kind
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, Quantity, Volume
 
 COLD_SUPPLY_K = 283.15
@@ -51,6 +51,12 @@ class Main(Part):
         if self.lowest_pa is not None and self.lowest_pa > self.pressure_pa:
             raise ValueError("the lowest pressure must not lie above the usual one")
         return self
+
+    def strays(self) -> Iterator[Stray]:
+        """The pressure that all is judged with, and the lowest where that is given."""
+        yield Stray("pressure_pa" if self.highest_pa is None else "highest_pa")
+        if self.lowest_pa is not None:
+            yield Stray("lowest_pa")
 
     @property
     def works_at_pa(self) -> float:
@@ -112,6 +118,11 @@ class Well(Part):
             raise ValueError("the cut-in must lie below the cut-out")
         return self
 
+    def strays(self) -> Iterator[Stray]:
+        """Where its switch starts the pump and stops it."""
+        yield Stray("cut_out_pa")
+        yield Stray("cut_in_pa")
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its switch may stop the pump no sooner than at the highest that is allowed where people draw water."""
         yield from super().events(extremes)
@@ -141,6 +152,10 @@ class OpenTank(Part):
     """Water it holds."""
     temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it holds."""
+
+    def strays(self) -> Iterator[Stray]:
+        """The height of its surface."""
+        yield Stray("elevation_m")
 
     def passages(self) -> Iterator[Passage]:
         """None: the float valve fills through air."""
@@ -177,6 +192,11 @@ class FillingLoop(Part):
     """Temperature of the water it fills with."""
     state: Literal["shut", "open"] = "shut"
     """Whether it is shut off or parted, or was left open."""
+
+    def strays(self) -> Iterator[Stray]:
+        """The pressure to which a hand fills, while that counts."""
+        if self.state == "shut":
+            yield Stray("fill_pa")
 
     def drawn_as(self) -> str:
         """Its stops filled where they are shut."""

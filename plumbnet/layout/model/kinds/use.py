@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, kind
+from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, Stray, kind
 
 
 @kind("fixture")
@@ -43,6 +43,10 @@ class Fixture(Part):
         if self.drawing:
             for port in self.ports:
                 yield Outlet(port, Role.AIR, 0.0)
+
+    def strays(self) -> Iterator[Stray]:
+        """Its height."""
+        yield Stray("elevation_m", together=True)
 
     def draws_at(self) -> tuple[str, ...]:
         """Both connections."""

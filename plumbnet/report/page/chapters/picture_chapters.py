@@ -13,6 +13,7 @@ from plumbnet.report.schematic import schematic
 from plumbnet.rules import listed
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.dossier import Dossier
+from plumbnet.study.margins import StreetBand
 
 ACROSS = 3
 """Ladders side by side on a sheet as wide as the page."""
@@ -65,13 +66,13 @@ def ladders(dossier: Dossier) -> Iterator[PageBlock]:
         across = names[start : start + ACROSS]
         told = "; ".join(_in_words(heater) for heater in report.heaters if heater.name in across)
         words = f"A column of pressure for each of {listed(across)}. {told}."
-        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across))
+        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across, dossier.bands))
     if len(names) < len(report.heaters):
         yield Paragraph(f"{len(report.heaters) - len(names)} more heaters have no picture here.")
 
 
-def _sheet(report: Report, names: Sequence[str]) -> Figure:
-    return figure_of(ladder_chart(report, heaters=names))
+def _sheet(report: Report, names: Sequence[str], bands: Sequence[StreetBand]) -> Figure:
+    return figure_of(ladder_chart(report, heaters=names, bands=bands))
 
 
 def _chosen(heaters: tuple[HeaterFacts, ...]) -> list[str]:

@@ -40,11 +40,17 @@ def check_on_hot_side(facts: Facts, _profile: Profile) -> Iterator[Answer]:
 
     Water caught behind it has no tank and no relief valve: as it cools the pressure falls away, and sun or
     trace heating makes it climb. A tank on the far side takes the heater's water and never gives it back.
-    Take the check out unless the design needs it.
+    Take the check out unless the design needs it. One in a loop that a pump drives stays: it keeps the water from
+    turning back, and what lies behind it can push on round the loop to the heater.
     """
     hot_side = frozenset(facts.hot_side_checks)
+    driven = frozenset(name for heater in facts.heaters for loop in heater.loops for name in loop)
     for name, part in facts.system.parts.items():
-        if name in hot_side:
+        if name in hot_side & driven:
+            yield Met(
+                (name,), "a pump drives water through it, round to the heater, and it keeps that from turning back"
+            )
+        elif name in hot_side:
             yield Breach(
                 (name,),
                 f"{name} stands in a hot pipe and shuts in the water between itself and the taps.",

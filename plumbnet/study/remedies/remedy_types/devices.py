@@ -47,10 +47,14 @@ def _is_plain_reducer(scene: RemedyContext, name: str) -> bool:
 
 
 def _needless_checks(scene: RemedyContext, heater: HeaterFacts) -> Iterator[str]:
-    """Check valves against the heater's water, with hot pipe or a tank behind them."""
+    """Check valves against the heater's water, with hot pipe or a tank behind them.
+
+    Those of a loop that a pump drives are needed there: they keep its water from turning back.
+    """
     hot = set(scene.report.facts.hot_side_checks)
+    driven = {name for one in scene.report.heaters for loop in one.loops for name in loop}
     for crossing in _against(scene, heater):
-        is_plain = scene.system.parts[crossing.part].kind == "check_valve"
+        is_plain = scene.system.parts[crossing.part].kind == "check_valve" and crossing.part not in driven
         if is_plain and (crossing.part in hot or _leads_to_tank(scene, crossing)):
             yield crossing.part
 

@@ -1,0 +1,105 @@
+"""No remedy of a random layout makes another heater, tap or requirement worse, nor touches what keeps people safe."""
+
+from collections.abc import Iterator
+
+import pytest
+from conftest import times
+from hypothesis import Phase, assume, given, settings
+
+import plumbnet
+from oracles.random_buildings import FAMILIES
+from oracles.random_layouts import Layout
+from plumbnet.analysis.report import Report
+from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.model.change import Change
+from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.rules.facts.verdict_words import TROUBLED, Verdict
+from plumbnet.rules.finding import Severity, answers_of
+from plumbnet.rules.four_answers import AnswerWord
+from plumbnet.study.remedies.remedy import Remedy
+from plumbnet.study.remedies.remedy_search import remedies
+
+Subject = tuple[str, str]
+
+
+def reported(layout: Layout) -> Report:
+    try:
+        return plumbnet.check(layout.system)
+    except LayoutError:
+        assume(condition=False)
+        raise
+
+
+def answers(report: Report, word: AnswerWord) -> set[Subject]:
+    """Requirements and the parts that lead them, of which that is the answer."""
+    found = answers_of(report.facts, report.rules)
+    return {(one.rule.name, one.parts[0]) for one in found if one.parts and one.word is word}
+
+
+def errors(report: Report) -> set[Subject]:
+    return {(one.name, one.parts[0]) for one in report.findings if one.severity is Severity.ERROR}
+
+
+def verdicts(report: Report) -> dict[str, Verdict]:
+    return {heater.name: heater.verdict for heater in report.heaters}
+
+
+def worse(before: Report, after: Report) -> Iterator[str]:
+    """Heaters that are in trouble and were not, or are sealed and were not."""
+    was, now = verdicts(before), verdicts(after)
+    for name in was:
+        if (now[name] in TROUBLED and was[name] not in TROUBLED) or (now[name] is Verdict.SEALED is not was[name]):
+            yield name
+
+
+def touched_safety(report: Report, change: Change) -> bool:
+    """Whether a change takes a relief valve away or puts it out of use, shuts a valve, or lets something fail."""
+    if change.remove is not None:
+        part = report.system.parts[change.remove]
+        return any(part.safety_sets()) or part.cushion() is not None
+    plugged = change.set is not None and change.set.values.get("state") in {"plugged", "waterlogged", "shut"}
+    gone = change.set is not None and change.set.values.get("relief", 1) is None
+    return plugged or gone or change.close is not None or change.fail is not None
+
+
+def assert_harmless(before: Report, remedy: Remedy) -> None:
+    after = plumbnet.check(with_changes(before.system, remedy.changes), rules=before.rules)
+    assert list(worse(before, after)) == [], remedy.title
+    assert answers(before, AnswerWord.MET) & answers(after, AnswerWord.BROKEN) == set(), remedy.title
+    troubled = {name for name, verdict in verdicts(before).items() if verdict in TROUBLED}
+    assert {one for one in errors(after) - errors(before) if one[1] not in troubled} == set(), remedy.title
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_no_remedy_makes_anything_worse(family: str) -> None:
+    """No heater, no error, and of requirements none that was met."""
+
+    @settings(times(0.3), phases=(Phase.generate,))
+    @given(FAMILIES[family].layouts)
+    def harmless(layout: Layout) -> None:
+        before = reported(layout)
+        for own in remedies(before).values():
+            for remedy in own:
+                assert_harmless(before, remedy)
+
+    harmless()
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_no_remedy_takes_away_a_relief_valve_or_shuts_a_tank_off(family: str) -> None:
+    """A tank is taken out only to be hung elsewhere or exchanged."""
+
+    @settings(times(0.3), phases=(Phase.generate,))
+    @given(FAMILIES[family].layouts)
+    def safe(layout: Layout) -> None:
+        before = reported(layout)
+        for own in remedies(before).values():
+            for remedy in own:
+                touched = [one for one in remedy.changes if touched_safety(before, one)]
+                moved = [one for one in remedy.changes if one.add is not None]
+                assert len(touched) <= len(moved), remedy.title
+                for one in touched:
+                    part = before.system.parts[one.remove or ""]
+                    assert part.cushion() is not None, remedy.title
+
+    safe()

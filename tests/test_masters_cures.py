@@ -147,7 +147,7 @@ CASES = {
            fill: {kind: pressure_reducer, set: 12 psi}
            check: check_valve
            fill-tee: tee
-           boiler: {kind: boiler, volume: 10 gal, setpoint: 180 degF, relief: {pressure: 30 psi, capacity: 105000 Btu/h}}
+           boiler: {kind: boiler, volume: 10 gal, setpoint: 180 degF, relief: {pressure: 30 psi}}
            supply-tee: tee
            pump: circulator
            rads: {kind: emitter, volume: 20 gal}

@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
@@ -15,12 +16,17 @@ from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import Severity
 from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 
+if TYPE_CHECKING:
+    from plumbnet.study.remedies.trial import Trial
+
 
 @dataclass(frozen=True)
 class RemedyContext:
     """A report, and the network it rests on, searched once for all candidates."""
 
     report: Report
+    trials: "dict[str, Trial | None]" = field(default_factory=dict, compare=False, repr=False)
+    """What was tried on it already, by the changes."""
 
     @property
     def system(self) -> System:

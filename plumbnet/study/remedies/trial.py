@@ -5,12 +5,14 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
-from plumbnet.layout.edits import ChangeError, with_changes
+from plumbnet.layout.edits import ChangeError, change_fields, with_changes
 from plumbnet.layout.model import Change, OneWay
 from plumbnet.rules import Finding, Severity
 from plumbnet.rules.facts import TROUBLED, Verdict
 from plumbnet.study.remedies.remedy_context import RemedyContext
 
+TOO_LITTLE = frozenset({"tap-below-least", "tap-without-water", "circuit-top-below-least"})
+"""Findings of places where less stands than must."""
 _HELD = frozenset({Verdict.OPEN, Verdict.CONTROLLED})
 
 
@@ -23,8 +25,12 @@ class Trial:
 
     @property
     def is_harmless(self) -> bool:
-        """Whether no heater is worse off and no finding of severity error is new."""
-        return not any(self._is_worse(name) for name in self.before.heaters) and not any(self.new_errors())
+        """Whether no heater is worse off, no tap gets too little, and no finding of severity error is new."""
+        return (
+            not any(self._is_worse(name) for name in self.before.heaters)
+            and not any(self.new_errors())
+            and not any(self.starved())
+        )
 
     def cures(self) -> Iterator[str]:
         """Heaters in trouble before that are held after, in the order of the file."""
@@ -61,6 +67,13 @@ class Trial:
             if (one.name, one.parts[0]) not in old and one.parts[0] not in troubled:
                 yield one
 
+    def starved(self) -> Iterator[Finding]:
+        """Findings of too little pressure that were not there before, of whatever severity."""
+        old = {(one.name, one.parts) for one in self.before.report.findings if one.name in TOO_LITTLE}
+        for one in self.after.report.findings:
+            if one.name in TOO_LITTLE and (one.name, one.parts) not in old:
+                yield one
+
     def _is_worse(self, heater: str) -> bool:
         """Whether a heater that was held is in trouble now, or one that was trapped has no relief valve left."""
         was, now = self.before.heaters[heater].verdict, self.after.heaters[heater].verdict
@@ -68,7 +81,14 @@ class Trial:
 
 
 def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
-    """The changes made to a copy and analysed; None where they cannot be made or nothing can be computed then."""
+    """The changes made to a copy and analysed, once; None where they cannot be made or nothing can be computed then."""
+    key = repr([change_fields(change) for change in changes])
+    if key not in scene.trials:
+        scene.trials[key] = _tried(scene, changes)
+    return scene.trials[key]
+
+
+def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     try:
         system = with_changes(scene.system, changes)
     except ChangeError:

@@ -1,5 +1,6 @@
 """A tank joined to the heater's water: one that is cut off moved there, or a new one added."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -33,6 +34,7 @@ def move(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
                 f"move {tank.name}",
                 f"move {tank.name} to the heater's side, {joint.where}, and charge it to {_charge(scene, joint)}",
                 (change_of("remove", tank.name), *joint.makes, change_of("add", fields)),
+                why=joint.why,
             )
 
 
@@ -52,6 +54,8 @@ def add_tank(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
                 "add",
                 f"fit {tanks_in_words(scene, sizes)}, charged to {_charge(scene, joint)}, {joint.where}",
                 (*joint.makes, *added(scene, joint, heater.name, sizes)),
+                why=joint.why,
+                size_m3=math.fsum(sizes),
             )
 
 

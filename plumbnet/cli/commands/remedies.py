@@ -8,6 +8,7 @@ from plumbnet.cli.arguments import report_with
 from plumbnet.cli.console import console_paint, status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
 from plumbnet.report.text import remedies_text
+from plumbnet.study.dossier import cured_whole
 from plumbnet.study.remedies import plans
 
 
@@ -17,5 +18,6 @@ def remedies(file: File, heater: AnyHeater = None, rules: Rules = None, units: U
     report = report_with(file, heater, rules, units)
     found = {name: own for name, own in plumbnet.remedies(report).items() if heater in {None, name}}
     tanks = () if heater is not None else plans(report)
-    write(remedies_text(report, found, tanks, paint=console_paint()))
+    whole = None if heater is not None else cured_whole(report, found)
+    write(remedies_text(report, found, tanks, whole=whole, paint=console_paint()))
     raise typer.Exit(status([report]))

@@ -10,6 +10,7 @@ from plumbnet.layout.yaml import LayoutError
 from plumbnet.rules.facts import TROUBLED
 from plumbnet.study.dossier.tank_curves import NoChart, Sizes, sizer
 from plumbnet.study.dossier.warm_ups import WarmUps, warm_ups
+from plumbnet.study.dossier.whole_cure import CuredWhole, cured_whole
 from plumbnet.study.remedies import Found, Proposal, remedies_if_small, with_remedy
 from plumbnet.study.whatif import WhatIf, whatif
 
@@ -31,7 +32,7 @@ class Dossier:
     first remedy of a heater, of a few and each remedy once; `whatifs` one for each scenario of the file, and `refused`
     why nothing can be computed in a scenario. `date` is what its reader wants printed as the date; empty for none.
     `warm_ups` are those of heaters that are cured, and `cold` says why there is none. `sheets` are the calculations,
-    `sizes` the tanks of heaters that need one.
+    `sizes` the tanks of heaters that need one, `whole` what the chosen remedies make of the layout together.
     """
 
     report: Report
@@ -44,6 +45,7 @@ class Dossier:
     cold: Mapping[str, str] = field(default_factory=dict)
     sheets: tuple[Sheet, ...] = ()
     sizes: Mapping[str, Sizes] = field(default_factory=dict)
+    whole: CuredWhole | None = None
 
 
 def dossier(report: Report, *, date: str = "") -> Dossier:
@@ -56,7 +58,19 @@ def dossier(report: Report, *, date: str = "") -> Dossier:
     chosen = sorted(report.heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_SHEETS]
     calculated = tuple(sheets(report, chosen))
     sizes = dict(_sizes(report, calculated))
-    return Dossier(report, found, cures, scenarios, refused, date, warmed, cold, calculated, sizes)
+    return Dossier(
+        report,
+        found,
+        cures,
+        scenarios,
+        refused,
+        date,
+        warmed,
+        cold,
+        calculated,
+        sizes,
+        cured_whole(report, found or {}),
+    )
 
 
 def _cures(report: Report, found: Found) -> dict[str, Proposal]:

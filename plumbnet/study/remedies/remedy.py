@@ -9,7 +9,9 @@ from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 MOST_PARTS = 300
-"""Parts up to which remedies are looked for beside every check; more are left to those who ask for them."""
+"""Parts up to which remedies are looked for beside every check."""
+MOST_WORK = 6000
+"""Parts times heaters in trouble up to which they are in larger layouts; more are left to those who ask for them."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
@@ -16,17 +15,14 @@ from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import Severity
 from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 
-if TYPE_CHECKING:
-    from plumbnet.study.remedies.trial import Trial
-
 
 @dataclass(frozen=True)
 class RemedyContext:
     """A report, and the network it rests on, searched once for all candidates."""
 
     report: Report
-    trials: "dict[str, Trial | None]" = field(default_factory=dict, compare=False, repr=False)
-    """What was tried on it already, by the changes."""
+    trials: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
+    """What `trial.tried` found already, by the changes; None where they could not be made."""
 
     @property
     def system(self) -> System:
@@ -60,7 +56,11 @@ class RemedyContext:
 
     def head_pa(self, part: str) -> float:
         """Static head of a part's height: pressure at datum less pressure at the part."""
-        return self.network.piping.heads_pa[next(self.network.piping.nodes_of(part))]
+        return self.network.piping.heads_pa[self.node_of(part)]
+
+    def node_of(self, part: str) -> Node:
+        """The node of a part's first connection."""
+        return next(self.network.piping.nodes_of(part))
 
     def limit_at_pa(self, heater: HeaterFacts, node: Node) -> float:
         """The limit of a heater's water as a gauge at `node` would read it."""

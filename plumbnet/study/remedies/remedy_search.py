@@ -10,7 +10,7 @@ from plumbnet.rules import listed
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, RemedyType
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
-from plumbnet.study.remedies.remedy import MOST_PARTS, Found, Remedy
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import (
     add_tank,
@@ -70,8 +70,10 @@ def remedies(layout: Layout | Report) -> Found:
 
 
 def remedies_if_small(report: Report) -> Found | None:
-    """The remedies of a layout of at most `MOST_PARTS` parts; None for a larger one, where they take long."""
-    return remedies(report) if len(report.system.parts) <= MOST_PARTS else None
+    """The remedies of a layout; None for one in which they take long: a large one with many heaters in trouble."""
+    scene, parts = RemedyContext(report), len(report.system.parts)
+    ailing = sum(scene.is_ailing(name) for name in scene.heaters)
+    return remedies(report) if parts <= MOST_PARTS or parts * ailing <= MOST_WORK else None
 
 
 @dataclass

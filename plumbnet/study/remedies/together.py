@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Change
+from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.remedy import Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.trial import Trial, tried
@@ -36,13 +37,13 @@ class AllTogether:
     after: Report
 
 
-def remedy_lists(report: Report, found: Found) -> tuple[RemedyList, ...]:
+def remedy_lists(heaters: Iterable[HeaterFacts], found: Found) -> tuple[RemedyList, ...]:
     """One list for all heaters in trouble that share their water, in the order of the file."""
-    return tuple(_listed(group, found) for group in _groups(report, found))
+    return tuple(_listed(group, found) for group in _groups(heaters, found))
 
 
-def _groups(report: Report, found: Found) -> list[tuple[str, ...]]:
-    shared = {heater.name: heater.shares_with for heater in report.heaters}
+def _groups(heaters: Iterable[HeaterFacts], found: Found) -> list[tuple[str, ...]]:
+    shared = {heater.name: heater.shares_with for heater in heaters}
     groups: list[tuple[str, ...]] = []
     seen: set[str] = set()
     for name in found:

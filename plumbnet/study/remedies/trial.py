@@ -85,7 +85,8 @@ def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     key = repr([change_fields(change) for change in changes])
     if key not in scene.trials:
         scene.trials[key] = _tried(scene, changes)
-    return scene.trials[key]
+    known = scene.trials[key]
+    return known if isinstance(known, Trial) else None
 
 
 def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:

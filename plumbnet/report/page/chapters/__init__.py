@@ -7,6 +7,7 @@ from plumbnet.report.page.chapters.findings_chapter import findings
 from plumbnet.report.page.chapters.picture_chapters import MOST_DRAWN, drawn, ladders, piping
 from plumbnet.report.page.chapters.remedies_chapter import cures
 from plumbnet.report.page.chapters.scenarios_chapter import scenarios
+from plumbnet.report.page.chapters.together_chapter import together
 from plumbnet.report.page.chapters.verdicts_chapter import summary, verdicts
 
 __all__ = [
@@ -23,5 +24,6 @@ __all__ = [
     "record_chapter",
     "scenarios",
     "summary",
+    "together",
     "verdicts",
 ]

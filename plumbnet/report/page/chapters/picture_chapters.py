@@ -59,7 +59,11 @@ def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False)
 
 def ladders(dossier: Dossier) -> Iterator[PageBlock]:
     """The ladders, a few to a sheet."""
-    report = dossier.report
+    yield from ladder_pictures(dossier.report)
+
+
+def ladder_pictures(report: Report) -> Iterator[PageBlock]:
+    """The ladders of a report, a few to a sheet."""
     names = _chosen(report.heaters)
     for start in range(0, len(names), ACROSS):
         across = names[start : start + ACROSS]

@@ -1,5 +1,6 @@
 """A reducer's screw turned down, alone or with the charge of the tanks to match: the sets that hold, as a range."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -7,19 +8,24 @@ from functools import cached_property
 from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, pressure_text
 from plumbnet.layout.model import Change, End, Reducing
 from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.physics.fluids import ATMOSPHERE_PA
+from plumbnet.physics.vessels import Tank
 from plumbnet.rules import listed
 from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
 from plumbnet.study.remedies.pressure_inlets import pressure_feed
 from plumbnet.study.remedies.remedy_context import RemedyContext
-from plumbnet.study.remedies.remedy_types.tank_cures import reached_tanks
+from plumbnet.study.remedies.remedy_types.tank_cures import cushion_of, reached_tanks
 from plumbnet.study.remedies.trial import Trial, tried
+from plumbnet.study.remedies.trial_sizes import uptake_m3
 
 STEP = {"us": "5 psi", "metric": "25 kPa"}
 """A reducer is set to whole steps of this."""
 LEAST_AT_FIXTURE_PA = parse_measure("20 psi", PRESSURE, None)
 """Standing pressure that a fixture must keep when the building's is lowered. Source: common practice."""
 _SAME_PA = 1.0
+_SAME = 1e-3
+"""Share by which what grows may differ under another pressure."""
 
 
 def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
@@ -33,8 +39,8 @@ def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate
     if fed is None or not fed.reducers or fed.entries or not tanks or heater.static_pa is None:
         return
     static_pa = heater.static_pa + scene.head_pa(heater.name)
-    for charged in ((), tanks):
-        screws = _Screws(scene, heater.name, fed.reducers, charged, static_pa)
+    for is_charged in (False, True):
+        screws = _Screws(scene, heater.name, fed.reducers, tanks, is_charged, static_pa)
         highest = screws.highest
         if highest is not None:
             yield Candidate(Effort.SET_REDUCER, "set", screws.title(highest), screws.changes(highest))
@@ -43,42 +49,65 @@ def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate
 
 @dataclass(frozen=True)
 class _Screws:
-    """Reducers turned down together, step by step of that which stands highest, and tanks charged to match.
+    """Reducers turned down together, step by step of that which stands highest; the tanks `hanging` charged to match.
 
-    `static_pa` is what stands now, gauge at datum.
+    `is_charged` says that they are; else they stay as they are. `static_pa` is what stands now, gauge at datum.
     """
 
     scene: RemedyContext
     heater: str
     reducers: tuple[str, ...]
-    tanks: tuple[TankFacts, ...]
+    hanging: tuple[TankFacts, ...]
+    is_charged: bool
     static_pa: float
 
     @cached_property
     def highest(self) -> int | None:
         """The highest number of steps at which the heater is held and nothing worse; None where there is none.
 
-        By halving: a lower set leaves a tank more room.
+        A lower set leaves a tank more room. It is looked for from where Boyle's law finds room for all that grows, and
+        not at all where that finds none.
         """
-        steps, low, high = None, 1, self._top
-        while low <= high:
-            middle = (low + high) // 2
-            if self._holds(middle):
-                steps, low = middle, middle + 1
-            else:
-                high = middle - 1
-        return steps if steps is not None and self._harms(steps) is False else None
+        steps = self._with_room
+        while steps > 0 and not self._holds(steps):
+            steps -= 1
+        while steps and steps < self._top and self._holds(steps + 1):
+            steps += 1
+        return steps if steps and not self._harms(steps) else None
+
+    @cached_property
+    def _with_room(self) -> int:
+        """The highest number of steps at which the tanks have room for what grows, as far as the limit lets them."""
+        heater = self.scene.heaters[self.heater]
+        for steps in range(self._top, 0, -1):
+            if self._room_m3(steps) >= heater.shared_expansion_m3 * (1.0 - _SAME):
+                return steps
+        return 0
+
+    def _room_m3(self, steps: int) -> float:
+        """What the tanks take up to the limit with the reducers set so."""
+        return math.fsum(self._takes_m3(tank, steps) for tank in self.hanging)
+
+    def _takes_m3(self, tank: TankFacts, steps: int) -> float:
+        cushion, start_pa = cushion_of(self.scene, tank.name), self._line_pa(tank, steps)
+        charge_pa = start_pa if self.is_charged else cushion.precharge_pa
+        limit_pa = self.scene.limit_at_pa(self.scene.heaters[self.heater], self.scene.node_of(tank.name))
+        held = Tank(cushion.volume_m3, charge_pa + ATMOSPHERE_PA, start_pa + ATMOSPHERE_PA, cushion.acceptance_m3)
+        return uptake_m3(held, limit_pa) if limit_pa > start_pa else 0.0
 
     def _lowest(self, highest: int) -> int:
-        """The lowest number of steps at which every tap keeps what it must."""
-        low, high = 1, highest
-        while low < high:
-            middle = (low + high) // 2
-            if self._harms(middle) or not self._holds(middle):
-                low = middle + 1
-            else:
-                high = middle
-        return low
+        """The lowest number of steps at which every tap keeps what it must; first guessed from what stands there."""
+        steps = min(highest, self._least_steps)
+        while steps < highest and (self._harms(steps) or not self._holds(steps)):
+            steps += 1
+        return steps
+
+    @property
+    def _least_steps(self) -> int:
+        """The fewest steps that leave the highest tap its standing pressure."""
+        heads_pa = [self.scene.head_pa(name) for name, part in self.scene.system.parts.items() if part.draws_at()]
+        least_pa = max(heads_pa, default=0.0) + LEAST_AT_FIXTURE_PA - self.scene.head_pa(self._first)
+        return max(1, math.ceil((least_pa - _SAME_PA) / self._step_pa))
 
     def title(self, highest: int) -> str:
         """What is done, with the range of sets."""
@@ -87,10 +116,10 @@ class _Screws:
         sets = [f"{name} to {shown(set_pa)}" for name, set_pa in self._sets(highest)]
         first_pa = self._sets(lowest)[0][1], self._sets(highest)[0][1]
         held = f" (any set from {shown(first_pa[0])} to {shown(first_pa[1])} holds)" if lowest < highest else ""
-        if not self.tanks:
+        if not self.is_charged:
             return f"set {listed(sets)}{held}"
-        names = listed([tank.name for tank in self.tanks])
-        charges = ", ".join(dict.fromkeys(shown(self._charge_pa(tank, highest)) for tank in self.tanks))
+        names = listed([tank.name for tank in self.hanging])
+        charges = ", ".join(dict.fromkeys(shown(self._line_pa(tank, highest)) for tank in self.hanging))
         if held:
             held = f"{held[:-1]}, with the charge to match)"
         return f"set {listed(sets)}{held}, and charge {names} to {charges}, shut off from the line and empty of water"
@@ -100,7 +129,9 @@ class _Screws:
         system = self.scene.system
         sets = [{"part": name, "set": pressure_text(system, set_pa)} for name, set_pa in self._sets(steps)]
         charges = [
-            {"part": tank.name, "precharge": pressure_text(system, self._charge_pa(tank, steps))} for tank in self.tanks
+            {"part": tank.name, "precharge": pressure_text(system, self._line_pa(tank, steps))}
+            for tank in self.hanging
+            if self.is_charged
         ]
         return tuple(change_of("set", fields) for fields in [*sets, *charges])
 
@@ -135,7 +166,7 @@ class _Screws:
         in_order = sorted(lower, key=lambda name: name != self._first)
         return [(name, max(datum_pa - self.scene.head_pa(name), 0.0)) for name in in_order]
 
-    def _charge_pa(self, tank: TankFacts, steps: int) -> float:
+    def _line_pa(self, tank: TankFacts, steps: int) -> float:
         """The line pressure at a tank with the reducers set so, gauge at the tank."""
         datum_pa = steps * self._step_pa + self.scene.head_pa(self._first)
         return max(datum_pa - self.scene.head_pa(tank.name), 0.0)

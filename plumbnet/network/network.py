@@ -1,4 +1,4 @@
-"""A system to everything the graph can say of it, each question searched once and kept."""
+"""A system to everything the graph can say of it, asked in one place, each question searched once and kept."""
 
 import math
 from bisect import bisect_right

@@ -1,4 +1,4 @@
-"""Reports to JSON, schema 1: SI units, gauge pressures at each heater's own height; its keys are a promise."""
+"""Reports to JSON, schema 1, in one module: SI units, gauge pressures at each heater's height; keys are a promise."""
 
 import json
 import math

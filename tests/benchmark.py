@@ -13,6 +13,7 @@ from tempfile import TemporaryDirectory
 
 import yaml
 from campus import campus, school
+from hotel import hotel
 
 import plumbnet
 from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
@@ -103,6 +104,17 @@ def sweep_ratio(text: str, times: int) -> tuple[int, float]:
     return events, median(swept / plain for swept, plain in pairs)
 
 
+def remedies_ratio(times: int) -> tuple[int, float]:
+    """Parts of a hotel with two heater rooms in trouble, and all its remedies against one plain check, in turn."""
+    system = plumbnet.read_bytes(hotel().encode(), file="hotel")
+    report = plumbnet.check(system)
+    pairs = [
+        (seconds(lambda: plumbnet.remedies(report), 1), seconds(lambda: plumbnet.check(system), 3))
+        for _ in range(times)
+    ]
+    return len(system.parts), median(found / plain for found, plain in pairs)
+
+
 def page_ratios(times: int = 5) -> tuple[float, float]:
     """`report` on one house, as HTML and as PDF, each a whole process, against one that saves one bare figure."""
     bare = [sys.executable, "-c", BARE_FIGURE]
@@ -150,6 +162,8 @@ def main() -> None:
     for name, text in (("houses on their meters", campus(200)), ("a school behind one preventer", school())):
         events, ratio = sweep_ratio(text, 5)
         print(f"sweep of {events} single events in {name}, against one plain check: {ratio:.1f}")
+    parts, ratio = remedies_ratio(5)
+    print(f"all remedies of a hotel of {parts:,} parts with two heater rooms, against one plain check: {ratio:.1f}")
     html, pdf = page_ratios()
     print(
         f"report on one house, against importing the drawing library and saving one figure: {html:.2f} as HTML, ",

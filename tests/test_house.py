@@ -132,6 +132,7 @@ def test_example_values_of_the_format_are_real() -> None:
 WORDED = {
     "to_each_of": "a change to each of many, from the text that a survey keeps of it",
     "as_scenario": "a remedy as the text of a scenario",
+    "remedy_lists": "remedies that were found, once for all heaters that share their water",
     "scenario_text": "changes as the text of a scenario",
 }
 """Functions of lower floors that writers call, and what they put into other words; none analyses or searches."""

@@ -1,4 +1,4 @@
-"""A system to everything the graph can say of it, each question searched once and kept."""
+"""A system to everything the graph can say of it, asked in one place, each question searched once and kept."""
 
 import math
 from bisect import bisect_right
@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import TypeAlias
 
 from plumbnet.layout.model import End, Pipe, System, occupied
-from plumbnet.network.loops import Circulation, HeatedVolume, circulation, heated_volumes
+from plumbnet.network.loops import Circulation, ColdHeaders, HeatedVolume, circulation, heated_volumes
 from plumbnet.network.outlets import (
     Climber,
     Closings,
@@ -128,6 +128,11 @@ class Network:
                 for zone in sorted({self.zoning.zone_of[piece.node] for piece in heated.pieces}):
                     found.setdefault(zone, []).append(heated)
         return found
+
+    @cached_property
+    def cold_headers(self) -> ColdHeaders:
+        """The cold piping of each zone, up to its heaters."""
+        return ColdHeaders(self.zoning, self.heated)
 
     def zones_of(self, heated: HeatedVolume) -> tuple[Zone, ...]:
         """Zones that hold water which a heat source warms; its own inlet's first."""

@@ -13,8 +13,9 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.yaml.fault import LayoutError
+from plumbnet.rules.answering import answers_of
 from plumbnet.rules.facts.verdict_words import TROUBLED, Verdict
-from plumbnet.rules.finding import Severity, answers_of
+from plumbnet.rules.finding import Severity
 from plumbnet.rules.four_answers import AnswerWord
 from plumbnet.study.remedies.remedy import Remedy
 from plumbnet.study.remedies.remedy_search import remedies

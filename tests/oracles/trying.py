@@ -14,8 +14,8 @@ def with_tank(system: System, need: Need, volume_m3: float) -> System:
         place, elevation_m, changes = _port(system, need.at), system.parts[need.at].elevation_m, []
     else:
         pipe = _pipe(system, need.at)
-        heater = next(end.part for end in pipe.ends if end in _inlets(system))
-        place, elevation_m = TEE, system.parts[heater].elevation_m
+        inlets = [end.part for end in pipe.ends if end in _inlets(system)]
+        place, elevation_m = TEE, system.parts[(inlets or [pipe.end.part])[0]].elevation_m
         between = [f"{end.part}.{end.port}" for end in pipe.ends]
         insert = {"part": TEE, "kind": "tee", "between": between, "elevation": f"{elevation_m!r} m"}
         changes = [Change.model_validate({"insert": insert})]
@@ -42,4 +42,5 @@ def _port(system: System, part: str) -> str:
 
 def _pipe(system: System, name: str) -> Pipe:
     inlets = _inlets(system)
-    return next(pipe for pipe in system.pipes if pipe.name == name and inlets & set(pipe.ends))
+    named = [pipe for pipe in system.pipes if pipe.name == name]
+    return min(named, key=lambda pipe: not inlets & set(pipe.ends))

@@ -65,7 +65,7 @@ class PumpUp:
     ) -> PumpedFacts:
         own_pa = limit.pressure_pa if limit.own_pa is None else limit.own_pa
         last, ratchet = self._heated(pushers[-1]), self._ratchet(near)
-        place = tank_place(self.network, last)
+        place = tank_place(self.network, last, self.limits.rules)
         tank_m3 = self._stopping_m3(near, place, zone, limit)
         heaters = dict.fromkeys(one.name for each in pushers for one in self.network.heated_in[each])
         return PumpedFacts(

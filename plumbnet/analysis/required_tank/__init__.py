@@ -1,8 +1,9 @@
 """A closed heater to the tank it needs: where, for whom, how large, tried in every history."""
 
 from plumbnet.analysis.required_tank.charge import usual_charge_pa
+from plumbnet.analysis.required_tank.place import Place, place_named
 from plumbnet.analysis.required_tank.tank_choice import TankChoice
-from plumbnet.analysis.required_tank.tank_location import Place, tank_place
+from plumbnet.analysis.required_tank.tank_location import tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, charge_pa, nominal_m3, sized
 
 __all__ = [
@@ -13,6 +14,7 @@ __all__ = [
     "WarmedWater",
     "charge_pa",
     "nominal_m3",
+    "place_named",
     "sized",
     "tank_place",
     "usual_charge_pa",

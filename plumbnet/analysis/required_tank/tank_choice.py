@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
-from plumbnet.analysis.required_tank.tank_location import Place, tank_place
+from plumbnet.analysis.required_tank.place import Place
+from plumbnet.analysis.required_tank.tank_location import tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
 from plumbnet.analysis.required_tank.tank_trial import TankTrial
 from plumbnet.network import Network
@@ -137,7 +138,7 @@ class TankChoice:
 
     @cached_property
     def _places(self) -> tuple[Place, ...]:
-        own = tank_place(self.network, self.heated)
+        own = tank_place(self.network, self.heated, self.limits.rules)
         beyond = (one for place in self.broken for one in self.network.heated_in.get(place.zone, ()))
-        others = (tank_place(self.network, one) for one in beyond if one.name != self.heated.name)
+        others = (tank_place(self.network, one, self.limits.rules) for one in beyond if one.name != self.heated.name)
         return tuple(dict.fromkeys((own, *others)))

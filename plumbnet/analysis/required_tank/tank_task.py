@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
-from plumbnet.analysis.required_tank.tank_location import Place
+from plumbnet.analysis.required_tank.place import Place
 from plumbnet.layout.model import Mixture, System
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume, Piece

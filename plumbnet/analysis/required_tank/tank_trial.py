@@ -51,6 +51,7 @@ class TankTrial:
             nominal_m3=None if size_m3 is None else nominal_m3(size_m3, self._system),
             precharge_pa=self.charge_pa,
             at=self.task.place.name,
+            why=self.task.place.why,
             serves=tuple(heated.name for heated in self.heaters),
             asked_m3=asked_m3,
             method=self.method if asked_m3 is not None else "",

@@ -74,6 +74,8 @@ class SheetResult:
     method_m3: float | None = None
     holds_m3: float | None = None
     beside: tuple[str, ...] = ()
+    why: str = ""
+    """Why there, as what follows "it is"."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -179,6 +179,7 @@ class _Draft:
         settled = self._settled_step()
         return SheetResult(
             at=task.place.name,
+            why=task.place.why,
             tank_m3=tank_m3,
             method_m3=tank_m3,
             nominal_m3=nominal_m3(tank_m3, system),
@@ -206,6 +207,7 @@ class _Draft:
             method_m3=self._by_method_m3,
             holds_m3=need.tank_m3 if need.asked_m3 is not None or self._is_tried else None,
             beside=need.beside,
+            why=need.why,
         )
 
     def _next_size(self) -> Iterator[Section]:

@@ -14,6 +14,7 @@ from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
 from plumbnet.cli.output_file import save_new
 from plumbnet.layout.rewriting import NotWritten, file_bytes, rewritten
 from plumbnet.report.text import applied_text, remedies_text
+from plumbnet.study.dossier import cured_whole
 from plumbnet.study.remedies import Remedy, UnknownRemedy, plans, remedy_numbered
 
 _Apply = Annotated[
@@ -53,7 +54,8 @@ def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
         write(applied_text(report, after, chosen, str(output)))
         raise typer.Exit(status([after]))
     tanks = () if heater is not None else plans(report)
-    write(remedies_text(report, found, tanks, paint=console_paint()))
+    whole = None if heater is not None else cured_whole(report, found)
+    write(remedies_text(report, found, tanks, whole=whole, paint=console_paint()))
     raise typer.Exit(status([report]))
 
 

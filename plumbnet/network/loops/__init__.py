@@ -1,6 +1,7 @@
 """Loops that a pump drives with every fixture shut, and the water that each heat source warms."""
 
+from plumbnet.network.loops.cold_header import ColdHeader, ColdHeaders
 from plumbnet.network.loops.heated_volume import HeatedVolume, Piece, heated_volumes
-from plumbnet.network.loops.loops import Circulation, circulation
+from plumbnet.network.loops.loops import Circulation, Loop, circulation
 
-__all__ = ["Circulation", "HeatedVolume", "Piece", "circulation", "heated_volumes"]
+__all__ = ["Circulation", "ColdHeader", "ColdHeaders", "HeatedVolume", "Loop", "Piece", "circulation", "heated_volumes"]

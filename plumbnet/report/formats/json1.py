@@ -1,4 +1,4 @@
-"""Reports to JSON, schema 1: SI units, gauge pressures at each heater's own height; its keys are a promise."""
+"""Reports to JSON, schema 1, in one module: SI units, gauge pressures at each heater's height; keys are a promise."""
 
 import json
 import math
@@ -26,7 +26,7 @@ from plumbnet.report.output import (
 )
 from plumbnet.rules import Acceptor
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
-from plumbnet.study.remedies import Checked, Found, Remedy
+from plumbnet.study.remedies import Checked, Found, Remedy, RemedyList, remedy_lists
 
 _SCHEMA = 1
 _DEPTH = 2  # of a report in the document
@@ -120,6 +120,7 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
+        "remedy_lists": [_remedy_list(one) for one in remedy_lists(report.heaters, found or {})],
         "findings": [asdict(finding) for finding in report.findings],
         "accepted": [accepted_fields(one) for one in report.accepted],
         "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
@@ -213,7 +214,13 @@ def _remedy(remedy: Remedy) -> Json:
         "effort": remedy.effort.name.lower().replace("_", "-"),
         "settled_pa": remedy.settled_pa,
         "cures": list(remedy.cures),
+        "why": remedy.why or None,
     }
+
+
+def _remedy_list(each: RemedyList) -> Json:
+    """The remedies of heaters that share their water."""
+    return {"heaters": list(each.heaters), "remedies": [_remedy(remedy) for remedy in each.remedies]}
 
 
 def _place(place: PlaceFacts) -> Json:
@@ -242,6 +249,7 @@ def _need(need: Need) -> Json:
         "nominal_m3": need.nominal_m3,
         "precharge_pa": need.precharge_pa,
         "at": need.at,
+        "why": need.why or None,
         "serves": list(need.serves),
         "asked_m3": need.asked_m3,
         "beside": list(need.beside),

@@ -13,10 +13,11 @@ from plumbnet.report.page.chapters import (
     piping,
     record_chapter,
     scenarios,
+    together,
     verdicts,
 )
 from plumbnet.report.page.page_content import Chapter, Page, PageBlock
-from plumbnet.report.text import CAUTION
+from plumbnet.report.text import ALL_TOGETHER, CAUTION
 from plumbnet.study.dossier import Dossier
 
 
@@ -31,6 +32,7 @@ CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] 
     ("findings", "Findings", findings),
     ("ladders", "What opens as the pressure climbs", ladders),
     ("cures", "What would cure it", cures),
+    ("together", ALL_TOGETHER, together),
     ("margins", "How far it holds", how_far),
     ("scenarios", "What if", scenarios),
     ("calculation", "Calculation", calculation),

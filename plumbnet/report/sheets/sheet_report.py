@@ -133,7 +133,9 @@ def _tank(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
         yield "kind", "an open tank above the highest point, its vent never shut off"
     else:
         yield "charge", f"{show(outcome.charge_pa, PRESSURE, units)} at the tank, before water stands behind it"
-    yield "connect", f"{place(outcome.at)}, with no valve and no check between it and the heater"
+    yield "connect", f"{place(outcome.at)}, with no check between it and the heater"
+    if outcome.why:
+        yield "why there", f"it is {outcome.why}"
     if outcome.settled_pa is not None:
         yield "settles", f"at {show(outcome.settled_pa, PRESSURE, units)} at the tank, as the method counts the growth"
 

@@ -9,13 +9,18 @@ from plumbnet.report.text.remedies_report import (
     MOST_REMEDIES,
     NONE_FOUND,
     RELIEF_FIRST,
+    list_title,
+    not_looked_for,
     remedies_section,
     remedies_text,
     remedy_outcome,
+    remedy_place,
 )
 from plumbnet.report.text.text_writers import LineWriter, TextWriter
+from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
 
 __all__ = [
+    "ALL_TOGETHER",
     "CAUTION",
     "MOST_REMEDIES",
     "NONE_FOUND",
@@ -25,12 +30,17 @@ __all__ = [
     "LineWriter",
     "TextWriter",
     "applied_text",
+    "chosen_in_words",
     "clause_in_words",
     "counted",
+    "list_title",
+    "not_looked_for",
+    "outcomes_in_words",
     "parts_in_words",
     "remedies_section",
     "remedies_text",
     "remedy_outcome",
+    "remedy_place",
     "report_text",
     "runs_in_words",
     "settles",

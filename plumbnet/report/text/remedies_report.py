@@ -9,31 +9,43 @@ from plumbnet.report.output import record_lines
 from plumbnet.report.prose import Paint, plain
 from plumbnet.report.text.findings_text import WIDTH
 from plumbnet.report.text.heater_text import CAUTION
+from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.study.remedies import MOST_PARTS, Found, Remedy, TankPlan, as_scenario, scenario_text
+from plumbnet.study.dossier import CuredWhole
+from plumbnet.study.remedies import (
+    MOST_PARTS,
+    Found,
+    Remedy,
+    RemedyList,
+    TankPlan,
+    as_scenario,
+    remedy_lists,
+    scenario_text,
+)
 
 MOST_REMEDIES = 3
 """Remedies shown of each heater under a report."""
 RELIEF_FIRST = (
     "Keep it off. A relief valve makes it safe and not yet right: alone it is no remedy, and a control comes with it."
 )
+SHARED = "They share their water: what follows is one list for all of them."
 NONE_FOUND = "Every change tried left it in trouble or broke something else: the piping has to be thought over."
 
 
 def remedies_section(facts: Facts, found: Found | None) -> list[str]:
-    """What would cure each heater in trouble, three at most of each; None says that they were not looked for.
+    """What would cure each heater in trouble, three remedies at most, once for all heaters that share water.
 
-    Nothing where no heater is in trouble.
+    None says that they were not looked for. Nothing where no heater is in trouble.
     """
     if found is None:
-        small = f"Remedies are looked for in layouts of up to {MOST_PARTS} parts"
-        return _hung("", f"{small}; the command plumbnet remedies looks in any.")
+        return _hung("", not_looked_for())
     lines = ["What would cure it, tried on a copy of this layout, least work first:"] if found else []
     sealed = {heater.name for heater in facts.heaters if heater.verdict is Verdict.SEALED}
-    for heater, own in found.items():
-        lines.append(f"  {heater}")
-        lines += _hung("    ", RELIEF_FIRST) if heater in sealed else []
+    for each in remedy_lists(facts.heaters, found):
+        own = each.remedies
+        lines += _hung("  ", list_title(each))
+        lines += _hung("    ", RELIEF_FIRST) if sealed & set(each.heaters) else []
         lines += [line for number, one in enumerate(own[:MOST_REMEDIES], 1) for line in _cure(facts, number, one)]
         if not own:
             lines += _hung("    ", NONE_FOUND)
@@ -42,19 +54,46 @@ def remedies_section(facts: Facts, found: Found | None) -> list[str]:
     return lines
 
 
-def remedies_text(report: Report, found: Found, plans: Sequence[TankPlan] = (), *, paint: Paint = plain) -> str:
-    """Every remedy with the verdicts before and after and its scenario, then the plans; ends with a line break."""
+def not_looked_for() -> str:
+    """That remedies were not looked for, and who looks for them."""
+    small = f"Remedies are looked for in layouts of up to {MOST_PARTS} parts, and in larger ones where few heaters are"
+    return f"{small} in trouble; the command plumbnet remedies looks in any."
+
+
+def list_title(each: RemedyList) -> str:
+    """Whom a list of remedies is for."""
+    return listed(each.heaters) if len(each.heaters) == 1 else f"{listed(each.heaters)}, which share their water"
+
+
+def remedies_text(
+    report: Report,
+    found: Found,
+    plans: Sequence[TankPlan] = (),
+    *,
+    whole: CuredWhole | None = None,
+    paint: Paint = plain,
+) -> str:
+    """Every remedy with the verdicts before and after and its scenario, once for all heaters that share water.
+
+    Then the plans, and what the chosen remedies together make of the layout; ends with a line break.
+    """
     title = f": {visible(report.system.title)}" if report.system.title else ""
     lines = [f"{visible(report.system.record.file)}{title}"]
     if not found:
         lines += ["", "No heater here needs a remedy."]
-    for heater in report.heaters:
-        if heater.name in found:
-            lines += ["", f"{heater.name}: {paint(heater.verdict.value.upper(), heater.verdict.value)}"]
-            lines += _hung("  ", RELIEF_FIRST) if heater.verdict is Verdict.SEALED else []
-            lines += list(_of_heater(report.facts, found[heater.name]))[:-1]
+    verdicts = {heater.name: heater.verdict for heater in report.heaters}
+    for each in remedy_lists(report.heaters, found):
+        lines += [
+            "",
+            *(f"{name}: {paint(verdicts[name].value.upper(), verdicts[name].value)}" for name in each.heaters),
+        ]
+        lines += _hung("  ", SHARED) if len(each.heaters) > 1 else []
+        lines += _hung("  ", RELIEF_FIRST) if Verdict.SEALED in {verdicts[name] for name in each.heaters} else []
+        lines += list(_of_heater(report.facts, each.remedies))[:-1]
     for plan in plans:
         lines += ["", *_plan(report.facts, plan)]
+    if whole is not None:
+        lines += ["", *_together(whole)]
     lines += ["", *record_lines(report), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(lines) + "\n"
 
@@ -70,7 +109,11 @@ def _of_heater(facts: Facts, own: Sequence[Remedy]) -> Iterator[str]:
 
 
 def _cure(facts: Facts, number: int, remedy: Remedy) -> list[str]:
-    return [*_hung(f"    {number}. ", remedy.title), *_hung("       ", remedy_outcome(facts, remedy))]
+    return [
+        *_hung(f"    {number}. ", remedy.title),
+        *(_hung("       ", remedy_place(remedy)) if remedy.why else []),
+        *_hung("       ", remedy_outcome(facts, remedy)),
+    ]
 
 
 def remedy_outcome(facts: Facts, remedy: Remedy) -> str:
@@ -79,6 +122,22 @@ def remedy_outcome(facts: Facts, remedy: Remedy) -> str:
     others = [name for name in remedy.cures if name != remedy.heater]
     also = f"; it cures {listed(others)} as well" if others else ""
     return f"Then {remedy.heater} is {remedy.verdict.value}{settles}{also}."
+
+
+def remedy_place(remedy: Remedy) -> str:
+    """Why a remedy is made where it is; empty where it has no place of its own."""
+    return f"Why there: it is {remedy.why}." if remedy.why else ""
+
+
+def _together(whole: CuredWhole) -> Iterator[str]:
+    """The remedies that were made together, what becomes of the heaters, and the scenario."""
+    yield f"{ALL_TOGETHER}:"
+    for number, title in enumerate(chosen_in_words(whole), 1):
+        yield from _hung(f"    {number}. ", title)
+    for text in outcomes_in_words(whole):
+        yield from _hung("  ", text)
+    note = f"Cures {listed(whole.together.cures)}."
+    yield from scenario_text("all of these", note, whole.together.changes).splitlines()
 
 
 def _plan(facts: Facts, plan: TankPlan) -> Iterator[str]:

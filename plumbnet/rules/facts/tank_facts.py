@@ -37,6 +37,8 @@ class Need:
     """Tanks at hand that would do without another, charged right; empty where they would not."""
     is_tight: bool = True
     """Whether one hundredth less is known to fail; a bound that no history passes may be above what any comes to."""
+    why: str = ""
+    """Why there, as what follows "it is": the cold header that a and b share."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from plumbnet.layout.yaml import LayoutError
 from plumbnet.rules.facts import TROUBLED
 from plumbnet.study.dossier.tank_curves import NoChart, Sizes, sizer
 from plumbnet.study.dossier.warm_ups import WarmUps, warm_ups
+from plumbnet.study.dossier.whole_cure import CuredWhole, cured_whole
 from plumbnet.study.margins import Margins, StreetBand, margins_if_small, street_bands
 from plumbnet.study.remedies import Found, Proposal, remedies_if_small, with_remedy
 from plumbnet.study.whatif import WhatIf, whatif
@@ -32,8 +33,9 @@ class Dossier:
     first remedy of a heater, of a few and each remedy once; `whatifs` one for each scenario of the file, and `refused`
     why nothing can be computed in a scenario. `date` is what its reader wants printed as the date; empty for none.
     `warm_ups` are those of heaters that are cured, and `cold` says why there is none. `sheets` are the calculations,
-    `sizes` the tanks of heaters that need one. `margins` are how far it all holds (None: the layout is so large that
-    they were not looked for), `bands` between what the streets of heaters may stand.
+    `sizes` the tanks of heaters that need one, `whole` what the chosen remedies make of the layout together. How far it
+    all holds is in `margins` (None: the layout is so large that they were not looked for), and between what the streets
+    of heaters may stand in `bands`.
     """
 
     report: Report
@@ -48,6 +50,7 @@ class Dossier:
     sizes: Mapping[str, Sizes] = field(default_factory=dict)
     margins: Margins | None = None
     bands: tuple[StreetBand, ...] = ()
+    whole: CuredWhole | None = None
 
 
 def dossier(report: Report, *, date: str = "") -> Dossier:
@@ -61,8 +64,21 @@ def dossier(report: Report, *, date: str = "") -> Dossier:
     calculated = tuple(sheets(report, chosen))
     sizes = dict(_sizes(report, calculated))
     margins = margins_if_small(report, found=found)
-    bands = () if margins is None else street_bands(report, margins.numbers)
-    return Dossier(report, found, cures, scenarios, refused, date, warmed, cold, calculated, sizes, margins, bands)
+    return Dossier(
+        report,
+        found,
+        cures,
+        scenarios,
+        refused,
+        date,
+        warmed,
+        cold,
+        calculated,
+        sizes,
+        margins=margins,
+        bands=() if margins is None else street_bands(report, margins.numbers),
+        whole=cured_whole(report, found or {}),
+    )
 
 
 def _cures(report: Report, found: Found) -> dict[str, Proposal]:

@@ -7,18 +7,23 @@ from plumbnet.study.remedies.remedy import MOST_PARTS, Found, Proposal, Remedy
 from plumbnet.study.remedies.remedy_search import remedies_if_small
 from plumbnet.study.remedies.scenario import as_scenario, scenario_text
 from plumbnet.study.remedies.tank_placement import TankPlan, plans
+from plumbnet.study.remedies.together import AllTogether, RemedyList, all_together, remedy_lists
 
 __all__ = [
     "MOST_PARTS",
+    "AllTogether",
     "Checked",
     "Found",
     "Proposal",
     "Remedy",
+    "RemedyList",
     "TankPlan",
     "UnknownRemedy",
+    "all_together",
     "as_scenario",
     "plans",
     "remedies_if_small",
+    "remedy_lists",
     "remedy_numbered",
     "scenario_text",
     "with_remedy",

@@ -12,20 +12,22 @@ from plumbnet.study.remedies.remedy_context import RemedyContext
 class Effort(IntEnum):
     """What a remedy asks of the installer, least first.
 
-    Source: common practice; a turn of a handle before a tool, a tank before a device, and the pressure of the
-    whole building last.
+    Source: common practice; what is turned or pumped up before what is bought, a tank before a device, and several
+    jobs at once last.
     """
 
-    OPEN_VALVE = 1
-    SHUT_FILLING_LOOP = 2
-    RECHARGE = 3
-    EXCHANGE_TANK = 4
-    ENLARGE = 5
-    MOVE = 6
-    ADD = 7
-    EXCHANGE_DEVICE = 8
-    REMOVE_CHECK = 9
-    LOWER_PRESSURE = 10
+    RECHARGE = 1
+    SET_REDUCER = 2
+    OPEN_VALVE = 3
+    SHUT_FILLING_LOOP = 4
+    EXCHANGE_TANK = 5
+    ENLARGE = 6
+    MOVE = 7
+    ADD = 8
+    EXCHANGE_DEVICE = 9
+    REMOVE_CHECK = 10
+    LOWER_PRESSURE = 11
+    PAIR = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +42,10 @@ class Candidate:
     key: str
     title: str
     changes: tuple[Change, ...]
+    why: str = ""
+    """Why there, as what follows "it is"; of a change that has no place of its own nothing."""
+    size_m3: float = 0.0
+    """Size of the tanks that have to be bought, together."""
     keeps_check: bool = False
     """It may not leave the heater open, nor with no check of any sort between it and the street."""
 

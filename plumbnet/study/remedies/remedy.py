@@ -9,7 +9,9 @@ from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies.candidate import Effort
 
 MOST_PARTS = 300
-"""Parts up to which remedies are looked for beside every check; more are left to those who ask for them."""
+"""Parts up to which remedies are looked for beside every check."""
+MOST_WORK = 6000
+"""Parts times heaters in trouble up to which they are in larger layouts; more are left to those who ask for them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,11 +29,15 @@ class Remedy:
     effort: Effort
     settled_pa: float | None
     cures: tuple[str, ...]
+    why: str = ""
+    """Why there, as what follows "it is"; empty for what has no place of its own."""
+    size_m3: float = 0.0
+    """Size of the tanks that have to be bought, together."""
 
     @property
-    def rank(self) -> tuple[int, int, str]:
-        """Sorts remedies by what they ask of the installer."""
-        return self.effort, len(self.changes), self.title
+    def rank(self) -> tuple[int, float, int, str]:
+        """Sorts remedies by what they ask of the installer, those that buy a tank by its size."""
+        return self.effort, self.size_m3, len(self.changes), self.title
 
 
 Found = Mapping[str, tuple[Remedy, ...]]

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis import Report
@@ -21,6 +21,8 @@ class RemedyContext:
     """A report, and the network it rests on, searched once for all candidates."""
 
     report: Report
+    trials: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
+    """What `trial.tried` found already, by the changes; None where they could not be made."""
 
     @property
     def system(self) -> System:
@@ -60,7 +62,11 @@ class RemedyContext:
 
     def head_pa(self, part: str) -> float:
         """Static head of a part's height: pressure at datum less pressure at the part."""
-        return self.network.piping.heads_pa[next(self.network.piping.nodes_of(part))]
+        return self.network.piping.heads_pa[self.node_of(part)]
+
+    def node_of(self, part: str) -> Node:
+        """The node of a part's first connection."""
+        return next(self.network.piping.nodes_of(part))
 
     def limit_at_pa(self, heater: HeaterFacts, node: Node) -> float:
         """The limit of a heater's water as a gauge at `node` would read it."""

@@ -1,14 +1,16 @@
 """A report to its remedies: for each heater in trouble the changes that cure it and break nothing, least work first."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
+from plumbnet.layout.edits import change_of
+from plumbnet.rules import listed
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, RemedyType
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
-from plumbnet.study.remedies.remedy import MOST_PARTS, Found, Remedy
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import (
     add_tank,
@@ -17,26 +19,35 @@ from plumbnet.study.remedies.remedy_types import (
     exchange,
     lower,
     move,
+    open_and_fit,
     open_valve,
     recharge,
     remove_check,
+    set_and_fit,
+    set_reducer,
     shut_filling_loop,
 )
 from plumbnet.study.remedies.trial import Trial, tried
 
 SORTS: tuple[RemedyType, ...] = (
+    recharge,
+    set_reducer,
     open_valve,
     shut_filling_loop,
-    recharge,
     exchange,
     enlarge,
     move,
     add_tank,
+    set_and_fit,
     bypass,
     remove_check,
     lower,
 )
 """Every sort of remedy, least work first."""
+PAIRS: tuple[RemedyType, ...] = (open_and_fit,)
+"""Two jobs at once, tried where no single one cures."""
+LOCKED = "valve-before-tank"
+"""The finding of which a valve is rid that is locked open."""
 
 
 def remedies(layout: Layout | Report) -> Found:
@@ -59,8 +70,10 @@ def remedies(layout: Layout | Report) -> Found:
 
 
 def remedies_if_small(report: Report) -> Found | None:
-    """The remedies of a layout of at most `MOST_PARTS` parts; None for a larger one, where they take long."""
-    return remedies(report) if len(report.system.parts) <= MOST_PARTS else None
+    """The remedies of a layout; None for one in which they take long: a large one with many heaters in trouble."""
+    scene, parts = RemedyContext(report), len(report.system.parts)
+    ailing = sum(scene.is_ailing(name) for name in scene.heaters)
+    return remedies(report) if parts <= MOST_PARTS or parts * ailing <= MOST_WORK else None
 
 
 @dataclass
@@ -74,27 +87,30 @@ class RemedySearch:
         ailing = [name for name in self.scene.heaters if self.scene.is_ailing(name)]
         kept: dict[str, dict[str, Remedy]] = {name: {} for name in ailing}
         for name in ailing:
-            for candidate in self._candidates(self.scene.heaters[name]):
-                if candidate.key not in kept[name]:
-                    for remedy in self._proved(candidate, name):
-                        kept[remedy.heater].setdefault(candidate.key, remedy)
+            for sorts in (SORTS, PAIRS):
+                if sorts is PAIRS and kept[name]:
+                    break
+                for candidate in self._candidates(self.scene.heaters[name], sorts):
+                    if candidate.key not in kept[name]:
+                        for remedy in self._proved(candidate, name):
+                            kept[remedy.heater].setdefault(candidate.key, remedy)
         return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in kept.items()}
 
-    def _candidates(self, heater: HeaterFacts) -> Iterator[Candidate]:
+    def _candidates(self, heater: HeaterFacts, sorts: Sequence[RemedyType]) -> Iterator[Candidate]:
         """What may cure a heater; for a sealed one each with what makes it safe first."""
         if heater.verdict is not Verdict.SEALED:
-            for sort in SORTS:
+            for sort in sorts:
                 yield from sort(self.scene, heater)
             return
         for safeguard in safeguards(self.scene, heater):
-            yield from self._safeguarded(safeguard, heater.name)
+            yield from self._safeguarded(safeguard, heater.name, sorts)
 
-    def _safeguarded(self, safeguard: Safeguard, heater: str) -> Iterator[Candidate]:
+    def _safeguarded(self, safeguard: Safeguard, heater: str, sorts: Sequence[RemedyType]) -> Iterator[Candidate]:
         """Candidates for a heater once it is safe."""
         trial = tried(self.scene, safeguard.changes)
         if trial is None or trial.after.heaters[heater].verdict is Verdict.SEALED:
             return
-        for sort in SORTS:
+        for sort in sorts:
             for candidate in sort(trial.after, trial.after.heaters[heater]):
                 yield replace(
                     candidate,
@@ -105,8 +121,13 @@ class RemedySearch:
     def _proved(self, candidate: Candidate, heater: str) -> Iterator[Remedy]:
         """The candidate as a remedy for each heater it cures; none where it does not cure `heater` or does harm."""
         trial = tried(self.scene, candidate.changes)
-        if trial is None or not trial.is_harmless or not trial.is_cured(heater):
+        if trial is None or not trial.is_cured(heater):
             return
+        if not trial.is_harmless:
+            candidate = locked_open(candidate, trial)
+            trial = tried(self.scene, candidate.changes)
+            if trial is None or not trial.is_harmless or not trial.is_cured(heater):
+                return
         if candidate.keeps_check and not trial.keeps_check(heater):
             return
         cures = tuple(trial.cures())
@@ -114,7 +135,27 @@ class RemedySearch:
             yield _remedy(candidate, trial, name, cures)
 
 
+def locked_open(candidate: Candidate, trial: Trial) -> Candidate:
+    """The same with each valve locked open that it puts between a heater and its tank against the rules."""
+    valves = [one.parts[0] for one in trial.new_errors() if one.name == LOCKED]
+    if not valves:
+        return candidate
+    locks = tuple(change_of("set", {"part": name, "locked": True}) for name in valves)
+    title = f"{candidate.title}, and lock {listed(valves)} open"
+    return replace(candidate, title=title, changes=(*candidate.changes, *locks))
+
+
 def _remedy(candidate: Candidate, trial: Trial, heater: str, cures: tuple[str, ...]) -> Remedy:
     now = trial.after.heaters[heater]
     title = f"{candidate.title[:1].upper()}{candidate.title[1:]}."
-    return Remedy(candidate.changes, now.verdict, heater, title, candidate.effort, now.settled_pa, cures)
+    return Remedy(
+        changes=candidate.changes,
+        verdict=now.verdict,
+        heater=heater,
+        title=title,
+        effort=candidate.effort,
+        settled_pa=now.settled_pa,
+        cures=cures,
+        why=candidate.why,
+        size_m3=candidate.size_m3,
+    )

@@ -27,6 +27,8 @@ class TankJoint:
     static_pa: float
     charge: str
     """As it stands in a file."""
+    why: str = ""
+    """Why there, as what follows "it is"."""
 
     def charge_pa(self, system: System) -> float:
         """The charge as written, gauge at the tank."""
@@ -37,7 +39,7 @@ def tank_joints(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankJoint
     """Where a heater's tank belongs: in its cold pipe; and where its water stands worse off, there as well."""
     network = scene.network
     heated = scene.heated[heater.name]
-    nodes = [tank_place(network, heated)]
+    nodes = [tank_place(network, heated, scene.report.rules)]
     zones = {network.zoning.zone_of[nodes[0].node]}
     for piece in heated.pieces:
         zone = network.zoning.zone_of[piece.node]
@@ -45,18 +47,18 @@ def tank_joints(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankJoint
             zones.add(zone)
             nodes.append(Place(network.piping.ports[piece.node].part, piece.node))
     for place in nodes:
-        joint = joint_at(scene, place.node, base=heater.name)
+        joint = joint_at(scene, place, base=heater.name)
         if joint is not None:
             yield joint
 
 
-def joint_at(scene: RemedyContext, node: Node, *, base: str) -> TankJoint | None:
-    """The joint at a node: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
+def joint_at(scene: RemedyContext, place: Place, *, base: str) -> TankJoint | None:
+    """The joint at a place: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
 
     A new tee is called after `base`. None, too, where the line stands so high that no tank is charged to it.
     """
     network, system = scene.network, scene.system
-    end = network.piping.ports[node]
+    node, end = place.node, network.piping.ports[place.node]
     static_pa = network.standing.static_pa[network.zoning.zone_of[node]]
     if static_pa is None:
         return None
@@ -65,9 +67,9 @@ def joint_at(scene: RemedyContext, node: Node, *, base: str) -> TankJoint | None
     if own_pa > HIGHEST_WRITTEN_PA:
         return None
     charge = pressure_text(system, max(own_pa, 0.0))
-    if part.is_fitting:
-        return TankJoint(node, end.part, f"at {end.part}", (), part.elevation_m, own_pa, charge)
-    pipe = network.pipe_at.get(end)
+    if part.is_fitting and place.name == end.part:
+        return TankJoint(node, end.part, f"at {end.part}", (), part.elevation_m, own_pa, charge, place.why)
+    pipe = _pipe_at(scene, place)
     if pipe is None:
         return None
     tee = new_name(system, base, "tee")
@@ -78,7 +80,14 @@ def joint_at(scene: RemedyContext, node: Node, *, base: str) -> TankJoint | None
         **height_text(system, part.elevation_m),
     }
     where = f"at a new tee in the pipe from {pipe.start.part} to {pipe.end.part}"
-    return TankJoint(node, tee, where, (change_of("insert", fields),), part.elevation_m, own_pa, charge)
+    return TankJoint(node, tee, where, (change_of("insert", fields),), part.elevation_m, own_pa, charge, place.why)
+
+
+def _pipe_at(scene: RemedyContext, place: Place) -> Pipe | None:
+    """The pipe of a place: that of its name at its node, or the one that ends there."""
+    end = scene.network.piping.ports[place.node]
+    named = (pipe for pipe in scene.system.pipes if pipe.name == place.name and end in pipe.ends)
+    return next(named, scene.network.pipe_at.get(end))
 
 
 def between(system: System, first: End, second: End) -> list[str]:

@@ -1,15 +1,14 @@
 """Where one tank could serve several heaters: for each zone with a cold pipe the place in it and whom it serves."""
 
-import heapq
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import Share, SharedTanks
 from plumbnet.analysis.required_tank import tank_place
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.piping import Node, Zone, hot_side
+from plumbnet.network.piping import Zone
 from plumbnet.rules.facts import ROUNDING_PA, Verdict
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.tank_joint import TankJoint, joint_at
@@ -83,51 +82,7 @@ class TankSites:
         return True
 
     def _joint(self, beside: list[HeatedVolume], serves: frozenset[str]) -> TankJoint | None:
-        """The place in a zone with the fewest valves between it and the heaters it serves there, then the nearest."""
-        ways = [self._ways(heated) for heated in beside if heated.name in serves] or [self._ways(beside[0])]
-        nodes = {tank_place(self.scene.network, heated).node for heated in beside}
-        nodes |= {node for node in ways[0] if self._is_cold_fitting(node)}
-        for node in sorted(nodes, key=lambda node: (*_sum(way.get(node, _FAR) for way in ways), node)):
-            joint = joint_at(self.scene, node, base=self.scene.network.piping.ports[node].part)
-            if joint is not None:
-                return joint
-        return None
-
-    def _is_cold_fitting(self, node: Node) -> bool:
-        part = self.scene.system.parts[self.scene.network.piping.ports[node].part]
-        return part.is_fitting and node not in self._unfit
-
-    @cached_property
-    def _unfit(self) -> frozenset[Node]:
-        """Nodes where no tank belongs: on the hot side, and in loops."""
-        network = self.scene.network
-        hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
-        return hot.union(*(loop.nodes for heated in network.heated for loop in heated.loops))
-
-    def _ways(self, heated: HeatedVolume) -> dict[Node, "_Way"]:
-        """The way from a heater's inlet to each node of its zone, not through a heater: fewest valves, then steps."""
-        network = self.scene.network
-        own = {node for other in network.heated for node in network.piping.nodes_of(other.name)} - {heated.inlet}
-        doors = {frozenset((door.start, door.end)) for door in network.piping.doors}
-        ways: dict[Node, _Way] = {}
-        queue: list[tuple[_Way, Node]] = [((0, 0), heated.inlet)]
-        while queue:
-            way, node = heapq.heappop(queue)
-            if node in ways:
-                continue
-            ways[node] = way
-            for beyond in network.piping.free[node]:
-                if beyond not in ways and beyond not in own:
-                    valves = way[0] + (frozenset((node, beyond)) in doors)
-                    heapq.heappush(queue, ((valves, way[1] + 1), beyond))
-        return ways
-
-
-_Way = tuple[int, int]
-"""Valves and steps on a way."""
-_FAR: _Way = (1 << 30, 1 << 30)
-
-
-def _sum(ways: Iterable[_Way]) -> _Way:
-    valves, steps = zip(*ways, strict=True)
-    return sum(valves), sum(steps)
+        """The place for the heaters of a zone that it serves there, or else for the first."""
+        heated = next((one for one in beside if one.name in serves), beside[0])
+        place = tank_place(self.scene.network, heated, self.scene.report.rules)
+        return joint_at(self.scene, place, base=self.scene.network.piping.ports[place.node].part)

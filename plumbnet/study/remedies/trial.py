@@ -5,12 +5,14 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
-from plumbnet.layout.edits import ChangeError, with_changes
+from plumbnet.layout.edits import ChangeError, change_fields, with_changes
 from plumbnet.layout.model import Change, OneWay
 from plumbnet.rules import Finding, Severity
 from plumbnet.rules.facts import TROUBLED, Verdict
 from plumbnet.study.remedies.remedy_context import RemedyContext
 
+TOO_LITTLE = frozenset({"tap-below-least", "tap-without-water", "circuit-top-below-least"})
+"""Findings of places where less stands than must."""
 _HELD = frozenset({Verdict.OPEN, Verdict.CONTROLLED})
 
 
@@ -75,7 +77,15 @@ class Trial:
 
 
 def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
-    """The changes made to a copy and analysed; None where they cannot be made or nothing can be computed then."""
+    """The changes made to a copy and analysed, once; None where they cannot be made or nothing can be computed then."""
+    key = repr([change_fields(change) for change in changes])
+    if key not in scene.trials:
+        scene.trials[key] = _tried(scene, changes)
+    known = scene.trials[key]
+    return known if isinstance(known, Trial) else None
+
+
+def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     try:
         system = with_changes(scene.system, changes)
     except ChangeError:

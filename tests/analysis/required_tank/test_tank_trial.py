@@ -122,7 +122,7 @@ def test_tank_before_the_check_holds_nothing_beyond_it() -> None:
     # the second has no tank of its own: whatever stands at the first, the second brings the tap too high
     one = trial(ROW, "heater2", ("heater1", "heater2"))
     first = next(heated for heated in one.network.heated if heated.name == "heater1")
-    at_first = replace(one, task=replace(one.task, place=tank_place(one.network, first)))
+    at_first = replace(one, task=replace(one.task, place=tank_place(one.network, first, one.limits.rules)))
     assert (one.task.place.name, at_first.task.place.name) == ("tee2", "tee1")
     assert one.least_m3 == pytest.approx(2 * growth_m3(one) / share(80), rel=1e-4)
     assert at_first.least_m3 is None

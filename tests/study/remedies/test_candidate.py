@@ -5,9 +5,10 @@ from plumbnet.study.remedies.candidate import Effort
 
 def test_least_work_comes_first() -> None:
     assert [effort.name for effort in sorted(Effort)] == [
+        "RECHARGE",
+        "SET_REDUCER",
         "OPEN_VALVE",
         "SHUT_FILLING_LOOP",
-        "RECHARGE",
         "EXCHANGE_TANK",
         "ENLARGE",
         "MOVE",
@@ -15,4 +16,5 @@ def test_least_work_comes_first() -> None:
         "EXCHANGE_DEVICE",
         "REMOVE_CHECK",
         "LOWER_PRESSURE",
+        "PAIR",
     ]

@@ -8,6 +8,7 @@ from plumbnet.report.page.chapters.margins_chapter import how_far
 from plumbnet.report.page.chapters.picture_chapters import MOST_DRAWN, drawn, ladders, piping
 from plumbnet.report.page.chapters.remedies_chapter import cures
 from plumbnet.report.page.chapters.scenarios_chapter import scenarios
+from plumbnet.report.page.chapters.together_chapter import together
 from plumbnet.report.page.chapters.verdicts_chapter import summary, verdicts
 
 __all__ = [
@@ -26,5 +27,6 @@ __all__ = [
     "record_rows",
     "scenarios",
     "summary",
+    "together",
     "verdicts",
 ]

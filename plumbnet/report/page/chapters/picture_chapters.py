@@ -60,13 +60,17 @@ def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False)
 
 def ladders(dossier: Dossier) -> Iterator[PageBlock]:
     """The ladders, a few to a sheet."""
-    report = dossier.report
+    yield from ladder_pictures(dossier.report, dossier.bands)
+
+
+def ladder_pictures(report: Report, bands: Sequence[StreetBand] = ()) -> Iterator[PageBlock]:
+    """The ladders of a report, a few to a sheet, beside the bands in which their streets may stand."""
     names = _chosen(report.heaters)
     for start in range(0, len(names), ACROSS):
         across = names[start : start + ACROSS]
         told = "; ".join(_in_words(heater) for heater in report.heaters if heater.name in across)
         words = f"A column of pressure for each of {listed(across)}. {told}."
-        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across, dossier.bands))
+        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across, bands))
     if len(names) < len(report.heaters):
         yield Paragraph(f"{len(report.heaters) - len(names)} more heaters have no picture here.")
 

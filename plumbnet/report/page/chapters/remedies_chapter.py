@@ -11,34 +11,43 @@ from plumbnet.report.charts import figure_of, lines, warmup_chart
 from plumbnet.report.page.chapters.picture_chapters import drawn
 from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose import Heading, Paragraph, Points
-from plumbnet.report.text import MOST_REMEDIES, NONE_FOUND, RELIEF_FIRST, remedy_outcome
+from plumbnet.report.text import (
+    MOST_REMEDIES,
+    NONE_FOUND,
+    RELIEF_FIRST,
+    list_title,
+    not_looked_for,
+    remedy_outcome,
+    remedy_place,
+)
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.dossier import Dossier, WarmUps
-from plumbnet.study.remedies import MOST_PARTS, Remedy
+from plumbnet.study.remedies import Remedy, remedy_lists
 
 
 def cures(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter; none where no heater is in trouble."""
     if dossier.found is None:
-        few = f"Remedies are looked for in layouts of up to {MOST_PARTS} parts"
-        yield Paragraph(f"{few}; the command plumbnet remedies looks in any.")
+        yield Paragraph(not_looked_for())
         return
     sealed = {heater.name for heater in dossier.report.heaters if heater.verdict is Verdict.SEALED}
     if dossier.found:
         yield Paragraph("Each was tried on a copy of this layout, and breaks nothing else. Least work first.")
     shown: dict[str, str] = {}
-    for heater, own in dossier.found.items():
-        yield Heading(heater, 3)
-        if heater in sealed:
+    for each in remedy_lists(dossier.report.heaters, dossier.found):
+        own = each.remedies
+        yield Heading(list_title(each), 3)
+        if sealed & set(each.heaters):
             yield Paragraph(RELIEF_FIRST)
         yield Points(tuple(_told(dossier, own))) if own else Paragraph(NONE_FOUND)
         if own:
-            yield from _pictures(dossier, heater, own[0].title, shown)
+            yield from _pictures(dossier, own[0].heater, own[0].title, shown)
 
 
 def _told(dossier: Dossier, own: tuple[Remedy, ...]) -> Iterator[str]:
     for remedy in own[:MOST_REMEDIES]:
-        yield f"{remedy.title} {remedy_outcome(dossier.report.facts, remedy)}"
+        told = (remedy.title, remedy_place(remedy), remedy_outcome(dossier.report.facts, remedy))
+        yield " ".join(filter(None, told))
     if len(own) > MOST_REMEDIES:
         yield f"{len(own) - MOST_REMEDIES} more; the command plumbnet remedies shows them all."
 

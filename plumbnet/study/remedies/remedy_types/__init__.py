@@ -1,7 +1,9 @@
 """The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""
 
 from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
-from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower
+from plumbnet.study.remedies.remedy_types.pairs import open_and_fit
+from plumbnet.study.remedies.remedy_types.reducer_screw import set_reducer
+from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower, set_and_fit
 from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, added, move
 from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
 from plumbnet.study.remedies.remedy_types.valve_cures import open_valve, shut_filling_loop
@@ -14,8 +16,11 @@ __all__ = [
     "exchange",
     "lower",
     "move",
+    "open_and_fit",
     "open_valve",
     "recharge",
     "remove_check",
+    "set_and_fit",
+    "set_reducer",
     "shut_filling_loop",
 ]

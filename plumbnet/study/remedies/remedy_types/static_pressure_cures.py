@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, height_text, new_name, pressure_text
 from plumbnet.layout.model import Change, End, System
@@ -12,17 +12,16 @@ from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
 from plumbnet.study.remedies.pressure_inlets import gap_behind, pressure_feed
 from plumbnet.study.remedies.remedy_context import RemedyContext
+from plumbnet.study.remedies.remedy_types.reducer_screw import STEP, starves
 from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, move
-from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
+from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, reached_tanks, recharge
 from plumbnet.study.remedies.tank_joint import between
-from plumbnet.study.remedies.trial import Trial, tried
+from plumbnet.study.remedies.trial import tried
 
 SHARE_OF_LIMIT = 0.75
 """Share of the limit to which the pressure is lowered: 60 psi under the usual 80. Source: common practice."""
-STEP = {"us": "5 psi", "metric": "25 kPa"}
-"""A reducer is set to whole steps of this."""
-LEAST_AT_FIXTURE_PA = parse_measure("20 psi", PRESSURE, None)
-"""Standing pressure that a fixture must keep when the building's is lowered. Source: common practice."""
+SMALLER = 0.5
+"""Share of a tank's size that a turn of the reducer's screw has to save, to be worth it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +42,44 @@ def lower(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     steps = _steps(scene, heater)
     title, changes = " and ".join(step.title for step in steps), tuple(step.change for step in steps)
     trial = tried(scene, changes) if changes else None
-    if trial is None or _starves(trial):
+    if trial is None or starves(trial):
         return
     now = trial.after.heaters[heater.name]
+    fed = pressure_feed(scene, heater)
+    has_screws = fed is not None and not fed.entries and any(reached_tanks(scene, heater))
     if now.verdict not in TROUBLED:
-        yield Candidate(Effort.LOWER_PRESSURE, "lower", title, changes)
+        if not has_screws:
+            yield Candidate(Effort.LOWER_PRESSURE, "lower", title, changes)
         return
-    for sort in (recharge, exchange, enlarge, move, add_tank):
+    for sort in (*([] if has_screws else [recharge]), exchange, enlarge, move, add_tank):
         for then in sort(trial.after, now):
             yield Candidate(Effort.LOWER_PRESSURE, "lower", f"{title}; then {then.title}", (*changes, *then.changes))
+
+
+def set_and_fit(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
+    """Set the reducers lower and fit, or exchange, a tank of half the size or less that it takes as they are set."""
+    fed = pressure_feed(scene, heater)
+    if heater.verdict not in TROUBLED or fed is None or not fed.reducers or fed.entries:
+        return
+    steps = _steps(scene, heater) if _is_high(heater) else ()
+    changes = tuple(step.change for step in steps)
+    trial = tried(scene, changes) if changes else None
+    if trial is None or starves(trial) or trial.after.heaters[heater.name].verdict not in TROUBLED:
+        return
+    title, now = " and ".join(step.title for step in steps), trial.after.heaters[heater.name]
+    tanks = any(reached_tanks(scene, heater))
+    for sort in (enlarge,) if tanks else (add_tank,):
+        as_it_is = min((one.size_m3 for one in sort(scene, heater)), default=math.inf)
+        for then in sort(trial.after, now):
+            if then.size_m3 <= as_it_is * SMALLER:
+                changed = (*changes, *then.changes)
+                told = f"{title}; then {then.title}"
+                yield replace(then, key=f"set, then {then.key}", title=told, changes=changed)
+
+
+def _is_high(heater: HeaterFacts) -> bool:
+    """Whether it stands above the share of its limit that leaves a tank room."""
+    return heater.static_pa is not None and heater.static_pa > SHARE_OF_LIMIT * heater.limit_pa
 
 
 def _steps(scene: RemedyContext, heater: HeaterFacts) -> tuple[_Step, ...]:
@@ -119,18 +147,3 @@ def _setting(system: System, limit_pa: float) -> str | None:
 
 def _shown(scene: RemedyContext, setting: str) -> str:
     return scene.report.facts.pressure(parse_measure(setting, PRESSURE, scene.system.units))
-
-
-def _starves(trial: Trial) -> bool:
-    """Whether a fixture stands lower than before and below what it must keep."""
-    before, after = (dict(_at_fixtures(scene)) for scene in (trial.before, trial.after))
-    return any(pressure_pa < min(LEAST_AT_FIXTURE_PA, before[end]) for end, pressure_pa in after.items())
-
-
-def _at_fixtures(scene: RemedyContext) -> Iterator[tuple[End, float]]:
-    """Static pressure at each port where water is drawn, gauge at the fixture."""
-    network = scene.network
-    for name, part in scene.system.parts.items():
-        for port in part.draws_at():
-            node = network.piping.node_of[End(name, port)]
-            yield End(name, port), network.standing.at(network.zoning.zone_of[node]) - network.piping.heads_pa[node]

@@ -1,12 +1,13 @@
 """A tank joined to the heater's water: one that is cut off moved there, or a new one added."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from plumbnet.analysis.required_tank import place_named
 from plumbnet.layout.edits import change_of, height_text, new_name, pressure_text, volume_text
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import PRESSURE, parse_measure
-from plumbnet.network.piping import Node
 from plumbnet.rules.facts import HeaterFacts, Need, TankFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -33,6 +34,7 @@ def move(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
                 f"move {tank.name}",
                 f"move {tank.name} to the heater's side, {joint.where}, and charge it to {_charge(scene, joint)}",
                 (change_of("remove", tank.name), *joint.makes, change_of("add", fields)),
+                why=joint.why,
             )
 
 
@@ -52,24 +54,18 @@ def add_tank(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
                 "add",
                 f"fit {tanks_in_words(scene, sizes)}, charged to {_charge(scene, joint)}, {joint.where}",
                 (*joint.makes, *added(scene, joint, heater.name, sizes)),
+                why=joint.why,
+                size_m3=math.fsum(sizes),
             )
 
 
 def _wanted_joints(scene: RemedyContext, heater: HeaterFacts, need: Need) -> Iterator[TankJoint]:
     """The joint where the tank is needed, charged as it is to be, then those of the heater."""
-    node = next((node for node in _nodes_at(scene, need.at)), None)
-    wanted = None if node is None else joint_at(scene, node, base=heater.name)
+    place = place_named(scene.network, need.at, need.why)
+    wanted = None if place is None else joint_at(scene, place, base=heater.name)
     charge = pressure_text(scene.system, need.precharge_pa)
     for joint in [*([] if wanted is None else [wanted]), *tank_joints(scene, heater)]:
-        yield replace(joint, charge=charge) if joint.node == node else joint
-
-
-def _nodes_at(scene: RemedyContext, at: str) -> Iterator[Node]:
-    """Where a part, or a pipe named by its ends, meets its water; of a pipe at the end that it leads to."""
-    piping = scene.network.piping
-    if at in scene.system.parts:
-        yield from piping.nodes_of(at)
-    yield from (piping.node_of[pipe.end] for pipe in scene.system.pipes if pipe.name == at)
+        yield replace(joint, charge=charge) if place is not None and joint.node == place.node else joint
 
 
 def added(

@@ -18,7 +18,7 @@ from plumbnet.study.remedies.trial_sizes import TrialDuty, sizes_to_try, uptake_
 
 def recharge(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Charge a tank to the line pressure where it hangs; one alone if that is enough, else all of them."""
-    tanks = [tank for tank in _reached(scene, heater) if not tank.is_waterlogged and _is_charged_wrong(scene, tank)]
+    tanks = [tank for tank in reached_tanks(scene, heater) if not tank.is_waterlogged and is_charged_wrong(scene, tank)]
     groups = [[tank] for tank in tanks] + ([tanks] if len(tanks) > 1 else [])
     for group in groups:
         names = listed([tank.name for tank in group])
@@ -33,7 +33,7 @@ def recharge(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
 
 def exchange(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Exchange a waterlogged tank for a sound one: of the same size, or of the next that does."""
-    for tank in _reached(scene, heater):
+    for tank in reached_tanks(scene, heater):
         if tank.is_waterlogged:
             yield _exchanged(scene, tank, Effort.EXCHANGE_TANK, None)
             for size_m3 in _larger(scene, heater, tank):
@@ -42,7 +42,7 @@ def exchange(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
 
 def enlarge(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Exchange a sound tank that takes too little for the next size that does."""
-    for tank in _reached(scene, heater):
+    for tank in reached_tanks(scene, heater):
         if not tank.is_waterlogged:
             for size_m3 in _larger(scene, heater, tank):
                 yield _exchanged(scene, tank, Effort.ENLARGE, size_m3)
@@ -61,7 +61,7 @@ def cushion_of(scene: RemedyContext, name: str) -> Cushion:
     return cushion
 
 
-def _reached(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankFacts]:
+def reached_tanks(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankFacts]:
     """Tanks under pressure that water of the heater can come to."""
     network = scene.network
     reached = network.reach(scene.zones_of(heater.name), math.inf)
@@ -71,7 +71,7 @@ def _reached(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankFacts]:
             yield tank
 
 
-def _is_charged_wrong(scene: RemedyContext, tank: TankFacts) -> bool:
+def is_charged_wrong(scene: RemedyContext, tank: TankFacts) -> bool:
     """Whether the charge reads otherwise on a gauge than it ought to."""
     return pressure_text(scene.system, wanted_charge_pa(tank)) != pressure_text(scene.system, tank.precharge_pa)
 
@@ -126,4 +126,6 @@ def _exchanged(scene: RemedyContext, tank: TankFacts, effort: Effort, size_m3: f
         f"keep {tank.name}",
         f"exchange {tank.name} for {size}, charged to {charge}",
         (change_of("set", fields),),
+        why=f"where {tank.name} hangs already",
+        size_m3=size_m3 or cushion.volume_m3,
     )

@@ -42,10 +42,13 @@ def test_sealed_heater_is_told_that_a_relief_valve_comes_first() -> None:
     assert Paragraph(RELIEF_FIRST) in blocks(HOUSE)
 
 
-def test_one_cure_of_two_heaters_is_drawn_once() -> None:
+def test_one_list_of_two_heaters_is_told_and_drawn_once() -> None:
     two = "street -> cv -> tee -> tee1 -> heater1 -> tap1.hot\ntee1 -> heater2 -> tap2.hot"
     found = blocks(two, heater1="relief: {pressure: 150 psi}", heater2="relief: {pressure: 150 psi}")
-    assert Paragraph("The picture at heater1 shows it.") in found
+    assert [block.text for block in found if isinstance(block, Heading)] == [
+        "heater1 and heater2, which share their water"
+    ]
+    assert sum(isinstance(block, PagePicture) and block.is_small for block in found) == 1
 
 
 def test_nothing_is_said_where_no_heater_is_in_trouble() -> None:

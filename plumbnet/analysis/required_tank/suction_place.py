@@ -1,0 +1,100 @@
+"""The place of a tank in a heating circuit: where its pump draws, near the boiler's return."""
+
+from collections import deque
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plumbnet.analysis.required_tank.place import Place, in_pipe
+from plumbnet.layout.model import End
+from plumbnet.network import Network
+from plumbnet.network.loops import HeatedVolume, Loop
+from plumbnet.network.piping import Node
+
+
+def suction_place(network: Network, heated: HeatedVolume) -> Place | None:
+    """The fitting on the return where the pump of a heater's first loop draws; else the pipe there; None for neither.
+
+    Where the pump stands in the return, upstream of it; where it stands in the supply it draws through the boiler, and
+    the place is at the boiler's return. From there on the pump only raises the pressure.
+
+    Source: common practice: the expansion tank connects at the suction of the circulator, and that is the place whose
+    pressure the pump does not change.
+    """
+    return _Suction(network, heated, heated.loops[0]).place()
+
+
+@dataclass(frozen=True)
+class _Suction:
+    network: Network
+    heated: HeatedVolume
+    loop: Loop
+
+    def place(self) -> Place | None:
+        """The nearest fitting upstream that no valve parts, and else the first pipe."""
+        start, zone_of = self._start, self.network.zoning.zone_of
+        if zone_of[start] != zone_of[self.heated.inlet]:
+            return None
+        for node in self._upstream(start):
+            part = self._part(node)
+            if self.network.piping.system.parts[part].is_fitting:
+                return Place(part, node, self._why)
+        pipe = self.network.pipe_at.get(self.network.piping.ports[start])
+        return None if pipe is None else in_pipe(self.network, pipe, self._why)
+
+    @property
+    def _why(self) -> str:
+        return (
+            f"the suction side of {self._pump}, near the return of {self.heated.name}: what the pump adds to the "
+            "pressure never takes from it"
+        )
+
+    @property
+    def _pump(self) -> str:
+        return self.loop.parts[0]
+
+    @property
+    def _start(self) -> Node:
+        """The port at which to begin: that at which the pump draws, or the boiler's return where it draws there."""
+        driven = self.network.piping.system.parts[self._pump].driven()
+        suction = self.network.piping.node_of[End(self._pump, driven[0])] if driven else self.heated.inlet
+        return self.heated.inlet if self._is_in_supply(suction) else suction
+
+    def _is_in_supply(self, suction: Node) -> bool:
+        """Whether the pump draws from the boiler before anything has cooled the water."""
+        return any(self._part(node) == self.heated.name for node in self._near(suction))
+
+    def _near(self, suction: Node) -> Iterator[Node]:
+        """Nodes upstream of the suction up to the heater and to what cools."""
+        seen, queue = {suction}, deque([suction])
+        while queue:
+            node = queue.popleft()
+            yield node
+            for beyond in self._beyond(node, seen, through_doors=True):
+                seen.add(beyond)
+                queue.append(beyond)
+
+    def _upstream(self, start: Node) -> Iterator[Node]:
+        """Nodes of the loop that neither valve, pump, heater nor emitter parts from a start, nearest first."""
+        seen, queue = {start}, deque([start])
+        while queue:
+            node = queue.popleft()
+            yield node
+            for beyond in self._beyond(node, seen, through_doors=False):
+                if self._part(beyond) != self.heated.name:
+                    seen.add(beyond)
+                    queue.append(beyond)
+
+    def _beyond(self, node: Node, seen: set[Node], *, through_doors: bool) -> Iterator[Node]:
+        """Neighbours in the loop, by name, but none across a pump, a heater or what cools."""
+        ports, parts = self.network.piping.ports, self.network.piping.system.parts
+        for beyond in sorted(self.network.piping.free[node], key=lambda each: ports[each]):
+            if beyond in seen or beyond not in self.loop.nodes:
+                continue
+            part = parts[self._part(node)]
+            stops = part.cools or part.heat() is not None or part.driven() is not None
+            if self._part(node) == self._part(beyond) and (stops or (part.is_door() and not through_doors)):
+                continue
+            yield beyond
+
+    def _part(self, node: Node) -> str:
+        return self.network.piping.ports[node].part

@@ -1,0 +1,131 @@
+"""The cold pipe of heaters, from where water comes into their zone: what every way to them leads through."""
+
+from collections import deque
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from plumbnet.layout.model import End
+from plumbnet.network.graphs import dominators
+from plumbnet.network.loops.heated_volume import HeatedVolume
+from plumbnet.network.piping import Crossing, Node, Zone, Zoning
+
+_SUPPLY: Node = -1
+"""Stands before every place at which water comes into a zone."""
+
+
+@dataclass(frozen=True)
+class ColdHeader:
+    """The cold piping of one zone: `tree` has the nearest node before each that every way from the supply passes.
+
+    No way leads through a heater. `draws` are the nodes there at which people draw water.
+    """
+
+    tree: Mapping[Node, Node | None]
+    draws: tuple[Node, ...]
+
+    def shared(self, nodes: Sequence[Node]) -> tuple[Node, ...]:
+        """The nodes that every way to every one of `nodes` passes, in the direction of flow; they themselves count."""
+        ways = [self._way(node) for node in nodes if node in self.tree]
+        if not ways:
+            return ()
+        common = ways[0]
+        for way in ways[1:]:
+            beside = set(way)
+            common = [node for node in common if node in beside]
+        return tuple(common)
+
+    def parts_from_all(self, node: Node) -> bool:
+        """Whether nobody draws water on the cold side but from behind a node, and somebody does there."""
+        return bool(self.draws) and self._drawn_behind.get(node, 0) == len(self.draws)
+
+    @cached_property
+    def _drawn_behind(self) -> dict[Node, int]:
+        found: dict[Node, int] = {}
+        for draw in self.draws:
+            for node in self._way(draw):
+                found[node] = found.get(node, 0) + 1
+        return found
+
+    def _way(self, node: Node) -> list[Node]:
+        way: list[Node] = []
+        at: Node | None = node
+        while at is not None and at != _SUPPLY:
+            way.append(at)
+            at = self.tree[at]
+        return way[::-1]
+
+
+@dataclass
+class ColdHeaders:
+    """Finds the cold header of each zone, once; linear in the zone, but for a logarithm."""
+
+    zoning: Zoning
+    heated: tuple[HeatedVolume, ...]
+    _found: dict[Zone, ColdHeader] = field(default_factory=dict)
+
+    def of(self, zone: Zone) -> ColdHeader:
+        """The cold header of a zone; an empty one where no water comes in."""
+        if zone not in self._found:
+            self._found[zone] = self._searched(zone)
+        return self._found[zone]
+
+    def _searched(self, zone: Zone) -> ColdHeader:
+        onward: dict[Node, Iterable[Node]] = {_SUPPLY: self._entries(zone)}
+        queue, free = deque(onward[_SUPPLY]), self.zoning.piping.free
+        while queue:
+            node = queue.popleft()
+            if node not in onward:
+                onward[node] = [] if node in self._inlets else [to for to in free[node] if to not in self._bodies]
+                queue.extend(onward[node])
+        tree = dominators(onward, _SUPPLY)
+        return ColdHeader(tree, tuple(node for node in self._draws if node in tree))
+
+    def _entries(self, zone: Zone) -> tuple[Node, ...]:
+        """Where water comes into a zone that has not been there: at supplies, through gates, else through shut ones."""
+        own = [node for node in self._sources if self.zoning.zone_of[node] == zone]
+        fed = self._fed_without(zone)
+        forward = [one for one in self.zoning.into.get(zone, ()) if one.is_forward and one.near in fed]
+        entries = [*own, *(one.enters for one in forward if one.way is not None)]
+        entries = entries or [one.enters for one in forward if one.gate.is_shut]
+        return tuple(dict.fromkeys(node for node in entries if node not in self._bodies))
+
+    def _fed_without(self, zone: Zone) -> set[Zone]:
+        """Zones that supplies feed though nothing passes through one."""
+        starts = {self.zoning.zone_of[node] for node in self._sources} - {zone}
+        seen, queue = set(starts), deque(sorted(starts))
+        while queue:
+            for crossing in self.zoning.out.get(queue.popleft(), ()):
+                if _feeds(crossing) and crossing.far != zone and crossing.far not in seen:
+                    seen.add(crossing.far)
+                    queue.append(crossing.far)
+        return seen
+
+    @cached_property
+    def _sources(self) -> tuple[Node, ...]:
+        piping = self.zoning.piping
+        found = ((name, part.source()) for name, part in piping.system.parts.items())
+        return tuple(piping.node_of[End(name, source.port)] for name, source in found if source is not None)
+
+    @cached_property
+    def _draws(self) -> tuple[Node, ...]:
+        piping = self.zoning.piping
+        ends = (End(name, port) for name, part in piping.system.parts.items() for port in part.draws_at())
+        return tuple(piping.node_of[end] for end in ends)
+
+    @cached_property
+    def _inlets(self) -> frozenset[Node]:
+        return frozenset(one.inlet for one in self.heated)
+
+    @cached_property
+    def _bodies(self) -> frozenset[Node]:
+        """The nodes of heaters through which no cold pipe leads."""
+        return frozenset(self._heater_nodes()) - self._inlets
+
+    def _heater_nodes(self) -> Iterator[Node]:
+        for one in self.heated:
+            yield from self.zoning.piping.nodes_of(one.name)
+
+
+def _feeds(crossing: Crossing) -> bool:
+    return crossing.is_forward and (crossing.way is not None or crossing.gate.is_shut)

@@ -1,8 +1,8 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
-from plumbnet.study.contingency.event_names import UnknownEvent, failure_name, with_events
+from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn
 
-__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "UnknownEvent", "failure_name", "sweep", "with_events"]
+__all__ = ["Error", "Outcome", "Pairs", "Sweep", "Turn", "UnknownEvent", "sweep", "with_events"]

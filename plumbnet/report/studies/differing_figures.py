@@ -8,6 +8,7 @@ from plumbnet.rules.facts import Facts, HeaterFacts
 from plumbnet.study.compare import HeaterChange
 
 LEFT = "left as it is"
+_LADDER = "opens first"
 _TOLD = ("verdict", "needs")
 """What the sentences on worse and better heaters and on new findings say of them already."""
 
@@ -20,13 +21,22 @@ def differing_told(change: HeaterChange, before: Facts, after: Facts) -> Iterato
     if mark(change) == SAME or change.before is None or change.after is None:
         return
     is_told = change.is_worse or change.is_better
-    rows = (*difference_rows(change, before, after), *left_rows(change, before, after))
+    rows = map(_in_short, (*difference_rows(change, before, after), *left_rows(change, before, after)))
     said = [
         _said(label, was, now)
         for sign, label, was, now in rows
         if sign != SAME and now != "-" and not (is_told and label in _TOLD)
     ]
     yield f"{change.name}: {'; '.join(said) or 'different by less than is shown'}."
+
+
+def _in_short(row: tuple[str, ...]) -> tuple[str, ...]:
+    """A row as a sentence has it: of a ladder the first rung, and no more where that is the same."""
+    sign, label, *cells = row
+    if label != _LADDER:
+        return row
+    was, now = (cell.partition(", then ")[0] for cell in cells)
+    return SAME if was == now else sign, label, was, now
 
 
 def _said(label: str, was: str, now: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Change
 from plumbnet.report.formats import in_order
-from plumbnet.study.contingency import Outcome, Sweep, failure_name
+from plumbnet.study.contingency import Outcome, Sweep
 
 _COLUMNS = ("rank", "event", "heater", "before", "after", "new_errors", "refused")
 
@@ -24,7 +24,7 @@ def sweep_json(found: Sweep, *, top: int | None = None) -> str:
         "events_tried": len(found.events),
         "events_without_effect": found.idle_count,
         "events": [
-            {"event": one.event.title, "fail": failure_name(one.event), **_outcome([one.event.change], one.outcome)}
+            {"event": one.event.title, "fail": one.event.failure, **_outcome([one.event.change], one.outcome)}
             for one in found.changing[:top]
         ],
         "pairs": None,

@@ -1,6 +1,6 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
-from plumbnet.study.contingency.event_names import UnknownEvent, failure_name, with_events
+from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
 from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
@@ -15,7 +15,6 @@ __all__ = [
     "UnknownEvent",
     "WorldAnswer",
     "Worlds",
-    "failure_name",
     "sweep",
     "with_events",
 ]

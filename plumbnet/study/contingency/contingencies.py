@@ -1,5 +1,6 @@
 """A system to every single credible event in it, each as the change that makes it."""
 
+import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -22,6 +23,20 @@ class Contingency:
     def title(self) -> str:
         """The part and what happens to it."""
         return f"{self.part}: {self.words}"
+
+    @property
+    def failure(self) -> str:
+        """The event as it is supposed on a command line: its part and its name, as tank:charge_lost."""
+        return f"{self.part}:{event_name(self.words)}"
+
+
+def event_name(words: str) -> str:
+    """The words of an event as a name.
+
+    >>> event_name("charge lost"), event_name("exchanged for one with a check")
+    ('charge_lost', 'exchanged_for_one_with_a_check')
+    """
+    return re.sub(r"[^a-z0-9]+", "_", words.lower()).strip("_")
 
 
 def happenings(

@@ -1,13 +1,12 @@
 """Every event of the sweep by a name, so that it can be supposed as a failure is: tank:charge_lost."""
 
-import re
 from collections.abc import Iterable
 
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import ChangeError, with_changes
 from plumbnet.layout.model import Change, Circuit, System, with_article
 from plumbnet.layout.yaml import nearest, quoted
-from plumbnet.study.contingency.contingencies import Contingency, events_of_part
+from plumbnet.study.contingency.contingencies import event_name, events_of_part
 
 
 class UnknownEvent(ValueError):
@@ -20,20 +19,6 @@ class UnknownEvent(ValueError):
 
     def __str__(self) -> str:
         return self.words
-
-
-def event_name(words: str) -> str:
-    """The words of an event as a name.
-
-    >>> event_name("charge lost"), event_name("exchanged for one with a check")
-    ('charge_lost', 'exchanged_for_one_with_a_check')
-    """
-    return re.sub(r"[^a-z0-9]+", "_", words.lower()).strip("_")
-
-
-def failure_name(event: Contingency) -> str:
-    """An event as it is supposed on a command line, its part and its name."""
-    return f"{event.part}:{event_name(event.words)}"
 
 
 def with_events(report: Report, changes: Iterable[Change], *, scenario: str | None = None) -> tuple[Change, ...]:

@@ -29,6 +29,7 @@ BEYOND = {
     "many-more", "name-not-declared", "name-not-declared-in-folded-text", "name-not-declared-in-quotes",
     "open-what-is-no-valve", "part-in-no-run", "port-must-be-named", "port-taken-by-relief", "port-taken-twice",
     "port-unknown", "port-unlike-any", "remove-a-tee-of-three", "remove-no-part", "run-back-to-itself",
+    "scenario-builds-on-itself",
     "run-through-a-dead-end", "run-through-a-tapping", "run-with-a-gap", "run-with-pipe-but-no-length",
     "run-with-unknown-tube", "set-a-kind-without-the-ports", "set-an-open-tank-to-a-valve", "set-inside-a-heater",
     "set-of-no-part", "set-ports-that-are-in-use", "setpoint-too-high", "volume-negative", "volume-zero",

@@ -9,8 +9,8 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
-from plumbnet.study.contingency.contingencies import happenings
-from plumbnet.study.contingency.event_names import UnknownEvent, event_name, failure_name, with_events
+from plumbnet.study.contingency.contingencies import event_name, happenings
+from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 
 SYSTEMS = sorted((Path(__file__).parents[3] / "systems").glob("*.yaml"))
 RUNS = "street -> meter -> valve -> tee -> heater -> tap.hot\ntee -> tank"
@@ -30,7 +30,7 @@ def fail(part: str, how: str = "") -> Change:
 def test_every_event_of_a_showcase_is_found_by_its_name_and_by_its_words(path: Path) -> None:
     report = plumbnet.check(plumbnet.read(path))
     for event in happenings(report.system, report.rules, report.facts.circuit_of):
-        part, _, name = failure_name(event).partition(":")
+        part, _, name = event.failure.partition(":")
         for how in (name, event.words):
             (made,) = with_events(report, [fail(part, how)])
             assert with_changes(report.system, [made]) == with_changes(report.system, [event.change])
@@ -39,7 +39,7 @@ def test_every_event_of_a_showcase_is_found_by_its_name_and_by_its_words(path: P
 def test_names_of_the_events_of_a_part_are_all_different() -> None:
     for path in SYSTEMS:
         report = plumbnet.check(plumbnet.read(path))
-        names = [failure_name(one) for one in happenings(report.system, report.rules, report.facts.circuit_of)]
+        names = [one.failure for one in happenings(report.system, report.rules, report.facts.circuit_of)]
         assert len(names) == len(set(names))
         assert all(name == name.lower() for name in map(event_name, names))
 

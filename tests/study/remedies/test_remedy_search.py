@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from campus import campus
 from curing import HOUSE, RELIEVED, TANKED, cures, efforts, house, scene
+from hotel import hotel
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -15,7 +16,7 @@ from plumbnet.layout.edits.change_text import change_fields
 from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import TROUBLED, Verdict
 from plumbnet.study.remedies.candidate import Effort
-from plumbnet.study.remedies.remedy import MOST_PARTS, Found
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found
 from plumbnet.study.remedies.remedy_search import SORTS, remedies, remedies_if_small
 from plumbnet.study.remedies.trial import tried
 
@@ -158,10 +159,20 @@ def test_title_is_one_sentence_that_never_takes_a_relief_valve_away(name: str) -
 
 
 def test_remedies_of_a_large_layout_are_left_to_those_who_ask() -> None:
-    large = plumbnet.read_bytes(campus(MOST_PARTS + 50).encode())
-    assert len(large.parts) > MOST_PARTS
-    assert remedies_if_small(report(large)) is None
+    large = report(plumbnet.read_bytes(campus(1500).encode()))
+    troubled = sum(heater.verdict in TROUBLED for heater in large.heaters)
+    assert len(large.system.parts) > MOST_PARTS
+    assert len(large.system.parts) * troubled > MOST_WORK
+    assert remedies_if_small(large) is None
     assert remedies_if_small(report(house())) == remedies(report(house()))
+
+
+def test_large_layout_with_few_heaters_in_trouble_is_searched() -> None:
+    one = plumbnet.read_bytes(hotel(70).encode())
+    assert len(one.parts) > MOST_PARTS
+    found = remedies_if_small(report(one))
+    assert found is not None
+    assert all(found.values())
 
 
 def test_layout_is_cured_as_its_report_is() -> None:

@@ -55,7 +55,8 @@ def remedies(layout: Layout | Report) -> Found:
 
     Every remedy was made to a copy and analysed again. It leaves the heater open or controlled (with no tank in its
     reach at fault, where that was the trouble), makes no other heater trapped or sealed, and brings no new finding
-    of severity error. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that
+    of severity error; one that breaks a milder requirement which was met is offered only where no other cures the
+    heater. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that
     no remedy was found. Cost: some ten analyses for each heater in trouble.
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.
@@ -86,15 +87,17 @@ class RemedySearch:
         """The remedies of each heater in trouble, in the order of the file."""
         ailing = [name for name in self.scene.heaters if self.scene.is_ailing(name)]
         kept: dict[str, dict[str, Remedy]] = {name: {} for name in ailing}
+        second: dict[str, dict[str, Remedy]] = {name: {} for name in ailing}
         for name in ailing:
             for sorts in (SORTS, PAIRS):
                 if sorts is PAIRS and kept[name]:
                     break
                 for candidate in self._candidates(self.scene.heaters[name], sorts):
                     if candidate.key not in kept[name]:
-                        for remedy in self._proved(candidate, name):
-                            kept[remedy.heater].setdefault(candidate.key, remedy)
-        return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in kept.items()}
+                        for remedy, breaks_nothing in self._proved(candidate, name):
+                            (kept if breaks_nothing else second)[remedy.heater].setdefault(candidate.key, remedy)
+        chosen = {name: own or second[name] for name, own in kept.items()}
+        return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in chosen.items()}
 
     def _candidates(self, heater: HeaterFacts, sorts: Sequence[RemedyType]) -> Iterator[Candidate]:
         """What may cure a heater; for a sealed one each with what makes it safe first."""
@@ -118,8 +121,11 @@ class RemedySearch:
                     changes=(*safeguard.changes, *candidate.changes),
                 )
 
-    def _proved(self, candidate: Candidate, heater: str) -> Iterator[Remedy]:
-        """The candidate as a remedy for each heater it cures; none where it does not cure `heater` or does harm."""
+    def _proved(self, candidate: Candidate, heater: str) -> Iterator[tuple[Remedy, bool]]:
+        """The candidate as a remedy for each heater it cures; none where it does not cure `heater` or does harm.
+
+        Beside it, whether all requirements that were met are met still.
+        """
         trial = tried(self.scene, candidate.changes)
         if trial is None or not trial.is_cured(heater):
             return
@@ -132,7 +138,7 @@ class RemedySearch:
             return
         cures = tuple(trial.cures())
         for name in cures:
-            yield _remedy(candidate, trial, name, cures)
+            yield _remedy(candidate, trial, name, cures), not any(trial.broken_anew())
 
 
 def locked_open(candidate: Candidate, trial: Trial) -> Candidate:

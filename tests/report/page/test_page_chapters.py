@@ -17,7 +17,18 @@ def keys(runs: str, **parts: str) -> list[str]:
 
 
 def test_trapped_heater_has_every_chapter_but_that_of_scenarios() -> None:
-    wanted = ["cover", "verdicts", "piping", "findings", "ladders", "cures", "calculation", "assumptions", "record"]
+    wanted = [
+        "cover",
+        "verdicts",
+        "piping",
+        "findings",
+        "ladders",
+        "cures",
+        "margins",
+        "calculation",
+        "assumptions",
+        "record",
+    ]
     assert keys(HOUSE, heater="relief: {pressure: 150 psi}") == wanted
 
 
@@ -28,6 +39,7 @@ def test_empty_chapters_are_left_out() -> None:
         "piping",
         "findings",
         "ladders",
+        "margins",
         "calculation",
         "assumptions",
         "record",

@@ -1,6 +1,6 @@
 """The units a layout may use, by what they measure, and their size in SI."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Final, Literal, TypeAlias
 
@@ -43,6 +43,10 @@ class Dimension:
     floor: float | None = None
     floor_excluded: bool = False
     ceiling: float | None = None
+
+    def __reduce__(self) -> tuple[Callable[[str], "Dimension"], tuple[str]]:
+        """Copied or sent to another process it is the very dimension of that name there."""
+        return dimension_named, (self.name,)
 
     def bare(self, units: Units) -> Unit:
         """The unit that a bare number has."""
@@ -239,3 +243,8 @@ DIMENSIONS: Final = (
     HEAD,
 )
 """Every dimension, in the order in which a unit is looked for."""
+
+
+def dimension_named(name: str) -> Dimension:
+    """The dimension of that name. Raises StopIteration where there is none."""
+    return next(one for one in DIMENSIONS if one.name == name)

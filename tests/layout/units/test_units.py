@@ -1,5 +1,8 @@
 """The sizes of units against published tables, and the units of one dimension against each other."""
 
+import copy
+import pickle
+
 import pytest
 
 from plumbnet.layout.units.units import (
@@ -17,6 +20,7 @@ from plumbnet.layout.units.units import (
     TIME,
     VOLUME,
     Dimension,
+    dimension_named,
 )
 
 # NIST Special Publication 811 (2008), appendix B.8; figures as printed, so compared to seven digits.
@@ -91,3 +95,10 @@ def test_no_unit_name_would_upset_a_pattern() -> None:
 
 def test_units_whose_case_matters_exist() -> None:
     assert {name for dimension in DIMENSIONS for name in dimension.units} >= CASE_MATTERS
+
+
+@pytest.mark.parametrize("dimension", DIMENSIONS, ids=lambda one: one.name)
+def test_dimension_sent_or_copied_is_the_same_one(dimension: Dimension) -> None:
+    assert pickle.loads(pickle.dumps(dimension)) is dimension  # noqa: S301  what we wrote ourselves
+    assert copy.deepcopy(dimension) is dimension
+    assert dimension_named(dimension.name) is dimension

@@ -1,11 +1,13 @@
 """Ten layouts with the cure that a master plumber would choose first, written down before the program was asked."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import pytest
 
 import plumbnet
+from plumbnet.analysis.sizing_sheet.sizing_sheet import sheets
 from plumbnet.layout.model.system import System
+from plumbnet.study.remedies.candidate import Effort
 
 RELIEF = "relief: {pressure: 150 psi, temperature: 210 degF, capacity: 105000 Btu/h}"
 
@@ -190,6 +192,29 @@ CASES = {
     ),
 }
 """What is wrong, and what a master does about it first."""
+
+
+LOCKED = "two heaters side by side, each with its service valve"
+
+
+def test_valves_of_several_heaters_are_locked_open_where_the_rules_want_none_before_a_tank() -> None:
+    first = plumbnet.remedies(replace(CASES[LOCKED], rules="uk-2010").system)["a"][0].title
+    assert first.endswith(", charged to 60 psi, at header, and lock valve-a and valve-b open.")
+    first = plumbnet.remedies(replace(CASES[LOCKED], rules="upc-2018").system)["a"][0].title
+    assert first.endswith(", charged to 60 psi, at header.")
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_need_sheet_and_added_tank_name_one_place(name: str) -> None:
+    case = CASES[name]
+    report = plumbnet.check(case.system)
+    heater = next(one for one in report.heaters if one.name == case.heater)
+    (sheet,) = sheets(report, [heater])
+    assert heater.need is not None
+    assert (sheet.outcome.at, sheet.outcome.why) == (heater.need.at, heater.need.why)
+    added = [one for one in plumbnet.remedies(report)[case.heater] if one.effort is Effort.ADD]
+    assert all(one.why == heater.need.why for one in added)
+    assert all(f", at {heater.need.at}" in one.title for one in added)
 
 
 @pytest.mark.parametrize("name", CASES)

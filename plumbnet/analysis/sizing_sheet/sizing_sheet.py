@@ -191,7 +191,7 @@ class _Draft:
     def _wanted(self, need: Need) -> SheetResult:
         """The tank that the report asks for."""
         if need.tank_m3 is None:
-            return SheetResult(need.at, refusal=NO_TANK)
+            return SheetResult(need.at, refusal=NO_TANK, why=need.why)
         settled = None if self._is_tried else self._settled_step()
         settled_pa = None if settled is None else settled.value - ATMOSPHERE_PA
         if self._is_tried and need.nominal_m3 is not None:

@@ -8,7 +8,7 @@ from plumbnet.api import Layout, as_report
 from plumbnet.layout.edits import change_of
 from plumbnet.rules import listed
 from plumbnet.rules.facts import HeaterFacts, Verdict
-from plumbnet.study.remedies.candidate import Candidate, RemedyType
+from plumbnet.study.remedies.candidate import Candidate, Effort, RemedyType
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
 from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -46,6 +46,8 @@ SORTS: tuple[RemedyType, ...] = (
 """Every sort of remedy, least work first."""
 PAIRS: tuple[RemedyType, ...] = (open_and_fit,)
 """Two jobs at once, tried where no single one cures."""
+ENOUGH = 3
+"""Lesser remedies beside which no device is exchanged and no check taken out."""
 LOCKED = "valve-before-tank"
 """The finding of which a valve is rid that is locked open."""
 
@@ -56,8 +58,9 @@ def remedies(layout: Layout | Report) -> Found:
     Every remedy was made to a copy and analysed again. It leaves the heater open or controlled (with no tank in its
     reach at fault, where that was the trouble), makes no other heater trapped or sealed, and brings no new finding
     of severity error; one that breaks a milder requirement which was met is offered only where no other cures the
-    heater. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that
-    no remedy was found. Cost: some ten analyses for each heater in trouble.
+    heater. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that no remedy
+    was found. Devices are exchanged or taken out only where fewer than three lesser remedies were found. Cost: some
+    five analyses for all heaters in trouble that share their water.
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.
 
@@ -93,7 +96,8 @@ class RemedySearch:
                 if sorts is PAIRS and kept[name]:
                     break
                 for candidate in self._candidates(self.scene.heaters[name], sorts):
-                    if candidate.key not in kept[name]:
+                    is_late = candidate.effort >= Effort.EXCHANGE_DEVICE and len(kept[name]) >= ENOUGH
+                    if candidate.key not in kept[name] and not is_late:
                         for remedy, breaks_nothing in self._proved(candidate, name):
                             (kept if breaks_nothing else second)[remedy.heater].setdefault(candidate.key, remedy)
         chosen = {name: own or second[name] for name, own in kept.items()}

@@ -134,3 +134,12 @@ def test_nothing_supposed_is_false() -> None:
 )
 def test_what_is_written_down_is_read_back(done: ToEach) -> None:
     assert to_each_of(json.loads(json.dumps(done.fields()))) == done
+
+
+def test_scenario_that_cannot_be_made_says_why_and_one_that_builds_on_another_has_its_changes() -> None:
+    bad, more = "bad: {change: [{close: x}]}", "more: {after: shut, change: [{draw: tap}]}"
+    scenarios = f"\nscenarios:\n  shut: {{change: [{{close: valve}}]}}\n  {bad}\n  {more}\n"
+    found = plumbnet.read_bytes((layout("street -> valve -> heater -> tap.hot") + scenarios).encode(), file="f.yaml")
+    with pytest.raises(ChangeError, match='no part is called "x"'):
+        Supposed("bad").touches(found)
+    assert Supposed("more").touches(found) == ("more", ())

@@ -9,7 +9,7 @@ from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model.change import Change
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.study.whatif.what_if import UnknownScenario, untouched, whatif
+from plumbnet.study.whatif.what_if import FaultyScenario, UnknownScenario, untouched, whatif
 
 RUNS = """street -> valve -> tee -> heater -> tap.hot
           tee -> tank"""
@@ -95,3 +95,16 @@ def test_layout_that_is_not_touched_stays_what_it_is() -> None:
 def test_layout_is_supposed_as_its_report_is() -> None:
     house = report()
     assert whatif(house.system, scenario="shut") == whatif(plumbnet.check(house.system), scenario="shut")
+
+
+def test_scenario_has_the_changes_of_the_one_below_and_a_faulty_one_is_refused_with_its_line() -> None:
+    more = "  more: {after: shut, change: [{remove: tank}]}\n  bad: {after: shut, change: [{close: valvv}]}\n"
+    made = plumbnet.check(plumbnet.read_bytes((layout(RUNS) + SCENARIOS + more).encode(), file="house.yaml"))
+    found = whatif(made, scenario="more")
+    assert [change.action for change in found.changes] == ["close", "remove"]
+    assert verdict(found.after) is verdict(whatif(made, scenario="bare").after)
+    with pytest.raises(FaultyScenario, match='no part is called "valvv": did you mean "valve"') as caught:
+        whatif(made, scenario="bad")
+    assert "  bad: {after: shut" in str(caught.value)
+    with pytest.raises(UnknownScenario, match='did you mean "bad"'):
+        whatif(made, scenario="bat")

@@ -16,6 +16,8 @@ from plumbnet.rules.facts import Need
 
 _SAME = 1e-3
 """Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
+_DIGITS = 9
+"""Decimals, in cubic metres, to which sizes at two places are compared: to a thousandth of a millilitre."""
 
 
 @dataclass(frozen=True)
@@ -82,7 +84,7 @@ class TankChoice:
 
     @cached_property
     def _chosen(self) -> TankTrial:
-        """The place where one tank does for most heaters, of those the smallest.
+        """The place where one tank does for most heaters, of those the smallest, of like ones the first by name.
 
         Looked for beside this heater and beside those whose water it brings too high. It holds all heaters whose water
         comes to it, if a tank there can; else this heater alone.
@@ -91,9 +93,13 @@ class TankChoice:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
         for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [trial for trial in tried if trial.least_m3 is not None]
+            held = [
+                (-len(trial.heaters), round(trial.least_m3, _DIGITS), trial.task.place.name, trial)
+                for trial in tried
+                if trial.least_m3 is not None
+            ]
             if held:
-                return min(held, key=lambda trial: (-len(trial.heaters), trial.least_m3))
+                return min(held, key=lambda ranked: ranked[:3])[3]
         return trials[0]
 
     def _alone(self, trial: TankTrial) -> TankTrial | None:

@@ -15,7 +15,7 @@ from plumbnet.rules.facts import TROUBLED, HeaterFacts, TankFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
 from plumbnet.study.remedies.pressure_inlets import pressure_feed
 from plumbnet.study.remedies.remedy_context import RemedyContext
-from plumbnet.study.remedies.remedy_types.tank_cures import cushion_of, reached_tanks
+from plumbnet.study.remedies.remedy_types.tank_cures import cushion_of, is_charged_wrong, reached_tanks
 from plumbnet.study.remedies.trial import Trial, tried
 from plumbnet.study.remedies.trial_sizes import uptake_m3
 
@@ -39,25 +39,37 @@ def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate
     if fed is None or not fed.reducers or fed.entries or not tanks or heater.static_pa is None:
         return
     static_pa = heater.static_pa + scene.head_pa(heater.name)
+    beside = tuple(_as_low(scene, static_pa, {tank.name for tank in tanks}))
     for is_charged in (False, True):
-        screws = _Screws(scene, heater.name, fed.reducers, tanks, is_charged, static_pa)
+        screws = _Screws(scene, heater.name, fed.reducers, tanks, beside, is_charged, static_pa)
         highest = screws.highest
         if highest is not None:
             yield Candidate(Effort.SET_REDUCER, "set", screws.title(highest), screws.changes(highest))
             return
 
 
+def _as_low(scene: RemedyContext, static_pa: float, but: set[str]) -> Iterator[TankFacts]:
+    """Sound tanks, less some, at which the same pressure stands, gauge at datum, and which are charged to it."""
+    for tank in scene.report.facts.tanks:
+        if tank.name in but or tank.is_waterlogged or tank.static_pa is None or is_charged_wrong(scene, tank):
+            continue
+        if abs(tank.static_pa + scene.head_pa(tank.name) - static_pa) <= _SAME_PA:
+            yield tank
+
+
 @dataclass(frozen=True)
 class _Screws:
     """Reducers turned down together, step by step of that which stands highest; the tanks `hanging` charged to match.
 
-    `is_charged` says that they are; else they stay as they are. `static_pa` is what stands now, gauge at datum.
+    `is_charged` says that they are, and tanks `beside` with them, which the reducers feed too; else they stay as they
+    are. `static_pa` is what stands now, gauge at datum.
     """
 
     scene: RemedyContext
     heater: str
     reducers: tuple[str, ...]
     hanging: tuple[TankFacts, ...]
+    beside: tuple[TankFacts, ...]
     is_charged: bool
     static_pa: float
 
@@ -118,8 +130,9 @@ class _Screws:
         held = f" (any set from {shown(first_pa[0])} to {shown(first_pa[1])} holds)" if lowest < highest else ""
         if not self.is_charged:
             return f"set {listed(sets)}{held}"
-        names = listed([tank.name for tank in self.hanging])
-        charges = ", ".join(dict.fromkeys(shown(self._line_pa(tank, highest)) for tank in self.hanging))
+        tanks = (*self.hanging, *self.beside)
+        names = listed([tank.name for tank in tanks])
+        charges = ", ".join(dict.fromkeys(shown(self._line_pa(tank, highest)) for tank in tanks))
         if held:
             held = f"{held[:-1]}, with the charge to match)"
         return f"set {listed(sets)}{held}, and charge {names} to {charges}, shut off from the line and empty of water"
@@ -130,7 +143,7 @@ class _Screws:
         sets = [{"part": name, "set": pressure_text(system, set_pa)} for name, set_pa in self._sets(steps)]
         charges = [
             {"part": tank.name, "precharge": pressure_text(system, self._line_pa(tank, steps))}
-            for tank in self.hanging
+            for tank in (*self.hanging, *self.beside)
             if self.is_charged
         ]
         return tuple(change_of("set", fields) for fields in [*sets, *charges])

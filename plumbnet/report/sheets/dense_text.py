@@ -20,6 +20,8 @@ from plumbnet.report.prose import (
 
 SYMBOL = "symbol"
 """Head of the first column of a table of numbers that go in."""
+_FEW = 4
+"""Columns up to which a table tells what they are without a head."""
 _LONG = 20
 """Letters of a source from which it is not repeated in one section."""
 _HELD = "\x1f"
@@ -48,8 +50,8 @@ def _dense(block: Block) -> Iterator[str]:
             yield from _wrapped(" ".join(texts), "", "")
         case Table(head, rows) if head[0] == SYMBOL:
             yield from (line for row in rows for line in _item(*row))
-        case Table(_, rows):
-            yield from text_columns(rows)
+        case Table(head, rows):
+            yield from text_columns([head, *rows] if len(head) > _FEW else rows)
         case Steps(steps, first):
             yield from _steps(steps, first)
         case _:

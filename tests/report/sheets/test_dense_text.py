@@ -65,3 +65,11 @@ def test_sheet_of_a_house_stands_on_one_page(name: str) -> None:
     made = plumbnet.check(plumbnet.read(SYSTEMS / f"{name}.yaml"))
     for one in sheets(made, list(made.heaters)):
         assert len(sheets_text([one], "us").splitlines()) <= PAGE_LINES
+
+
+def test_table_of_many_columns_keeps_its_head() -> None:
+    head = ("number", "in the file", "from", "below", "up to")
+    assert dense_text([Table(head, (("street", "62 psi", "6 psi", "dry", "81 psi"),))]).startswith(
+        "number  in the file  "
+    )
+    assert dense_text([Table(("what", "value"), (("tank", "5 gal"),))]) == "tank  5 gal\n"

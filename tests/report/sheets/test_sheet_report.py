@@ -19,6 +19,7 @@ from plumbnet.layout.units.units import Units
 from plumbnet.physics.sizing.methods import METHODS
 from plumbnet.report.sheets.sheet_report import sheets_markdown, sheets_text
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.study.margins import margins_if_small
 
 ROOT = Path(__file__).parents[3]
 SYSTEMS = sorted(path.stem for path in (ROOT / "systems").glob("*.yaml"))
@@ -152,7 +153,7 @@ def test_what_a_file_says_does_not_reach_the_terminal_as_a_command() -> None:
 @pytest.mark.parametrize("path", sorted(GOLDEN.glob("*.yaml")), ids=lambda path: path.stem)
 def test_sheet_is_the_one_on_file(path: Path) -> None:
     made = plumbnet.check(plumbnet.read_bytes(path.read_bytes(), file=path.name))
-    told = as_kept(sheets_markdown(all_sheets(made), made.facts.units))
+    told = as_kept(sheets_markdown(all_sheets(made), made.facts.units, margins_if_small(made)))
     assert told == path.with_suffix(".md").read_text(encoding="utf-8")
 
 

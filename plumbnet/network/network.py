@@ -5,7 +5,7 @@ from bisect import bisect_right
 from collections import deque
 from dataclasses import dataclass, field, replace
 from functools import cached_property
-from typing import TypeAlias
+from typing import ClassVar, TypeAlias
 
 from plumbnet.layout.model import End, Pipe, System, occupied
 from plumbnet.network.loops import Circulation, ColdHeaders, HeatedVolume, circulation, heated_volumes
@@ -52,6 +52,9 @@ class Network:
 
     Questions that depend on a bound are searched once for all bounds that open the same gates and outlets.
     """
+
+    is_whole: ClassVar[bool] = True
+    """Whether everything may be asked of it, also what only a report on it needs."""
 
     piping: Piping
     zoning: Zoning

@@ -18,6 +18,7 @@ def heater_facts(case: Case) -> HeaterFacts:
     static_pa, usual_pa = network.standing.static_pa[case.zone], network.standing.usual_pa[case.zone]
     own_m3 = grows_m3(network, heated, heated.volume_m3)
     closed = case.is_closed
+    in_need = closed and network.is_whole
     share, ladder = case.share, tuple(_rung(case, rung) for rung in case.rungs)
     return HeaterFacts(
         name=heated.name,
@@ -40,9 +41,9 @@ def heater_facts(case: Case) -> HeaterFacts:
         closes_if_shut=_closings(case),
         loops=tuple(loop.parts for loop in heated.loops),
         settled_pa=None if case.settled_pa is None else case.settled_pa - head_pa,
-        short_m3=case.tank.short_m3 if closed else 0.0,
-        need=case.tank.need if closed else None,
-        locked=locked(network, heated, case.zone, case.rungs, case.settling) if closed else None,
+        short_m3=case.tank.short_m3 if in_need else 0.0,
+        need=case.tank.need if in_need else None,
+        locked=locked(network, heated, case.zone, case.rungs, case.settling) if in_need else None,
         tanks=() if share is None else share.tanks,
         stands_at=network.piping.ports[case.node].part,
         is_cut_off=case.zone in network.standing.cut_off,

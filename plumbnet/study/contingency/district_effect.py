@@ -130,6 +130,8 @@ class Effects:
             lows=tuple(_merged(base.lows, (one.lows for one in effects), inside)),
             taps=tuple(_merged(base.taps, (one.taps for one in effects), inside)),
             circulators=Withheld(),
+            stores=Withheld(),
+            tank_service=Withheld(),
             outlets=Withheld(),
             shut_in=Withheld(),
             feeds=base.feeds if leads_on else Withheld(),

@@ -1,7 +1,7 @@
 """A network that answers what verdicts rest on and withholds the rest, which costs most."""
 
 from dataclasses import dataclass
-from typing import NoReturn, TypeVar
+from typing import ClassVar, NoReturn, TypeVar
 
 from plumbnet.layout.model import Role, System
 from plumbnet.network import Network, network_of
@@ -33,7 +33,12 @@ class Withheld(tuple[Fact, ...]):
 
 @dataclass
 class VerdictOnly(Network):
-    """A network without the ways to safety relief valves, and without the valves whose closing would close a heater."""
+    """A network without the ways to safety relief valves, and without the valves whose closing would close a heater.
+
+    Nobody reads what a heater on it needs, or what comes of it left as it is: these are not worked out.
+    """
+
+    is_whole: ClassVar[bool] = False
 
     def way(self, start: Node, rung: Rung) -> tuple[str, ...]:
         """The way to an outlet; that to a safety relief valve is withheld."""

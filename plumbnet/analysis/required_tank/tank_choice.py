@@ -1,6 +1,6 @@
 """A heater's case to the tank that it needs: the place, the heaters it is to hold, and the water it is sized for."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -16,8 +16,8 @@ from plumbnet.rules.facts import Need
 
 _SAME = 1e-3
 """Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
-_DIGITS = 9
-"""Decimals, in cubic metres, to which sizes at two places are compared: to a thousandth of a millilitre."""
+_LIKE = 1e-6
+"""Share by which the sizes at two places may differ that are alike."""
 
 
 @dataclass(frozen=True)
@@ -93,13 +93,9 @@ class TankChoice:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
         for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [
-                (-len(trial.heaters), round(trial.least_m3, _DIGITS), trial.task.place.name, trial)
-                for trial in tried
-                if trial.least_m3 is not None
-            ]
+            held = [(trial, trial.least_m3) for trial in tried if trial.least_m3 is not None]
             if held:
-                return min(held, key=lambda ranked: ranked[:3])[3]
+                return _smallest(held)
         return trials[0]
 
     def _alone(self, trial: TankTrial) -> TankTrial | None:
@@ -148,3 +144,11 @@ class TankChoice:
         beyond = (one for place in self.broken for one in self.network.heated_in.get(place.zone, ()))
         others = (tank_place(self.network, one, self.limits.rules) for one in beyond if one.name != self.heated.name)
         return tuple(dict.fromkeys((own, *others)))
+
+
+def _smallest(held: Sequence[tuple[TankTrial, float]]) -> TankTrial:
+    """The trial that serves most heaters, of those one of the smallest tank, of like ones the first by its place."""
+    most = max(len(trial.heaters) for trial, _ in held)
+    serving = [(trial, least_m3) for trial, least_m3 in held if len(trial.heaters) == most]
+    enough_m3 = min(least_m3 for _, least_m3 in serving) * (1.0 + _LIKE)
+    return min((trial for trial, least_m3 in serving if least_m3 <= enough_m3), key=lambda trial: trial.task.place.name)

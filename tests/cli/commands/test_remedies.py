@@ -48,11 +48,8 @@ def test_comments_and_order_of_the_file_are_kept(tmp_path: Path) -> None:
     old = Path("systems/house-with-check.yaml").read_text(encoding="utf-8").splitlines()
     changed = [line for line in ndiff(old, new.read_text(encoding="utf-8").splitlines()) if line[0] in "+-"]
     assert changed == [
-        "+   heater-tee: tee",
         "+   heater-tank: {kind: expansion_tank, volume: 5 gal, precharge: 62 psi}",
-        "-   - split -> heater-stop -> trap-cold -> heater -> trap-hot -> hot-riser",
-        "+   - split -> heater-stop -> trap-cold -> heater-tee -> heater -> trap-hot -> hot-riser",
-        "+   - heater-tee -> heater-tank",
+        "+   - split -> heater-tank",
     ]
 
 

@@ -30,7 +30,7 @@ from plumbnet.rules.rule_profile import read_profile
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import Comparison, comparison
 
-RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
+RUNS = "street -> valve -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
 SMALL = "{{finding: {}, part: {}, reason: the owner is content}}"
 
 
@@ -53,7 +53,7 @@ def test_new_error_that_the_file_accepts_stands_above_all_with_its_clause() -> N
     (points,) = first_to_read(compared)
     (accepted,) = compared.after.accepted
     told = (
-        "new error relief-below-input (heater/relief), and accepted by the applicant in line 31 "
+        "new error relief-below-input (heater/relief), and accepted by the applicant in line 33 "
         '("the owner is content"): heater/relief carries off 30,000 Btu/h; what it serves puts in 40,000 Btu/h. '
         f"Fit a relief valve rated for at least 40,000 Btu/h. {clause_in_words(accepted.finding)}"
     )
@@ -70,9 +70,9 @@ def test_error_that_stood_before_and_is_accepted_now_is_told_after_new_ones() ->
     (points,) = first_to_read(comparison(before, after))
     assert isinstance(points, Points)
     new, old = points.texts
-    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 31 (")
+    assert new.startswith("new error relief-below-input (heater/relief), and accepted by the applicant in line 33 (")
     assert old.startswith(
-        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 31 ("the owner is '
+        'error tank-too-small (heater) stood before, and is accepted by the applicant now in line 33 ("the owner is '
         'content"): '
     )
 
@@ -81,7 +81,7 @@ def test_new_warning_that_the_file_accepts_is_told_among_what_differs() -> None:
     compared = comparison(checked(), checked(("tank-charge-differs", "tank"), tank="volume: 6 gal, precharge: 50 psi"))
     assert list(first_to_read(compared)) == []
     assert list(less_accepted(compared)) == [
-        'new warning tank-charge-differs (tank), and accepted by the applicant in line 31 ("the owner is content").'
+        'new warning tank-charge-differs (tank), and accepted by the applicant in line 33 ("the owner is content").'
     ]
     assert "\nWhat differs\n" not in comparison_text(compared)
     assert "- new warning tank-charge-differs (tank), and accepted" in comparison_text(compared)
@@ -129,7 +129,7 @@ def test_comments_stand_in_a_table_with_their_fate() -> None:
     assert table.head == ("no.", "", "requirement", "now")
     first, second = table.rows
     assert first[:3] == ("3", "still open", "tank-too-small (heater2, tank); heater in the review")
-    assert first[3].endswith(' Accepted by the applicant in line 31 ("the owner is content").')
+    assert first[3].endswith(' Accepted by the applicant in line 33 ("the owner is content").')
     assert second == ("5", "answered", "tank-waterlogged (tank)", second[3])
 
 

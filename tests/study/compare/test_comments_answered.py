@@ -18,7 +18,7 @@ from plumbnet.study.compare.comments_answered import NO_FINDING, CommentNow, Com
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.renaming.part_renames import Renames
 
-RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
+RUNS = "street -> valve -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
 HEATER = "rating: 150 psi, relief: {pressure: 150 psi, temperature: 210 degF, capacity: 50000 Btu/h}"
 """With all that a requirement asks the file to say."""
 

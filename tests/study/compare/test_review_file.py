@@ -98,7 +98,7 @@ def test_report_of_a_check_is_no_review() -> None:
     [
         ("name", 3, "name: a name or text is wanted here, not 3; put it in quotes"),
         ("number", 0, "number: 0 cannot be used here"),
-        ("answer", "maybe", 'answer: "maybe" cannot be used here'),
+        ("answer", "maybe", 'answer: write "met", "broken", "not-applicable" or "cannot-be-told", not "maybe"'),
         ("parts", "tank", 'parts: a list is wanted here, not "tank"'),
         ("value", "much", 'value: "much" cannot be used here'),
     ],
@@ -119,7 +119,7 @@ def test_field_that_is_missing_is_told() -> None:
 
 def test_all_that_is_wrong_comes_at_once() -> None:
     document = review(BEFORE, requirement("a", answer="x"), requirement("b", answer="y"))
-    assert refused(document).count("cannot be used here") == 2
+    assert refused(document).count('write "met", "broken", ') == 2
 
 
 def test_review_of_another_file_is_refused() -> None:

@@ -11,7 +11,7 @@ from plumbnet.study.compare.comments_answered import CommentState
 from plumbnet.study.compare.review_file import last_review
 from plumbnet.study.compare.whole_comparison import comparison
 
-RUNS = "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
+RUNS = "street -> valve -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tank"
 RELIEF = "rating: 150 psi, relief: {{pressure: 150 psi, temperature: 210 degF, capacity: {} Btu/h}}"
 SMALL = "accept: [{finding: relief-below-input, part: heater/relief, reason: the owner is content}]\n"
 

@@ -6,7 +6,7 @@ import plumbnet
 from plumbnet.study.review.review_comments import Comment, comments
 from plumbnet.study.review.review_sheet import review_of
 
-HOUSE = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank\nheater.relief -> relief"
+HOUSE = "street -> valve -> cv -> tee -> heater -> tap.hot\ntee -> tank\nheater.relief -> relief"
 """A tank charged wrong, a relief valve whose capacity nobody wrote, and a tap far too high up."""
 PARTS = {"tank": "volume: 10 gal, precharge: 45 psi", "tap": "elevation: 150 ft"}
 

@@ -6,8 +6,7 @@ import pytest
 from running import run
 
 import plumbnet
-from plumbnet.study.remedies.numbering import UnknownRemedy, remedy_numbered
-from plumbnet.study.remedies.remedy import Found
+from plumbnet.study.remedies.remedy import Found, UnknownRemedy, remedy_numbered
 from plumbnet.study.remedies.remedy_search import remedies
 
 TWO = "systems/two-heaters-own-checks.yaml"

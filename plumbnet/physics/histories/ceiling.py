@@ -20,8 +20,12 @@ from plumbnet.physics.equilibrium import FlowGraph
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
 
-CEILING_CLOSE = 1e-8
-"""Share of an absolute pressure to which a ceiling is sought: less than a hundredth of a pascal."""
+CEILING_CLOSE_PA = 5e-3
+"""To which a ceiling is sought; no share of it, for what stands at datum has the height of the datum in it."""
+_ROUNDING = 1e-12
+"""Share of a level that arithmetic leaves unsure, which is more than that only above fifty thousand bar."""
+_STEP_PA = 1e3
+"""First step upwards where nothing is known above a level; each is twice the last."""
 _NOTHING_M3 = 1e-12
 _ROUNDS = 3
 """Times that all ceilings are lowered, each by what the others have become; after that little is gained."""
@@ -52,13 +56,13 @@ class Ceilings(Generic[Zone]):
             before = dict(self._ceiling)
             for zone in self.company:
                 self._ceiling[zone] = self._lowered(zone)
-            if all(math.isclose(before[zone], self._ceiling[zone], rel_tol=CEILING_CLOSE) for zone in self.company):
+            if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
 
     def _lowered(self, zone: Zone) -> float:
         low, high = self.reached[zone], self._ceiling[zone]
-        if high <= low * (1.0 + CEILING_CLOSE) or not self._can_come_to(zone, low * (1.0 + CEILING_CLOSE)):
+        if high <= low + _close_pa(low) or not self._can_come_to(zone, low + _close_pa(low)):
             return low
         if self._can_come_to(zone, high):
             return high
@@ -90,7 +94,7 @@ class Ceilings(Generic[Zone]):
 
     def _lets_go_below(self, zone: Zone, pressure_abs_pa: float) -> bool:
         load = self.neighbours.loads[zone]
-        return load.outlet_abs_pa < math.inf and pressure_abs_pa > load.opens_abs_pa * (1.0 + CEILING_CLOSE)
+        return load.outlet_abs_pa < math.inf and pressure_abs_pa > load.opens_abs_pa + _close_pa(load.opens_abs_pa)
 
     def _lifts_itself(self, zone: Zone, start_abs_pa: float, lifted: Levels[Zone]) -> bool:
         """Whether growth within a zone's reach could alone lift it and all beyond, once it stands at a level."""
@@ -102,11 +106,11 @@ class Ceilings(Generic[Zone]):
         """Whether a heated zone outside can push into the reach of one that stands at a level, all else filled."""
         reach, own = self.neighbours.reach(zone), self.neighbours.reach(pusher)
         level = min(
-            needed_abs_pa(own[far], lifted_abs_pa(row, level_abs_pa) * (1.0 - CEILING_CLOSE))
+            needed_abs_pa(own[far], lifted_abs_pa(row, level_abs_pa) - _close_pa(level_abs_pa))
             for far, row in reach.items()
             if far in own
         )
-        if level > self._ceiling[pusher] * (1.0 + CEILING_CLOSE):
+        if level > self._ceiling[pusher] + _close_pa(self._ceiling[pusher]):
             return False
         lifted = {far: lifted_abs_pa(row, level) for far, row in own.items()}
         if any(self._lets_go_below(far, pressure) for far, pressure in lifted.items()):
@@ -225,15 +229,25 @@ def _is_met_by_flow(growth_m3: Mapping[Zone, float], bands: "list[_Band[Zone]]")
     return not any(isinstance(left, int) for left in flow.surplus())
 
 
+def is_as_high(one_abs_pa: float, other_abs_pa: float, times: float = 1.0) -> bool:
+    """Whether two ceilings are the same, to so many times what they are sought to."""
+    lower, higher = sorted((one_abs_pa, other_abs_pa))
+    return lower == higher or higher - lower <= times * _close_pa(lower)
+
+
+def _close_pa(level_abs_pa: float) -> float:
+    return max(CEILING_CLOSE_PA, _ROUNDING * abs(level_abs_pa))
+
+
 def _least_beyond(holds: Callable[[float], bool], low: float, high: float) -> float:
     """The end of the levels, from `low` on, at which something holds; `high`, where it does not, may be infinite."""
-    step = max(abs(low), 1.0) * 1e-3
+    step = _STEP_PA
     while high == math.inf:
         if holds(low + step):
             low, step = low + step, 2.0 * step
         else:
             high = low + step
-    while high - low > CEILING_CLOSE * max(abs(low), 1.0):
+    while high - low > _close_pa(high):
         middle = (low + high) / 2.0
         low, high = (middle, high) if holds(middle) else (low, middle)
     return high

@@ -7,7 +7,7 @@ from itertools import permutations
 from typing import Generic
 
 from plumbnet.physics.equilibrium import OneWayGate, settle
-from plumbnet.physics.histories.ceiling import CEILING_CLOSE, Ceilings
+from plumbnet.physics.histories.ceiling import Ceilings, is_as_high
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa
 
@@ -78,7 +78,7 @@ class Peaks(Generic[Zone]):
         played, ceilings = self._pairs(company)
         reached, history, in_any_order = played[zone]
         highest = max(reached, ceilings[zone])
-        if math.isclose(reached, highest, rel_tol=2.0 * CEILING_CLOSE):
+        if is_as_high(reached, highest, 2.0):
             highest = reached
         return Peak(reached, highest, history, in_any_order)
 

@@ -10,7 +10,7 @@ import pytest
 from on_paper import Gate, gate, load, pressed, tank, zones
 
 from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
-from plumbnet.physics.histories.ceiling import Ceilings
+from plumbnet.physics.histories.ceiling import CEILING_CLOSE_PA, Ceilings, is_as_high
 from plumbnet.physics.histories.neighbours import Neighbours
 
 
@@ -188,3 +188,19 @@ def test_ceiling_is_never_below_what_was_reached() -> None:
 def test_ceiling_of_what_was_found_without_end_has_none() -> None:
     loads = {"above": load(11, 5.0), "below": load(1, 5.0)}
     assert ceilings(zones(loads, "above>below"), above=math.inf, below=math.inf) == {"above": 1.0, "below": 1.0}
+
+
+def test_ceilings_are_alike_to_what_they_are_sought_to_however_high_the_datum() -> None:
+    for level in (2e5, 1.5e7):
+        assert is_as_high(level, level + 0.5 * CEILING_CLOSE_PA)
+        assert not is_as_high(level, level + 3.0 * CEILING_CLOSE_PA)
+        assert is_as_high(level + 1.5 * CEILING_CLOSE_PA, level, 2.0)
+    assert is_as_high(1e15, 1e15 + 500.0)
+    assert is_as_high(math.inf, math.inf)
+    assert not is_as_high(math.inf, 2e5)
+    assert not is_as_high(2e5, math.inf)
+
+
+def test_search_ends_where_no_number_lies_between_two_others() -> None:
+    almost_full = joined({"a": load(9.99999999999, tank(10.0))})
+    assert almost_full["a"] == pytest.approx(1.0)

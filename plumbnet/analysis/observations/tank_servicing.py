@@ -1,7 +1,6 @@
 """Expansion tanks: from where water would come to them if they were let down with every valve shut."""
 
 import math
-from collections import deque
 from collections.abc import Callable, Iterable, Iterator
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
@@ -11,6 +10,7 @@ from typing import TypeAlias
 
 from plumbnet.layout.model import End, Part
 from plumbnet.network import Network
+from plumbnet.network.graphs import by_start, nearest_first
 from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import TankServiceFacts
 
@@ -98,12 +98,12 @@ class _Service:
     @cached_property
     def _after(self) -> _Ways:
         """By each node those to which water comes from it through no valve."""
-        return _grouped(self._steps())
+        return by_start(self._steps())
 
     @cached_property
     def _before(self) -> _Ways:
         """By each node those from which water comes to it through no valve."""
-        return _grouped((end, start) for start, end in self._steps())
+        return by_start((end, start) for start, end in self._steps())
 
     def _steps(self) -> Iterator[tuple[Node, Node]]:
         piping = self.network.piping
@@ -147,22 +147,6 @@ class _Service:
             yield from (piping.node_of[End(name, port)] for port in ports(part))
 
 
-def _grouped(steps: Iterable[tuple[Node, Node]]) -> _Ways:
-    found: _Ways = {}
-    for start, end in steps:
-        found.setdefault(start, []).append(end)
-    return found
-
-
 def _reached(starts: Iterable[Node], ways: _Ways, *, up_to: AbstractSet[Node] = frozenset()) -> AbstractSet[Node]:
     """All nodes that can be come to from some, not past those of `up_to`."""
-    found = set(starts)
-    queue = deque(sorted(found))
-    while queue:
-        node = queue.popleft()
-        if node not in up_to:
-            for each in ways.get(node, ()):
-                if each not in found:
-                    found.add(each)
-                    queue.append(each)
-    return found
+    return set(nearest_first(starts, lambda node: () if node in up_to else ways.get(node, ())))

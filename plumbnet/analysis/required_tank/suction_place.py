@@ -1,12 +1,12 @@
 """The place of a tank in a heating circuit: where its pump draws, near the boiler's return."""
 
-from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.required_tank.place import Place, in_pipe
 from plumbnet.layout.model import End
 from plumbnet.network import Network
+from plumbnet.network.graphs import nearest_first
 from plumbnet.network.loops import HeatedVolume, Loop
 from plumbnet.network.piping import Node
 
@@ -65,36 +65,26 @@ class _Suction:
 
     def _near(self, suction: Node) -> Iterator[Node]:
         """Nodes upstream of the suction up to the heater and to what cools."""
-        seen, queue = {suction}, deque([suction])
-        while queue:
-            node = queue.popleft()
-            yield node
-            for beyond in self._beyond(node, seen, through_doors=True):
-                seen.add(beyond)
-                queue.append(beyond)
+        return nearest_first([suction], lambda node: self._beyond(node, through_doors=True))
 
     def _upstream(self, start: Node) -> Iterator[Node]:
         """Nodes of the loop that neither valve, pump, heater nor emitter parts from a start, nearest first."""
-        seen, queue = {start}, deque([start])
-        while queue:
-            node = queue.popleft()
-            yield node
-            for beyond in self._beyond(node, seen, through_doors=False):
-                if self._part(beyond) != self.heated.name:
-                    seen.add(beyond)
-                    queue.append(beyond)
+        return nearest_first([start], self._beyond_and_not_back)
 
-    def _beyond(self, node: Node, seen: set[Node], *, through_doors: bool) -> Iterator[Node]:
+    def _beyond_and_not_back(self, node: Node) -> Iterator[Node]:
+        """Neighbours across no valve, the heater's own connections left out."""
+        beyond = self._beyond(node, through_doors=False)
+        return (each for each in beyond if self._part(each) != self.heated.name)
+
+    def _beyond(self, node: Node, *, through_doors: bool) -> Iterator[Node]:
         """Neighbours in the loop, by name, but none across a pump, a heater or what cools."""
-        ports, parts = self.network.piping.ports, self.network.piping.system.parts
-        for beyond in sorted(self.network.piping.free[node], key=lambda each: ports[each]):
-            if beyond in seen or beyond not in self.loop.nodes:
-                continue
-            part = parts[self._part(node)]
-            stops = part.cools or part.heat() is not None or part.driven() is not None
-            if self._part(node) == self._part(beyond) and (stops or (part.is_door() and not through_doors)):
-                continue
-            yield beyond
+        ports, name = self.network.piping.ports, self._part(node)
+        part = self.network.piping.system.parts[name]
+        stops = part.cools or part.heat() is not None or part.driven() is not None
+        is_closed = stops or (part.is_door() and not through_doors)
+        for beyond in sorted(self.network.piping.free[node], key=ports.__getitem__):
+            if beyond in self.loop.nodes and not (is_closed and self._part(beyond) == name):
+                yield beyond
 
     def _part(self, node: Node) -> str:
         return self.network.piping.ports[node].part

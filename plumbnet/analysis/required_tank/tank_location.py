@@ -1,6 +1,5 @@
 """Where a tank connects: where a sound one hangs, on the cold header, or at the suction of a heating pump."""
 
-from collections import deque
 from collections.abc import Iterator
 
 from plumbnet.analysis.required_tank.header_place import header_place
@@ -8,6 +7,7 @@ from plumbnet.analysis.required_tank.place import Place, inlet_pipe
 from plumbnet.analysis.required_tank.suction_place import suction_place
 from plumbnet.layout.model import Circuit
 from plumbnet.network import Network
+from plumbnet.network.graphs import nearest_first
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node
 from plumbnet.rules import Rules
@@ -44,14 +44,12 @@ def _upstream(network: Network, heated: HeatedVolume) -> Iterator[Node]:
     """Nodes that no door parts from the inlet, nearest first and then by name, not through the heater itself."""
     free, ports = network.piping.free, network.piping.ports
     own = set(network.piping.nodes_of(heated.name))
-    seen, queue = own | {heated.inlet}, deque([heated.inlet])
-    while queue:
-        node = queue.popleft()
-        yield node
-        for beyond in sorted(free[node], key=lambda each: (ports[each].part, ports[each].port)):
-            if beyond not in seen and not _is_door(network, node, beyond):
-                seen.add(beyond)
-                queue.append(beyond)
+
+    def beside(node: Node) -> Iterator[Node]:
+        others = (each for each in free[node] if each not in own and not _is_door(network, node, each))
+        yield from sorted(others, key=ports.__getitem__)
+
+    return nearest_first([heated.inlet], beside)
 
 
 def _is_door(network: Network, node: Node, beyond: Node) -> bool:

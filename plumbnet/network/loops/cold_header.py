@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.layout.model import End
-from plumbnet.network.graphs import dominators
+from plumbnet.network.graphs import dominators, nearest_first
 from plumbnet.network.loops.heated_volume import HeatedVolume
 from plumbnet.network.piping import Crossing, Node, Zone, Zoning
 
@@ -93,13 +93,11 @@ class ColdHeaders:
     def _fed_without(self, zone: Zone) -> set[Zone]:
         """Zones that supplies feed though nothing passes through one."""
         starts = {self.zoning.zone_of[node] for node in self._sources} - {zone}
-        seen, queue = set(starts), deque(sorted(starts))
-        while queue:
-            for crossing in self.zoning.out.get(queue.popleft(), ()):
-                if _feeds(crossing) and crossing.far != zone and crossing.far not in seen:
-                    seen.add(crossing.far)
-                    queue.append(crossing.far)
-        return seen
+
+        def beside(near: Zone) -> Iterator[Zone]:
+            return (one.far for one in self.zoning.out.get(near, ()) if one.far != zone and _feeds(one))
+
+        return set(nearest_first(starts, beside))
 
     @cached_property
     def _sources(self) -> tuple[Node, ...]:

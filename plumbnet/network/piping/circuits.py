@@ -1,14 +1,13 @@
 """Piping to circuits: which water people draw, and which goes round to carry heat and is drawn by nobody."""
 
 import math
-from collections import deque
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import chain
 
 from plumbnet.layout.model import Circuit, End
-from plumbnet.network.graphs import groups
+from plumbnet.network.graphs import by_start, groups, nearest_first
 from plumbnet.network.piping.piping import Gate, Node, Piping
 
 _Body = int
@@ -73,11 +72,10 @@ class Circuits:
 
     @cached_property
     def _heating(self) -> frozenset[_Body]:
-        onward = _graph(self._onward())
-        drawn = _reached(self._drawn(), _graph((end, start) for start, end in self._onward()))
-        heating = _reached((body for body in self._carrying() if body not in drawn), onward)
+        drawn = _reached(self._drawn(), ((end, start) for start, end in self._onward()))
+        heating = _reached((body for body in self._carrying() if body not in drawn), self._onward())
         kept_out = drawn | {self._body_of[node] for node in self._sources_and_stores()}
-        return frozenset(_reached(heating, _graph(self._filling()), without=kept_out - heating))
+        return frozenset(_reached(heating, self._filling(), without=kept_out - heating))
 
     def _onward(self) -> Iterator[tuple[_Body, _Body]]:
         """From body to body in the direction in which water passes, not back through a bypass."""
@@ -121,22 +119,9 @@ def _reduces(gate: Gate) -> bool:
     return gate.forward is not None and gate.forward.below_pa < math.inf
 
 
-def _graph(steps: Iterable[tuple[_Body, _Body]]) -> dict[_Body, list[_Body]]:
-    found: dict[_Body, list[_Body]] = {}
-    for start, end in steps:
-        found.setdefault(start, []).append(end)
-    return found
-
-
 def _reached(
-    starts: Iterable[_Body], steps: Mapping[_Body, list[_Body]], *, without: Iterable[_Body] = ()
+    starts: Iterable[_Body], steps: Iterable[tuple[_Body, _Body]], *, without: Collection[_Body] = ()
 ) -> set[_Body]:
-    """All that can be come to from some bodies, those among them, without setting foot in others."""
-    reached, barred = set(starts), frozenset(without)
-    queue = deque(sorted(reached))
-    while queue:
-        for body in steps.get(queue.popleft(), ()):
-            if body not in reached and body not in barred:
-                reached.add(body)
-                queue.append(body)
-    return reached
+    """All that steps lead to from some bodies, those among them, without setting foot in others."""
+    onward = by_start(step for step in steps if step[1] not in without)
+    return set(nearest_first(starts, lambda body: onward.get(body, ())))

@@ -1,10 +1,9 @@
 """The neighbourhood of a heater: what touches it through fittings alone, and which piping is its hot side."""
 
-from collections import deque
 from collections.abc import Iterable, Iterator
 from collections.abc import Set as AbstractSet
 
-from plumbnet.network.graphs import groups
+from plumbnet.network.graphs import by_start, groups, nearest_first
 from plumbnet.network.piping.piping import Node, Piping
 
 
@@ -32,25 +31,14 @@ def hot_side(piping: Piping, stores: Iterable[tuple[Node, Node]]) -> frozenset[N
     stores = list(stores)
     inlets, outlets = {inlet for inlet, _ in stores}, {outlet for _, outlet in stores}
     names = {piping.ports[inlet].part for inlet in inlets}
-    onward, back = _directed(piping, names)
-    return frozenset(_reached(outlets, onward) - _reached(inlets, back))
+    steps = list(_directed(piping, names))
+    return frozenset(_reached(outlets, steps) - _reached(inlets, [(end, start) for start, end in steps]))
 
 
-def _directed(piping: Piping, heaters: AbstractSet[str]) -> tuple[dict[Node, list[Node]], dict[Node, list[Node]]]:
-    """Pipes as drawn and every passage through a part, but none through a heater; and the same reversed."""
-    onward: dict[Node, list[Node]] = {}
-    back: dict[Node, list[Node]] = {}
-
-    def add(start: Node, end: Node) -> None:
-        onward.setdefault(start, []).append(end)
-        back.setdefault(end, []).append(start)
-
-    for start, end in piping.pipes:
-        add(start, end)
-    for start, end in _inner(piping):
-        if piping.ports[start].part not in heaters:
-            add(start, end)
-    return onward, back
+def _directed(piping: Piping, heaters: AbstractSet[str]) -> Iterator[tuple[Node, Node]]:
+    """Pipes as drawn and every passage through a part, but none through a heater."""
+    yield from piping.pipes
+    yield from (step for step in _inner(piping) if piping.ports[step[0]].part not in heaters)
 
 
 def _inner(piping: Piping) -> Iterator[tuple[Node, Node]]:
@@ -62,11 +50,6 @@ def _inner(piping: Piping) -> Iterator[tuple[Node, Node]]:
             yield end, start
 
 
-def _reached(starts: AbstractSet[Node], onward: dict[Node, list[Node]]) -> set[Node]:
-    reached, queue = set(starts), deque(sorted(starts))
-    while queue:
-        for node in onward.get(queue.popleft(), []):
-            if node not in reached:
-                reached.add(node)
-                queue.append(node)
-    return reached
+def _reached(starts: AbstractSet[Node], steps: Iterable[tuple[Node, Node]]) -> set[Node]:
+    onward = by_start(steps)
+    return set(nearest_first(starts, lambda node: onward.get(node, ())))

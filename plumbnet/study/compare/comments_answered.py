@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from plumbnet.analysis import Report
-from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, Severity, answers_of
+from plumbnet.rules import Accepted, Answered, AnswerWord, Claimed, answers_of
 from plumbnet.study.compare.applicants_word import inspectors_word_on, word_on
 from plumbnet.study.compare.review_file import LastReview, OldComment
+from plumbnet.study.compare.subject_match import Subject, leading_subject, paired_subjects, whole_subject
 from plumbnet.study.renaming import Renames
+from plumbnet.study.review import reading_order
 
-_Subject = tuple[str, tuple[str, ...]]
-"""Name of a requirement, and the parts that it is about."""
 _OPEN = (AnswerWord.BROKEN, AnswerWord.UNTOLD)
 NO_FINDING = "it is not found any more"
 """Said of a comment whose subject no requirement speaks of now."""
@@ -52,17 +52,26 @@ def comments_now(review: LastReview, after: Report, names: Renames) -> tuple[Com
     """
     answers = list(answers_of(after.facts, after.rules))
     standing = [one for one in answers if one.word in _OPEN]
-    subjects = [(one.name, tuple(map(names.name_now, one.parts))) for one in review.comments]
-    pairs = _paired(subjects, [(one.rule.name, one.parts) for one in standing])
+    subjects = [_subject_now(one, names) for one in review.comments]
+    pairs = paired_subjects(subjects, [_subject(one) for one in standing])
     told = []
     for at, (comment, (_, parts)) in enumerate(zip(review.comments, subjects, strict=True)):
         now = standing[pairs[at]] if at in pairs else None
         told.append(_open(comment, now, after) if now else _closed(comment, parts, answers, after))
     taken = set(pairs.values())
     fresh = [one for at, one in enumerate(standing) if at not in taken and not _is_settled(one, review, after, names)]
-    fresh.sort(key=lambda one: (_rank(one), one.line, one.rule.name, one.parts))
+    fresh.sort(key=reading_order)
     new = (_new(number, one, after) for number, one in enumerate(fresh, review.highest + 1))
     return (*told, *new)
+
+
+def _subject_now(asked: OldComment, names: Renames) -> Subject:
+    """What a requirement of the review is about, by the names of now."""
+    return asked.name, tuple(map(names.name_now, asked.parts))
+
+
+def _subject(now: Answered) -> Subject:
+    return now.rule.name, now.parts
 
 
 def _is_settled(now: Answered, review: LastReview, after: Report, names: Renames) -> bool:
@@ -70,39 +79,10 @@ def _is_settled(now: Answered, review: LastReview, after: Report, names: Renames
     if now.finding is None or now.finding in after.findings:
         return False
     return inspectors_word_on(after, now.finding) is not None or any(
-        (one.name, tuple(map(names.name_now, one.parts))) == (now.rule.name, now.parts)
+        _subject_now(one, names) == _subject(now)
         for one in review.requirements
         if one.number is None and one.answer is AnswerWord.BROKEN
     )
-
-
-def _rank(answered: Answered) -> int:
-    """Errors, warnings, notes, and behind them what cannot be told."""
-    return len(Severity) if answered.finding is None else answered.finding.severity.rank
-
-
-def _paired(asked: Sequence[_Subject], now: Sequence[_Subject]) -> dict[int, int]:
-    """Which of `asked` stands where in `now`: by name and all parts, what is left by name and leading part."""
-    pairs: dict[int, int] = {}
-    for key in (_whole, _leading):
-        taken = set(pairs.values())
-        waiting: dict[tuple[str, ...], list[int]] = {}
-        for at, one in enumerate(now):
-            if at not in taken:
-                waiting.setdefault(key(*one), []).append(at)
-        for at, one in enumerate(asked):
-            same = waiting.get(key(*one)) if at not in pairs else None
-            if same:
-                pairs[at] = same.pop(0)
-    return pairs
-
-
-def _whole(name: str, parts: tuple[str, ...]) -> tuple[str, ...]:
-    return name, *parts
-
-
-def _leading(name: str, parts: tuple[str, ...]) -> tuple[str, ...]:
-    return name, *parts[:1]
 
 
 def _open(comment: OldComment, now: Answered, after: Report) -> CommentNow:
@@ -137,8 +117,8 @@ def _closed(comment: OldComment, parts: tuple[str, ...], answers: Sequence[Answe
 def _answer_about(comment: OldComment, parts: tuple[str, ...], answers: Sequence[Answered]) -> Answered | None:
     """What the requirement of a comment answers now for its subject, or else for one with the same leading part."""
     about = [one for one in answers if one.rule.name == comment.name and one.parts and one.word not in _OPEN]
-    for key in (_whole, _leading):
-        found = next((one for one in about if key(comment.name, one.parts) == key(comment.name, parts)), None)
+    for key in (whole_subject, leading_subject):
+        found = next((one for one in about if key(_subject(one)) == key((comment.name, parts))), None)
         if found is not None:
             return found
     return None

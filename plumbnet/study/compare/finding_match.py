@@ -1,9 +1,10 @@
 """The findings of two reports to those that are new, those that are gone, and those that stand in other words."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from plumbnet.rules import Finding, Severity
+from plumbnet.study.compare.subject_match import Subject, paired_subjects
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,47 +29,23 @@ class FindingMatch:
     altered: tuple[FindingChange, ...]
 
 
-_Matching = Callable[[Finding], tuple[str, ...]]
-
-
 def matched(before: Sequence[Finding], after: Sequence[Finding]) -> FindingMatch:
     """The findings of both, matched by name and all their parts, what is left by name and leading part.
 
     Of several alike the first is matched with the first.
     """
-    pairs: list[FindingChange] = []
-    gone, new = list(before), list(after)
-    for key in (_by_all_parts, _by_leading_part):
-        gone, new = _paired(gone, new, key, pairs)
+    pairs = paired_subjects([_subject(one) for one in after], [_subject(one) for one in before])
+    kept = set(pairs.values())
+    changes = [FindingChange(before[was], after[now]) for now, was in pairs.items()]
     return FindingMatch(
-        tuple(new), tuple(gone), tuple(pair for pair in pairs if _said(pair.before) != _said(pair.after))
+        tuple(one for at, one in enumerate(after) if at not in pairs),
+        tuple(one for at, one in enumerate(before) if at not in kept),
+        tuple(change for change in changes if _said(change.before) != _said(change.after)),
     )
 
 
-def _paired(
-    before: Sequence[Finding], after: Sequence[Finding], key: _Matching, pairs: list[FindingChange]
-) -> tuple[list[Finding], list[Finding]]:
-    """Adds what has the same key in both to `pairs`, in order; returns what is left of each."""
-    waiting: dict[tuple[str, ...], list[Finding]] = {}
-    for one in before:
-        waiting.setdefault(key(one), []).append(one)
-    left = []
-    for one in after:
-        same = waiting.get(key(one))
-        if same:
-            pairs.append(FindingChange(same.pop(0), one))
-        else:
-            left.append(one)
-    kept = {id(one) for same in waiting.values() for one in same}
-    return [one for one in before if id(one) in kept], left
-
-
-def _by_all_parts(finding: Finding) -> tuple[str, ...]:
-    return (finding.name, *finding.parts)
-
-
-def _by_leading_part(finding: Finding) -> tuple[str, ...]:
-    return (finding.name, *finding.parts[:1])
+def _subject(finding: Finding) -> Subject:
+    return finding.name, finding.parts
 
 
 def _said(finding: Finding) -> tuple[object, ...]:

@@ -1,7 +1,7 @@
 """What may cure a heater, before it is tried: changes, the work they ask for, and one sentence for the installer."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import IntEnum
 
 from plumbnet.layout.model import Change
@@ -48,6 +48,10 @@ class Candidate:
     """Size of the tanks that have to be bought, together."""
     keeps_check: bool = False
     """It may not leave the heater open, nor with no check of any sort between it and the street."""
+
+    def behind(self, title: str, changes: tuple[Change, ...]) -> "Candidate":
+        """The same once something else is done, whose title and changes these are."""
+        return replace(self, title=f"{title}; then {self.title}", changes=(*changes, *self.changes))
 
 
 RemedyType = Callable[[RemedyContext, HeaterFacts], Iterator[Candidate]]

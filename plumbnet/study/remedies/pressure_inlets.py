@@ -21,6 +21,11 @@ class PressureInlet:
     reducers: tuple[str, ...]
     entries: tuple[End, ...]
 
+    @property
+    def is_by_reducers(self) -> bool:
+        """Whether it comes in by reducers, and no pipe leads past them."""
+        return bool(self.reducers) and not self.entries
+
 
 @dataclass(frozen=True, slots=True)
 class Gap:

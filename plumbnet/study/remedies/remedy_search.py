@@ -1,7 +1,8 @@
 """A report to its remedies: for each heater in trouble the changes that cure it and break nothing, least work first."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
@@ -80,28 +81,46 @@ def remedies_if_small(report: Report) -> Found | None:
     return remedies(report) if parts <= MOST_PARTS or parts * ailing <= MOST_WORK else None
 
 
+_ByKey = dict[str, Remedy]
+"""Remedies by the key of their candidates."""
+
+
 @dataclass
 class RemedySearch:
-    """Tries candidates heater by heater; what cures several is found once."""
+    """Tries candidates heater by heater; what cures several is found once.
+
+    `kept` are the remedies of each heater, `second` those that break a milder requirement which was met.
+    """
 
     scene: RemedyContext
+    kept: defaultdict[str, _ByKey] = field(default_factory=lambda: defaultdict(dict))
+    second: defaultdict[str, _ByKey] = field(default_factory=lambda: defaultdict(dict))
 
     def found(self) -> Found:
         """The remedies of each heater in trouble, in the order of the file."""
         ailing = [name for name in self.scene.heaters if self.scene.is_ailing(name)]
-        kept: dict[str, dict[str, Remedy]] = {name: {} for name in ailing}
-        second: dict[str, dict[str, Remedy]] = {name: {} for name in ailing}
         for name in ailing:
-            for sorts in (SORTS, PAIRS):
-                if sorts is PAIRS and kept[name]:
-                    break
-                for candidate in self._candidates(self.scene.heaters[name], sorts):
-                    is_late = candidate.effort >= Effort.EXCHANGE_DEVICE and len(kept[name]) >= ENOUGH
-                    if candidate.key not in kept[name] and not is_late:
-                        for remedy, breaks_nothing in self._proved(candidate, name):
-                            (kept if breaks_nothing else second)[remedy.heater].setdefault(candidate.key, remedy)
-        chosen = {name: own or second[name] for name, own in kept.items()}
+            self._search(name, SORTS)
+            if not self.kept[name]:
+                self._search(name, PAIRS)
+        chosen = {name: self.kept[name] or self.second[name] for name in ailing}
         return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in chosen.items()}
+
+    def _search(self, heater: str, sorts: Sequence[RemedyType]) -> None:
+        for candidate in self._candidates(self.scene.heaters[heater], sorts):
+            proved = self._proved(candidate, heater) if self._is_wanted(candidate, heater) else None
+            if proved is not None:
+                self._keep(*proved)
+
+    def _is_wanted(self, candidate: Candidate, heater: str) -> bool:
+        is_late = candidate.effort >= Effort.EXCHANGE_DEVICE and len(self.kept[heater]) >= ENOUGH
+        return candidate.key not in self.kept[heater] and not is_late
+
+    def _keep(self, candidate: Candidate, trial: Trial) -> None:
+        """A proved candidate as a remedy of each heater that it cures."""
+        found, cures = self.second if any(trial.broken_anew()) else self.kept, tuple(trial.cures())
+        for name in cures:
+            found[name].setdefault(candidate.key, _remedy(candidate, trial, name, cures))
 
     def _candidates(self, heater: HeaterFacts, sorts: Sequence[RemedyType]) -> Iterator[Candidate]:
         """What may cure a heater; for a sealed one each with what makes it safe first."""
@@ -119,30 +138,24 @@ class RemedySearch:
             return
         for sort in sorts:
             for candidate in sort(trial.after, trial.after.heaters[heater]):
-                yield replace(
-                    candidate,
-                    title=f"{safeguard.title}; then {candidate.title}",
-                    changes=(*safeguard.changes, *candidate.changes),
-                )
+                yield candidate.behind(safeguard.title, safeguard.changes)
 
-    def _proved(self, candidate: Candidate, heater: str) -> Iterator[tuple[Remedy, bool]]:
-        """The candidate as a remedy for each heater it cures; none where it does not cure `heater` or does harm.
+    def _proved(self, candidate: Candidate, heater: str) -> tuple[Candidate, Trial] | None:
+        """The candidate, with valves locked open where the rules want it, and its trial.
 
-        Beside it, whether all requirements that were met are met still.
+        None where it does not cure the heater, or does harm.
         """
         trial = tried(self.scene, candidate.changes)
         if trial is None or not trial.is_cured(heater):
-            return
+            return None
         if not trial.is_harmless:
             candidate = locked_open(candidate, trial)
             trial = tried(self.scene, candidate.changes)
             if trial is None or not trial.is_harmless or not trial.is_cured(heater):
-                return
+                return None
         if candidate.keeps_check and not trial.keeps_check(heater):
-            return
-        cures = tuple(trial.cures())
-        for name in cures:
-            yield _remedy(candidate, trial, name, cures), not any(trial.broken_anew())
+            return None
+        return candidate, trial
 
 
 def locked_open(candidate: Candidate, trial: Trial) -> Candidate:

@@ -18,14 +18,14 @@ def comments(answers: Sequence[Answered], accepted: Iterable[Accepted]) -> Itera
     """What is broken and not accepted, the worst first, then what cannot be told; numbered, in file order."""
     silenced = {(one.finding.name, one.finding.parts) for one in accepted}
     open_ones = (one for one in answers if one.word is AnswerWord.UNTOLD or _stands(one, silenced))
-    ordered = sorted(open_ones, key=lambda one: (_rank(one), one.line, one.rule.name, one.parts))
-    yield from (Comment(number, one) for number, one in enumerate(ordered, start=1))
+    yield from (Comment(number, one) for number, one in enumerate(sorted(open_ones, key=reading_order), start=1))
+
+
+def reading_order(one: Answered) -> tuple[int, int, str, tuple[str, ...]]:
+    """Sorts comments: errors, warnings, notes, and behind them what cannot be told; each in file order."""
+    rank = len(Severity) if one.finding is None else one.finding.severity.rank
+    return rank, one.line, one.rule.name, one.parts
 
 
 def _stands(one: Answered, silenced: set[tuple[str, tuple[str, ...]]]) -> bool:
     return one.finding is not None and (one.finding.name, one.finding.parts) not in silenced
-
-
-def _rank(one: Answered) -> int:
-    """Errors, warnings, notes, and behind them what cannot be told."""
-    return len(Severity) if one.finding is None else one.finding.severity.rank

@@ -1,6 +1,7 @@
 """Two jobs where no single one cures: a valve opened, and the tank behind it charged, exchanged, or one added."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
@@ -22,11 +23,4 @@ def open_and_fit(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidat
             continue
         for sort in (recharge, exchange, enlarge, add_tank):
             for then in sort(trial.after, trial.after.heaters[heater.name]):
-                yield Candidate(
-                    Effort.PAIR,
-                    "pair",
-                    f"{first.title}; then {then.title}",
-                    (*first.changes, *then.changes),
-                    why=then.why,
-                    size_m3=then.size_m3,
-                )
+                yield replace(then.behind(first.title, first.changes), effort=Effort.PAIR, key="pair")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, pressure_text
-from plumbnet.layout.model import Change, End, Reducing
+from plumbnet.layout.model import Change, End, Reducing, System
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import Tank
@@ -28,6 +28,11 @@ _SAME = 1e-3
 """Share by which what grows may differ under another pressure."""
 
 
+def step_pa(system: System) -> float:
+    """The step to which a reducer is set, in the units of the file."""
+    return parse_measure(STEP[system.units], PRESSURE, None)
+
+
 def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Set the reducers that feed a heater lower: the highest set that holds, and from where to where any holds.
 
@@ -36,7 +41,7 @@ def set_reducer(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate
     """
     fed = pressure_feed(scene, heater) if heater.verdict in TROUBLED else None
     tanks = tuple(tank for tank in reached_tanks(scene, heater) if not tank.is_waterlogged)
-    if fed is None or not fed.reducers or fed.entries or not tanks or heater.static_pa is None:
+    if fed is None or not fed.is_by_reducers or not tanks or heater.static_pa is None:
         return
     static_pa = heater.static_pa + scene.head_pa(heater.name)
     beside = tuple(_as_low(scene, static_pa, {tank.name for tank in tanks}))
@@ -164,7 +169,7 @@ class _Screws:
 
     @property
     def _step_pa(self) -> float:
-        return parse_measure(STEP[self.scene.system.units], PRESSURE, None)
+        return step_pa(self.scene.system)
 
     @property
     def _top(self) -> int:

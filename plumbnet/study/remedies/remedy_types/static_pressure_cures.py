@@ -10,9 +10,9 @@ from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
-from plumbnet.study.remedies.pressure_inlets import gap_behind, pressure_feed
+from plumbnet.study.remedies.pressure_inlets import PressureInlet, gap_behind, pressure_feed
 from plumbnet.study.remedies.remedy_context import RemedyContext
-from plumbnet.study.remedies.remedy_types.reducer_screw import STEP, starves
+from plumbnet.study.remedies.remedy_types.reducer_screw import starves, step_pa
 from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, move
 from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, reached_tanks, recharge
 from plumbnet.study.remedies.tank_joint import between
@@ -32,6 +32,15 @@ class _Step:
     change: Change
 
 
+@dataclass(frozen=True, slots=True)
+class _Lowered:
+    """The layout with the static pressure lowered: what is done for it, and what comes of it."""
+
+    title: str
+    changes: tuple[Change, ...]
+    after: RemedyContext
+
+
 def lower(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Lower the pressure where it comes in, then set the tanks right or add one.
 
@@ -39,42 +48,43 @@ def lower(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """
     if heater.need is None or heater.need.nominal_m3 is not None:
         return
-    steps = _steps(scene, heater)
-    title, changes = " and ".join(step.title for step in steps), tuple(step.change for step in steps)
-    trial = tried(scene, changes) if changes else None
-    if trial is None or starves(trial):
-        return
-    now = trial.after.heaters[heater.name]
     fed = pressure_feed(scene, heater)
-    has_screws = fed is not None and not fed.entries and any(reached_tanks(scene, heater))
+    lowered = None if fed is None else _lowered(scene, heater, fed)
+    if fed is None or lowered is None:
+        return
+    now = lowered.after.heaters[heater.name]
+    has_screws = fed.is_by_reducers and any(reached_tanks(scene, heater))
     if now.verdict not in TROUBLED:
         if not has_screws:
-            yield Candidate(Effort.LOWER_PRESSURE, "lower", title, changes)
+            yield Candidate(Effort.LOWER_PRESSURE, "lower", lowered.title, lowered.changes)
         return
     for sort in (*([] if has_screws else [recharge]), exchange, enlarge, move, add_tank):
-        for then in sort(trial.after, now):
-            yield Candidate(Effort.LOWER_PRESSURE, "lower", f"{title}; then {then.title}", (*changes, *then.changes))
+        for one in sort(lowered.after, now):
+            then = one.behind(lowered.title, lowered.changes)
+            yield Candidate(Effort.LOWER_PRESSURE, "lower", then.title, then.changes)
 
 
 def set_and_fit(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
     """Set the reducers lower and fit, or exchange, a tank of half the size or less that it takes as they are set."""
-    fed = pressure_feed(scene, heater)
-    if heater.verdict not in TROUBLED or fed is None or not fed.reducers or fed.entries:
+    fed = pressure_feed(scene, heater) if heater.verdict in TROUBLED and _is_high(heater) else None
+    lowered = _lowered(scene, heater, fed) if fed is not None and fed.is_by_reducers else None
+    if lowered is None or lowered.after.heaters[heater.name].verdict not in TROUBLED:
         return
-    steps = _steps(scene, heater) if _is_high(heater) else ()
+    sort = enlarge if any(reached_tanks(scene, heater)) else add_tank
+    as_it_is = min((one.size_m3 for one in sort(scene, heater)), default=math.inf)
+    for then in sort(lowered.after, lowered.after.heaters[heater.name]):
+        if then.size_m3 <= as_it_is * SMALLER:
+            yield replace(then.behind(lowered.title, lowered.changes), key=f"set, then {then.key}")
+
+
+def _lowered(scene: RemedyContext, heater: HeaterFacts, fed: PressureInlet) -> _Lowered | None:
+    """The pressure lowered where it comes in; None where that cannot be, or leaves a fixture too little."""
+    steps = _steps(scene, heater, fed)
     changes = tuple(step.change for step in steps)
     trial = tried(scene, changes) if changes else None
-    if trial is None or starves(trial) or trial.after.heaters[heater.name].verdict not in TROUBLED:
-        return
-    title, now = " and ".join(step.title for step in steps), trial.after.heaters[heater.name]
-    tanks = any(reached_tanks(scene, heater))
-    for sort in (enlarge,) if tanks else (add_tank,):
-        as_it_is = min((one.size_m3 for one in sort(scene, heater)), default=math.inf)
-        for then in sort(trial.after, now):
-            if then.size_m3 <= as_it_is * SMALLER:
-                changed = (*changes, *then.changes)
-                told = f"{title}; then {then.title}"
-                yield replace(then, key=f"set, then {then.key}", title=told, changes=changed)
+    if trial is None or starves(trial):
+        return None
+    return _Lowered(" and ".join(step.title for step in steps), changes, trial.after)
 
 
 def _is_high(heater: HeaterFacts) -> bool:
@@ -82,14 +92,11 @@ def _is_high(heater: HeaterFacts) -> bool:
     return heater.static_pa is not None and heater.static_pa > SHARE_OF_LIMIT * heater.limit_pa
 
 
-def _steps(scene: RemedyContext, heater: HeaterFacts) -> tuple[_Step, ...]:
+def _steps(scene: RemedyContext, heater: HeaterFacts, fed: PressureInlet) -> tuple[_Step, ...]:
     """Set lower the reducers that feed the heater, fill to less, and fit new reducers where there is neither.
 
     None where that cannot be.
     """
-    fed = pressure_feed(scene, heater)
-    if fed is None:
-        return ()
     limit_pa = heater.limit_pa + scene.head_pa(heater.name)
     steps: list[_Step | None] = [_set_lower(scene, name, limit_pa) for name in fed.reducers]
     taken: tuple[str, ...] = ()
@@ -140,9 +147,9 @@ def _fitted(scene: RemedyContext, entry: End, name: str, limit_pa: float) -> _St
 
 def _setting(system: System, limit_pa: float) -> str | None:
     """A reducer's set as written: a share of the limit at its height, in whole steps; None where nothing is left."""
-    step_pa = parse_measure(STEP[system.units], PRESSURE, None)
-    steps = math.floor(min(SHARE_OF_LIMIT * limit_pa, HIGHEST_WRITTEN_PA) / step_pa)
-    return pressure_text(system, steps * step_pa) if steps > 0 else None
+    step = step_pa(system)
+    steps = math.floor(min(SHARE_OF_LIMIT * limit_pa, HIGHEST_WRITTEN_PA) / step)
+    return pressure_text(system, steps * step) if steps > 0 else None
 
 
 def _shown(scene: RemedyContext, setting: str) -> str:

@@ -2,6 +2,7 @@
 
 import textwrap
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
@@ -12,7 +13,6 @@ from plumbnet.report.text.heater_text import CAUTION
 from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, Verdict
-from plumbnet.study.dossier import CuredWhole
 from plumbnet.study.remedies import (
     MOST_PARTS,
     Found,
@@ -23,6 +23,9 @@ from plumbnet.study.remedies import (
     remedy_lists,
     scenario_text,
 )
+
+if TYPE_CHECKING:  # every check imports this module, and none needs what a dossier takes
+    from plumbnet.study.dossier import CuredWhole
 
 MOST_REMEDIES = 3
 """Remedies shown of each heater under a report."""
@@ -70,7 +73,7 @@ def remedies_text(
     found: Found,
     plans: Sequence[TankPlan] = (),
     *,
-    whole: CuredWhole | None = None,
+    whole: "CuredWhole | None" = None,
     paint: Paint = plain,
 ) -> str:
     """Every remedy with the verdicts before and after and its scenario, once for all heaters that share water.
@@ -129,7 +132,7 @@ def remedy_place(remedy: Remedy) -> str:
     return f"Why there: it is {remedy.why}." if remedy.why else ""
 
 
-def _together(whole: CuredWhole) -> Iterator[str]:
+def _together(whole: "CuredWhole") -> Iterator[str]:
     """The remedies that were made together, what becomes of the heaters, and the scenario."""
     yield f"{ALL_TOGETHER}:"
     for number, title in enumerate(chosen_in_words(whole), 1):

@@ -1,23 +1,26 @@
 """Remedies made together, as sentences: what is done, what becomes of each heater, what a single event then does."""
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, HeaterFacts
-from plumbnet.study.contingency import Sweep
-from plumbnet.study.dossier import CuredWhole
+
+if TYPE_CHECKING:  # every check imports this module, and none needs what a dossier takes
+    from plumbnet.study.contingency import Sweep
+    from plumbnet.study.dossier import CuredWhole
 
 ALL_TOGETHER = "All of these together"
 MOST_EVENTS = 3
 """Single events that are named, the worst first."""
 
 
-def chosen_in_words(whole: CuredWhole) -> tuple[str, ...]:
+def chosen_in_words(whole: "CuredWhole") -> tuple[str, ...]:
     """What is done, a sentence to each remedy."""
     return tuple(one.title for one in whole.together.chosen)
 
 
-def outcomes_in_words(whole: CuredWhole) -> Iterator[str]:
+def outcomes_in_words(whole: "CuredWhole") -> Iterator[str]:
     """What becomes of every heater, whom it leaves in trouble, and what single events would change then."""
     facts = whole.together.after.facts
     yield "; ".join(_outcome(facts, heater) for heater in facts.heaters).join(["Then ", "."])
@@ -34,7 +37,7 @@ def _outcome(facts: Facts, heater: HeaterFacts) -> str:
     return f"{heater.name} is {heater.verdict.value}{settles}{opens}"
 
 
-def _swept(swept: Sweep) -> str:
+def _swept(swept: "Sweep") -> str:
     worst = [one.event.title for one in swept.changing[:MOST_EVENTS]]
     count = f"Of {len(swept.events)} single events {len(swept.changing)} would change a verdict or bring an error"
     if not worst:

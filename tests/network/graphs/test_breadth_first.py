@@ -5,7 +5,7 @@ from random import Random
 import networkx as nx
 import pytest
 
-from plumbnet.network.graphs.nearest_first import by_start, nearest_first
+from plumbnet.network.graphs.breadth_first import by_start, nearest_first
 
 
 def test_each_is_met_once_after_all_that_are_nearer_and_in_the_order_of_the_steps() -> None:

@@ -48,6 +48,8 @@ class Candidate:
     """Size of the tanks that have to be bought, together."""
     keeps_check: bool = False
     """It may not leave the heater open, nor with no check of any sort between it and the street."""
+    for_all: tuple[str, ...] = ()
+    """Other heaters that it must cure as well."""
 
     def behind(self, title: str, changes: tuple[Change, ...]) -> "Candidate":
         """The same once something else is done, whose title and changes these are."""

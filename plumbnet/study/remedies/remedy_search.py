@@ -18,6 +18,7 @@ from plumbnet.study.remedies.remedy_types import (
     bypass,
     enlarge,
     exchange,
+    join_and_fit,
     lower,
     move,
     open_and_fit,
@@ -47,6 +48,8 @@ SORTS: tuple[RemedyType, ...] = (
 """Every sort of remedy, least work first."""
 PAIRS: tuple[RemedyType, ...] = (open_and_fit,)
 """Two jobs at once, tried where no single one cures."""
+TOGETHER: tuple[RemedyType, ...] = (join_and_fit,)
+"""Two jobs at once that cure heaters which do not share their water."""
 ENOUGH = 3
 """Lesser remedies beside which no device is exchanged and no check taken out."""
 LOCKED = "valve-before-tank"
@@ -103,6 +106,8 @@ class RemedySearch:
             self._search(name, SORTS)
             if not self.kept[name]:
                 self._search(name, PAIRS)
+        for name in ailing:
+            self._search(name, TOGETHER)
         chosen = {name: self.kept[name] or self.second[name] for name in ailing}
         return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in chosen.items()}
 
@@ -154,6 +159,8 @@ class RemedySearch:
             if trial is None or not trial.is_harmless or not trial.is_cured(heater):
                 return None
         if candidate.keeps_check and not trial.keeps_check(heater):
+            return None
+        if not all(map(trial.is_cured, candidate.for_all)):
             return None
         return candidate, trial
 

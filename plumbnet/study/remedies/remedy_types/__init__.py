@@ -1,6 +1,7 @@
 """The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""
 
 from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
+from plumbnet.study.remedies.remedy_types.joined_rooms import join_and_fit
 from plumbnet.study.remedies.remedy_types.pairs import open_and_fit
 from plumbnet.study.remedies.remedy_types.reducer_screw import set_reducer
 from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower, set_and_fit
@@ -14,6 +15,7 @@ __all__ = [
     "bypass",
     "enlarge",
     "exchange",
+    "join_and_fit",
     "lower",
     "move",
     "open_and_fit",

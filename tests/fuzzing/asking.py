@@ -28,7 +28,7 @@ from plumbnet.report.warmup import warmup_report as warmup
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.study.compare.whole_comparison import comparison
 from plumbnet.study.dossier.report_dossier import dossier
-from plumbnet.study.remedies.tank_placement import plans
+from plumbnet.study.remedies.fewest_tanks.tank_placement import plans
 
 Answer = tuple[str, str]
 """How it is written, and what."""

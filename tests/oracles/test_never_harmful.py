@@ -86,7 +86,7 @@ def assert_safe(before: Report, remedy: Remedy) -> None:
 
 @pytest.mark.parametrize("family", FAMILIES)
 def test_no_remedy_makes_anything_worse_or_takes_a_relief_valve_away_or_shuts_a_tank_off(family: str) -> None:
-    """No heater, no error; and of requirements none that was met, unless nothing else cures that heater."""
+    """No heater, no error; and of requirements none that was met, however mild."""
 
     @settings(times(0.3), phases=(Phase.generate,))
     @given(FAMILIES[family].layouts)
@@ -96,7 +96,7 @@ def test_no_remedy_makes_anything_worse_or_takes_a_relief_valve_away_or_shuts_a_
             for remedy in own:
                 assert_harmless(before, remedy)
                 assert_safe(before, remedy)
-            assert len({breaks(before, remedy) for remedy in own}) < 2
+                assert not breaks(before, remedy), remedy.title
 
     harmless()
 

@@ -11,9 +11,9 @@ from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Scenario
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.study.remedies.fewest_tanks.tank_placement import plans
 from plumbnet.study.remedies.remedy_search import remedies
 from plumbnet.study.remedies.scenario import as_scenario
-from plumbnet.study.remedies.tank_placement import plans
 
 TROUBLED = {Verdict.TRAPPED, Verdict.SEALED}
 

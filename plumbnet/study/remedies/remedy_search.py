@@ -2,14 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
-from plumbnet.layout.edits import change_of
-from plumbnet.rules import listed
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, Effort, RemedyType
+from plumbnet.study.remedies.mended_candidate import proved
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
 from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -52,19 +51,16 @@ TOGETHER: tuple[RemedyType, ...] = (join_and_fit,)
 """Two jobs at once that cure heaters which do not share their water."""
 ENOUGH = 3
 """Lesser remedies beside which no device is exchanged and no check taken out."""
-LOCKED = "valve-before-tank"
-"""The finding of which a valve is rid that is locked open."""
 
 
 def remedies(layout: Layout | Report) -> Found:
     """What would cure each heater in trouble, least work first; heaters that need nothing are left out.
 
     Every remedy was made to a copy and analysed again. It leaves the heater open or controlled (with no tank in its
-    reach at fault, where that was the trouble), makes no other heater trapped or sealed, and brings no new finding
-    of severity error; one that breaks a milder requirement which was met is offered only where no other cures the
-    heater. For a sealed heater each one begins with a relief valve that can open. An empty tuple says that no remedy
-    was found. Devices are exchanged or taken out only where fewer than three lesser remedies were found. Cost: some
-    five analyses for all heaters in trouble that share their water.
+    reach at fault, where that was the trouble), makes no other heater trapped or sealed, brings no new finding of
+    severity error, and breaks no requirement that was met. For a sealed heater each one begins with a relief valve
+    that can open. An empty tuple says that no remedy was found. Devices are exchanged or taken out only where fewer
+    than three lesser remedies were found. Cost: some five analyses for all heaters in trouble that share their water.
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.
 
@@ -90,14 +86,10 @@ _ByKey = dict[str, Remedy]
 
 @dataclass
 class RemedySearch:
-    """Tries candidates heater by heater; what cures several is found once.
-
-    `kept` are the remedies of each heater, `second` those that break a milder requirement which was met.
-    """
+    """Tries candidates heater by heater; what cures several is found once. `kept` are the remedies of each heater."""
 
     scene: RemedyContext
     kept: defaultdict[str, _ByKey] = field(default_factory=lambda: defaultdict(dict))
-    second: defaultdict[str, _ByKey] = field(default_factory=lambda: defaultdict(dict))
 
     def found(self) -> Found:
         """The remedies of each heater in trouble, in the order of the file."""
@@ -108,8 +100,7 @@ class RemedySearch:
                 self._search(name, PAIRS)
         for name in ailing:
             self._search(name, TOGETHER)
-        chosen = {name: self.kept[name] or self.second[name] for name in ailing}
-        return {name: tuple(sorted(own.values(), key=lambda one: one.rank)) for name, own in chosen.items()}
+        return {name: tuple(sorted(self.kept[name].values(), key=lambda one: one.rank)) for name in ailing}
 
     def _search(self, heater: str, sorts: Sequence[RemedyType]) -> None:
         for candidate in self._candidates(self.scene.heaters[heater], sorts):
@@ -123,9 +114,9 @@ class RemedySearch:
 
     def _keep(self, candidate: Candidate, trial: Trial) -> None:
         """A proved candidate as a remedy of each heater that it cures."""
-        found, cures = self.second if any(trial.broken_anew()) else self.kept, tuple(trial.cures())
+        cures = tuple(trial.cures())
         for name in cures:
-            found[name].setdefault(candidate.key, _remedy(candidate, trial, name, cures))
+            self.kept[name].setdefault(candidate.key, _remedy(candidate, trial, name, cures))
 
     def _candidates(self, heater: HeaterFacts, sorts: Sequence[RemedyType]) -> Iterator[Candidate]:
         """What may cure a heater; for a sealed one each with what makes it safe first."""
@@ -146,33 +137,14 @@ class RemedySearch:
                 yield candidate.behind(safeguard.title, safeguard.changes)
 
     def _proved(self, candidate: Candidate, heater: str) -> tuple[Candidate, Trial] | None:
-        """The candidate, with valves locked open where the rules want it, and its trial.
-
-        None where it does not cure the heater, or does harm.
-        """
-        trial = tried(self.scene, candidate.changes)
-        if trial is None or not trial.is_cured(heater):
+        """The candidate, with what has to be set right by the way, and its trial; None where it is no remedy."""
+        made = proved(self.scene, candidate, heater)
+        if made is None:
             return None
-        if not trial.is_harmless:
-            candidate = locked_open(candidate, trial)
-            trial = tried(self.scene, candidate.changes)
-            if trial is None or not trial.is_harmless or not trial.is_cured(heater):
-                return None
-        if candidate.keeps_check and not trial.keeps_check(heater):
+        told, trial = made
+        if told.keeps_check and not trial.keeps_check(heater):
             return None
-        if not all(map(trial.is_cured, candidate.for_all)):
-            return None
-        return candidate, trial
-
-
-def locked_open(candidate: Candidate, trial: Trial) -> Candidate:
-    """The same with each valve locked open that it puts between a heater and its tank against the rules."""
-    valves = [one.parts[0] for one in trial.new_errors() if one.name == LOCKED]
-    if not valves:
-        return candidate
-    locks = tuple(change_of("set", {"part": name, "locked": True}) for name in valves)
-    title = f"{candidate.title}, and lock {listed(valves)} open"
-    return replace(candidate, title=title, changes=(*candidate.changes, *locks))
+        return made if all(map(trial.is_cured, told.for_all)) else None
 
 
 def _remedy(candidate: Candidate, trial: Trial, heater: str, cures: tuple[str, ...]) -> Remedy:

@@ -83,7 +83,7 @@ def all_together(report: Report, lists: Sequence[RemedyList]) -> AllTogether | N
     for chosen in _choices(cured)[:MOST_TRIED]:
         changes = tuple(_changes(chosen))
         trial = tried(scene, changes)
-        if trial is None or not trial.is_harmless:
+        if trial is None or not trial.is_faultless:
             continue
         made = _made(chosen, changes, trial, ailing)
         if not made.left:

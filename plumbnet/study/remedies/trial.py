@@ -28,6 +28,11 @@ class Trial:
         """Whether no heater is worse off and no finding of severity error is new."""
         return not any(self._is_worse(name) for name in self.before.heaters) and not any(self.new_errors())
 
+    @property
+    def is_faultless(self) -> bool:
+        """Whether it is harmless and every requirement that was met, of whatever severity, is met still."""
+        return self.is_harmless and not any(self.broken_anew())
+
     def cures(self) -> Iterator[str]:
         """Heaters in trouble before that are held after, in the order of the file."""
         for name in self.before.heaters:

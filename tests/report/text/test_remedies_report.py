@@ -16,8 +16,8 @@ from plumbnet.report.text.remedies_report import (
     remedies_section,
     remedies_text,
 )
+from plumbnet.study.remedies.fewest_tanks.tank_placement import plans
 from plumbnet.study.remedies.remedy_search import remedies
-from plumbnet.study.remedies.tank_placement import plans
 
 WORN = {"tank": "precharge: 20 psi, volume: 5 gal", "tank2": "state: waterlogged"}
 WORN_RUNS = f"{TANKED}\n tee -> tank2"

@@ -141,7 +141,8 @@ def test_remedy_that_traps_a_neighbour_is_not_offered() -> None:
               tee -> cv2 -> heater2 -> tap2.hot"""
     layout = house(runs, heater2=RELIEVED, tank="volume: 5 gal")
     assert report(layout).heaters[0].verdict is Verdict.CONTROLLED
-    assert efforts(layout, "heater2") == [Effort.ADD]
+    assert efforts(layout, "heater2") == [Effort.PAIR]
+    assert cures(layout, "heater2")[0].cures == ("heater2",)
 
 
 def test_every_sort_is_registered_once() -> None:

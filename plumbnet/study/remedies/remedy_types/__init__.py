@@ -5,8 +5,8 @@ from plumbnet.study.remedies.remedy_types.joined_rooms import join_and_fit
 from plumbnet.study.remedies.remedy_types.pairs import open_and_fit
 from plumbnet.study.remedies.remedy_types.reducer_screw import set_reducer
 from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower, set_and_fit
-from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, added, move
-from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge
+from plumbnet.study.remedies.remedy_types.tank_connection import add_tank, added, move, tanks_in_words
+from plumbnet.study.remedies.remedy_types.tank_cures import enlarge, exchange, recharge, wanted_charge_pa
 from plumbnet.study.remedies.remedy_types.valve_cures import open_valve, shut_filling_loop
 
 __all__ = [
@@ -25,4 +25,6 @@ __all__ = [
     "set_and_fit",
     "set_reducer",
     "shut_filling_loop",
+    "tanks_in_words",
+    "wanted_charge_pa",
 ]

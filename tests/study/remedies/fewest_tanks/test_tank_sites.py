@@ -5,7 +5,7 @@ from conftest import PSI
 from curing import HOUSE, RELIEVED, house, scene
 
 from plumbnet.layout.model.system import System
-from plumbnet.study.remedies.tank_sites import TankSite, TankSites
+from plumbnet.study.remedies.fewest_tanks.tank_sites import TankSite, TankSites
 
 HEADER = """street -> cv -> tee -> valve -> heater -> tee3 -> tap.hot
             tee -> valve2 -> heater2 -> tee3"""

@@ -11,8 +11,8 @@ from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_of
 from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import Verdict
-from plumbnet.study.remedies.set_cover import MOST_EXACT
-from plumbnet.study.remedies.tank_placement import TankPlan, fewest_tanks, one_tank, plans
+from plumbnet.study.remedies.fewest_tanks.set_cover import MOST_EXACT
+from plumbnet.study.remedies.fewest_tanks.tank_placement import TankPlan, fewest_tanks, one_tank, plans
 
 
 def tree(seed: int) -> System:

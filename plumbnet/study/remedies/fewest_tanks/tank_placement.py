@@ -6,10 +6,16 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.study.remedies.fewest_tanks.set_cover import (
+    MOST_EXACT,
+    covers,
+    greedy_bound,
+    greedy_cover,
+    without_dominated,
+)
+from plumbnet.study.remedies.fewest_tanks.tank_sites import TankSite, TankSites
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import added
-from plumbnet.study.remedies.set_cover import MOST_EXACT, covers, greedy_bound, greedy_cover, without_dominated
-from plumbnet.study.remedies.tank_sites import TankSite, TankSites
 from plumbnet.study.remedies.trial import tried
 from plumbnet.study.remedies.trial_sizes import STEPS, sizes_to_try
 
@@ -120,7 +126,7 @@ class _Search:
                 return None
             changes = tuple(self._changes(chosen, hung))
             trial = tried(scene, changes)
-            if trial is None or not trial.is_harmless:
+            if trial is None or not trial.is_faultless:
                 continue
             cures = tuple(name for name in trial.cures() if name in self.sites.trapped)
             if all(name in cures for tank in hung for name in tank.serves):

@@ -4,7 +4,7 @@ from random import Random
 
 import pytest
 
-from plumbnet.study.remedies.set_cover import covers, greedy_bound, greedy_cover, without_dominated
+from plumbnet.study.remedies.fewest_tanks.set_cover import covers, greedy_bound, greedy_cover, without_dominated
 
 
 def test_nothing_is_held_by_no_set() -> None:

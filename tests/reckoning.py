@@ -1,6 +1,7 @@
 """A reader with a hand calculator and a table of water: parses a printed sheet and works its formulas."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import takewhile
 
@@ -104,11 +105,12 @@ def number(text: str) -> tuple[str, str]:
     return found[1], found[2] or ""
 
 
-_STEP = re.compile(r"(?P<what>.*)\]: (?P<symbol>\w+) = (?P<formula>.*?)(?:, with (?P<with>.*))?: (?P<result>[^:]+)")
+_STEP = re.compile(r"(?P<what>.*)\]: (?P<symbol>\w+) = (?P<formula>.*?)(?: = (?P<worked>.*))? = (?P<result>[^=]+)")
+_SYMBOL = re.compile(r"([A-Za-z]\w*)(?!\w*\()")
 
 
 def in_text(sheet: str) -> list[Printed]:
-    """The steps of a sheet printed as text."""
+    """The steps of a sheet printed as text, units of numbers only where a table is entered with them."""
     found = []
     lines = sheet.splitlines()
     for at, line in enumerate(lines):
@@ -118,9 +120,27 @@ def in_text(sheet: str) -> list[Printed]:
         stands = _STEP.fullmatch(words)
         assert stands, words
         step = Printed(stands["symbol"], stands["formula"], *number(stands["result"]))
-        _add(step, re.split(r", (?=\w+ = )", stands["with"]) if stands["with"] else [])
+        _add(step, list(_put_in(step.formula, stands["worked"] or step.result)))
         found.append(step)
     return found
+
+
+def _put_in(formula: str, worked: str) -> Iterator[str]:
+    """What stands for each symbol of a formula where it is written with numbers."""
+    pieces = _SYMBOL.split(formula)
+    seen: dict[str, int] = {}
+    pattern = ""
+    for at, piece in enumerate(pieces):
+        if at % 2 == 0:
+            pattern += re.escape(piece)
+        elif piece in seen:
+            pattern += f"(?P=n{seen[piece]})"
+        else:
+            pattern += f"(?P<n{at}>.+?)"
+            seen[piece] = at
+    stands = re.fullmatch(pattern, worked)
+    assert stands, (formula, worked)
+    yield from (f"{symbol} = {stands[f'n{at}']}" for symbol, at in seen.items())
 
 
 def _until_next(lines: list[str]) -> list[str]:

@@ -110,16 +110,17 @@ class ExistingTanks:
         yield uptake_step("V_in", name, tank, symbol, end)
 
     def _balance(self) -> Iterator[Step]:
-        """What all take together, and what finds no room."""
+        """What all take together, and what finds no room; a sum of one has no step."""
         taken = [tank.uptake_m3(self._limit_abs_pa) for _, tank in self.tanks]
-        growths = [growing(self.case.tank.task, water)[-1].value for water in self.waters]
+        growths = [growing(self.case.tank.task, water)[-1] for water in self.waters]
         total = sum_step("V_taken", "taken up by all", taken)
-        grown = sum_step("V_growth", "growth of all heated water", growths)
+        grown = sum_step("V_growth", "growth of all heated water", [one.value for one in growths])
+        growth = "V_growth" if len(growths) > 1 else growths[0].symbol
+        takes = "V_taken" if len(taken) > 1 else "V_in"
         short = max(0.0, grown.value - total.value)
-        numbers = {"V_growth": grown.value, "V_taken": total.value}
-        yield total
-        yield grown
-        yield step("V_short", "finds no room", "max(0, V_growth - V_taken)", short, "by definition", **numbers)
+        yield from (each for each in (total, grown) if len(each.numbers) > 1)
+        numbers = {growth: grown.value, takes: total.value}
+        yield step("V_short", "finds no room", f"max(0, {growth} - {takes})", short, "by definition", **numbers)
 
     def _settled(self, level_abs_pa: float) -> Iterator[Section]:
         """Where the pressure comes to rest: what each tank has taken then, and what an outlet has let off."""

@@ -1,5 +1,6 @@
 """A document as dense plain text, so that the sheet of a house stands on one page."""
 
+import re
 import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -24,6 +25,10 @@ _FEW = 4
 """Columns up to which a table tells what they are without a head."""
 _LONG = 20
 """Letters of a source from which it is not repeated in one section."""
+_RECKONING = ("min", "max", "exp", "log", "sqrt")
+"""Functions of numbers alone; any other is a table, which is entered with units."""
+_SYMBOL = re.compile(r"[A-Za-z]\w*")
+_FUNCTION = re.compile(r"([A-Za-z]\w*)\(")
 _HELD = "\x1f"
 """Stands for a space at which no line ends; it prints nowhere, so that no text of a file has it."""
 
@@ -49,18 +54,28 @@ def _dense(block: Block) -> Iterator[str]:
         case Points(texts):
             yield from _wrapped(" ".join(texts), "", "")
         case Table(head, rows) if head[0] == SYMBOL:
-            yield from (line for row in rows for line in _item(*row))
+            yield from _items(rows)
         case Table(head, rows):
-            yield from text_columns([head, *rows] if len(head) > _FEW else rows)
+            yield from text_columns(_filled([head, *rows]) if len(head) > _FEW else rows)
         case Steps(steps, first):
             yield from _steps(steps, first)
         case _:
             yield document_text([block]).rstrip("\n")
 
 
-def _item(symbol: str, what: str, value: str, origin: str) -> list[str]:
-    """A number that goes in: what it is, and where it comes from."""
-    return _wrapped(f"{_held(f'{symbol} = {value}')}, {what} ({origin})", "", "    ")
+def _filled(rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """Rows, a head before them, without the columns in which nothing but the head stands."""
+    kept = [any(cells) for cells in zip(*rows[1:], strict=True)]
+    return [tuple(cell for cell, is_kept in zip(row, kept, strict=True) if is_kept) for row in rows]
+
+
+def _items(rows: Sequence[tuple[str, ...]]) -> Iterator[str]:
+    """Numbers that go in: what each is, and where it comes from; what is long to tell of that is told once."""
+    seen: dict[str, str] = {}
+    for symbol, what, value, origin in rows:
+        first = seen.setdefault(origin, symbol)
+        told = f"as {first}" if first != symbol and len(origin) > _LONG else origin
+        yield from _wrapped(f"{_held(f'{symbol} = {value}')}, {what} ({told})", "", "    ")
 
 
 def _steps(steps: Sequence[WrittenStep], first: int) -> Iterator[str]:
@@ -73,11 +88,18 @@ def _steps(steps: Sequence[WrittenStep], first: int) -> Iterator[str]:
 
 
 def _worked(number: int, step: WrittenStep) -> list[str]:
-    """A step: what it is and why, its formula, the numbers that go into it, what it comes to."""
-    numbers = ", ".join(_held(f"{each.symbol} = {each.with_unit}") for each in step.numbers)
-    formula = _held(f"{step.symbol} = {step.formula}") + (f", with {numbers}" if numbers else "")
-    text = f"{step.name} [{step.source}]: {formula}: {_held(step.result.with_unit)}"
-    return _wrapped(text, f"{number:>2}. ", " " * 4)
+    """A step: what it is and why, its formula, the same with its numbers, what it comes to."""
+    numbers = _with_numbers(step)
+    sides = (step.symbol, step.formula, *([numbers] if numbers != step.result.text else []), step.result.with_unit)
+    formula = " = ".join(map(_held, sides))
+    return _wrapped(f"{step.name} [{step.source}]: {formula}", f"{number:>2}. ", " " * 4)
+
+
+def _with_numbers(step: WrittenStep) -> str:
+    """The formula with numbers for its symbols; with their units where it looks something up by them."""
+    looks_up = any(word not in _RECKONING for word in _FUNCTION.findall(step.formula))
+    numbers = {each.symbol: each.with_unit if looks_up else each.text for each in step.numbers}
+    return _SYMBOL.sub(lambda found: numbers.get(found[0], found[0]), step.formula)
 
 
 def _held(text: str) -> str:

@@ -105,9 +105,8 @@ def _result(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
         return
     yield "tanks at hand", f"{listed(hand.tanks)}, for {listed(hand.heaters)}"
     grows, takes = (show(value, VOLUME, units, 4) for value in (hand.growth_m3, hand.takes_m3))
-    yield "they take", f"{takes} up to the limit, of {grows} that the water grows by"
-    if hand.short_m3:
-        yield "short of room", show(hand.short_m3, VOLUME, units, 4)
+    short = f"; {show(hand.short_m3, VOLUME, units, 4)} finds no room" if hand.short_m3 else ""
+    yield "they take", f"{takes} up to the limit, of {grows} that the water grows by{short}"
     if hand.settled_pa is not None:
         limit = show(sheet.heater.limit_pa, PRESSURE, units)
         yield "they settle", f"at {show(hand.settled_pa, PRESSURE, units)} at the heater; the limit there is {limit}"
@@ -119,12 +118,11 @@ def _tank(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:
         yield "tank", capitalised(outcome.refusal)
         return
     least = at_least(outcome.tank_m3, units)
-    yield "smallest tank", least
+    beside = f", beside {listed(outcome.beside)} as now" if outcome.beside else ""
+    yield "smallest tank", f"{least}{beside}"
     if outcome.holds_m3 is not None and outcome.method_m3 is not None:
-        yield "by the method", f"{at_least(outcome.method_m3, units)} for all the water alone"
-        yield "by trial", f"{at_least(outcome.holds_m3, units)} holds every place in its reach"
-    if outcome.beside:
-        yield "beside", f"{listed(outcome.beside)}, left as {'they stand' if len(outcome.beside) > 1 else 'it stands'}"
+        tried, alone = at_least(outcome.holds_m3, units), at_least(outcome.method_m3, units)
+        yield "by trial", f"{tried} holds every place in its reach; the method asks {alone} for all the water alone"
     if outcome.nominal_m3 is None:
         yield "tank to fit", f"several: no size of {outcome.sizes_from} is so large; together at least {least}"
     else:

@@ -4,6 +4,7 @@ import os
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -69,7 +70,15 @@ def test_hand_calculator_comes_to_every_printed_result(name: str, method: str, u
     made = sheets_of(name, method)
     text, markdown = in_text(sheets_text(made, units)), in_markdown(sheets_markdown(made, units))
     assert_reckons(text)
-    assert text == markdown
+    assert [without_units(one) for one in text] == [without_units(one) for one in markdown]
+    for written, listed in zip(text, markdown, strict=True):
+        looks_up = re.search(r"v\(|v_mix\(|p_sat\(", written.formula)
+        assert written.units == (listed.units if looks_up else dict.fromkeys(listed.units, ""))
+
+
+def without_units(step: Printed) -> Printed:
+    """A step without the units of the numbers that go into it, which text tells only where a table is entered."""
+    return replace(step, units={})
 
 
 @pytest.mark.parametrize("name", SYSTEMS)

@@ -45,3 +45,12 @@ runs: [street -> group -> cylinder -> tap.hot]
 """
     numbers = uncertain_numbers(plumbnet.check(read_system(text.encode(), file="group.yaml")))
     assert any(one.field == "set" and one.part.startswith("group") for one in numbers)
+
+
+def test_height_of_a_heater_is_moved_where_the_author_gave_it_one() -> None:
+    def heights(**parts: str) -> list[str]:
+        report = plumbnet.check(system("street -> heater -> tap.hot", **parts))
+        return [one.part for one in uncertain_numbers(report) if one.field == "elevation"]
+
+    assert heights(heater=RELIEVED) == ["tap"]
+    assert heights(heater=f"elevation: 8 ft, {RELIEVED}") == ["heater", "tap"]

@@ -81,9 +81,11 @@ class Heater(Part):
         yield (self.store()[0], self.volume_m3)
 
     def strays(self) -> Iterator[Stray]:
-        """Its thermostat, and the water in it."""
+        """Its thermostat, the water in it, and its height where the author gave it one."""
         yield Stray("setpoint_k", together=True)
         yield Stray("volume_m3", together=True)
+        if "elevation_m" in self.model_fields_set:
+            yield Stray("elevation_m")
 
     def heat(self) -> HeatSource:
         """What this heater warms."""

@@ -1,6 +1,6 @@
 """A file that a command writes: its form by the ending of its name, and one calm sentence where it cannot be."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Annotated, NoReturn, TypeVar
 
@@ -11,6 +11,7 @@ from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.layout.yaml import reason_of
 from plumbnet.library import UnknownForm
 from plumbnet.library import form_of as form_by_name
+from plumbnet.report.output import write_whole
 
 Form = TypeVar("Form", bound=str)
 Out = Annotated[Path, typer.Option("-o", "--output", metavar="OUT", help="The file to write; its ending says how.")]
@@ -24,10 +25,16 @@ def form_of_output(out: Path, forms: Sequence[Form]) -> Form:
         fail(str(error))
 
 
-def save(out: Path, content: bytes) -> None:
-    """Write a file; says so and exits where it cannot be written."""
+def save(out: Path, content: bytes, *, read: Iterable[str | None] = ()) -> None:
+    """Write a file whole; says so and exits where it cannot be written, or is one of those that were `read`.
+
+    What stood under its name stays then as it is.
+    """
+    for source in read:
+        if source is not None and _is_same(out, source):
+            fail(f"{out} is the file that was read, and stays as it is", advice="write to another name")
     try:
-        out.write_bytes(content)
+        write_whole(out, content)
     except OSError as error:
         fail_unwritten(out, error)
 
@@ -37,13 +44,17 @@ def save_new(out: Path, content: bytes, *, source: str, force: bool) -> None:
 
     `force` writes over any file but the one that it is made of.
     """
-    if source != STANDARD_INPUT and out.exists() and Path(source).exists() and out.samefile(source):
-        fail(f"{out} is the file that was read", advice="write the changed layout under another name")
-    if out.exists() and not force:
+    if out.exists() and not force and not _is_same(out, source):
         fail(f"{out} is there already", advice="with --force it is written over")
-    save(out, content)
+    save(out, content, read=[source])
 
 
 def fail_unwritten(out: Path, error: OSError) -> NoReturn:
-    """Say why a file cannot be written, and exit."""
-    fail(f"{out} cannot be written: {reason_of(error)}")
+    """Say why a file cannot be written, and whether an old one stands there still, and exit."""
+    stays = "; the file that was there stays as it is" if out.is_file() else ""
+    fail(f"{out} cannot be written: {reason_of(error)}{stays}")
+
+
+def _is_same(out: Path, source: str) -> bool:
+    """Whether what is to be written is a file that was read, under whatever name."""
+    return source != STANDARD_INPUT and out.is_file() and Path(source).exists() and out.samefile(source)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from plumbnet.library.picture_form import form_of
 from plumbnet.report.figures import FORMS, Form
+from plumbnet.report.output import write_whole
 
 
 @dataclass(frozen=True, slots=True, repr=False)
@@ -29,8 +30,8 @@ class Picture:
         return self.content if self.form == "png" else None
 
     def save(self, path: str | Path) -> None:
-        """Write the file as it is. Raises OSError where it cannot be written."""
-        Path(path).write_bytes(self.content)
+        """Write the file whole. Raises OSError where it cannot be written; one that was there stays then."""
+        write_whole(Path(path), self.content)
 
 
 def form_wanted(form: Form | None, path: str | Path | None) -> Form:

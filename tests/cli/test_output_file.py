@@ -31,3 +31,31 @@ def test_what_cannot_be_written_is_said_in_a_sentence(tmp_path: Path, capsys: py
 def test_file_holds_what_was_given(tmp_path: Path) -> None:
     save(tmp_path / "out.svg", b"<svg/>")
     assert (tmp_path / "out.svg").read_bytes() == b"<svg/>"
+
+
+def test_file_that_was_read_is_not_written_over(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    layout, link = tmp_path / "lay.svg", tmp_path / "link.svg"
+    layout.write_bytes(b"plumbnet: 1")
+    link.symlink_to(layout)
+    with pytest.raises(typer.Exit):
+        save(link, b"<svg/>", read=[None, "-", str(layout)])
+    assert capsys.readouterr().err == (f"{link} is the file that was read, and stays as it is; write to another name\n")
+    assert layout.read_bytes() == b"plumbnet: 1"
+
+
+def test_file_that_cannot_be_written_over_is_said_to_stay(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    out = tmp_path / "out.svg"
+    out.write_bytes(b"old")
+
+    def full(_: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("os.fsync", full)
+    with pytest.raises(typer.Exit):
+        save(out, b"new")
+    assert capsys.readouterr().err == (
+        f"{out} cannot be written: no space left on device; the file that was there stays as it is\n"
+    )
+    assert out.read_bytes() == b"old"

@@ -63,7 +63,7 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
         picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
     except (NoChart, NoWarmUp) as error:
         fail(str(error))
-    save(output, picture.content)
+    save(output, picture.content, read=[file])
     raise typer.Exit(status([report]))
 
 

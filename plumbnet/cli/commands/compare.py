@@ -69,7 +69,7 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
 
     if out is not None and form is not None:
-        save(out, comparison_file(compared, form))
+        save(out, comparison_file(compared, form), read=[old, new, review])
     elif output is _Format.JSON:
         write(comparison_json(compared) + "\n")
     else:

@@ -56,5 +56,5 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     form = form_of_output(output, FORMS)
     report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
-    save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content)
+    save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content, read=[file])
     raise typer.Exit(status([report]))

@@ -8,7 +8,7 @@ import typer
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
-from plumbnet.cli.output_file import fail_unwritten
+from plumbnet.cli.output_file import save
 from plumbnet.layout.authoring import starter, starter_names
 from plumbnet.layout.yaml import quoted
 
@@ -29,10 +29,6 @@ def new(name: Starter, out: _Out = None) -> None:
 
 
 def _write_new(out: Path, content: bytes) -> None:
-    try:
-        with out.open("xb") as file:
-            file.write(content)
-    except FileExistsError:
+    if out.exists():
         fail(f"{out} is there already, and stays as it is; name another file")
-    except OSError as error:
-        fail_unwritten(out, error)
+    save(out, content)

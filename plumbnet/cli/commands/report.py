@@ -35,6 +35,6 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of_output(output, PAGE_FORMS)
     own = deciding(own_acceptances, no_accept=no_accept)
     found = report_supposed(file, None, rules, units, scenario, own)
-    save(output, page_file(dossier(found, date=date), form))
+    save(output, page_file(dossier(found, date=date), form), read=[file])
     tell_idle(own, [found])
     raise typer.Exit(status([found]))

@@ -71,7 +71,7 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     if output is None or handed_over is None:
         write(review_printed(files_reviewed, form))
     else:
-        save(output, review_file(files_reviewed, handed_over))
+        save(output, review_file(files_reviewed, handed_over), read=[one.file for one in found])
     for one in refused:
         typer.echo(one.words, err=True)
     for noted in others:

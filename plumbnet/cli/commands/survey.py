@@ -80,8 +80,8 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     """
     own = deciding(own_acceptances, no_accept=no_accept)
     asked = SurveyQuery(ruled(rules), units, supposed_of(scenario, each, behind), own)
-    draw = None if chart is None else _drawing(chart)
     found = _found(folders)
+    draw = None if chart is None else _drawing(chart, found)
     if scheduler is not None and jobs is not None:
         fail("--jobs counts processes of this machine, and --scheduler has the work done elsewhere; give one of them")
     work = nullcontext((None, jobs or jobs_for(found))) if scheduler is None else cluster(scheduler)
@@ -131,13 +131,13 @@ def _fill(book: Book, asking: SurveyJob, found: Sequence[Target], work: Work) ->
         fail(f"a worker has plumbnet {error}, and every one must have {asking.version}; {KEPT}")
 
 
-def _drawing(out: Path) -> Callable[[SurveySums], None]:
+def _drawing(out: Path, found: Sequence[Target]) -> Callable[[SurveySums], None]:
     """What draws the chart into a file; says so and exits where its name does not say how."""
     from plumbnet.report.charts import verdicts_file  # noqa: PLC0415  drawing is slow to import
     from plumbnet.report.figures import FORMS  # noqa: PLC0415  likewise
 
     form = form_of_output(out, FORMS)
-    return lambda summed: save(out, verdicts_file(summed, form))
+    return lambda summed: save(out, verdicts_file(summed, form), read=[one.file for one in found])
 
 
 def _status(summed: SurveySums, *, is_strict: bool) -> int:

@@ -11,6 +11,7 @@ from plumbnet.report.output.imprint import (
     rules_line,
 )
 from plumbnet.report.output.streamed_json import Array, array, closed_json, fragment, member, opened
+from plumbnet.report.output.whole_file import write_whole
 from plumbnet.report.output.writer import (
     LIST_OF_ACCEPTANCES,
     NOT_A_LAYOUT,
@@ -53,4 +54,5 @@ __all__ = [
     "record_lines",
     "rules_line",
     "unread",
+    "write_whole",
 ]

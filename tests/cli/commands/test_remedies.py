@@ -64,7 +64,7 @@ def test_file_that_is_there_is_written_over_by_force_alone_and_the_file_itself_n
     for same in (old, link):
         eaten = run("remedies", str(old), "--apply", "1", "-o", str(same), "--force")
         assert eaten.exit_code == 2
-        assert f"{same} is the file that was read; write the changed layout under another name" in eaten.output
+        assert f"{same} is the file that was read, and stays as it is; write to another name" in eaten.output
     assert old.read_bytes() == Path("systems/house-with-check.yaml").read_bytes()
     assert run("remedies", str(old), "--apply", "1", "-o", str(new), "--force").exit_code == 0
     assert new.read_text(encoding="utf-8") != "mine"

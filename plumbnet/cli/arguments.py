@@ -10,7 +10,7 @@ import typer
 
 import plumbnet
 from plumbnet.analysis import Report
-from plumbnet.cli.console import NOT_UNDERSTOOD
+from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units

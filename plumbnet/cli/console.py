@@ -8,13 +8,9 @@ from collections.abc import Iterable
 import typer
 
 from plumbnet.analysis import Report
+from plumbnet.cli.exit_status import FINE, FOUND, NOT_UNDERSTOOD, ON_TRUST
+from plumbnet.cli.streams import silence
 from plumbnet.report.prose import PAINTS, Paint, plain
-
-FINE, FOUND, NOT_UNDERSTOOD = 0, 1, 2
-ON_TRUST = 3
-"""No error stands, but one is silenced by nothing but what a file says of itself."""
-INTERRUPTED = 130
-"""Common practice: 128 and the number of the signal that a key sends."""
 
 
 def status(reports: Iterable[Report]) -> int:
@@ -37,10 +33,14 @@ def _status(report: Report) -> int:
 
 
 def write(words: str) -> None:
-    """Print words as they are."""
+    """Print words as they are; where nobody reads them any more, none from here on. Raises OSError otherwise."""
     if isinstance(sys.stdout, io.TextIOWrapper):  # where a sign is not in the terminal's alphabet
         sys.stdout.reconfigure(errors="backslashreplace", newline="")
-    typer.echo(words, nl=False)
+    try:
+        typer.echo(words, nl=False)
+    except OSError as error:
+        if not silence(error):
+            raise
 
 
 def console_paint() -> Paint:

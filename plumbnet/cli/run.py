@@ -5,12 +5,14 @@ import importlib
 import os
 import sys
 from collections.abc import Sequence
+from typing import NoReturn
 
 from plumbnet.cli.app import app
 from plumbnet.cli.command_help import helps, names
+from plumbnet.cli.streams import with_streams
 
 
-def main() -> None:
+def main() -> NoReturn:
     """Run the program with the arguments of this process, and exit."""
     gc.disable()  # what is imported stays, and to search it for garbage takes a sixth of the time of a check
     sys.argv[1:] = with_files_told_apart(sys.argv[1:])
@@ -22,7 +24,7 @@ def main() -> None:
             app.command(name, help=words)(_told)
     gc.freeze()
     gc.enable()
-    app()
+    with_streams(app)
 
 
 def with_files_told_apart(words: Sequence[str]) -> list[str]:

@@ -21,7 +21,10 @@ sys.stdout.flush()
 print("modules", *sorted(sys.modules))
 """
 HEAVY = {"scipy", "iapws", "matplotlib", "numpy", "jinja2", "reportlab", "multiprocessing"}
-FOR_HELP = {"plumbnet", *(f"plumbnet.cli{part}" for part in ("", ".app", ".command_help", ".commands", ".run"))}
+FOR_HELP = {
+    "plumbnet",
+    *(f"plumbnet.cli{part}" for part in ("", ".app", ".command_help", ".commands", ".exit_status", ".run", ".streams")),
+}
 """What of the package may be imported to show its help, beside what a notebook shows things with."""
 STUDIES = {f"plumbnet.study.{room}" for room in ("compare", "contingency", "dossier", "margins", "renaming", "whatif")}
 """What no check asks: other worlds than those of remedies."""

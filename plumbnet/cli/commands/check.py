@@ -13,7 +13,8 @@ from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_targets
-from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, console_paint, worst, write
+from plumbnet.cli.console import console_paint, worst, write
+from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
 from plumbnet.cli.file_search import Target
 from plumbnet.cli.options import Files, Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.progress_bar import watched

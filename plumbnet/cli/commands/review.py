@@ -10,7 +10,8 @@ from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
-from plumbnet.cli.console import NOT_UNDERSTOOD, status, write
+from plumbnet.cli.console import status, write
+from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import OtherFile
 from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save

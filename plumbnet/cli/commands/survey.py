@@ -12,15 +12,23 @@ import typer
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries, tell_entries
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.bulk_options import BehindOption, EachOption, supposed_of
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, jobs_for
-from plumbnet.cli.cluster import cluster
-from plumbnet.cli.console import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, write
+from plumbnet.cli.console import write
+from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
 from plumbnet.cli.file_search import STANDARD_INPUT, Target, targets
 from plumbnet.cli.options import Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import counted_on
-from plumbnet.cli.survey_jobs import KEPT, OtherVersion, SurveyJob, handed_out
+from plumbnet.cli.surveying import (
+    KEPT,
+    BehindOption,
+    EachOption,
+    OtherVersion,
+    SurveyJob,
+    cluster,
+    handed_out,
+    supposed_of,
+)
 from plumbnet.report.output import Fate, program_version
 from plumbnet.report.survey import Book, SurveyQuery, SurveySums, Unusable, sums, survey_json, survey_text
 from plumbnet.report.text import counted

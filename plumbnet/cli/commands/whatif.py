@@ -21,7 +21,8 @@ from plumbnet.cli.change_options import (
     SetOption,
     given_changes,
 )
-from plumbnet.cli.console import FOUND, status, write
+from plumbnet.cli.console import status, write
+from plumbnet.cli.exit_status import FOUND
 from plumbnet.cli.options import File, Rules, UnitsOption
 from plumbnet.cli.scenario_option import supposed
 from plumbnet.layout.yaml import quoted

@@ -16,8 +16,8 @@ import pytest
 from conftest import layout
 from running import CONTROL, FAULTY, HOSTILE, OPEN, TRAPPED, Write, document, ended, on_a_terminal, run
 
-from plumbnet.cli import survey_jobs as surveying
 from plumbnet.cli.commands import survey as command
+from plumbnet.cli.surveying import survey_jobs as surveying
 from plumbnet.study.long_runs.parallel import answers
 
 METERED = layout("street -> meter -> heater -> tap.hot", heater="relief: {pressure: 150 psi, temperature: 210 degF}")

@@ -1,7 +1,7 @@
 import pytest
 import typer
 
-from plumbnet.cli.bulk_options import supposed_of
+from plumbnet.cli.surveying.bulk_options import supposed_of
 from plumbnet.study.whatif.bulk_changes import FitEach, SetEach, Supposed
 
 

@@ -13,8 +13,8 @@ from conftest import layout
 from distributed import KilledWorker, LocalCluster
 from running import TRAPPED, Write, run
 
-from plumbnet.cli import cluster as command
-from plumbnet.cli.survey_jobs import KEPT, MOST_FILES
+from plumbnet.cli.surveying import cluster_workers as command
+from plumbnet.cli.surveying.survey_jobs import KEPT, MOST_FILES
 from plumbnet.report.survey.survey_book import Book
 from plumbnet.report.survey.survey_entry import SurveyEntry
 

@@ -8,7 +8,7 @@ from conftest import layout
 from running import FAULTY, Write
 
 from plumbnet.cli.file_search.file_targets import Target
-from plumbnet.cli.survey_jobs import MOST_BYTES, MOST_FILES, OtherVersion, SurveyJob, handed_out
+from plumbnet.cli.surveying.survey_jobs import MOST_BYTES, MOST_FILES, OtherVersion, SurveyJob, handed_out
 from plumbnet.report.output.writer import Fate
 from plumbnet.report.survey.survey_book import Book
 from plumbnet.report.survey.survey_entry import WhatIfFate

@@ -8,7 +8,7 @@ from importlib.metadata import version
 from typing import TYPE_CHECKING, Final, ParamSpec, TypeVar
 
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.survey_jobs import KEPT
+from plumbnet.cli.surveying.survey_jobs import KEPT
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.output import program_version
 from plumbnet.rules import listed

@@ -56,6 +56,14 @@ def shut_valve(name: str) -> Symbol:
     return in_line(name, 26.0, 15.0, bow_tie(26.0, 15.0, fill="ink"), straight((0.0, -9.5), (0.0, 9.5), width=HEAVY))
 
 
+@symbol("balancing_valve")
+def balancing_valve(name: str) -> Symbol:
+    """A valve with two test cocks on one side."""
+    cocks = (straight((x, 0.0), (x, -9.0), width=0.9) for x in (-8.0, 8.0))
+    caps = (straight((x - 2.5, -9.0), (x + 2.5, -9.0)) for x in (-8.0, 8.0))
+    return in_line(name, 26.0, 18.0, *cocks, *caps, bow_tie(26.0, 15.0))
+
+
 @symbol("check_valve")
 def check_valve(name: str) -> Symbol:
     """A triangle that points at a bar, and an arrow above it."""
@@ -187,6 +195,16 @@ def strainer(name: str) -> Symbol:
     body = shape((-13.0, 0.0), (0.0, -11.0), (13.0, 0.0), (0.0, 11.0))
     screen = tuple(straight((0.0, y), (0.0, y + 3.6)) for y in (-10.0, -4.0, 2.0, 7.0))
     return in_line(name, 26.0, 22.0, body, *screen)
+
+
+@symbol("air_separator")
+def air_separator(name: str) -> Symbol:
+    """A drum with bubbles that rise to a vent; below it the tapping for a tank."""
+    drum = shape((-13.0, -10.0), (13.0, -10.0), (13.0, 10.0), (-13.0, 10.0))
+    bubbles = (Disc(-5.0, 5.0, 1.6, "none"), Disc(1.0, 0.5, 1.6, "none"), Disc(4.0, -5.0, 1.6, "none"))
+    vent = straight((0.0, -10.0), (0.0, -14.0)), Disc(0.0, -16.5, 2.5)
+    sockets = {"in": (-13.0, 0.0), "out": (13.0, 0.0), "tank": (13.0, 7.0)}
+    return Symbol(name, 26.0, 20.0, (drum, *bubbles, *vent), sockets)
 
 
 @symbol("heat_trap")

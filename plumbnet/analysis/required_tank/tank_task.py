@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
 from plumbnet.analysis.required_tank.place import Place
 from plumbnet.layout.model import Mixture, System
+from plumbnet.layout.units import customary
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.physics.fluids import ATMOSPHERE_PA, GLYCOL_SOURCE, OutsideWater, glycol_growth
@@ -148,4 +149,4 @@ def charge_pa(task: Task, found: tuple[Sizing, ...]) -> float:
 
 def nominal_m3(tank_m3: float, system: System) -> float | None:
     """The next size up of those the author can buy, or of the table; None where none is so large."""
-    return nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
+    return nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(customary(system.units)))

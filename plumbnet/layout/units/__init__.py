@@ -1,6 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
-from plumbnet.layout.units.factors import ATMOSPHERE, DAY, FOOT, GALLON, INCH, KILO, LITRE, POUND, PSI
+from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
@@ -27,12 +27,15 @@ from plumbnet.layout.units.units import (
     TEMPERATURE_DIFFERENCE,
     TIME,
     VOLUME,
+    Customary,
     Dimension,
     Units,
+    customary,
 )
 
 __all__ = [
     "ATMOSPHERE",
+    "BAR",
     "DAY",
     "DIMENSIONS",
     "FLOW",
@@ -53,6 +56,7 @@ __all__ = [
     "TEMPERATURE_DIFFERENCE",
     "TIME",
     "VOLUME",
+    "Customary",
     "Dimension",
     "Elevation",
     "Fraction",
@@ -65,6 +69,7 @@ __all__ = [
     "Units",
     "UnknownTube",
     "Volume",
+    "customary",
     "parse_measure",
     "quantity_of",
     "show",

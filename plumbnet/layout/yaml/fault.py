@@ -128,9 +128,9 @@ def quoted(text: str) -> str:
 def nearest(word: str, known: Iterable[str]) -> str:
     """A question that offers the known word most like the given one, or "" if none is like it.
 
-    Case is passed over. Of two names of several words, words that both have say nothing: what is left of one must be
-    like what is left of the other. Among more than 1,000 known words only those one slip away are found, since comparing
-    with each would cost more than it helps; 100,000 known words cost about 50 ms.
+    Case is passed over. Of two names of several words, words that both have say nothing: one that is left of the first
+    must be like one that is left of the second. Among more than 1,000 known words only those one slip away are found,
+    since comparing with each would cost more than it helps; 100,000 known words cost about 50 ms.
 
     >>> nearest("chek_valve", ["tee", "check_valve"])
     'did you mean "check_valve"?'

@@ -6,7 +6,8 @@ from plumbnet.layout.model.part import KINDS
 
 IN_LINE = [
     "meter", "valve", "balancing_valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly",
-    "vented_dual_check", "vacuum_breaker", "pressure_reducer", "booster_pump", "circulator", "softener", "filter", "heat_trap",
+    "vented_dual_check", "vacuum_breaker", "pressure_reducer", "booster_pump", "circulator", "softener", "filter",
+    "heat_trap",
 ]  # fmt: skip
 
 

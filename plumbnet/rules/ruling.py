@@ -193,6 +193,19 @@ class TankBehindReducerRuling(ChoiceRuling):
         return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
 
 
+class OutdoorTapsRuling(Ruling):
+    """Whether the highest pressure where people draw water holds for hose bibbs and hydrants, too."""
+
+    value: Literal["held", "exempt"]
+    """They are held to it like any tap, or exempt."""
+    highest_pa: _Pressure | None = None
+    """The highest pressure at those that are exempt; none where the rules name none."""
+
+    def limit_pa(self, indoors_pa: float, *, outdoors: bool) -> float | None:
+        """The highest pressure, gauge, at a place where people draw water; None for one without a limit."""
+        return indoors_pa if self.value == "held" or not outdoors else self.highest_pa
+
+
 class FillPreventerRuling(Ruling):
     """Behind which backflow preventers a heating circuit may stay joined to the cold pipe."""
 

@@ -302,6 +302,10 @@ class Part(Declared):
         """Ports at which people draw water, where the highest distribution pressure applies."""
         return ()
 
+    def draws_outdoors(self) -> bool:
+        """Whether what people draw there is drawn outside the building, by a hose or from a hydrant."""
+        return False
+
     def carries_heat_at(self) -> tuple[str, ...]:
         """Ports at which water stands that is there to carry heat, and to be drawn only where a tap is joined to it."""
         return self.ports if self.cools else ()

@@ -48,7 +48,7 @@ def _open(system: System, name: str) -> System:
 
 def _turned(system: System, name: str, state: str) -> System:
     part = part_named(system, name)
-    if part.kind != "valve":
+    if not part.can_be_shut():
         raise refusal(f"{name} is {with_article(part.kind)}; only a valve can be opened or closed")
     return _with_values(system, name, {"state": state})
 

@@ -66,7 +66,7 @@ def _opened(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
             beyond = network.zoning.sites.get(crossing.far, ())
             has_relief = any(site.outlet.is_safety for site in beyond)
             shut = any(isinstance(passage, Shut) for passage in parts[crossing.part].passages())
-            if has_relief and shut and parts[crossing.part].kind == "valve":
+            if has_relief and shut and parts[crossing.part].can_be_shut():
                 why = "nothing that can shut belongs before a relief valve"
                 title = f"open {crossing.part}, and have it taken out, for {why}"
                 yield Safeguard(title, (change_of("open", crossing.part),))

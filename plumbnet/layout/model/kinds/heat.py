@@ -60,7 +60,7 @@ class Heater(Part):
     input_w: Annotated[float, Quantity(POWER, usual=(2e3, 50e3))] | None = None
     """Rate at which it burns fuel or draws current."""
     relief: Relief | None = None
-    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
+    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity; or the pressure alone."""
     antifreeze: Antifreeze | None = None
     """Glycol in the water it heats: which, and its share by volume."""
     sizing: SizingMethod | None = None

@@ -28,6 +28,14 @@ def test_heater_warms_the_water_between_its_inlet_and_its_outlet(kind: str) -> N
     assert heater.is_vessel
 
 
+def test_relief_may_be_its_pressure_alone() -> None:
+    alone, whole = (usual("boiler", relief=relief).fixed() for relief in ("30 psi", {"pressure": "30 psi"}))
+    assert [*alone] == [*whole]
+    (port, name, valve) = next(usual("boiler", relief=30).fixed())
+    assert (port, name, valve.drawn_as()) == ("relief", "relief", "pressure_relief")
+    assert list(valve.unsaid()) == ["temperature"]
+
+
 @pytest.mark.parametrize("kind", HEATERS)
 def test_relief_is_fixed_to_the_tapping_of_its_heater(kind: str) -> None:
     heater = usual(kind, relief={"pressure": "7 bar", "capacity": "30 kW"}, elevation="3 m", rating="100 psi")

@@ -189,7 +189,8 @@ class Part(Declared):
 
     `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
-    are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
+    are what can go wrong, as fields and their values then, `fails_as` the one of several that a change means which
+    names none; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
     purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
@@ -206,6 +207,7 @@ class Part(Declared):
     outlet: ClassVar[str | None] = OUT
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     failures: ClassVar[Mapping[str, Mapping[str, object]]] = {}
+    fails_as: ClassVar[str] = ""
     assumed: ClassVar[Mapping[str, str]] = {}
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False

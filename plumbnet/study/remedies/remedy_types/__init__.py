@@ -1,6 +1,6 @@
 """The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""
 
-from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
+from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check, renew_reducer
 from plumbnet.study.remedies.remedy_types.pairs import open_and_fit
 from plumbnet.study.remedies.remedy_types.reducer_screw import set_reducer
 from plumbnet.study.remedies.remedy_types.static_pressure_cures import lower, set_and_fit
@@ -20,6 +20,7 @@ __all__ = [
     "open_valve",
     "recharge",
     "remove_check",
+    "renew_reducer",
     "set_and_fit",
     "set_reducer",
     "shut_filling_loop",

@@ -1,8 +1,11 @@
 """Parts that stand in a pipe."""
 
 import pytest
+from conftest import PSI, system
 from usual import usual
 
+from plumbnet.api import check
+from plumbnet.layout.model.event import Extremes
 from plumbnet.layout.model.part import Free, OneWay, Reducing, Shut
 
 BOTH_WAYS, ONE_WAY = [Free("in", "out")], [OneWay("in", "out")]
@@ -45,6 +48,30 @@ def test_reducer_holds_its_set_and_has_no_bypass_unless_it_says_so() -> None:
         Reducing("in", "out", 300_000, bypass=True)
     ]
     assert usual("pressure_reducer").assumed == {"bypass": "has no bypass"}
+
+
+def test_creeping_reducer_lets_all_that_stands_before_it_through_and_nothing_back() -> None:
+    assert list(usual("pressure_reducer", state="creeping").passages()) == ONE_WAY
+    assert list(usual("pressure_reducer", state="creeping", bypass=True).passages()) == BOTH_WAYS
+    assert list(usual("pressure_reducer", state="creeping").strays()) == []
+
+
+@pytest.mark.parametrize(("bypass", "can"), [(True, ["bypass_stuck_shut", "creeping"]), (False, ["creeping"])])
+def test_reducer_may_creep_and_with_a_bypass_lose_it(can: list[str], *, bypass: bool) -> None:
+    reducer = usual("pressure_reducer", bypass=bypass)
+    assert [event.values["how"] for event in reducer.events(Extremes(5e5, 372.0))] == can
+    assert reducer.fails_as == "bypass_stuck_shut"  # as files have meant it that name no failure
+
+
+# street of 100 psi -- reducer, 50 psi -- tee with tank -- heater -- tap
+def test_behind_a_reducer_that_creeps_stands_the_pressure_of_the_street() -> None:
+    runs = "street -> prv -> tee -> heater -> tap.hot\ntee -> tank\nheater.relief -> relief"
+    parts = {"street": "pressure: 100 psi", "tank": "volume: 5 gal, precharge: 50 psi"}
+    (sound,) = check(system(runs, **parts)).heaters
+    (creeping,) = check(system(runs, **parts, prv="set: 50 psi, state: creeping")).heaters
+    assert (sound.verdict, creeping.verdict) == ("controlled", "trapped")
+    assert sound.static_pa == pytest.approx(50 * PSI)
+    assert creeping.static_pa == pytest.approx(100 * PSI)
 
 
 @pytest.mark.parametrize("kind", ["softener", "filter"])

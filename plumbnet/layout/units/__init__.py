@@ -1,6 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
-from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, POUND, PSI
+from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
@@ -13,7 +13,7 @@ from plumbnet.layout.units.quantity import (
     Volume,
     quantity_of,
 )
-from plumbnet.layout.units.tubes import UnknownTube, tube
+from plumbnet.layout.units.tubes import Tube, UnknownTube, tube, tubes
 from plumbnet.layout.units.units import (
     DIMENSIONS,
     FLOW,
@@ -47,6 +47,7 @@ __all__ = [
     "KILO",
     "LENGTH",
     "LITRE",
+    "MILLI",
     "PASCAL_PER_METRE",
     "POUND",
     "POWER",
@@ -66,6 +67,7 @@ __all__ = [
     "Quantity",
     "QuantityError",
     "Temperature",
+    "Tube",
     "Units",
     "UnknownTube",
     "Volume",
@@ -75,4 +77,5 @@ __all__ = [
     "show",
     "to",
     "tube",
+    "tubes",
 ]

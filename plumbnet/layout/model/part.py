@@ -280,6 +280,10 @@ class Part(Declared):
         """The heat source this part is, if it is one."""
         return None
 
+    def is_out_of_service(self) -> bool:
+        """Whether it is a heater that was put out: cold, full of water, and water passes it."""
+        return False
+
     def cushion(self) -> Cushion | None:
         """The air cushion this part is, if it is an expansion tank."""
         return None

@@ -148,11 +148,11 @@ class _Material:
 
     def nearest(self, asked: "_Asked") -> Tube:
         """The tube nearest to a size of another system; of two the smaller."""
-        return min(self.by_size.items(), key=lambda entry: abs(self._measure(*entry, asked) - asked.number))[1]
+        return min(self.by_size.values(), key=lambda each: abs(self._measure(each, asked) - asked.number))
 
-    def _measure(self, size: Fraction | None, each: Tube, asked: "_Asked") -> float:
+    def _measure(self, each: Tube, asked: "_Asked") -> float:
         """What of a tube that size stands for: its bore in inches, or its outside in millimetres, or its number."""
-        nominal = float(size or 0)
+        nominal = float(_size(each.bare_size) or 0)
         match asked.unit, self.unit:
             case "in", "DN":
                 return nominal / _DN_PER_INCH

@@ -65,6 +65,8 @@ class Heater(Part):
     """Glycol in the water it heats: which, and its share by volume."""
     sizing: SizingMethod | None = None
     """Method by which its expansion tank is sized; that of the rule profile when left out."""
+    state: Literal["in_service", "out_of_service"] = "in_service"
+    """Whether it heats; out of service it stays cold, holds its water, and lets water pass."""
 
     def store(self) -> tuple[str, str]:
         """The ports between which the heated water stands."""
@@ -82,29 +84,47 @@ class Heater(Part):
 
     def strays(self) -> Iterator[Stray]:
         """Its thermostat, and the water in it."""
-        yield Stray("setpoint_k", together=True)
-        yield Stray("volume_m3", together=True)
+        if not self.is_out_of_service():
+            yield Stray("setpoint_k", together=True)
+            yield Stray("volume_m3", together=True)
 
-    def heat(self) -> HeatSource:
-        """What this heater warms."""
+    def heat(self) -> HeatSource | None:
+        """What this heater warms: nothing while it is out of service."""
+        if self.is_out_of_service():
+            return None
         inlet, outlet = self.store()
         mixture = None if self.antifreeze is None else Mixture(self.antifreeze.glycol, self.antifreeze.share)
         return HeatSource(
             inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
         )
 
+    def is_out_of_service(self) -> bool:
+        """As its author says."""
+        return self.state == "out_of_service"
+
     def carries_heat_at(self) -> tuple[str, ...]:
         """Its store, where there is antifreeze in it."""
         return self.store() if self.antifreeze is not None else ()
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
-        """Its thermostat may stick, and the water get as hot as its relief valve lets it, or as any might let it."""
+        """Its thermostat may stick, and the water get as hot as its relief valve lets it, or as any might let it.
+
+        One that is out of service may be put back.
+        """
         yield from super().events(extremes)
+        if self.is_out_of_service():
+            yield Event("put back in service", "set", {"state": "in_service"})
+            return
         own_k = None if self.relief is None else self.relief.temperature_k
         hottest_k = extremes.relief_k if own_k is None else own_k
         if self.setpoint_k < hottest_k:
             words = "as hot as a relief valve may let it" if own_k is None else "as hot as its relief valve lets it"
             yield Event(words, "set", {"setpoint_k": hottest_k})
+        yield from self.exchanges()
+
+    def exchanges(self) -> Iterator[Event]:
+        """For which other sort of heater it may be exchanged."""
+        yield from ()
 
     def fixed(self) -> Iterator[tuple[str, str, Part]]:
         """The relief valve that is written inside the heater."""
@@ -137,13 +157,13 @@ class StorageHeater(Store, Heater):
     electric: bool | None = None
     """Whether electricity heats it."""
 
-    def heat(self) -> HeatSource:
+    def heat(self) -> HeatSource | None:
         """What this heater warms, and whether by electricity."""
-        return replace(super().heat(), is_electric=self.electric)
+        source = super().heat()
+        return None if source is None else replace(source, is_electric=self.electric)
 
-    def events(self, extremes: Extremes) -> Iterator[Event]:
+    def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a flow-through heater."""
-        yield from super().events(extremes)
         yield Event("exchanged for a tankless one", "set", {"kind": TanklessHeater.kind, "volume_m3": None})
 
 
@@ -162,9 +182,8 @@ class TanklessHeater(Heater):
     volume_m3: InPassing = 0.001
     """Water in its coil; 1 L when left out (common practice)."""
 
-    def events(self, extremes: Extremes) -> Iterator[Event]:
+    def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a heater with a tank."""
-        yield from super().events(extremes)
         yield Event("exchanged for one with a tank", "set", {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3})
 
 

@@ -1,10 +1,14 @@
 """Parts that heat water or give its heat away."""
 
 import pytest
+from conftest import system
 from usual import usual
 
+from plumbnet.api import check
+from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.part import Free, HeatSource, Role
 
+EXTREMES = Extremes(limit_pa=551_580.0, relief_k=372.0)
 HEATERS = ["storage_heater", "tankless_heater", "indirect_heater", "heat_exchanger", "boiler", "solar_collector"]
 STORES = {
     "storage_heater": ("cold", "hot"),
@@ -26,6 +30,24 @@ def test_heater_warms_the_water_between_its_inlet_and_its_outlet(kind: str) -> N
     assert (heater.enters_at(), heater.leaves_at(), heater.mate(inlet)) == (inlet, outlet, outlet)
     assert next(heater.contents()) == (inlet, 0.2)
     assert heater.is_vessel
+
+
+@pytest.mark.parametrize("kind", HEATERS)
+def test_heater_out_of_service_holds_its_water_and_lets_water_pass_but_warms_nothing(kind: str) -> None:
+    lit, out = usual(kind), usual(kind, state="out_of_service")
+    assert out.heat() is None
+    assert (list(out.passages()), list(out.contents())) == (list(lit.passages()), list(lit.contents()))
+    assert (out.is_out_of_service(), lit.is_out_of_service()) == (True, False)
+    assert list(out.events(EXTREMES)) == [Event("put back in service", "set", {"state": "in_service"})]
+    assert list(out.strays()) == []
+
+
+def test_heater_out_of_service_grows_nothing_for_its_neighbours() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot\ntee -> tank"
+    tank, off = "volume: 5 gal, precharge: 60 psi", "state: out_of_service"
+    both, one = (check(system(runs, tank=tank, **more)) for more in ({}, {"heater2": off}))
+    assert [found.verdict for found in both.heaters] == ["sealed", "sealed"]
+    assert [(found.name, found.verdict) for found in one.heaters] == [("heater", "controlled")]
 
 
 def test_relief_may_be_its_pressure_alone() -> None:

@@ -94,7 +94,7 @@ def waters(network: Network, warmed: Iterable[tuple[HeatedVolume, Piece]]) -> tu
     alike: dict[tuple[float, float, float, Mixture | None], list[tuple[HeatedVolume, Piece]]] = {}
     for heated, piece in warmed:
         zone = network.zoning.zone_of[heated.inlet]
-        how = (cold_k(network, zone), heated.source.hot_k, heated_abs_pa(network, heated), heated.source.mixture)
+        how = (cold_k(network, zone), heated.hot_k(piece), heated_abs_pa(network, heated), heated.source.mixture)
         alike.setdefault(how, []).append((heated, piece))
     return tuple(
         WarmedWater(tuple(_warmers(network, members)), tuple(piece for _, piece in members), *how)

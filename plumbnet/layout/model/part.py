@@ -284,6 +284,10 @@ class Part(Declared):
         """Whether it is a heater that was put out: cold, full of water, and water passes it."""
         return False
 
+    def tempers_k(self) -> float | None:
+        """How warm water leaves it at the most, where it mixes hot and cold; None where it does not, or nobody says."""
+        return None
+
     def cushion(self) -> Cushion | None:
         """The air cushion this part is, if it is an expansion tank."""
         return None

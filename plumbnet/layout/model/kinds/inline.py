@@ -6,11 +6,8 @@ from typing import Annotated, ClassVar, Literal
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import (
-    COLD,
-    HOT,
     IN,
     JOINT,
-    MIXED,
     OUT,
     RELIEF,
     RETURN,
@@ -187,38 +184,6 @@ class HeatTrap(Part):
     """
 
     symbol: ClassVar[str] = "heat_trap"
-
-
-@kind("mixing_valve")
-class MixingValve(Part):
-    """A thermostatic mixing valve (ASSE 1017, 1070; EN 1111): hot and cold in, mixed water out.
-
-    Checks in both inlets keep hot and cold apart. Without them the valve joins the two systems.
-    """
-
-    symbol: ClassVar[str] = "mixing_valve"
-    ports: ClassVar[tuple[str, ...]] = (HOT, COLD, MIXED)
-    inlet: ClassVar[str | None] = None
-    outlet: ClassVar[str | None] = MIXED
-    through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
-    failures: ClassVar = {"checks_stuck_open": {"checks": False}}
-    assumed: ClassVar = {"checks": "has checks in both inlets"}
-
-    checks: bool = True
-    """Whether both inlets have checks."""
-
-    def mate(self, port: str) -> str | None:
-        """Either inlet leads to the mixed outlet; which inlet a reversed run means must be named."""
-        return None if port == MIXED else MIXED
-
-    def passages(self) -> Iterator[Passage]:
-        """From each inlet to the outlet; both ways where checks are missing."""
-        for inlet in (HOT, COLD):
-            yield OneWay(inlet, MIXED) if self.checks else Free(inlet, MIXED)
-
-    def is_accidental(self) -> bool:
-        """Unchecked, it joins hot and cold by accident."""
-        return not self.checks
 
 
 @kind("storage_tank")

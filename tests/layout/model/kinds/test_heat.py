@@ -80,19 +80,6 @@ def test_tappings_of_a_store_open_into_it(kind: str) -> None:
     assert list(usual(kind).passages())[:3] == [Free("cold", port) for port in ("hot", "return", "relief")]
 
 
-@pytest.mark.parametrize(
-    ("kind", "ends", "litres"),
-    [("indirect_heater", ("coil_in", "coil_out"), 5), ("heat_exchanger", ("primary_in", "primary_out"), 1)],
-)
-def test_two_sides_exchange_heat_but_no_water(kind: str, ends: tuple[str, str], litres: float) -> None:
-    heater = usual(kind)
-    joined = [{passage.a, passage.b} for passage in heater.passages() if isinstance(passage, Free)]
-    assert set(ends) in joined
-    assert all(pair == set(ends) or not pair & set(ends) for pair in joined)
-    assert list(heater.contents())[1] == (ends[0], litres / 1000)
-    assert (heater.mate(ends[0]), heater.mate(ends[1])) == (ends[1], ends[0])
-
-
 def test_flow_through_heater_holds_a_litre_unless_it_says_otherwise() -> None:
     for kind in ("tankless_heater", "heat_exchanger"):
         heat = usual(kind).heat()

@@ -85,25 +85,6 @@ def test_heat_trap_is_no_check() -> None:
     assert not usual("heat_trap").is_check
 
 
-def test_mixing_valve_keeps_hot_and_cold_apart_by_its_checks() -> None:
-    mixer = usual("mixing_valve")
-    assert list(mixer.passages()) == [OneWay("hot", "mixed"), OneWay("cold", "mixed")]
-    assert not mixer.is_accidental()
-    assert mixer.assumed == {"checks": "has checks in both inlets"}
-
-
-def test_mixing_valve_without_checks_joins_hot_and_cold_by_accident() -> None:
-    mixer = usual("mixing_valve", checks=False)
-    assert list(mixer.passages()) == [Free("hot", "mixed"), Free("cold", "mixed")]
-    assert mixer.is_accidental()
-
-
-def test_mixing_valve_is_entered_by_name_and_left_mixed() -> None:
-    mixer = usual("mixing_valve")
-    assert (mixer.enters_at(), mixer.leaves_at()) == (None, "mixed")
-    assert [mixer.mate(port) for port in ("hot", "cold", "mixed")] == ["mixed", "mixed", None]
-
-
 def test_storage_tank_opens_into_all_its_tappings() -> None:
     tank = usual("storage_tank", volume="300 L")
     assert list(tank.passages()) == [Free("in", "out"), Free("in", "return"), Free("in", "relief")]

@@ -1,4 +1,7 @@
-"""What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
+"""What a rule profile is made of: values and choices, each with the clause behind it and whether that was read.
+
+One module, since a profile is one table: a class is what an entry of it holds.
+"""
 
 from collections.abc import Sequence
 from enum import StrEnum

@@ -197,16 +197,6 @@ def strainer(name: str) -> Symbol:
     return in_line(name, 26.0, 22.0, body, *screen)
 
 
-@symbol("air_separator")
-def air_separator(name: str) -> Symbol:
-    """A drum with bubbles that rise to a vent; below it the tapping for a tank."""
-    drum = shape((-13.0, -10.0), (13.0, -10.0), (13.0, 10.0), (-13.0, 10.0))
-    bubbles = (Disc(-5.0, 5.0, 1.6, "none"), Disc(1.0, 0.5, 1.6, "none"), Disc(4.0, -5.0, 1.6, "none"))
-    vent = straight((0.0, -10.0), (0.0, -14.0)), Disc(0.0, -16.5, 2.5)
-    sockets = {"in": (-13.0, 0.0), "out": (13.0, 0.0), "tank": (13.0, 7.0)}
-    return Symbol(name, 26.0, 20.0, (drum, *bubbles, *vent), sockets)
-
-
 @symbol("heat_trap")
 def heat_trap(name: str) -> Symbol:
     """A loop in the pipe."""

@@ -1,4 +1,7 @@
-"""The units a layout may use, by what they measure, and their size in SI."""
+"""The units a layout may use, by what they measure, and their size in SI.
+
+One module, since most of it is one table: a dimension is an entry.
+"""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field

@@ -61,11 +61,6 @@ def test_balancing_valve_is_a_valve_with_two_test_cocks() -> None:
     assert balancing.sockets == valve.sockets
 
 
-def test_tank_hangs_from_an_air_separator_on_the_side_where_water_leaves() -> None:
-    sockets = SYMBOLS[KINDS["air_separator"].symbol].sockets
-    assert sockets["in"][0] < 0 < sockets["out"][0] == sockets["tank"][0]
-
-
 def test_mixing_valve_takes_hot_and_cold_on_one_side_and_gives_mixed_on_the_other() -> None:
     sockets = SYMBOLS[KINDS["mixing_valve"].symbol].sockets
     assert sockets["hot"][0] == sockets["cold"][0] < 0 < sockets["mixed"][0]

@@ -13,7 +13,7 @@ from plumbnet.layout.units.quantity import (
     Volume,
     quantity_of,
 )
-from plumbnet.layout.units.tubes import Tube, UnknownTube, tube, tubes
+from plumbnet.layout.units.tubes import Tube, UnknownTube, every_tube, tube
 from plumbnet.layout.units.units import (
     DIMENSIONS,
     FLOW,
@@ -72,10 +72,10 @@ __all__ = [
     "UnknownTube",
     "Volume",
     "customary",
+    "every_tube",
     "parse_measure",
     "quantity_of",
     "show",
     "to",
     "tube",
-    "tubes",
 ]

@@ -123,7 +123,7 @@ def read_tubes(text: str) -> Iterator[Tube]:
         yield each
 
 
-def tubes() -> Iterator[Tube]:
+def every_tube() -> Iterator[Tube]:
     """Every tube of the tables, in their order: material by material, the smallest first."""
     for material in _table().values():
         yield from material.by_size.values()

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 
-from plumbnet.layout.units import FOOT, GALLON, INCH, LITRE, MILLI, Tube, tubes
+from plumbnet.layout.units import FOOT, GALLON, INCH, LITRE, MILLI, Tube, every_tube
 from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
 
 NOMINAL = (
@@ -14,12 +14,12 @@ NOMINAL = (
 
 def tube_names() -> tuple[str, ...]:
     """Every name that a tube has before its size, in the order of the table."""
-    return tuple(dict.fromkeys(each.material for each in tubes()))
+    return tuple(dict.fromkeys(each.material for each in every_tube()))
 
 
 def tubes_text() -> str:
     """Every sort of tube with its sizes and its standard."""
-    rows = tuple((name, _sizes(own), _standards(own)) for name, own in _by_name(tubes()))
+    rows = tuple((name, _sizes(own), _standards(own)) for name, own in _by_name(every_tube()))
     return document_text(
         [
             Table(("tube", "sizes", "standard"), rows),
@@ -34,7 +34,7 @@ def tube_text(name: str) -> str:
     Letter case does not matter. Raises KeyError for a name that no tube has.
     """
     called = name.casefold()
-    family = [each for each in tubes() if each.material.casefold().partition("-")[0] == called.partition("-")[0]]
+    family = [each for each in every_tube() if each.material.casefold().partition("-")[0] == called.partition("-")[0]]
     chosen = [each for each in family if each.material.casefold() == called] or (family if "-" not in called else [])
     if not chosen:
         raise KeyError(name)

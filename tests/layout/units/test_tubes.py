@@ -3,7 +3,7 @@ from importlib.resources import files
 
 import pytest
 
-from plumbnet.layout.units.tubes import UnknownTube, read_tubes, tube, tubes
+from plumbnet.layout.units.tubes import UnknownTube, every_tube, read_tubes, tube
 
 STEEL = "DN 15, 20, 25, 32, 40, 50, 65, 80, 100, 125, 150"
 HEAD = "material,size,unit,outside,wall,standard,status"
@@ -167,7 +167,7 @@ def test_a_table_without_its_columns_is_refused() -> None:
 
 def test_every_row_of_the_table_is_found_by_its_own_name() -> None:
     assert len(TABLE) == 143
-    assert tuple(tubes()) == TABLE
+    assert tuple(every_tube()) == TABLE
     for each in TABLE:
         assert tube(f"{each.material} {each.size}") == each
 

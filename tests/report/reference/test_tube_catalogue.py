@@ -4,13 +4,13 @@ import math
 
 import pytest
 
-from plumbnet.layout.units.tubes import tubes
+from plumbnet.layout.units.tubes import every_tube
 from plumbnet.report.reference.tube_catalogue import tube_names, tube_text, tubes_text
 
 
 def test_every_sort_of_tube_is_listed_with_its_standard() -> None:
     told = tubes_text()
-    assert tube_names() == tuple(dict.fromkeys(each.material for each in tubes()))
+    assert tube_names() == tuple(dict.fromkeys(each.material for each in every_tube()))
     assert all(f"\n{name} " in told for name in tube_names())
     for standard in ("EN 1057", "EN ISO 15875-2", "EN ISO 21003", "EN 10312", "EN 10255", "ASTM B88"):
         assert standard in told

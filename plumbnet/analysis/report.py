@@ -262,7 +262,8 @@ def _taps(network: Network) -> Iterator[TapFacts]:
         for head_pa, name in fixtures:
             stands_pa, before_pa = network.standing.at(zone) - head_pa, highest[name]
             highest[name] = stands_pa if before_pa is None else max(before_pa, stands_pa)
-    yield from (TapFacts(name, static_pa) for name, static_pa in highest.items())
+    parts = network.piping.system.parts
+    yield from (TapFacts(name, static_pa, parts[name].draws_outdoors()) for name, static_pa in highest.items())
 
 
 def _unreached(network: Network) -> Iterator[str]:

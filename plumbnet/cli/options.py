@@ -1,8 +1,10 @@
 """Arguments and options that several commands share."""
 
-from typing import Annotated, Literal
+from typing import Annotated
 
 import typer
+
+from plumbnet.layout.units import Units
 
 File = Annotated[str, typer.Argument(metavar="FILE", help="A layout file; - reads standard input.")]
 Files = Annotated[
@@ -19,9 +21,7 @@ Rules = Annotated[
         "water=ipc-2021, then heating=us-boiler.",
     ),
 ]
-UnitsOption = Annotated[
-    Literal["us", "metric"] | None, typer.Option("--units", help="Units of the report, in place of the file's.")
-]
+UnitsOption = Annotated[Units | None, typer.Option("--units", help="Units of the report, in place of the file's.")]
 ScenarioOption = Annotated[
     str | None, typer.Option("--scenario", metavar="NAME", help="The layout as this scenario of the file makes it.")
 ]

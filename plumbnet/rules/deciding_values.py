@@ -15,6 +15,12 @@ def highest_static(_facts: Facts, profile: Profile, _part: str) -> Iterator[str]
     yield "distribution_limit" if profile.static_limit is None else "static_limit"
 
 
+def holding_outdoors(facts: Facts, _profile: Profile, part: str) -> Iterator[str]:
+    """What holds a tap outside the building to that, where a part is one."""
+    if any(tap.is_outdoors for tap in facts.taps if tap.name == part):
+        yield "outdoor_taps"
+
+
 def below_relief(facts: Facts, profile: Profile, relief: str) -> Iterator[str]:
     """What keeps the pressure below the set of a safety relief valve: a share of it, or a margin where that is more."""
     for one in facts.reliefs:
@@ -54,3 +60,4 @@ def _deciding(facts: Facts, profile: Profile, heater: str, basis: Basis, part: s
         yield from below_relief(facts, profile, part)
     elif basis != "rating":
         yield "distribution_limit"
+        yield from holding_outdoors(facts, profile, part)

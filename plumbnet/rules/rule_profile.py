@@ -22,6 +22,7 @@ from plumbnet.rules.ruling import (
     FindingRuling,
     FractionRuling,
     HeatersRuling,
+    OutdoorTapsRuling,
     PressureRuling,
     ReliefForRuling,
     Ruling,
@@ -66,6 +67,8 @@ class Profile(Declared):
     """Highest pressure where people draw water, heated up and with every fixture shut."""
     static_limit: PressureRuling | None = None
     """Highest pressure there with nothing heated; the distribution limit when left out."""
+    outdoor_taps: OutdoorTapsRuling
+    """Whether both hold for hose bibbs and hydrants, too."""
     least_at_tap: PressureRuling
     """Least pressure where people draw water, with every fixture shut and the supply at its lowest."""
     least_at_top: PressureRuling
@@ -153,6 +156,14 @@ class Profile(Declared):
     def highest_static(self) -> PressureRuling:
         """The ruling on the highest pressure with nothing heated."""
         return self.static_limit or self.distribution_limit
+
+    def highest_at_tap_pa(self, *, outdoors: bool) -> float | None:
+        """The highest pressure where people draw water, heated; None outdoors where the rules set none there."""
+        return self.outdoor_taps.limit_pa(self.distribution_limit.value_pa, outdoors=outdoors)
+
+    def highest_static_at_tap_pa(self, *, outdoors: bool) -> float | None:
+        """The same with nothing heated."""
+        return self.outdoor_taps.limit_pa(self.highest_static.value_pa, outdoors=outdoors)
 
     def rulings(self) -> dict[str, Ruling]:
         """Every value of the profile that is a ruling, by the name it has in the file; findings not among them."""

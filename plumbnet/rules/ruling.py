@@ -1,4 +1,7 @@
-"""What a rule profile is made of: values and choices, each with the clause behind it and whether that was read."""
+"""What a rule profile is made of: values and choices, each with the clause behind it and whether that was read.
+
+One module, since a profile is one table: a class is what an entry of it holds.
+"""
 
 from collections.abc import Sequence
 from enum import StrEnum
@@ -191,6 +194,19 @@ class TankBehindReducerRuling(ChoiceRuling):
         if self.above_pa is None or upstream_pa is None:
             return self.is_asked
         return self.is_asked and upstream_pa > self.above_pa + BETWEEN_SCALES_PA
+
+
+class OutdoorTapsRuling(Ruling):
+    """Whether the highest pressure where people draw water holds for hose bibbs and hydrants, too."""
+
+    value: Literal["held", "exempt"]
+    """They are held to it like any tap, or exempt."""
+    highest_pa: _Pressure | None = None
+    """The highest pressure at those that are exempt; none where the rules name none."""
+
+    def limit_pa(self, indoors_pa: float, *, outdoors: bool) -> float | None:
+        """The highest pressure, gauge, at a place where people draw water; None for one without a limit."""
+        return indoors_pa if self.value == "held" or not outdoors else self.highest_pa
 
 
 class FillPreventerRuling(Ruling):

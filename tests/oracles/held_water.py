@@ -41,7 +41,7 @@ class HeldWater(WarmWater):
         """The lowest that a part in a zone bears; infinite where none says."""
         bounds = [inf]
         for name, part in self.system.parts.items():
-            drawn = [End(name, port) for port in part.draws_at()]
+            drawn = [End(name, port) for port in part.draws_at() if not part.draws_outdoors()]  # exempt, in general
             bounds += [DISTRIBUTION_PA + self.head_pa(port) for port in drawn if self.zone_of[port] == zone]
             if part.rating_pa is not None:
                 ports = [End(name, port) for port in part.port_names()]

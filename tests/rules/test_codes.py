@@ -48,6 +48,14 @@ LAYOUTS: dict[str, System] = {
         tank="volume: 10 gal, precharge: 50 psi",
         heater=RELIEF,
     ),
+    # street of 95 psi (655 kPa) -- tee with a hose bibb -- reducer, 50 psi -- tee with tank -- heater -- tap
+    "hose bibb before the reducer": system(
+        "street -> tee2 -> prv -> tee -> heater -> tap.hot\ntee -> tank\ntee2 -> tap2.cold",
+        street="pressure: 95 psi",
+        tank="volume: 10 gal, precharge: 50 psi",
+        tap2="outdoor: true",
+        heater=RELIEF,
+    ),
     # street --|>-- tee with expansion relief -- heater -- tap
     "expansion relief at 75 psi": system(
         "street -> cv -> tee -> heater -> tap.hot\ntee -> spill", spill="pressure: 75 psi", heater=RELIEF
@@ -163,6 +171,7 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
         "bypass, main below the set": (EN, AS),
         "bypass, main of 90 psi": (EN, AS),
         "reducer with its tank": (UK, EN, AS),
+        "hose bibb before the reducer": (UK, EN, AS),
         "meter check, taps behind it": (UK, EN, AS),
         "no check at all": (EN, AS),
         "75 psi at the tap": (EN, AS),
@@ -170,7 +179,7 @@ EXPECTED: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "tap-below-least": {"10 psi at the tap": (*UPC, EN)},
     "circuit-top-below-least": {"4.2 psi at the top": (EN_HEATING,)},
-    "static-above-limit": {"75 psi at the tap": (EN, AS)},
+    "static-above-limit": {"75 psi at the tap": (EN, AS), "hose bibb before the reducer": (*IRC, *UPC, *CANADA, AS)},
     "tank-below-method": {"tank of 4.5 gal": (UK,)},
     "fill-without-preventer": {
         "boiler filled through a double check": (IPC, *IRC, UK, EN, EN_HEATING),

@@ -34,6 +34,11 @@ class Case(NamedTuple):
 CASES = {
     "distribution_limit": Case("value: 70 psi", CLOSED_HOUSE, ("trapped-expansion",)),
     "static_limit": Case("value: 50 psi", PLAIN_HOUSE, ("static-above-limit",)),
+    "outdoor_taps": Case(
+        "value: held",
+        PLAIN_HOUSE.altered("\n  street: {kind: main, pressure: 95 psi}\n  tap: {kind: fixture, outdoor: true}\n"),
+        ("static-above-limit",),
+    ),
     "least_at_tap": Case("value: 70 psi", PLAIN_HOUSE, ("tap-below-least",)),
     "least_at_top": Case("value: 30 psi", CIRCUIT, ("circuit-top-below-least",)),
     "relief_share": Case("value: 30 %", PLAIN_HOUSE, ("relief-near-static",)),

@@ -108,6 +108,13 @@ def test_value_stands_against_its_bound() -> None:
     assert not one.measured.at_least
 
 
+def test_hose_bibb_that_the_rules_exempt_is_not_asked_about() -> None:
+    drawn = system("street -> heater -> tap.cold", street="pressure: 95 psi", tap="outdoor: true")
+    (one,) = answers(drawn, "static-above-limit")
+    assert (one.word, one.parts) == (AnswerWord.NOT_APPLICABLE, ("tap",))
+    assert one.text == "it is outdoors, and the rules exempt it"
+
+
 def test_what_a_profile_does_not_ask_for_is_not_applicable() -> None:
     (one,) = answers(system("street -> heater -> tap.hot"), "check-missing-at-heater")
     assert (one.word, one.text) == (AnswerWord.NOT_APPLICABLE, "the rules do not ask for it")

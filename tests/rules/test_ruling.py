@@ -7,6 +7,7 @@ from plumbnet.rules.ruling import (
     ChoiceRuling,
     ExpansionReliefRuling,
     Ground,
+    OutdoorTapsRuling,
     PressureRuling,
     Ruling,
     SiteRuling,
@@ -87,6 +88,16 @@ def test_clauses_are_joined_in_their_order_with_practice_behind_documents() -> N
         Ground.MEMORY,
     ]
     assert joined([practice, practice]).ground is Ground.PRACTICE
+
+
+def test_taps_outdoors_are_held_to_the_limit_or_to_one_of_their_own_or_to_none() -> None:
+    def ruling(**values: object) -> OutdoorTapsRuling:
+        return OutdoorTapsRuling.model_validate({"clause": "", "verified": False, **values}, context={"units": "us"})
+
+    held, exempt = ruling(value="held"), ruling(value="exempt")
+    assert (held.limit_pa(5e5, outdoors=True), exempt.limit_pa(5e5, outdoors=True)) == (5e5, None)
+    assert ruling(value="exempt", highest="10 bar").limit_pa(5e5, outdoors=True) == 1e6
+    assert {one.limit_pa(5e5, outdoors=False) for one in (held, exempt)} == {5e5}
 
 
 @pytest.mark.parametrize(

@@ -19,22 +19,22 @@ class Unanswerable(ValueError):
         return type(self), (self.heater, str(self))
 
 
-def grows_m3(network: Network, heated: HeatedVolume, volume_m3: float) -> float:
-    """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint.
+def grows_m3(network: Network, heated: HeatedVolume, volume_m3: float, hot_k: float | None = None) -> float:
+    """Growth of a volume that a heat source warms, from the coldest supply of its zone to its setpoint, or to `hot_k`.
 
     Raises Unanswerable where the properties of what it warms are not known at these temperatures.
     """
     try:
-        return volume_m3 * _growth(network, heated)
+        return volume_m3 * _growth(network, heated, heated.source.hot_k if hot_k is None else hot_k)
     except (GlycolMissing, OutsideGlycol, OutsideWater) as error:
         raise Unanswerable(heated.name, str(error)) from error
 
 
-def _growth(network: Network, heated: HeatedVolume) -> float:
+def _growth(network: Network, heated: HeatedVolume, hot_k: float) -> float:
     zone, mixture = network.zoning.zone_of[heated.inlet], heated.source.mixture
     if mixture is not None:
-        return glycol_growth(mixture.glycol, mixture.share, cold_k(network, zone), heated.source.hot_k)
-    return growth(cold_k(network, zone), heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+        return glycol_growth(mixture.glycol, mixture.share, cold_k(network, zone), hot_k)
+    return growth(cold_k(network, zone), hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
 
 
 def heated_abs_pa(network: Network, heated: HeatedVolume) -> float:

@@ -21,8 +21,8 @@ _BY: dict[Basis, str] = {"fixture": "fixture", "rating": "rating of", "relief": 
 def limits(network: Network, rules: Rules) -> dict[Zone, Limit]:
     """The limit of every zone that holds a fixture, a rated part or a safety relief valve, at datum.
 
-    Each bound counts at its own height; of equal ones the first part by name. A plugged relief valve sets one as a
-    sound one does: what it guards is no stronger for it. Linear.
+    A fixture outdoors sets none where the rules exempt it. Each bound counts at its own height; of equal ones the first
+    part by name. A plugged relief valve sets one as a sound one does: what it guards is no stronger for it. Linear.
     """
     found: dict[Zone, Limit] = {}
 
@@ -36,7 +36,9 @@ def limits(network: Network, rules: Rules) -> dict[Zone, Limit]:
     for name, part in network.piping.system.parts.items():
         for port in part.draws_at():
             node = network.piping.node_of[End(name, port)]
-            bound(node, rules.at(network.circuits, node).distribution_limit.value_pa, "fixture")
+            highest_pa = rules.at(network.circuits, node).highest_at_tap_pa(outdoors=part.draws_outdoors())
+            if highest_pa is not None:
+                bound(node, highest_pa, "fixture")
         if part.rating_pa is not None:
             for node in network.piping.nodes_of(name):
                 bound(node, part.rating_pa, "rating")

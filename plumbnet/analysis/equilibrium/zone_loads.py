@@ -95,8 +95,11 @@ class ZoneLoads:
         growths: dict[Zone, dict[str, float]] = defaultdict(lambda: defaultdict(float))
         for heated, piece in self._warmed.values():
             zone = self.network.zoning.zone_of[piece.node]
-            growths[zone][heated.name] += grows_m3(self.network, heated, piece.volume_m3)
+            growths[zone][heated.name] += self._grown_m3(heated, piece)
         return growths
+
+    def _grown_m3(self, heated: HeatedVolume, piece: Piece) -> float:
+        return grows_m3(self.network, heated, piece.volume_m3, heated.hot_k(piece))
 
     def heaters_in(self, zone: Zone) -> Iterator[str]:
         """Heaters that warm water in a zone with every fixture shut."""
@@ -121,7 +124,7 @@ class ZoneLoads:
     def _growths(self) -> dict[str, tuple[Zone, float]]:
         """Zone and growth of each piece of heated water, by its name."""
         return {
-            name: (self.network.zoning.zone_of[piece.node], grows_m3(self.network, heated, piece.volume_m3))
+            name: (self.network.zoning.zone_of[piece.node], self._grown_m3(heated, piece))
             for name, (heated, piece) in self._warmed.items()
         }
 
@@ -139,7 +142,7 @@ class ZoneLoads:
         warmest: dict[str, tuple[float, HeatedVolume, Piece]] = {}
         for heated in self.network.heated:
             for piece in () if heated.is_idle else heated.pieces:
-                growth_m3 = grows_m3(self.network, heated, piece.volume_m3)
+                growth_m3 = self._grown_m3(heated, piece)
                 if piece.name not in warmest or growth_m3 > warmest[piece.name][0]:
                     warmest[piece.name] = (growth_m3, heated, piece)
         return {name: (heated, piece) for name, (_, heated, piece) in warmest.items()}

@@ -63,12 +63,12 @@ def _meeting(ways: Sequence[_Way]) -> Iterator[list[_Way]]:
 
 def _returned(network: Network, ways: Sequence[_Way]) -> ReturnFacts:
     warmed = _warmed([way.heated for way in ways])
-    grown = [grows_m3(network, heated, piece.volume_m3) for heated, piece in warmed]
+    grown = [grows_m3(network, heated, piece.volume_m3, heated.hot_k(piece)) for heated, piece in warmed]
     own = frozenset().union(*(way.pipes for way in ways))
     held_m3 = math.fsum(network.piping.system.pipes[number].volume_m3 for number in sorted(own))
     expansion_m3 = math.fsum(grown)
     colds_k = [cold_k(network, network.zoning.zone_of[heated.inlet]) for heated, _ in warmed]
-    leaves_k = _weighed([_leaving_k(network, heated) for heated, _ in warmed], grown)
+    leaves_k = _weighed([_leaving_k(network, heated, heated.hot_k(piece)) for heated, piece in warmed], grown)
     return ReturnFacts(
         main=ways[0].main,
         heaters=tuple(way.heated.name for way in ways),
@@ -84,15 +84,16 @@ def _warmed(heaters: Sequence[HeatedVolume]) -> list[tuple[HeatedVolume, Piece]]
     most: dict[str, tuple[HeatedVolume, Piece]] = {}
     for heated in heaters:
         for piece in heated.pieces:
-            if piece.name not in most or heated.source.hot_k > most[piece.name][0].source.hot_k:
+            other = most.get(piece.name)
+            if other is None or heated.hot_k(piece) > other[0].hot_k(other[1]):
                 most[piece.name] = (heated, piece)
     return list(most.values())
 
 
-def _leaving_k(network: Network, heated: HeatedVolume) -> float:
+def _leaving_k(network: Network, heated: HeatedVolume, hot_k: float) -> float:
     cold = cold_k(network, network.zoning.zone_of[heated.inlet])
     try:
-        return leaving_k(cold, heated.source.hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
+        return leaving_k(cold, hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
     except OutsideWater as error:  # the growth of antifreeze is known at any pressure, that of water is not
         raise Unanswerable(heated.name, str(error)) from error
 

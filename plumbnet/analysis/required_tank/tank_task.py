@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
 from plumbnet.analysis.required_tank.place import Place
 from plumbnet.layout.model import Mixture, System
+from plumbnet.layout.units import customary
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume, Piece
 from plumbnet.physics.fluids import ATMOSPHERE_PA, GLYCOL_SOURCE, OutsideWater, glycol_growth
@@ -93,7 +94,7 @@ def waters(network: Network, warmed: Iterable[tuple[HeatedVolume, Piece]]) -> tu
     alike: dict[tuple[float, float, float, Mixture | None], list[tuple[HeatedVolume, Piece]]] = {}
     for heated, piece in warmed:
         zone = network.zoning.zone_of[heated.inlet]
-        how = (cold_k(network, zone), heated.source.hot_k, heated_abs_pa(network, heated), heated.source.mixture)
+        how = (cold_k(network, zone), heated.hot_k(piece), heated_abs_pa(network, heated), heated.source.mixture)
         alike.setdefault(how, []).append((heated, piece))
     return tuple(
         WarmedWater(tuple(_warmers(network, members)), tuple(piece for _, piece in members), *how)
@@ -148,4 +149,4 @@ def charge_pa(task: Task, found: tuple[Sizing, ...]) -> float:
 
 def nominal_m3(tank_m3: float, system: System) -> float | None:
     """The next size up of those the author can buy, or of the table; None where none is so large."""
-    return nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(system.units))
+    return nominal_size_m3(tank_m3, system.tank_sizes_m3 or nominal_sizes(customary(system.units)))

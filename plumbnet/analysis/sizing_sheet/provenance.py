@@ -66,6 +66,8 @@ class Provenance:
     def _field(self, part: str, name: str) -> str:
         owner, _, fixed = (part, "", "") if part in self.system.written else part.partition("/")
         path = (fixed, name) if fixed else (name,)
+        if fixed and self._is_alone(owner, fixed) and name not in self.system.parts[part].unsaid():
+            path = (fixed,)
         written = _at(self.system.written.get(owner), path)
         if written is _NOTHING:
             words = self.system.parts[part].assumed.get(name)
@@ -74,6 +76,10 @@ class Provenance:
         if node is not None and node.value == written:
             return self._line(node.line)
         return self._line(self.system.line_of(part) if "/" in owner else 0)
+
+    def _is_alone(self, owner: str, field: str) -> bool:
+        """Whether of what is written inside a part one value stands there by itself, as the pressure of a relief."""
+        return not isinstance(self.system.written.get(owner, {}).get(field, {}), Mapping)
 
     def _line(self, line: int) -> str:
         file = PurePath(self.system.record.file).name

@@ -9,6 +9,7 @@ from plumbnet.analysis.sizing_sheet.provenance import Provenance
 from plumbnet.analysis.sizing_sheet.sheet_model import Content, SheetItem
 from plumbnet.analysis.verdict import Case
 from plumbnet.network.loops import Piece
+from plumbnet.physics.sizing import StepDimension
 from plumbnet.rules import listed
 
 
@@ -24,13 +25,22 @@ class SheetInputs:
         """Temperatures of each water, and antifreeze."""
         for water in self._waters:
             first, who = water.heaters[0], listed(water.heaters)
-            setpoint = self.origins.field(first, "setpoint")
             yield SheetItem("T_1", f"cold, {who}", water.cold_k, "temperature", self._cold_origin(water))
-            yield SheetItem("T_2", f"hot, {who}", water.hot_k, "temperature", setpoint)
+            yield SheetItem("T_2", *self._hot(water, who))
             if water.mixture is not None:
                 words = f"share of {water.mixture.glycol} glycol by volume, {who}"
                 origin = self.origins.field(first, "antifreeze")
                 yield SheetItem("e_glycol", words, water.mixture.share, "ratio", origin)
+
+    def _hot(self, water: WarmedWater, who: str) -> tuple[str, float, StepDimension, str]:
+        """What a water comes to, and by whose thermostat: that of its heater, or of a mixing valve."""
+        parts = self.case.network.piping.system.parts
+        source = parts[water.heaters[0]].heat()
+        if source is not None and source.hot_k != water.hot_k:
+            mixers = (name for name, part in parts.items() if part.tempers_k() == water.hot_k)
+            mixer = next(mixers, water.heaters[0])
+            return f"mixed, {who}", water.hot_k, "temperature", f"{mixer}, {self.origins.field(mixer, 'outlet')}"
+        return f"hot, {who}", water.hot_k, "temperature", self.origins.field(water.heaters[0], "setpoint")
 
     def _cold_origin(self, water: WarmedWater) -> str:
         network = self.case.network

@@ -16,7 +16,7 @@ def heater_facts(case: Case) -> HeaterFacts:
     """Everything a report says of the heater."""
     network, heated, verdict, head_pa = case.network, case.heated, case.verdict, case.head_pa
     static_pa, usual_pa = network.standing.static_pa[case.zone], network.standing.usual_pa[case.zone]
-    own_m3 = grows_m3(network, heated, heated.volume_m3)
+    own_m3 = sum(grows_m3(network, heated, volume_m3, hot_k) for hot_k, volume_m3 in heated.volumes_m3.items())
     closed = case.is_closed
     in_need = closed and network.is_whole
     share, ladder = case.share, tuple(_rung(case, rung) for rung in case.rungs)
@@ -33,6 +33,8 @@ def heater_facts(case: Case) -> HeaterFacts:
         cold_k=network.standing.cold_k[case.zone],
         hot_k=heated.source.hot_k,
         heated_volume_m3=heated.volume_m3,
+        tempered_k=max((hot_k for hot_k in heated.volumes_m3 if hot_k < heated.source.hot_k), default=None),
+        tempered_m3=sum(volume_m3 for hot_k, volume_m3 in heated.volumes_m3.items() if hot_k < heated.source.hot_k),
         expansion_m3=own_m3,
         shared_expansion_m3=own_m3 if share is None else share.expansion_m3,
         shares_with=() if share is None else tuple(name for name in share.heaters if name != heated.name),

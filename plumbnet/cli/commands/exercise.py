@@ -13,7 +13,7 @@ from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
-from plumbnet.layout.units import Units
+from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.worksheets import Key, Worksheet, talk, worksheet, worksheets_markdown
 from plumbnet.report.worksheets import key as answers
@@ -39,7 +39,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     level: Annotated[int, typer.Option(min=1, max=len(LEVELS), help="How hard: 1 to 5.")] = 1,
     variants: Annotated[int, typer.Option(min=1, max=_MOST, help="How many, no two alike.")] = 1,
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
-    units: Annotated[Units, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
+    units: Annotated[Customary, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
     form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,

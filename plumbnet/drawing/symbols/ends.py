@@ -120,6 +120,14 @@ def running_fixture(name: str) -> Symbol:
     return Symbol(name, 24.0, 28.0, (*bare.marks, *drops), bare.sockets, is_two_sided=True, turns="sockets")
 
 
+@symbol("hose_bibb")
+def hose_bibb(name: str) -> Symbol:
+    """A tap in a box with the thread for a hose at its mouth."""
+    bare = fixture(name)
+    thread = straight((3.0, 8.0), (9.0, 8.0), width=1.2), straight((3.0, 10.5), (9.0, 10.5), width=1.2)
+    return Symbol(name, 24.0, 28.0, (*bare.marks, *thread), bare.sockets, is_two_sided=True, turns="sockets")
+
+
 @symbol("expansion_tank")
 def expansion_tank(name: str) -> Symbol:
     """A small closed tank with a membrane across it."""

@@ -1,4 +1,4 @@
-"""Symbols of what heats water or gives its heat away, and of tanks that hold it."""
+"""Symbols of what heats water or gives its heat away, of tanks that hold it, and of what takes air out of it."""
 
 from plumbnet.drawing.symbols.symbol import (
     HEAVY,
@@ -137,3 +137,13 @@ def storage_tank(name: str) -> Symbol:
 def device(name: str) -> Symbol:
     """A box with a question mark: any other device, its ports spread over both sides."""
     return Symbol(name, 34.0, 30.0, (box(34.0, 30.0), Letter(0.0, 0.0, "?", 12.0)), is_two_sided=True)
+
+
+@symbol("air_separator")
+def air_separator(name: str) -> Symbol:
+    """A drum with bubbles that rise to a vent; below it the tapping for a tank."""
+    drum = shape((-13.0, -10.0), (13.0, -10.0), (13.0, 10.0), (-13.0, 10.0))
+    bubbles = (Disc(-5.0, 5.0, 1.6, "none"), Disc(1.0, 0.5, 1.6, "none"), Disc(4.0, -5.0, 1.6, "none"))
+    vent = straight((0.0, -10.0), (0.0, -14.0)), Disc(0.0, -16.5, 2.5)
+    sockets = {"in": (-13.0, 0.0), "out": (13.0, 0.0), "tank": (13.0, 7.0)}
+    return Symbol(name, 26.0, 20.0, (drum, *bubbles, *vent), sockets)

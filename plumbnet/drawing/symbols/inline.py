@@ -56,6 +56,14 @@ def shut_valve(name: str) -> Symbol:
     return in_line(name, 26.0, 15.0, bow_tie(26.0, 15.0, fill="ink"), straight((0.0, -9.5), (0.0, 9.5), width=HEAVY))
 
 
+@symbol("balancing_valve")
+def balancing_valve(name: str) -> Symbol:
+    """A valve with two test cocks on one side."""
+    cocks = (straight((x, 0.0), (x, -9.0), width=0.9) for x in (-8.0, 8.0))
+    caps = (straight((x - 2.5, -9.0), (x + 2.5, -9.0)) for x in (-8.0, 8.0))
+    return in_line(name, 26.0, 18.0, *cocks, *caps, bow_tie(26.0, 15.0))
+
+
 @symbol("check_valve")
 def check_valve(name: str) -> Symbol:
     """A triangle that points at a bar, and an arrow above it."""

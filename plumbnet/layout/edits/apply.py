@@ -48,7 +48,7 @@ def _open(system: System, name: str) -> System:
 
 def _turned(system: System, name: str, state: str) -> System:
     part = part_named(system, name)
-    if part.kind != "valve":
+    if not part.can_be_shut():
         raise refusal(f"{name} is {with_article(part.kind)}; only a valve can be opened or closed")
     return _with_values(system, name, {"state": state})
 
@@ -65,13 +65,12 @@ def _fail(system: System, fail: Fail) -> System:
     what = f"{fail.part}, {with_article(part.kind)},"
     if not part.failures:
         raise refusal(f"{what} has no failure to suppose", at=("part",))
-    if not fail.how and len(part.failures) == 1:
-        return _with_values(system, fail.part, next(iter(part.failures.values())))
+    how = fail.how or part.fails_as or (next(iter(part.failures)) if len(part.failures) == 1 else "")
     known = ", ".join(part.failures)
-    if fail.how not in part.failures:
+    if how not in part.failures:
         said = f"cannot fail as {quoted(fail.how)}" if fail.how else "can fail in several ways"
         raise refusal(f"{what} {said}", f"write how: {known}", ("how",))
-    return _with_values(system, fail.part, part.failures[fail.how])
+    return _with_values(system, fail.part, part.failures[how])
 
 
 def _set(system: System, change: SetValues) -> System:

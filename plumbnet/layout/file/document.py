@@ -39,7 +39,8 @@ class Document(Declared):
     title: str = ""
     """What the layout shows."""
     units: Units = "us"
-    """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm) or metric (kPa, degC, L, m, mm, kW, L/min)."""
+    """What a bare number means: us (psi, degF, gal, ft, in, Btu/h, gpm), metric (kPa, degC, L, m, mm, kW, L/min) or
+    metric-bar (the same with bar)."""
     rules: str | RulesByCircuit | None = Field(default=None, examples=["general"])
     """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     job: Job = Field(default_factory=Job)

@@ -4,6 +4,7 @@ import hashlib
 from collections import ChainMap
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from typing import get_args
 
 from pydantic import ValidationError
 
@@ -100,7 +101,7 @@ class _Reader:
             text = f"this program reads format {FORMAT} of the file, not {shown_value(version)}"
             self.told.tell(Mistake(("plumbnet",), text, f"write plumbnet: {FORMAT}"))
             return None
-        self.units = "metric" if value.get("units") == "metric" else "us"
+        self.units = next((known for known in get_args(Units) if known == value.get("units")), "us")
         self.scenarios.units = self.units
         self.scenarios.read_all(value.get("scenarios"))
         document = self._document(value)

@@ -189,7 +189,8 @@ class Part(Declared):
 
     `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
-    are what can go wrong, as fields and their values then; `assumed` says in words what a field means that
+    are what can go wrong, as fields and their values then, `fails_as` the one of several that a change means which
+    names none; `assumed` says in words what a field means that
     is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
     name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
     purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
@@ -206,6 +207,7 @@ class Part(Declared):
     outlet: ClassVar[str | None] = OUT
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     failures: ClassVar[Mapping[str, Mapping[str, object]]] = {}
+    fails_as: ClassVar[str] = ""
     assumed: ClassVar[Mapping[str, str]] = {}
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False
@@ -278,6 +280,14 @@ class Part(Declared):
         """The heat source this part is, if it is one."""
         return None
 
+    def is_out_of_service(self) -> bool:
+        """Whether it is a heater that was put out: cold, full of water, and water passes it."""
+        return False
+
+    def tempers_k(self) -> float | None:
+        """How warm water leaves it at the most, where it mixes hot and cold; None where it does not, or nobody says."""
+        return None
+
     def cushion(self) -> Cushion | None:
         """The air cushion this part is, if it is an expansion tank."""
         return None
@@ -301,6 +311,10 @@ class Part(Declared):
     def draws_at(self) -> tuple[str, ...]:
         """Ports at which people draw water, where the highest distribution pressure applies."""
         return ()
+
+    def draws_outdoors(self) -> bool:
+        """Whether what people draw there is drawn outside the building, by a hose or from a hydrant."""
+        return False
 
     def carries_heat_at(self) -> tuple[str, ...]:
         """Ports at which water stands that is there to carry heat, and to be drawn only where a tap is joined to it."""

@@ -140,7 +140,7 @@ def _example(name: str, field: FieldInfo | None) -> str:
         return ""
     for mark in field.metadata:
         if isinstance(mark, Quantity):
-            return f"for example {name}: {' or '.join(dict.fromkeys(mark.dimension.examples))}"
+            return f"for example {name}: {' or '.join(dict.fromkeys(mark.dimension.examples[:2]))}"
     if get_origin(field.annotation) is Literal and not field.examples:
         return f"for example {name}: {get_args(field.annotation)[0]}"
     return f"for example {name}: {_yaml(field.examples[0])}" if field.examples else ""

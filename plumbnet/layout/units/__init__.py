@@ -1,6 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
-from plumbnet.layout.units.factors import ATMOSPHERE, DAY, FOOT, GALLON, INCH, KILO, LITRE, POUND, PSI
+from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
@@ -13,7 +13,7 @@ from plumbnet.layout.units.quantity import (
     Volume,
     quantity_of,
 )
-from plumbnet.layout.units.tubes import UnknownTube, tube
+from plumbnet.layout.units.tubes import Tube, UnknownTube, every_tube, tube
 from plumbnet.layout.units.units import (
     DIMENSIONS,
     FLOW,
@@ -27,12 +27,15 @@ from plumbnet.layout.units.units import (
     TEMPERATURE_DIFFERENCE,
     TIME,
     VOLUME,
+    Customary,
     Dimension,
     Units,
+    customary,
 )
 
 __all__ = [
     "ATMOSPHERE",
+    "BAR",
     "DAY",
     "DIMENSIONS",
     "FLOW",
@@ -44,6 +47,7 @@ __all__ = [
     "KILO",
     "LENGTH",
     "LITRE",
+    "MILLI",
     "PASCAL_PER_METRE",
     "POUND",
     "POWER",
@@ -53,6 +57,7 @@ __all__ = [
     "TEMPERATURE_DIFFERENCE",
     "TIME",
     "VOLUME",
+    "Customary",
     "Dimension",
     "Elevation",
     "Fraction",
@@ -62,9 +67,12 @@ __all__ = [
     "Quantity",
     "QuantityError",
     "Temperature",
+    "Tube",
     "Units",
     "UnknownTube",
     "Volume",
+    "customary",
+    "every_tube",
     "parse_measure",
     "quantity_of",
     "show",

@@ -23,7 +23,7 @@ _QUANTITY = re.compile(
 _SI = Unit(1.0)
 _THOUSANDS = 10_000  # numbers from here on are written with commas
 _SIXTEENTH_TOLERANCE = 1e-6  # sixteenths of an inch: what conversion to SI and back leaves
-_ABSOLUTE = {"psia": "psi", "bara": "bar", "bar(a)": "bar", "kpaa": "kPa"}
+_ABSOLUTE: dict[str, Units] = {"psia": "us", "bara": "metric-bar", "bar(a)": "metric-bar", "kpaa": "metric"}
 
 
 class QuantityError(ValueError):
@@ -53,13 +53,14 @@ def show(value: float, dimension: Dimension, units: Units, digits: int | None = 
 
     >>> show(427_475, PRESSURE, "us"), show(0.01905, SIZE, "us"), show(427_475, PRESSURE, "metric")
     ('62 psi', '3/4 in', '427 kPa')
+    >>> show(427_475, PRESSURE, "metric-bar")
+    '4.27 bar'
     """
-    metric = units == "metric"
-    name = dimension.metric if metric else dimension.us
+    name = dimension.unit_name(units)
     number = to(value, name, dimension)
-    if digits is None and dimension is SIZE and not metric and (fraction := _sixteenths(number)):
+    if digits is None and dimension is SIZE and units == "us" and (fraction := _sixteenths(number)):
         return f"{fraction} {name}"
-    decimals = dimension.decimals[metric] if digits is None else None
+    decimals = dimension.decimals_in(units) if digits is None else None
     return f"{_rounded(number, decimals, digits or 3)} {name}"
 
 
@@ -75,7 +76,7 @@ def to(value: float, unit: str, dimension: Dimension) -> float:
 
 @lru_cache(maxsize=65536)
 def _read(text: str, dimension: Dimension, units: Units | None) -> float:
-    example = dimension.examples[units == "metric"]
+    example = dimension.example(units)
     if len(text) > _LONGEST:
         raise QuantityError(f"{quoted(text)} is too long for a {dimension.name}; write it like {quoted(example)}")
     match = _QUANTITY.fullmatch(text.translate(_SIGNS))
@@ -90,7 +91,7 @@ def _read(text: str, dimension: Dimension, units: Units | None) -> float:
 def _number(number: object, dimension: Dimension, units: Units | None) -> float:
     """The SI value of a bare number."""
     if isinstance(number, bool) or not isinstance(number, int | float):
-        example = dimension.examples[units == "metric"]
+        example = dimension.example(units)
         raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
     unit = dimension.bare(units) if units else _SI
     try:
@@ -121,7 +122,7 @@ def _unit(name: str, text: str, dimension: Dimension, units: Units | None) -> Un
         return dimension.bare(units or "metric")
     found = _spelling(name, dimension)
     if found is None:
-        raise QuantityError(_no_unit(name, text, dimension, dimension.examples[units == "metric"]))
+        raise QuantityError(_no_unit(name, text, dimension, dimension.example(units)))
     if _turns_prefix(name, found):
         raise QuantityError(f"unknown unit {quoted(name)} in {quoted(text)}: did you mean {quoted(found)}?")
     return dimension.units[found]
@@ -132,7 +133,7 @@ def _no_unit(name: str, text: str, dimension: Dimension, example: str) -> str:
     if not name:
         return f"{quoted(text)} has no unit; write it like {quoted(example)}"
     if dimension is PRESSURE and (gauge := _ABSOLUTE.get(name.casefold())):
-        air = show(factors.ATMOSPHERE, PRESSURE, "us" if gauge == "psi" else "metric")
+        air = show(factors.ATMOSPHERE, PRESSURE, gauge)
         return f"{quoted(text)} is an absolute pressure and gauge pressures are read; take off the air's {air}"
     for other in DIMENSIONS:
         if _spelling(name, other):
@@ -161,7 +162,7 @@ def _turns_prefix(name: str, meant: str) -> bool:
 def _sensible(value: float, written: str | float, dimension: Dimension, units: Units | None) -> float:
     """The value, if it is finite and within what nature allows. Raises QuantityError."""
     if not math.isfinite(value):
-        example = quoted(dimension.examples[units == "metric"])
+        example = quoted(dimension.example(units))
         raise QuantityError(f"a {dimension.name} is a finite number, for example {example}")
     floor, ceiling = dimension.floor, dimension.ceiling
     if floor is not None and (value < floor or (value == floor and dimension.floor_excluded)):
@@ -183,7 +184,7 @@ def measure_as_written(written: str | float, dimension: Dimension, units: Units 
         return quoted(written)
     if units is None:
         return quoted(show(written, dimension, "metric", 6))
-    unit = "" if "" in dimension.units else f" {dimension.metric if units == 'metric' else dimension.us}"
+    unit = "" if "" in dimension.units else f" {dimension.unit_name(units)}"
     return quoted(f"{written:.12g}{unit}")
 
 

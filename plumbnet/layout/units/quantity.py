@@ -70,7 +70,7 @@ __all__ = [
 class Quantity:
     """Mark of a pydantic field that holds a quantity: `Annotated[float, Quantity(PRESSURE)]`.
 
-    With a validation context {"units": "us"} or {"units": "metric"} the field reads what an author wrote;
+    With a validation context as {"units": "us"} or {"units": "metric"} the field reads what an author wrote;
     without one a number is SI already and a text must carry its unit. Bounds are SI, on top of those of the dimension.
     """
 
@@ -121,10 +121,11 @@ def quantity_of(info: FieldInfo) -> Quantity | None:
 
 
 def _description(dimension: Dimension) -> str:
-    us, metric = dimension.us, dimension.metric
+    us, metric, bar = dimension.us, dimension.metric, dimension.metric_bar
     if "" in dimension.units:
         return f"A {dimension.name}."
-    bare = us if us == metric else f"{us} or, where units are metric, in {metric}"
+    other = f"{us} or, where units are metric, in {metric}" + (f", or metric-bar, in {bar}" if bar else "")
+    bare = us if us == metric else other
     return f"A {dimension.name}; a bare number is in {bare}."
 
 

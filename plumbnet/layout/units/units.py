@@ -1,4 +1,7 @@
-"""The units a layout may use, by what they measure, and their size in SI."""
+"""The units a layout may use, by what they measure, and their size in SI.
+
+One module, since most of it is one table: a dimension is an entry.
+"""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -6,8 +9,20 @@ from typing import Final, Literal, TypeAlias
 
 from plumbnet.layout.units import factors
 
-Units: TypeAlias = Literal["us", "metric"]
-"""What a bare number means."""
+Units: TypeAlias = Literal["us", "metric", "metric-bar"]
+"""What a bare number means; metric-bar is metric with pressures in bar."""
+Customary: TypeAlias = Literal["us", "metric"]
+"""Whose sizes are usual: tanks, steps, sheets of paper."""
+
+
+def customary(units: Units) -> Customary:
+    """Whose sizes are usual where quantities are given so.
+
+    >>> customary("metric-bar")
+    'metric'
+    """
+    return "us" if units == "us" else "metric"
+
 
 PASCAL_PER_METRE: Final = 1000.0 * factors.GRAVITY
 """Pressure under a metre of still water, in Pa/m: 9806.65.
@@ -29,17 +44,19 @@ class Unit:
 class Dimension:
     """Something that can be measured: its name, the units a bare number has, and every unit that is read.
 
-    A bare number takes the unit `us` or `metric`, unless `units` has an entry "" for it. `floor` and `ceiling`
+    A bare number takes the unit `us`, `metric` or `metric_bar`, the last like `metric` where it is "", unless `units`
+    has an entry "" for it; an example and the decimals of each come in the same order. `floor` and `ceiling`
     are the SI values that nature or sense allow, the floor itself unless `floor_excluded`. `decimals` says how
-    far reports round in US and metric units; None keeps three digits.
+    far reports round; None keeps three digits.
     """
 
     name: str
     us: str
     metric: str
     units: Mapping[str, Unit] = field(repr=False)
-    examples: tuple[str, str]
-    decimals: tuple[int | None, int | None] = (None, None)
+    examples: tuple[str, ...]
+    decimals: tuple[int | None, ...] = (None, None)
+    metric_bar: str = ""
     floor: float | None = None
     floor_excluded: bool = False
     ceiling: float | None = None
@@ -50,7 +67,30 @@ class Dimension:
 
     def bare(self, units: Units) -> Unit:
         """The unit that a bare number has."""
-        return self.units.get("") or self.units[self.metric if units == "metric" else self.us]
+        return self.units.get("") or self.units[self.unit_name(units)]
+
+    def unit_name(self, units: Units) -> str:
+        """Name of the unit in which reports give it.
+
+        >>> PRESSURE.unit_name("metric-bar"), LENGTH.unit_name("metric-bar")
+        ('bar', 'm')
+        """
+        if units == "metric-bar" and self.metric_bar:
+            return self.metric_bar
+        return self.us if units == "us" else self.metric
+
+    def example(self, units: Units | None) -> str:
+        """How one is written."""
+        return self.examples[self._place(units)]
+
+    def decimals_in(self, units: Units) -> int | None:
+        """How far reports round it; None keeps three digits."""
+        return self.decimals[self._place(units)]
+
+    def _place(self, units: Units | None) -> int:
+        if units is None or units == "us":
+            return 0
+        return 2 if units == "metric-bar" and self.metric_bar else 1
 
 
 def _named(*rows: tuple[str, float | Unit]) -> dict[str, Unit]:
@@ -76,8 +116,9 @@ PRESSURE: Final = Dimension(
         ("ftH2O|ft H2O", PASCAL_PER_METRE * factors.FOOT),
         ("mH2O|m H2O", PASCAL_PER_METRE),
     ),
-    ("62 psi", "430 kPa"),
-    (1, 0),
+    ("62 psi", "430 kPa", "4.3 bar"),
+    (1, 0, 2),
+    metric_bar="bar",
     floor=-factors.ATMOSPHERE,
     ceiling=100 * factors.MEGA,
 )

@@ -3,7 +3,7 @@
 import math
 from collections import deque
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import networkx as nx
 
@@ -22,12 +22,13 @@ class Loop:
     """A circulation path that a pump drives.
 
     `parts` in the order in which the water meets them, the pump first; `nodes` are the ports in it, `pipes`
-    the numbers of its pipes in the system.
+    the numbers of its pipes in the system, `onward` the steps from port to port as the pump drives the water.
     """
 
     parts: tuple[str, ...]
     nodes: frozenset[Node]
     pipes: tuple[int, ...]
+    onward: frozenset[tuple[Node, Node]] = field(default=frozenset(), compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +184,8 @@ def _without_pockets(arcs: list[FlowArc], pump: FlowArc) -> list[FlowArc]:
 def _loop(piping: Piping, pump: FlowArc, arcs: list[FlowArc]) -> Loop:
     nodes = frozenset(node for arc in arcs for node in (arc.start, arc.end))
     pipes = sorted({arc.pipe for arc in arcs if arc.is_pipe})
-    return Loop(tuple(_met_in_order(piping, arcs, pump)), nodes, tuple(pipes))
+    onward = frozenset((arc.start, arc.end) for arc in arcs)
+    return Loop(tuple(_met_in_order(piping, arcs, pump)), nodes, tuple(pipes), onward)
 
 
 def _met_in_order(piping: Piping, arcs: list[FlowArc], pump: FlowArc) -> Iterator[str]:

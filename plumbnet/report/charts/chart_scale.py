@@ -10,7 +10,7 @@ def unit(dimension: Dimension, units: Units) -> str:
     >>> unit(PRESSURE, "us"), unit(PRESSURE, "metric")
     ('psi', 'kPa')
     """
-    return dimension.us if units == "us" else dimension.metric
+    return dimension.unit_name(units)
 
 
 def scaled(value: float, dimension: Dimension, units: Units) -> float:

@@ -24,7 +24,7 @@ _HIGH = 2.4  # the axis of volume ends at so many times the size needed
 _ABOVE = 1.4  # and at no less than so many times the size to fit
 _STRIP = 0.09  # of the width: where sizes are named, left of the start
 _APART_IN = 0.17  # sizes to be had that lie nearer are left out
-_STEP: dict[Units, str] = {"us": "10 psi", "metric": "50 kPa"}
+_STEP: dict[Units, str] = {"us": "10 psi", "metric": "50 kPa", "metric-bar": "0.5 bar"}
 _DASHES = {0: "-", -1: "--", -2: (0.0, (4.0, 1.5, 1.0, 1.5)), 1: (0.0, (1.0, 1.5))}
 """Lines by how many steps their charge lies above the tank's own."""
 

@@ -27,7 +27,7 @@ def comparison_file(compared: Comparison, form: PageForm) -> bytes:
 
     A PDF is on A4 where the units of the later report are metric, and else on Letter.
     """
-    return page_bytes(comparison_page(compared), form, is_metric=compared.after.facts.units == "metric")
+    return page_bytes(comparison_page(compared), form, is_metric=compared.after.facts.units != "us")
 
 
 def comparison_page(compared: Comparison) -> Page:

@@ -18,7 +18,7 @@ def page_file(dossier: Dossier, form: PageForm) -> bytes:
 
     Its date is printed as it is. A PDF is on A4 where the units of the report are metric, and else on Letter.
     """
-    return page_bytes(page(dossier), form, is_metric=dossier.report.facts.units == "metric")
+    return page_bytes(page(dossier), form, is_metric=dossier.report.facts.units != "us")
 
 
 def page_bytes(written: Page, form: PageForm, *, is_metric: bool) -> bytes:

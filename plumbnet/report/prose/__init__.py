@@ -15,6 +15,7 @@ from plumbnet.report.prose.phrases import (
     reached_through,
     settled_in_words,
     spoken,
+    tempered,
     where,
 )
 from plumbnet.report.prose.printed_precision import WrittenStep, at_least, printed_number, written_step
@@ -66,6 +67,7 @@ __all__ = [
     "spoken",
     "table",
     "table_rows",
+    "tempered",
     "text_columns",
     "to_markdown",
     "where",

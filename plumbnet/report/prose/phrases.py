@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 
 from plumbnet.layout.model import Pipe, System
-from plumbnet.layout.units import TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimension, Units, show
+from plumbnet.layout.units import TEMPERATURE, TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimension, Units, show
 from plumbnet.physics.vessels import Bracket
 from plumbnet.rules import behind, comes_to, history_in_words, listed
 from plumbnet.rules.facts import Facts, HeaterFacts, LockedFacts
@@ -84,6 +84,14 @@ def _between(bracket: Bracket, dimension: Dimension, units: Units) -> str:
     if not math.isfinite(max(bracket.rigid, bracket.walls)):
         return f"{low} or more"
     return low if low == high else f"{low.split()[0]} to {high}"
+
+
+def tempered(heater: HeaterFacts, units: Units) -> str:
+    """How much of what a heater warms a mixing valve keeps cooler, to stand behind its temperature; or nothing."""
+    if heater.tempered_k is None:
+        return ""
+    volume, mixed = show(heater.tempered_m3, VOLUME, units), show(heater.tempered_k, TEMPERATURE, units)
+    return f" ({volume} of it to no more than {mixed}, behind a mixing valve)"
 
 
 def driven_round(loop: Sequence[str]) -> str:

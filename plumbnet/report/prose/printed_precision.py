@@ -5,7 +5,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from plumbnet.layout.units import FOOT, GALLON, KILO, LITRE, POUND, PSI, TEMPERATURE, Units, show
+from plumbnet.layout.units import BAR, FOOT, GALLON, KILO, LITRE, POUND, PSI, TEMPERATURE, Units, show
 from plumbnet.physics.sizing import Step, StepDimension, StepNumber
 
 RESULT_DIGITS = 6
@@ -67,6 +67,12 @@ _UNITS: Mapping[Units, Mapping[StepDimension, _Unit]] = {
         "specific volume": _Unit("L/kg", LITRE),
         "pressure": _Unit("kPa abs", KILO),
         "pressure difference": _Unit("kPa", KILO),
+    },
+    "metric-bar": {
+        "volume": _Unit("L", LITRE),
+        "specific volume": _Unit("L/kg", LITRE),
+        "pressure": _Unit("bar abs", BAR),
+        "pressure difference": _Unit("bar", BAR),
     },
 }
 _EVERYWHERE: Mapping[StepDimension, _Unit] = {

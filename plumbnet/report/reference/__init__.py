@@ -1,6 +1,18 @@
-"""The kinds of part, the rule profiles and the findings, as one looks them up."""
+"""The kinds of part, the tubes, the rule profiles and the findings, as one looks them up."""
 
 from plumbnet.report.reference.kind_catalogue import kind_text, kinds_text, schema_text
 from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
+from plumbnet.report.reference.tube_catalogue import tube_names, tube_text, tubes_text
 
-__all__ = ["finding_text", "findings_text", "kind_text", "kinds_text", "profile_text", "profiles_text", "schema_text"]
+__all__ = [
+    "finding_text",
+    "findings_text",
+    "kind_text",
+    "kinds_text",
+    "profile_text",
+    "profiles_text",
+    "schema_text",
+    "tube_names",
+    "tube_text",
+    "tubes_text",
+]

@@ -43,5 +43,5 @@ def review_printed(files: ReviewedFiles, form: ReviewFormat) -> str:
 
 def review_file(files: ReviewedFiles, form: PageForm) -> bytes:
     """The sheets in one file to hand over; on A4 where the units of the first are metric, else on Letter."""
-    is_metric = bool(files.reviews) and files.reviews[0].report.facts.units == "metric"
+    is_metric = bool(files.reviews) and files.reviews[0].report.facts.units != "us"
     return page_bytes(review_page(files), form, is_metric=is_metric)

@@ -53,6 +53,8 @@ def _settings(part: Part, facts: Facts) -> Iterator[str]:
             yield f"adds {facts.pressure(passage.rise_pa)}"
     if isinstance(part, FillingLoop):
         yield f"fills to {facts.pressure(part.fill_pa)}"
+    if part.is_out_of_service():
+        yield "out of service"
     cushion = part.cushion()
     if cushion is not None:
         yield show(cushion.volume_m3, VOLUME, facts.units)

@@ -18,6 +18,7 @@ from plumbnet.report.prose import (
     settled_in_words,
     spoken,
     table,
+    tempered,
     where,
 )
 from plumbnet.report.text.findings_text import LABEL, WIDTH, findings_lines, hung
@@ -163,7 +164,8 @@ def _stopped(facts: Facts, heater: HeaterFacts) -> str:
 def _growth(facts: Facts, heater: HeaterFacts) -> str:
     cold = "cold" if heater.cold_k is None else show(heater.cold_k, TEMPERATURE, facts.units)
     volume, hot = show(heater.heated_volume_m3, VOLUME, facts.units), show(heater.hot_k, TEMPERATURE, facts.units)
-    text = f"{volume} heated from {cold} to {hot} grows by {show(heater.expansion_m3, VOLUME, facts.units)}"
+    grown = show(heater.expansion_m3, VOLUME, facts.units)
+    text = f"{volume} heated from {cold} to {hot}{tempered(heater, facts.units)} grows by {grown}"
     if heater.shares_with:
         together = show(heater.shared_expansion_m3, VOLUME, facts.units)
         text += (

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.model import Role
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, show
-from plumbnet.report.prose import driven_round, limit_in_words, settled_in_words, spoken
+from plumbnet.report.prose import driven_round, limit_in_words, settled_in_words, spoken, tempered
 from plumbnet.report.text import CAUTION, WIDTH
 from plumbnet.report.trace.walk import walked
 from plumbnet.rules import needed, not_held, stops_in_words
@@ -38,7 +38,11 @@ def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
         )
     else:
         yield f"{heater.name} is {spoken(heater.kind)}. Every fixture is shut, and it heats up."
-        yield f"It warms {volume} from {cold} to {hot}; that water grows by {grown}, and the growth must go somewhere."
+        mixed = tempered(heater, facts.units)
+        yield (
+            f"It warms {volume} from {cold} to {hot}{mixed}; that water grows by {grown}, and the growth must go "
+            "somewhere."
+        )
     for loop in heater.loops:
         yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:

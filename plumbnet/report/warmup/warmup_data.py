@@ -48,7 +48,7 @@ def _rows(warming: HeaterWarmup, outlets: tuple[str, ...]) -> Iterator[list[str]
 
 
 def _unit(warming: HeaterWarmup, dimension: Dimension) -> str:
-    return dimension.us if warming.report.facts.units == "us" else dimension.metric
+    return dimension.unit_name(warming.report.facts.units)
 
 
 def warmup_json(warming: HeaterWarmup) -> str:

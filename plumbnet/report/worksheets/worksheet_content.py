@@ -106,7 +106,7 @@ def line_of(blank: Blank, units: Units) -> Line:
         pairs = zip(LETTERS, blank.options, strict=False)
         options = tuple(Option(letter, word, blank.meanings.get(word, "")) for letter, word in pairs)
         return Line(blank.prompt, options, "")
-    return Line(blank.prompt, (), blank.dimension.us if units == "us" else blank.dimension.metric)
+    return Line(blank.prompt, (), blank.dimension.unit_name(units))
 
 
 def _walk(told: str) -> tuple[str, ...]:

@@ -109,6 +109,10 @@ class HeaterFacts:
     """What that method asks for of a controlled heater, for all the water that shares its tanks."""
     usual_pa: float | None = None
     """Static pressure with each main as it is as a rule, where `static_pa` is that with each at its highest."""
+    tempered_m3: float = 0.0
+    """What of the heated volume a mixing valve keeps cooler than `hot_k`."""
+    tempered_k: float | None = None
+    """The highest temperature to which that comes."""
 
     @property
     def is_past_limit(self) -> bool:

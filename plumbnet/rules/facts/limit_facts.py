@@ -49,3 +49,5 @@ class TapFacts:
 
     name: str
     static_pa: float | None
+    is_outdoors: bool = False
+    """Whether it is a hose bibb or a hydrant."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.analysis.required_tank import nominal_m3, sized
 from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.layout.units import customary
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
 from plumbnet.physics.sizing import MissingInput, OutsideMethod, Sizing
 from plumbnet.physics.vessels import NoTank, nominal_sizes, tank_volume_m3
@@ -92,7 +93,7 @@ def _of(found: tuple[Sizing, ...], report: Report, case: Case) -> Sizes:
         end_pa=first.end_abs_pa - ATMOSPHERE_PA,
         least_m3=least_m3,
         nominal_m3=nominal_m3(least_m3, report.system),
-        series_m3=report.system.tank_sizes_m3 or nominal_sizes(report.system.units),
+        series_m3=report.system.tank_sizes_m3 or nominal_sizes(customary(report.system.units)),
         at=case.tank.task.place.name,
     )
 

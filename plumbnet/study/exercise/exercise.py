@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.api import check, read_bytes
 from plumbnet.layout.model import System
-from plumbnet.layout.units import Units
+from plumbnet.layout.units import Customary
 from plumbnet.study.exercise.level import Level
 from plumbnet.study.exercise.question import Asked, Question
 from plumbnet.study.exercise.suppositions import Supposition
@@ -23,7 +23,7 @@ class Origin:
     seed: int
     level: Level
     number: int
-    units: Units
+    units: Customary
 
     @property
     def name(self) -> str:

@@ -10,7 +10,7 @@ from plumbnet.api import check, read_bytes
 from plumbnet.discover import discover
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import System
-from plumbnet.layout.units import Units
+from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import LayoutError
 from plumbnet.study.exercise import questions as question_modules
 from plumbnet.study.exercise.building import building
@@ -38,7 +38,7 @@ class NoMore(ValueError):
 
 
 def exercises(
-    seed: int, level: int, variants: int = 1, *, about: str | None = None, units: Units = "us"
+    seed: int, level: int, variants: int = 1, *, about: str | None = None, units: Customary = "us"
 ) -> tuple[Exercise, ...]:
     """So many exercises of a level, no two alike but for names; the first ones are the same however many are wanted.
 
@@ -63,7 +63,7 @@ class _Wanted:
     outcome: str
 
 
-def _dealt(seed: int, level: int, about: str | None, units: Units) -> Iterator[Exercise]:
+def _dealt(seed: int, level: int, about: str | None, units: Customary) -> Iterator[Exercise]:
     chance = Random(f"{seed} {level}")  # noqa: S311  a seed that gives the same exercises is the point
     sorts = [QUESTIONS[about]] if about else list(questions_of(level))
     deck = _shuffled(chance, sorts)

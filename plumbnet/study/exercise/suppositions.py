@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from plumbnet.layout.edits import change_of
 from plumbnet.layout.model import Change, Role, System
 from plumbnet.layout.model.kinds import FillingLoop
-from plumbnet.layout.units import PRESSURE, to
+from plumbnet.layout.units import PRESSURE, customary, to
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 
@@ -66,7 +66,7 @@ def _raised(system: System, name: str) -> Iterator[Supposition]:
     if source is None or "pressure" not in written:
         return
     field, what = ("highest", "the highest pressure") if "highest" in written else ("pressure", "the pressure")
-    usual = USUAL[system.units]
+    usual = USUAL[customary(system.units)]
     unit = usual.unit.pressure
     for rise in usual.rises:
         risen = f"{round(to(source.pressure_pa, unit, PRESSURE) + rise)} {unit}"

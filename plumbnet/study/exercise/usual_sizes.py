@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from plumbnet.layout.units import Units
+from plumbnet.layout.units import Customary
 
 RoundNumber = int | float
 """A round number as it is written into a file."""
@@ -38,7 +38,7 @@ class _Unit:
 class Usual:
     """What is usual in the buildings of some countries; numbers are in the units of `unit`."""
 
-    units: Units
+    units: Customary
     unit: _Unit
     mains: tuple[int, ...]
     """Street pressures that need no reducer."""
@@ -192,5 +192,5 @@ _METRIC = Usual(
     heating_tube="copper-C 22 mm",
     heating_lengths=(25, 30, 35),
 )
-USUAL: Mapping[Units, Usual] = MappingProxyType({one.units: one for one in (_AMERICAN, _METRIC)})
+USUAL: Mapping[Customary, Usual] = MappingProxyType({one.units: one for one in (_AMERICAN, _METRIC)})
 """What is usual, by the units in which people build."""

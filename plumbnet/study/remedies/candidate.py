@@ -20,14 +20,15 @@ class Effort(IntEnum):
     SET_REDUCER = 2
     OPEN_VALVE = 3
     SHUT_FILLING_LOOP = 4
-    EXCHANGE_TANK = 5
-    ENLARGE = 6
-    MOVE = 7
-    ADD = 8
-    EXCHANGE_DEVICE = 9
-    REMOVE_CHECK = 10
-    LOWER_PRESSURE = 11
-    PAIR = 12
+    RENEW_REDUCER = 5
+    EXCHANGE_TANK = 6
+    ENLARGE = 7
+    MOVE = 8
+    ADD = 9
+    EXCHANGE_DEVICE = 10
+    REMOVE_CHECK = 11
+    LOWER_PRESSURE = 12
+    PAIR = 13
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,20 +4,28 @@ None of this is a remedy: the relief valve is the last safety device, and a cont
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from plumbnet.layout.edits import change_of
 from plumbnet.layout.model import RELIEF, Change, End, Shut
-from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.layout.units import PRESSURE, Customary, Units, customary, parse_measure
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.remedy_context import RemedyContext
 
-USUAL_SETS = {"us": ("100 psi", "125 psi", "150 psi"), "metric": ("700 kPa", "1000 kPa")}
+USUAL_SETS: Mapping[Units, tuple[str, ...]] = {
+    "us": ("100 psi", "125 psi", "150 psi"),
+    "metric": ("700 kPa", "1000 kPa"),
+    "metric-bar": ("7 bar", "10 bar"),
+}
 """Sets of relief valves on water heaters. Source: common practice."""
-HEATING_SETS = {"us": ("30 psi", "50 psi", "75 psi"), "metric": ("300 kPa", "400 kPa", "600 kPa")}
+HEATING_SETS: Mapping[Units, tuple[str, ...]] = {
+    "us": ("30 psi", "50 psi", "75 psi"),
+    "metric": ("300 kPa", "400 kPa", "600 kPa"),
+    "metric-bar": ("3 bar", "4 bar", "6 bar"),
+}
 """Sets of relief valves in heating circuits, where nobody draws water. Source: common practice."""
-OPENS_AT = {"us": "210 degF", "metric": "95 degC"}
+OPENS_AT: Mapping[Customary, str] = {"us": "210 degF", "metric": "95 degC"}
 """Temperature at which combined relief valves open. Source: 77 Ill. Adm. Code 890.1230; BS EN 1490 (from memory)."""
 
 
@@ -58,7 +66,7 @@ def _opened(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
             beyond = network.zoning.sites.get(crossing.far, ())
             has_relief = any(site.outlet.is_safety for site in beyond)
             shut = any(isinstance(passage, Shut) for passage in parts[crossing.part].passages())
-            if has_relief and shut and parts[crossing.part].kind == "valve":
+            if has_relief and shut and parts[crossing.part].can_be_shut():
                 why = "nothing that can shut belongs before a relief valve"
                 title = f"open {crossing.part}, and have it taken out, for {why}"
                 yield Safeguard(title, (change_of("open", crossing.part),))
@@ -80,7 +88,7 @@ def _fitted(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Safeguard]:
     for setting in sets[units]:
         set_pa = parse_measure(setting, PRESSURE, units)
         if rules.highest_below_relief_pa(set_pa) > least_pa and set_pa <= (part.rating_pa or set_pa):
-            opens = {"temperature": OPENS_AT[units]} if is_drawn else {}
+            opens = {"temperature": OPENS_AT[customary(units)]} if is_drawn else {}
             fields: dict[str, object] = {"pressure": setting, **opens}
             yield _fitted_at(scene, heater.name, fields, scene.report.facts.pressure(set_pa))
             return

@@ -8,6 +8,7 @@ from functools import cached_property
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
 from plumbnet.layout.model import System
+from plumbnet.layout.units import customary
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node, Zone
@@ -58,7 +59,7 @@ class RemedyContext:
     @property
     def sizes_m3(self) -> tuple[float, ...]:
         """Sizes of tank that can be had, ascending: the author's, or the round series of the file's units."""
-        return self.system.tank_sizes_m3 or nominal_sizes(self.system.units)
+        return self.system.tank_sizes_m3 or nominal_sizes(customary(self.system.units))
 
     def head_pa(self, part: str) -> float:
         """Static head of a part's height: pressure at datum less pressure at the part."""

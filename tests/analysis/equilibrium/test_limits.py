@@ -116,6 +116,16 @@ def test_where_nothing_sets_one_it_is_the_profiles_own_at_that_height() -> None:
     assert found.pressure_pa == pytest.approx(80 * PSI + 10 * METRE_PA)
 
 
+def test_hose_bibb_sets_no_limit_where_the_rules_exempt_it() -> None:
+    house = "street -> tee -> heater -> tap.cold\nheater.relief -> relief"
+    assert limit(house, "heater", tap="outdoor: true").by == "margin below relief"
+    network = drawn(house, tap="outdoor: true").network
+    node = next(network.piping.nodes_of("heater"))
+    held = Limits(network, ruled_by(profile("upc-2024"))).at(node)
+    assert held.by == "fixture tap"
+    assert held.pressure_pa == pytest.approx(80 * PSI)
+
+
 def test_of_equal_bounds_the_first_by_name_speaks_whatever_the_order_of_the_file() -> None:
     for runs in ("street -> tee -> tap2.cold\ntee -> tap1.cold", "street -> tee -> tap1.cold\ntee -> tap2.cold"):
         assert limit(runs, "tee").by == "fixture tap1"

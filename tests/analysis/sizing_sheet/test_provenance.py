@@ -36,6 +36,13 @@ def test_value_names_its_own_line_and_the_file_without_its_folder() -> None:
     assert origins.field("heater/relief", "pressure") == "line 9 of house.yaml"
 
 
+def test_relief_written_as_a_pressure_alone_stands_in_its_line() -> None:
+    text = TEXT.replace("    relief:\n      pressure: 150 psi\n", "    relief: 150 psi\n")
+    origins = Provenance(read(text), "us")
+    assert origins.field("heater/relief", "pressure") == "line 8 of house.yaml"
+    assert origins.field("heater/relief", "temperature") == "default: it relieves pressure only"
+
+
 def test_default_says_what_was_taken() -> None:
     origins = Provenance(read(), "us")
     assert origins.field("street", "temperature") == "default: it delivers water at 10 °C (50 °F)"

@@ -321,7 +321,8 @@ def test_early_end_is_told_and_keeps_what_is_done(
 
 HELD = """
 import sys
-from plumbnet.cli import run, survey_jobs
+from plumbnet.cli import run
+from plumbnet.cli.surveying import survey_jobs
 
 stop, *sys.argv = sys.argv[1:]
 read = survey_jobs.data_of

@@ -44,6 +44,13 @@ def test_trouble_is_drawn_differently() -> None:
     assert OF_ENDS["fixture_with_crossover"].marks != OF_ENDS["fixture"].marks
 
 
+def test_hose_bibb_is_a_fixture_with_a_thread_for_the_hose() -> None:
+    tap, hose = OF_ENDS["fixture"], OF_ENDS["hose_bibb"]
+    assert hose.marks[: len(tap.marks)] == tap.marks
+    assert len(hose.marks) > len(tap.marks)
+    assert hose.sockets == tap.sockets
+
+
 def test_stops_of_a_filling_loop_are_filled_where_they_are_shut() -> None:
     def fills(name: str) -> set[str]:
         tips = [mark for mark in SYMBOLS[name].marks if isinstance(mark, Stroke) and len(mark.points) == 4]

@@ -22,3 +22,8 @@ def test_relief_valve_rises_from_the_crown(kind: str) -> None:
 def test_hot_water_leaves_above_where_cold_water_enters(kind: str) -> None:
     inlet, outlet = KINDS[kind].through[0]
     assert SYMBOLS[kind].sockets[outlet][1] < SYMBOLS[kind].sockets[inlet][1]
+
+
+def test_tank_hangs_from_an_air_separator_on_the_side_where_water_leaves() -> None:
+    sockets = SYMBOLS[KINDS["air_separator"].symbol].sockets
+    assert sockets["in"][0] < 0 < sockets["out"][0] == sockets["tank"][0]

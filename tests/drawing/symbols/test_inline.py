@@ -5,8 +5,9 @@ from plumbnet.drawing.symbols.symbol import SYMBOLS, Stroke
 from plumbnet.layout.model.part import KINDS
 
 IN_LINE = [
-    "meter", "valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly", "vented_dual_check",
-    "vacuum_breaker", "pressure_reducer", "booster_pump", "circulator", "softener", "filter", "heat_trap",
+    "meter", "valve", "balancing_valve", "check_valve", "dual_check", "double_check", "reduced_pressure_assembly",
+    "vented_dual_check", "vacuum_breaker", "pressure_reducer", "booster_pump", "circulator", "softener", "filter",
+    "heat_trap",
 ]  # fmt: skip
 
 
@@ -52,6 +53,12 @@ def test_bypass_points_back() -> None:
 def test_shut_valve_is_filled_and_an_open_one_is_not() -> None:
     fills = {name: SYMBOLS[name].marks[0].fill for name in ("valve", "shut_valve")}  # type: ignore[union-attr]  # strokes
     assert fills == {"valve": "ground", "shut_valve": "ink"}
+
+
+def test_balancing_valve_is_a_valve_with_two_test_cocks() -> None:
+    valve, balancing = SYMBOLS["valve"], SYMBOLS[KINDS["balancing_valve"].symbol]
+    assert balancing.marks[-1:] == valve.marks[:1]
+    assert balancing.sockets == valve.sockets
 
 
 def test_mixing_valve_takes_hot_and_cold_on_one_side_and_gives_mixed_on_the_other() -> None:

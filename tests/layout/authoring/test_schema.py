@@ -150,6 +150,14 @@ def test_anything_else_is_no_quantity(value: object) -> None:
     assert mistakes(layout({"kind": "main", "pressure": value}))
 
 
+@pytest.mark.parametrize(("relief", "is_valid"), [("150 psi", True), (150, True), ("210 degF", False), (True, False)])
+def test_relief_is_a_mapping_or_a_pressure(relief: object, *, is_valid: bool) -> None:
+    heater = {"kind": "storage_heater", "volume": 50, "setpoint": 140}
+    layout = {"plumbnet": 1, "parts": {"h": heater | {"relief": relief}}, "runs": ["h -> t"]}
+    assert VALIDATOR.is_valid(layout) is is_valid
+    assert VALIDATOR.is_valid({**layout, "parts": {"h": heater | {"relief": {"pressure": relief}}}}) is is_valid
+
+
 def test_editor_can_complete_every_kind() -> None:
     part = SCHEMA["$defs"]["part"]["anyOf"]
     assert part[1]["properties"]["kind"]["enum"] == sorted(KINDS)
@@ -185,7 +193,7 @@ def test_editor_can_complete_every_action_and_every_field_at_the_top() -> None:
 
 def test_description_of_a_quantity_says_what_a_bare_number_means() -> None:
     tank = SCHEMA["$defs"]["kind expansion_tank"]["properties"]
-    said = "a bare number is in psi or, where units are metric, in kPa."
+    said = "a bare number is in psi or, where units are metric, in kPa, or metric-bar, in bar."
     assert tank["precharge"]["description"] == f"Air pressure with no water in the tank. A pressure; {said}"
     assert tank["rating"]["description"].endswith(said)
 

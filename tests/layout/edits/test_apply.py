@@ -79,6 +79,12 @@ def test_closing_a_valve_stops_the_water() -> None:
     assert Drawn(after).zone("street") != Drawn(after).zone("tap.hot")
 
 
+def test_balancing_valve_is_closed_and_opened_like_any_valve() -> None:
+    shut = changed(house(valve="kind: balancing_valve"), {"close": "valve"})
+    assert not shut.parts["valve"].is_valve()
+    assert changed(shut, {"open": "valve"}).parts["valve"].is_valve()
+
+
 def test_only_a_valve_is_closed_or_opened() -> None:
     assert refusal(house(), {"close": "meter"}).startswith("meter is a meter; only a valve ")
     assert refusal(house(), {"open": "tank"}).startswith("tank is an expansion_tank; only a valve ")

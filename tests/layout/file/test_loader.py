@@ -341,6 +341,15 @@ def flow(value: object) -> str:
             return {"nan": ".nan", "inf": ".inf", "-inf": "-.inf"}.get(str(value), str(value))
 
 
+def test_units_may_be_metric_with_pressures_in_bar() -> None:
+    parts = "{m: {kind: main, pressure: 4.3, temperature: 10, elevation: 2}, t: {kind: storage_tank, volume: 200}}"
+    drawn = read(f"plumbnet: 1\nunits: metric-bar\nparts: {parts}\nruns: [m -> t]")
+    assert drawn.units == "metric-bar"
+    assert next(iter(drawn.parts["m"].outlets())).opens_pa == pytest.approx(430_000)
+    assert drawn.parts["m"].elevation_m == 2.0
+    assert list(drawn.parts["t"].contents()) == [("in", 0.2)]
+
+
 @settings(max_examples=400, deadline=None)
 @given(LAYOUTS)
 def test_no_layout_crashes_the_reader_and_every_fault_is_in_our_words(layout: dict[str, object]) -> None:

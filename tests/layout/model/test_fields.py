@@ -68,6 +68,7 @@ def test_relief_valve_written_into_a_heater_is_one_field() -> None:
 def test_parts_of_two_kinds_differ_in_what_they_are_given() -> None:
     assert told(usual("valve"), usual("pressure_reducer", set="50 psi", elevation="3 ft")) == [
         "elevation: 0 ft -> 3 ft",
+        "state: open -> sound",
         "set: not given -> 50 psi",
     ]
 

@@ -138,7 +138,7 @@ def test_bare_number_takes_the_units_of_the_file(dimension: Dimension, us: float
         (
             "5 bara",
             PRESSURE,
-            '"5 bara" is an absolute pressure and gauge pressures are read; take off the air\'s 101 kPa',
+            '"5 bara" is an absolute pressure and gauge pressures are read; take off the air\'s 1.01 bar',
         ),
         ("77 psia", VOLUME, 'unknown unit "psia" in "77 psia"; write it like "50 gal"'),
         ("", PRESSURE, '"" is no pressure; write it like "62 psi"'),

@@ -2,9 +2,11 @@
 
 import copy
 import pickle
+from typing import get_args
 
 import pytest
 
+from plumbnet.layout.units.measure import parse_measure
 from plumbnet.layout.units.units import (
     CASE_MATTERS,
     DIMENSIONS,
@@ -20,6 +22,8 @@ from plumbnet.layout.units.units import (
     TIME,
     VOLUME,
     Dimension,
+    Units,
+    customary,
     dimension_named,
 )
 
@@ -86,6 +90,23 @@ def test_bare_number_has_a_unit(dimension: Dimension) -> None:
     else:
         assert dimension.bare("us") is dimension.units[dimension.us]
         assert dimension.bare("metric") is dimension.units[dimension.metric]
+        assert dimension.bare("metric-bar") is dimension.units[dimension.metric_bar or dimension.metric]
+
+
+@pytest.mark.parametrize("dimension", DIMENSIONS, ids=lambda dimension: dimension.name)
+def test_examples_are_written_in_the_unit_of_a_bare_number(dimension: Dimension) -> None:
+    for units in get_args(Units):
+        example = dimension.example(units)
+        assert parse_measure(example, dimension, units) == parse_measure(example, dimension, None)
+        assert example.endswith(dimension.unit_name(units))
+    assert dimension.example(None) == dimension.examples[0]
+
+
+def test_only_pressures_differ_where_units_are_metric_with_bar() -> None:
+    assert [one for one in DIMENSIONS if one.unit_name("metric-bar") != one.unit_name("metric")] == [PRESSURE]
+    assert (PRESSURE.unit_name("metric-bar"), PRESSURE.decimals_in("metric-bar")) == ("bar", 2)
+    assert (LENGTH.example("metric-bar"), LENGTH.decimals_in("metric-bar")) == ("9 m", 2)
+    assert [customary(units) for units in get_args(Units)] == ["us", "metric", "metric"]
 
 
 def test_no_unit_name_would_upset_a_pattern() -> None:

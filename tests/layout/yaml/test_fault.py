@@ -157,6 +157,29 @@ def test_nearest_name_is_offered() -> None:
     assert nearest("tee", []) == ""
 
 
+VALVES = ["mixing_valve", "relief_valve", "check_valve", "pressure_reducer", "valve"]
+
+
+@pytest.mark.parametrize("other", ["balancing_valve", "throttling_valve", "butterfly_valve"])
+def test_name_that_shares_but_a_common_word_is_not_offered(other: str) -> None:
+    assert nearest(other, VALVES) == ""
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("mixer_valve", "mixing_valve"),
+        ("tempering_valve", "mixing_valve"),
+        ("releif_valve", "relief_valve"),
+        ("thermostatic_mixing_valve", "mixing_valve"),
+        ("pressure_reducing_valve", "pressure_reducer"),
+        ("gate_valve", "valve"),
+    ],
+)
+def test_name_is_offered_where_its_own_words_are_alike(written: str, meant: str) -> None:
+    assert nearest(written, VALVES) == f'did you mean "{meant}"?'
+
+
 def test_nearest_name_passes_over_case() -> None:
     assert nearest("HEATER", ["heater"]) == 'did you mean "heater"?'
 

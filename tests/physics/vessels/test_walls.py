@@ -95,7 +95,7 @@ def test_every_material_says_where_its_numbers_come_from() -> None:
 def test_an_unknown_wall_is_refused_by_name() -> None:
     with pytest.raises(UnknownWall) as refused:
         material("lead")
-    assert str(refused.value) == "nothing is known of walls of lead; known are copper, steel, cpvc, pex"
+    assert str(refused.value) == "nothing is known of walls of lead; known are copper, steel, cpvc, pex, stainless"
 
 
 @pytest.mark.parametrize("numbers", [(-0.1, 0.0, 0.0), (0.1, -1e-9, 0.0), (0.1, 0.0, math.nan), (math.inf, 0.0, 0.0)])

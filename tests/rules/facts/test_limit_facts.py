@@ -14,6 +14,8 @@ def facts(runs: str) -> Facts:
 def test_tap_knows_what_stands_at_it_and_where_no_water_comes_nothing() -> None:
     (tap,) = facts(CLOSED).taps
     assert tap == TapFacts("tap", 60 * PSI)
+    (hose,) = plumbnet.check(system(CLOSED, tap="outdoor: true")).facts.taps
+    assert hose == TapFacts("tap", 60 * PSI, is_outdoors=True)
     (dry,) = facts("tap.cold -> cv -> street").taps
     assert dry == TapFacts("tap", None)
 

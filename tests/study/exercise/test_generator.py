@@ -7,7 +7,7 @@ from sketching import chance
 
 from plumbnet.analysis.report import Report
 from plumbnet.layout.model.change import Change
-from plumbnet.layout.units.units import Units
+from plumbnet.layout.units.units import Customary
 from plumbnet.rules.finding import Severity
 from plumbnet.study.exercise import generator as dealing
 from plumbnet.study.exercise.answer import Choice
@@ -55,7 +55,7 @@ def changes(exercise: Exercise) -> tuple[Change, ...]:
 
 @pytest.mark.parametrize("units", USUAL)
 @pytest.mark.parametrize("level", NUMBERS)
-def test_no_two_of_a_class_are_the_same_and_answers_are_shared_out_evenly(level: int, units: Units) -> None:
+def test_no_two_of_a_class_are_the_same_and_answers_are_shared_out_evenly(level: int, units: Customary) -> None:
     for question in questions_of(level):
         dealt = question.outcomes[level]
         found = exercises(5, level, 2 * len(dealt), about=question.name, units=units)

@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal, Self
 
-from pydantic import model_validator
+from pydantic import GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
@@ -76,7 +78,10 @@ class ExpansionTank(Ending):
 
 
 class Relief(Declared):
-    """A relief valve as written inside a heater: for pressure, and with `temperature` for that too."""
+    """A relief valve as written inside a heater: for pressure, and with `temperature` for that too.
+
+    A pressure alone is one that opens at it and at no temperature.
+    """
 
     called: ClassVar[str] = "relief"
 
@@ -86,6 +91,23 @@ class Relief(Declared):
     """Temperature at which it opens, of a combined valve; it relieves pressure only when left out."""
     capacity_w: Power | None = None
     """Heat it can carry off as rated by its maker."""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _pressure_alone(cls, written: object) -> object:
+        is_quantity = isinstance(written, str | int | float) and not isinstance(written, bool)
+        return {"pressure": written} if is_quantity else written
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core: CoreSchema, handler: GetJsonSchemaHandler, /) -> JsonSchemaValue:
+        """A mapping, or its pressure alone."""
+        schema = super().__get_pydantic_json_schema__(core, handler)
+        whole = handler.resolve_ref_schema(schema)
+        alone = whole["properties"]["pressure"]["anyOf"]
+        mapping = dict(whole)
+        whole.clear()
+        whole |= {"title": mapping.pop("title"), "description": mapping.pop("description"), "anyOf": [mapping, *alone]}
+        return schema
 
 
 @kind("relief_valve")

@@ -1,10 +1,10 @@
-"""Groups of valves for the cold inlet of a water heater, written as one part, which opens into its valves."""
+"""Groups written as one part that opens into several: valves for the cold inlet of a heater, tees of a primary."""
 
 from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.inside import Inner, Inside
 from plumbnet.layout.model.kinds.control import SetPressure
-from plumbnet.layout.model.part import IN, OUT, Part, kind
+from plumbnet.layout.model.part import IN, OUT, RETURN, SUPPLY, Part, kind
 from plumbnet.layout.units import PRESSURE, Power, Quantity
 
 
@@ -64,3 +64,21 @@ class InletGroup(Part):
     """Outlet pressure its reducer is set to."""
     expansion_relief_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
     """Pressure at which its expansion valve opens."""
+
+
+@kind("closely_spaced_tees")
+class CloselySpacedTees(Part):
+    """Two tees close together in a primary circuit, from which a secondary circuit is fed: each pump drives its own.
+
+    It opens into the tees `take-off` and `return` with the short pipe between them, by which the primary flows from
+    `in` to `out`. The secondary leaves at `supply` and comes back at `return`. No more than about four pipe diameters
+    lie between the tees, so that neither pump moves the other's water (common practice); both circuits share their
+    water and its pressure all the same, and what heats the one heats the other.
+    """
+
+    ports: ClassVar[tuple[str, ...]] = (IN, OUT, SUPPLY, RETURN)
+    opens_into: ClassVar[Inside] = Inside(
+        parts={"take-off": Inner("tee"), "return": Inner("tee")},
+        runs=("take-off -> return",),
+        ports={IN: "take-off", OUT: "return", SUPPLY: "take-off", RETURN: "return"},
+    )

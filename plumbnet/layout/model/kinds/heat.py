@@ -11,13 +11,9 @@ from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, Stray, kind
 from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
 
-COIL_IN, COIL_OUT = "coil_in", "coil_out"
-PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
-
 Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15, usual=(323.15, 353.15))]
 Held = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.04, 0.3))]
 InPassing = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.0005, 0.005))]
-InCoil = Annotated[float, Quantity(VOLUME, usual=(0.001, 0.01))]
 
 USUAL_STORE_M3 = 0.1892706
 """Store of the tank heater that would replace a flow-through one: 50 gal (common practice)."""
@@ -60,11 +56,13 @@ class Heater(Part):
     input_w: Annotated[float, Quantity(POWER, usual=(2e3, 50e3))] | None = None
     """Rate at which it burns fuel or draws current."""
     relief: Relief | None = None
-    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity."""
+    """Its relief valve, fixed to its own tapping: pressure, temperature, capacity; or the pressure alone."""
     antifreeze: Antifreeze | None = None
     """Glycol in the water it heats: which, and its share by volume."""
     sizing: SizingMethod | None = None
     """Method by which its expansion tank is sized; that of the rule profile when left out."""
+    state: Literal["in_service", "out_of_service"] = "in_service"
+    """Whether it heats; out of service it stays cold, holds its water, and lets water pass."""
 
     def store(self) -> tuple[str, str]:
         """The ports between which the heated water stands."""
@@ -81,32 +79,50 @@ class Heater(Part):
         yield (self.store()[0], self.volume_m3)
 
     def strays(self) -> Iterator[Stray]:
-        """Its thermostat, the water in it, and its height where the author gave it one."""
-        yield Stray("setpoint_k", together=True)
-        yield Stray("volume_m3", together=True)
+        """Its thermostat and the water in it while it is in service, and its height where the author gave it one."""
+        if not self.is_out_of_service():
+            yield Stray("setpoint_k", together=True)
+            yield Stray("volume_m3", together=True)
         if "elevation_m" in self.model_fields_set:
             yield Stray("elevation_m")
 
-    def heat(self) -> HeatSource:
-        """What this heater warms."""
+    def heat(self) -> HeatSource | None:
+        """What this heater warms: nothing while it is out of service."""
+        if self.is_out_of_service():
+            return None
         inlet, outlet = self.store()
         mixture = None if self.antifreeze is None else Mixture(self.antifreeze.glycol, self.antifreeze.share)
         return HeatSource(
             inlet, outlet, self.volume_m3, self.setpoint_k, self.input_w, self.on_flow, mixture, self.sizing
         )
 
+    def is_out_of_service(self) -> bool:
+        """As its author says."""
+        return self.state == "out_of_service"
+
     def carries_heat_at(self) -> tuple[str, ...]:
         """Its store, where there is antifreeze in it."""
         return self.store() if self.antifreeze is not None else ()
 
     def events(self, extremes: Extremes) -> Iterator[Event]:
-        """Its thermostat may stick, and the water get as hot as its relief valve lets it, or as any might let it."""
+        """Its thermostat may stick, and the water get as hot as its relief valve lets it, or as any might let it.
+
+        One that is out of service may be put back.
+        """
         yield from super().events(extremes)
+        if self.is_out_of_service():
+            yield Event("put back in service", "set", {"state": "in_service"})
+            return
         own_k = None if self.relief is None else self.relief.temperature_k
         hottest_k = extremes.relief_k if own_k is None else own_k
         if self.setpoint_k < hottest_k:
             words = "as hot as a relief valve may let it" if own_k is None else "as hot as its relief valve lets it"
             yield Event(words, "set", {"setpoint_k": hottest_k})
+        yield from self.exchanges()
+
+    def exchanges(self) -> Iterator[Event]:
+        """For which other sort of heater it may be exchanged."""
+        yield from ()
 
     def fixed(self) -> Iterator[tuple[str, str, Part]]:
         """The relief valve that is written inside the heater."""
@@ -139,13 +155,13 @@ class StorageHeater(Store, Heater):
     electric: bool | None = None
     """Whether electricity heats it."""
 
-    def heat(self) -> HeatSource:
+    def heat(self) -> HeatSource | None:
         """What this heater warms, and whether by electricity."""
-        return replace(super().heat(), is_electric=self.electric)
+        source = super().heat()
+        return None if source is None else replace(source, is_electric=self.electric)
 
-    def events(self, extremes: Extremes) -> Iterator[Event]:
+    def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a flow-through heater."""
-        yield from super().events(extremes)
         yield Event("exchanged for a tankless one", "set", {"kind": TanklessHeater.kind, "volume_m3": None})
 
 
@@ -164,79 +180,6 @@ class TanklessHeater(Heater):
     volume_m3: InPassing = 0.001
     """Water in its coil; 1 L when left out (common practice)."""
 
-    def events(self, extremes: Extremes) -> Iterator[Event]:
+    def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a heater with a tank."""
-        yield from super().events(extremes)
         yield Event("exchanged for one with a tank", "set", {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3})
-
-
-@kind("indirect_heater")
-class IndirectHeater(Store, Heater):
-    """A tank of tap water with a coil in it that a boiler heats; tank and coil exchange heat but no water.
-
-    The tank side is `cold`, `hot`, `return` and `relief`; the coil side `coil_in` and `coil_out`.
-    """
-
-    symbol: ClassVar[str] = "indirect_heater"
-    keeps_hot: ClassVar[bool] = True
-    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RETURN, RELIEF, COIL_IN, COIL_OUT)
-    inlet: ClassVar[str | None] = COLD
-    outlet: ClassVar[str | None] = HOT
-    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (COIL_IN, COIL_OUT))
-    tappings: ClassVar[tuple[str, ...]] = (RETURN, RELIEF)
-    assumed: ClassVar = {"coil_volume": "has a coil of 5 L (1.3 gal)"}
-
-    coil_volume_m3: InCoil = 0.005
-    """Water in the coil; 5 L when left out (common practice)."""
-
-    def passages(self) -> Iterator[Passage]:
-        """Free on each side, and none between them."""
-        yield from super().passages()
-        yield Free(COIL_IN, COIL_OUT)
-
-    def carries_heat_at(self) -> tuple[str, ...]:
-        """Its coil."""
-        return (*super().carries_heat_at(), COIL_IN, COIL_OUT)
-
-    def contents(self) -> Iterator[tuple[str, float]]:
-        """The store, and the water in the coil."""
-        yield from super().contents()
-        yield (COIL_IN, self.coil_volume_m3)
-
-
-@kind("heat_exchanger")
-class HeatExchanger(Heater):
-    """A plate or shell exchanger that heats tap water while it flows; its sides exchange heat but no water.
-
-    The heated side is `cold` and `hot`, the heating side `primary_in` and `primary_out`.
-    """
-
-    symbol: ClassVar[str] = "heat_exchanger"
-    ports: ClassVar[tuple[str, ...]] = (COLD, HOT, RELIEF, PRIMARY_IN, PRIMARY_OUT)
-    inlet: ClassVar[str | None] = COLD
-    outlet: ClassVar[str | None] = HOT
-    through: ClassVar[tuple[tuple[str, str], ...]] = ((COLD, HOT), (PRIMARY_IN, PRIMARY_OUT))
-    on_flow: ClassVar[bool] = True
-    assumed: ClassVar = {
-        "volume": "holds 1 L of water (0.26 gal) on the heated side",
-        "primary_volume": "holds 1 L of water (0.26 gal) on the heating side",
-    }
-
-    volume_m3: InPassing = 0.001
-    """Water on the heated side; 1 L when left out (common practice)."""
-    primary_volume_m3: InCoil = 0.001
-    """Water on the heating side; 1 L when left out (common practice)."""
-
-    def passages(self) -> Iterator[Passage]:
-        """Free on each side, and none between them."""
-        yield from super().passages()
-        yield Free(PRIMARY_IN, PRIMARY_OUT)
-
-    def carries_heat_at(self) -> tuple[str, ...]:
-        """Its heating side."""
-        return (*super().carries_heat_at(), PRIMARY_IN, PRIMARY_OUT)
-
-    def contents(self) -> Iterator[tuple[str, float]]:
-        """The water on both sides."""
-        yield from super().contents()
-        yield (PRIMARY_IN, self.primary_volume_m3)

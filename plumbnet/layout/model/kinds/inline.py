@@ -6,11 +6,8 @@ from typing import Annotated, ClassVar, Literal
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import (
-    COLD,
-    HOT,
     IN,
     JOINT,
-    MIXED,
     OUT,
     RELIEF,
     RETURN,
@@ -115,28 +112,38 @@ class PressureReducer(Part):
     Without a bypass water cannot pass back. With an integral bypass it can, once the building stands above
     the main. A reducer that stands wide open because the main is below its set is not counted on as a way
     back: nothing guarantees that it passes water in reverse.
+
+    One that creeps has grit or wear at its seat, the commonest failure (common practice): while nobody draws, what lies
+    behind it comes slowly up to all that stands before it, whatever its set.
     """
 
     symbol: ClassVar[str] = "pressure_reducer"
-    failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}}
+    failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}, "creeping": {"state": "creeping"}}
+    fails_as: ClassVar[str] = "bypass_stuck_shut"
     assumed: ClassVar = {"bypass": "has no bypass"}
 
     set_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(200e3, 600e3))]
     """Outlet pressure it is set to."""
     bypass: bool = False
     """Whether an integral bypass lets water back once the building stands above the main."""
+    state: Literal["sound", "creeping"] = "sound"
+    """Whether its seat is tight, or leaks slowly."""
 
     def drawn_as(self) -> str:
         """With its bypass."""
         return "pressure_reducer_with_bypass" if self.bypass else self.symbol
 
     def strays(self) -> Iterator[Stray]:
-        """Its set: a screw that is turned, and a seat that wears."""
-        yield Stray("set_pa")
+        """Its set, a screw that is turned, while it holds it."""
+        if self.state == "sound":
+            yield Stray("set_pa")
 
     def passages(self) -> Iterator[Passage]:
-        """Forward below its set; back only through a bypass."""
-        yield Reducing(IN, OUT, self.set_pa, self.bypass)
+        """Forward below its set, or at any pressure where it creeps; back only through a bypass."""
+        if self.state == "sound":
+            yield Reducing(IN, OUT, self.set_pa, self.bypass)
+        else:
+            yield Free(IN, OUT) if self.bypass else OneWay(IN, OUT)
 
 
 @kind("softener")
@@ -177,38 +184,6 @@ class HeatTrap(Part):
     """
 
     symbol: ClassVar[str] = "heat_trap"
-
-
-@kind("mixing_valve")
-class MixingValve(Part):
-    """A thermostatic mixing valve (ASSE 1017, 1070; EN 1111): hot and cold in, mixed water out.
-
-    Checks in both inlets keep hot and cold apart. Without them the valve joins the two systems.
-    """
-
-    symbol: ClassVar[str] = "mixing_valve"
-    ports: ClassVar[tuple[str, ...]] = (HOT, COLD, MIXED)
-    inlet: ClassVar[str | None] = None
-    outlet: ClassVar[str | None] = MIXED
-    through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
-    failures: ClassVar = {"checks_stuck_open": {"checks": False}}
-    assumed: ClassVar = {"checks": "has checks in both inlets"}
-
-    checks: bool = True
-    """Whether both inlets have checks."""
-
-    def mate(self, port: str) -> str | None:
-        """Either inlet leads to the mixed outlet; which inlet a reversed run means must be named."""
-        return None if port == MIXED else MIXED
-
-    def passages(self) -> Iterator[Passage]:
-        """From each inlet to the outlet; both ways where checks are missing."""
-        for inlet in (HOT, COLD):
-            yield OneWay(inlet, MIXED) if self.checks else Free(inlet, MIXED)
-
-    def is_accidental(self) -> bool:
-        """Unchecked, it joins hot and cold by accident."""
-        return not self.checks
 
 
 @kind("storage_tank")

@@ -11,7 +11,8 @@ class Fixture(Part):
     """A tap, shower or appliance, with a `hot` and a `cold` connection of which one may stay unused.
 
     `crossover` says that hot and cold stand joined while nothing is drawn: a single-lever mixer behind a
-    shut spray head, a crossover valve, a worn cartridge. `drawing` says that it runs.
+    shut spray head, a crossover valve, a worn cartridge. `drawing` says that it runs, `outdoor` that it is a hose bibb
+    (sill cock) or a yard hydrant, which some codes let stand at the pressure of the street.
     """
 
     symbol: ClassVar[str] = "fixture"
@@ -26,12 +27,16 @@ class Fixture(Part):
     """Whether hot and cold stand joined while nothing is drawn."""
     drawing: bool = False
     """Whether water is being drawn."""
+    outdoor: bool = False
+    """Whether it is a hose bibb or a hydrant, outside the building."""
 
     def drawn_as(self) -> str:
-        """Running, or with hot and cold joined."""
+        """Running, with hot and cold joined, or for a hose."""
         if self.drawing:
             return "running_fixture"
-        return "fixture_with_crossover" if self.crossover else self.symbol
+        if self.crossover:
+            return "fixture_with_crossover"
+        return "hose_bibb" if self.outdoor else self.symbol
 
     def passages(self) -> Iterator[Passage]:
         """None, unless hot and cold stand joined."""
@@ -51,6 +56,10 @@ class Fixture(Part):
     def draws_at(self) -> tuple[str, ...]:
         """Both connections."""
         return self.ports
+
+    def draws_outdoors(self) -> bool:
+        """A hose bibb does."""
+        return self.outdoor
 
     def is_accidental(self) -> bool:
         """A crossover joins hot and cold by accident."""

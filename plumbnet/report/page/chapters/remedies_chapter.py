@@ -69,7 +69,7 @@ def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) 
 
 def _warm_up(report: Report, heater: str, found: WarmUps) -> PagePicture:
     """The warm-up as a picture."""
-    unit = PRESSURE.us if report.facts.units == "us" else PRESSURE.metric
+    unit = PRESSURE.unit_name(report.facts.units)
     highest = [f"{max(course.pressures):.4g} {unit} {words}" for words, course in lines(found).items()]
     words = (
         f"Temperature and pressure of {heater} from cold with every fixture shut. The pressure climbs to "

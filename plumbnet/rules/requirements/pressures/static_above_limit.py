@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
-from plumbnet.rules.deciding_values import highest_static
+from plumbnet.rules.deciding_values import highest_static, holding_outdoors
 from plumbnet.rules.example_layouts import PLAIN_HOUSE
 from plumbnet.rules.facts import ROUNDING_PA, Facts
 from plumbnet.rules.finding import Severity
@@ -34,18 +34,21 @@ runs:
     good=GOOD,
     asks="No more than the highest pressure stands at a tap with nothing running.",
     of="taps",
-    held_to=(highest_static,),
+    held_to=(highest_static, holding_outdoors),
 )
 def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
     """The standing pressure at a fixture is above the highest the profile allows.
 
     Taps, hoses and appliances suffer, and an expansion tank has no room left to work in. Fit a pressure
-    reducer; it closes the system, so an expansion tank behind it comes with it.
+    reducer; it closes the system, so an expansion tank behind it comes with it. Some codes exempt hose bibbs and
+    hydrants, which may then be fed from before the reducer.
     """
-    limit_pa = profile.highest_static.value_pa
     for tap in facts.taps:
+        limit_pa = profile.highest_static_at_tap_pa(outdoors=tap.is_outdoors)
         if tap.static_pa is None:
             yield NotApplicable((tap.name,), NO_WATER)
+        elif limit_pa is None:
+            yield NotApplicable((tap.name,), "it is outdoors, and the rules exempt it")
         elif tap.static_pa <= limit_pa + ROUNDING_PA:
             yield Met((tap.name,), measured=Measured(tap.static_pa, limit_pa, PRESSURE))
         else:

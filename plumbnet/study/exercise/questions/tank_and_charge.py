@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plumbnet.layout.units import PRESSURE, VOLUME, show
+from plumbnet.layout.units import PRESSURE, VOLUME, customary, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import listed, place
@@ -48,7 +48,7 @@ def _asked(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> I
     grown_m3 = heater.shared_expansion_m3
     if need.tank_m3 is not None and abs(need.tank_m3 * room - grown_m3) > _SAME_SHARE * grown_m3:
         return
-    sizes = tuple(show(size, VOLUME, units) for size in nominal_sizes(units)[:_SIZES])
+    sizes = tuple(show(size, VOLUME, units) for size in nominal_sizes(customary(units))[:_SIZES])
     right = NO_TANK if need.nominal_m3 is None else show(need.nominal_m3, VOLUME, units)
     charge_pa = None if need.tank_m3 is None else need.precharge_pa
     blanks = (

@@ -5,12 +5,12 @@ from types import MappingProxyType
 
 from plumbnet.analysis import Report
 from plumbnet.api import check
-from plumbnet.layout.units import Units
+from plumbnet.layout.units import Customary, customary
 from plumbnet.rules import Finding, Severity
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, question
 
-CODES: Mapping[Units, tuple[str, ...]] = MappingProxyType(
+CODES: Mapping[Customary, tuple[str, ...]] = MappingProxyType(
     {"us": ("ipc-2021", "irc-2021", "npc-2020", "upc-2018", "upc-2024"), "metric": ("as-nzs-3500", "en-806", "uk-2010")}
 )
 """Profiles for hot water in buildings of North America, and elsewhere, by the units of the layouts."""
@@ -29,7 +29,7 @@ LEANS = {
 def two_codes(world: World) -> Iterator[Asked]:
     """Under which of two codes does the layout pass?"""
     system = world.report.system
-    first, second = (check(system, rules=code) for code in world.chance.sample(CODES[system.units], 2))
+    first, second = (check(system, rules=code) for code in world.chance.sample(CODES[customary(system.units)], 2))
     options = (BOTH, *(f"only the {one.profile.title}" for one in (first, second)), NEITHER)
     right = options[2 * (not first.is_fine) + (not second.is_fine)]
     outcome = right if right in {BOTH, NEITHER} else ONE

@@ -1,6 +1,6 @@
 """The sorts of remedy, each in its own module: what may cure a heater, before it is tried."""
 
-from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check
+from plumbnet.study.remedies.remedy_types.devices import bypass, remove_check, renew_reducer
 from plumbnet.study.remedies.remedy_types.joined_rooms import join_and_fit
 from plumbnet.study.remedies.remedy_types.pairs import open_and_fit
 from plumbnet.study.remedies.remedy_types.reducer_screw import set_reducer
@@ -22,6 +22,7 @@ __all__ = [
     "open_valve",
     "recharge",
     "remove_check",
+    "renew_reducer",
     "set_and_fit",
     "set_reducer",
     "shut_filling_loop",

@@ -1,4 +1,4 @@
-"""Devices that stop the water without need: a reducer exchanged for one with a bypass, a check taken out.
+"""Devices: a worn reducer renewed, one exchanged for one with a bypass, a check taken out that stands in the way.
 
 What protects the main is never touched: a backflow preventer, a dual check, the check of a meter.
 """
@@ -26,7 +26,19 @@ def bypass(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
                 f"bypass {names}",
                 f"exchange {names} for {'one' if len(devices) == 1 else 'ones'} with a bypass, where the code lets a "
                 "bypass count as the way back",
-                tuple(change_of("set", {"part": name, "bypass": True}) for name in devices),
+                tuple(change_of("set", {"part": name, "bypass": True, **_sound(scene, name)}) for name in devices),
+            )
+
+
+def renew_reducer(scene: RemedyContext, _heater: HeaterFacts) -> Iterator[Candidate]:
+    """Put a reducer right that creeps. Whether it was what troubles the heater is left to the trial."""
+    for name in scene.system.parts:
+        if _is_plain_reducer(scene, name) and _sound(scene, name):
+            yield Candidate(
+                Effort.RENEW_REDUCER,
+                f"renew {name}",
+                f"renew the seat of {name}, or the whole reducer: it creeps",
+                (change_of("set", {"part": name, **_sound(scene, name)}),),
             )
 
 
@@ -44,6 +56,11 @@ def remove_check(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidat
 
 def _is_plain_reducer(scene: RemedyContext, name: str) -> bool:
     return scene.system.parts[name].kind == "pressure_reducer"
+
+
+def _sound(scene: RemedyContext, name: str) -> dict[str, object]:
+    """What makes another of a device that was found worn: nothing where it was sound."""
+    return {"state": None} if scene.system.written.get(name, {}).get("state") is not None else {}
 
 
 def _needless_checks(scene: RemedyContext, heater: HeaterFacts) -> Iterator[str]:

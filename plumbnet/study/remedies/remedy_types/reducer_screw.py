@@ -1,13 +1,13 @@
 """A reducer's screw turned down, alone or with the charge of the tanks to match: the sets that hold, as a range."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, pressure_text
 from plumbnet.layout.model import Change, End, Reducing, System
-from plumbnet.layout.units import PRESSURE, parse_measure
+from plumbnet.layout.units import PRESSURE, Units, parse_measure
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import Tank
 from plumbnet.rules import listed
@@ -19,7 +19,7 @@ from plumbnet.study.remedies.remedy_types.tank_cures import cushion_of, is_charg
 from plumbnet.study.remedies.trial import Trial, tried
 from plumbnet.study.remedies.trial_sizes import uptake_m3
 
-STEP = {"us": "5 psi", "metric": "25 kPa"}
+STEP: Mapping[Units, str] = {"us": "5 psi", "metric": "25 kPa", "metric-bar": "0.25 bar"}
 """A reducer is set to whole steps of this."""
 LEAST_AT_FIXTURE_PA = parse_measure("20 psi", PRESSURE, None)
 """Standing pressure that a fixture must keep when the building's is lowered. Source: common practice."""

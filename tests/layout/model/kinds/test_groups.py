@@ -1,4 +1,4 @@
-"""Groups of valves written as one part: "safety_group" (EN 1487) and "inlet_group" (British practice)."""
+"""Groups written as one part: "safety_group" (EN 1487), "inlet_group" (British practice), "closely_spaced_tees"."""
 
 from collections.abc import Mapping
 
@@ -173,3 +173,39 @@ def test_port_of_a_group_that_has_its_pipe_is_told_with_both_lines() -> None:
 def test_scenario_may_name_the_parts_inside() -> None:
     drawn = read(FRENCH + "scenarios:\n  shut: {change: [{close: group/valve}]}\n")
     assert list(drawn.scenarios) == ["shut"]
+
+
+#  street -- fill -- back -- boiler -- primary -- tees -- back
+#                                                 |  |
+#                                   secondary -- rad  (from supply to return)
+PRIMARY_SECONDARY = """\
+plumbnet: 1
+units: metric
+rules: en-12828
+parts:
+  street: {kind: main, pressure: 3 bar}
+  fill: {kind: filling_loop, fill: 1.5 bar}
+  back: tee
+  boiler: {kind: boiler, volume: 10 L, setpoint: 70 degC, relief: {pressure: 3 bar}}
+  tees: closely_spaced_tees
+  primary: circulator
+  secondary: circulator
+  rad: {kind: emitter, volume: 40 L}
+runs:
+  - street -> fill -> back -> boiler -> primary -> tees -> back
+  - tees.supply -> secondary -> rad -> tees.return
+"""
+
+
+def test_closely_spaced_tees_join_the_water_of_primary_and_secondary() -> None:
+    drawn = read(PRIMARY_SECONDARY)
+    assert [name for name in drawn.parts if name.startswith("tees/")] == ["tees/take-off", "tees/return"]
+    (boiler,) = plumbnet.check(drawn).heaters
+    assert round(boiler.heated_volume_m3 * 1000) == 50
+
+
+def test_secondary_behind_closely_spaced_tees_counts_as_heated_whichever_pump_runs() -> None:
+    (boiler,) = plumbnet.check(changed(PRIMARY_SECONDARY, {"set": {"part": "secondary", "running": False}})).heaters
+    assert round(boiler.heated_volume_m3 * 1000) == 50
+    (still,) = plumbnet.check(changed(PRIMARY_SECONDARY, {"set": {"part": "primary", "running": False}})).heaters
+    assert round(still.heated_volume_m3 * 1000) == 50

@@ -1,10 +1,14 @@
 """Parts that heat water or give its heat away."""
 
 import pytest
+from conftest import system
 from usual import usual
 
+from plumbnet.api import check
+from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.part import Free, HeatSource, Role
 
+EXTREMES = Extremes(limit_pa=551_580.0, relief_k=372.0)
 HEATERS = ["storage_heater", "tankless_heater", "indirect_heater", "heat_exchanger", "boiler", "solar_collector"]
 STORES = {
     "storage_heater": ("cold", "hot"),
@@ -29,6 +33,32 @@ def test_heater_warms_the_water_between_its_inlet_and_its_outlet(kind: str) -> N
 
 
 @pytest.mark.parametrize("kind", HEATERS)
+def test_heater_out_of_service_holds_its_water_and_lets_water_pass_but_warms_nothing(kind: str) -> None:
+    lit, out = usual(kind), usual(kind, state="out_of_service")
+    assert out.heat() is None
+    assert (list(out.passages()), list(out.contents())) == (list(lit.passages()), list(lit.contents()))
+    assert (out.is_out_of_service(), lit.is_out_of_service()) == (True, False)
+    assert list(out.events(EXTREMES)) == [Event("put back in service", "set", {"state": "in_service"})]
+    assert list(out.strays()) == []
+
+
+def test_heater_out_of_service_grows_nothing_for_its_neighbours() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot\ntee -> tank"
+    tank, off = "volume: 5 gal, precharge: 60 psi", "state: out_of_service"
+    both, one = (check(system(runs, tank=tank, **more)) for more in ({}, {"heater2": off}))
+    assert [found.verdict for found in both.heaters] == ["sealed", "sealed"]
+    assert [(found.name, found.verdict) for found in one.heaters] == [("heater", "controlled")]
+
+
+def test_relief_may_be_its_pressure_alone() -> None:
+    alone, whole = (usual("boiler", relief=relief).fixed() for relief in ("30 psi", {"pressure": "30 psi"}))
+    assert [*alone] == [*whole]
+    (port, name, valve) = next(usual("boiler", relief=30).fixed())
+    assert (port, name, valve.drawn_as()) == ("relief", "relief", "pressure_relief")
+    assert list(valve.unsaid()) == ["temperature"]
+
+
+@pytest.mark.parametrize("kind", HEATERS)
 def test_relief_is_fixed_to_the_tapping_of_its_heater(kind: str) -> None:
     heater = usual(kind, relief={"pressure": "7 bar", "capacity": "30 kW"}, elevation="3 m", rating="100 psi")
     ((port, name, relief),) = heater.fixed()
@@ -48,19 +78,6 @@ def test_relief_takes_over_what_was_written_and_what_was_left_out() -> None:
 @pytest.mark.parametrize("kind", ["storage_heater", "indirect_heater"])
 def test_tappings_of_a_store_open_into_it(kind: str) -> None:
     assert list(usual(kind).passages())[:3] == [Free("cold", port) for port in ("hot", "return", "relief")]
-
-
-@pytest.mark.parametrize(
-    ("kind", "ends", "litres"),
-    [("indirect_heater", ("coil_in", "coil_out"), 5), ("heat_exchanger", ("primary_in", "primary_out"), 1)],
-)
-def test_two_sides_exchange_heat_but_no_water(kind: str, ends: tuple[str, str], litres: float) -> None:
-    heater = usual(kind)
-    joined = [{passage.a, passage.b} for passage in heater.passages() if isinstance(passage, Free)]
-    assert set(ends) in joined
-    assert all(pair == set(ends) or not pair & set(ends) for pair in joined)
-    assert list(heater.contents())[1] == (ends[0], litres / 1000)
-    assert (heater.mate(ends[0]), heater.mate(ends[1])) == (ends[1], ends[0])
 
 
 def test_flow_through_heater_holds_a_litre_unless_it_says_otherwise() -> None:

@@ -13,6 +13,14 @@ def test_fixture_is_shut_and_keeps_hot_and_cold_apart() -> None:
     assert tap.assumed == {"crossover": "does not join hot and cold"}
 
 
+def test_fixture_is_indoors_unless_it_says_otherwise() -> None:
+    assert not usual("fixture").draws_outdoors()
+    hose = usual("fixture", outdoor=True)
+    assert hose.draws_outdoors()
+    assert hose.drawn_as() == "hose_bibb"
+    assert usual("fixture", outdoor=True, drawing=True).drawn_as() == "running_fixture"
+
+
 def test_crossover_joins_hot_and_cold_by_accident() -> None:
     tap = usual("fixture", crossover=True)
     assert list(tap.passages()) == [Free("hot", "cold")]

@@ -1,7 +1,9 @@
 """Reducers exchanged and checks taken out; and what protects the main left alone."""
 
+from dataclasses import replace
+
 import pytest
-from curing import RELIEVED, cure, cured, efforts, house
+from curing import RELIEVED, cure, cured, cures, efforts, heater, house
 
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.remedies.candidate import Effort
@@ -17,6 +19,20 @@ def test_reducer_is_exchanged_for_one_with_a_bypass_where_the_main_stands_below_
     remedy = cure(layout, Effort.EXCHANGE_DEVICE)
     assert cured(layout, remedy).verdict is Verdict.OPEN
     assert "bypass" in remedy.title
+
+
+def test_reducer_that_creeps_is_renewed_before_anything_else_is_done() -> None:
+    runs = REDUCED.replace("heater -> tap.hot", "tee2 -> heater -> tap.hot\ntee2 -> tank")
+    parts = {"street": "pressure: 100 psi", "tank": "volume: 5 gal, precharge: 50 psi"}
+    layout = house(runs, **parts, prv="set: 50 psi, state: creeping")
+    first = cures(layout)[0]
+    assert (first.effort, first.title) == (
+        Effort.RENEW_REDUCER,
+        "Renew the seat of prv, or the whole reducer: it creeps.",
+    )
+    sound = house(runs, **parts, prv="set: 50 psi")
+    assert replace(cured(layout, first), line=0) == replace(heater(sound), line=0)
+    assert Effort.RENEW_REDUCER not in efforts(sound)
 
 
 def test_bypass_cures_nothing_where_the_main_stands_above_the_limit() -> None:

@@ -4,7 +4,7 @@ Pipes are followed in the direction the author drew them. It is a matter of the 
 """
 
 from collections import defaultdict, deque
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from plumbnet.drawing import Service
@@ -15,15 +15,19 @@ def services(system: System) -> tuple[Service, ...]:
     """The service of each pipe, in the order of the pipes.
 
     A return leads hot water back to where it is heated and to no use on its way: into the cold feed of a heater,
-    into a tapping of a tank, or into the inlet of a heater whose circuit serves no fixture.
+    into a tapping of a tank, or into the inlet of a heater whose circuit serves no fixture. What leaves a tank
+    that a heater charges is hot, and what goes from it to that heater is a return.
     """
     flow = _flow(system)
-    draws = [End(name, port) for name, part in system.parts.items() for port in part.draws_at()]
+    draws = _draws(system)
+    charged = _charged(system, flow, draws)
+    flow.heated.update(end for store in charged for end in store.leaves)
     serving = _reached(draws, flow.back)
     cold = _reached(_sources(system), _without(flow.onward, flow.heated | flow.mixed)) & serving
-    hot = _reached(_outlets(system), _without(flow.onward, cold | flow.inlets | flow.mixed))
+    outlets = [*_outlets(system), *(end for store in charged for end in store.leaves)]
+    hot = _reached(outlets, _without(flow.onward, cold | flow.inlets | flow.mixed))
     mixed = _reached(sorted(flow.mixed), _without(flow.onward, cold | flow.inlets))
-    going_back = _spent(system, flow, cold, serving) | cold
+    going_back = _spent(flow, cold, _into_heat(system, flow, serving, charged)) | cold
     return tuple(_service(pipe, hot, mixed, going_back) for pipe in system.pipes)
 
 
@@ -60,6 +64,50 @@ def _flow(system: System) -> _Flow:
     return flow
 
 
+@dataclass(frozen=True, slots=True)
+class _Charged:
+    """A tank that a heater charges: where hot water comes in and leaves, and the inlets fed from the tank."""
+
+    entries: frozenset[End]
+    leaves: tuple[End, ...]
+    fed: frozenset[End]
+
+
+def _charged(system: System, flow: _Flow, draws: Collection[End]) -> list[_Charged]:
+    """The tanks that heaters charge, in the order of the file."""
+    stores = ((name, part) for name, part in system.parts.items() if part.is_vessel and part.heat() is None)
+    found = (_charging(system, flow, draws, name, part) for name, part in stores)
+    return [store for store in found if store is not None]
+
+
+def _charging(system: System, flow: _Flow, draws: Collection[End], name: str, part: Part) -> _Charged | None:
+    """How heaters charge a tank: by a tapping, each serving fixtures through it alone."""
+    leave, tappings = part.leaves_at(), {End(name, port) for port in _tappings(part)}
+    onward = _ending_at(flow.onward, flow.inlets.union(End(name, port) for port in part.port_names()))
+    entries, inlets = set[End](), set[End]()
+    for heater, heat in ((each, other.heat()) for each, other in system.parts.items()):
+        pushed = _reached([End(heater, heat.outlet)], onward) if heat is not None else set[End]()
+        if heat is not None and pushed & tappings and pushed.isdisjoint(draws):
+            entries |= pushed & tappings
+            inlets.add(End(heater, heat.inlet))
+    if leave is None or not entries:
+        return None
+    fed = inlets & _reached([End(name, leave)], _ending_at(flow.onward, flow.inlets))
+    return _Charged(frozenset(entries), (End(name, leave), *sorted(tappings - entries)), frozenset(fed))
+
+
+def _ending_at(onward: Mapping[End, list[End]], last: Collection[End]) -> dict[End, list[End]]:
+    """The ways that go no further than the ports `last`."""
+    return {start: ends for start, ends in onward.items() if start not in last}
+
+
+def _into_heat(system: System, flow: _Flow, serving: set[End], charged: Collection[_Charged]) -> set[End]:
+    """Where what comes back ends: inlets of heaters that serve nothing or charge, and tappings that none charges."""
+    tappings = {End(name, port) for name, part in system.parts.items() if part.is_vessel for port in _tappings(part)}
+    tappings.difference_update(end for store in charged for end in store.entries)
+    return (flow.inlets - serving) | tappings | {end for store in charged for end in store.fed}
+
+
 def _through(part: Part) -> Iterator[tuple[str, str]]:
     """Ways through a part from inlet to outlet, and from each tapping to the outlet."""
     names = part.port_names()
@@ -83,6 +131,10 @@ def _is_other_circuit(part: Part, port: str) -> bool:
     """Whether a port enters a heater on the side that heats it."""
     heat = part.heat()
     return heat is not None and port not in {heat.inlet, heat.outlet, *_tappings(part)}
+
+
+def _draws(system: System) -> list[End]:
+    return [End(name, port) for name, part in system.parts.items() for port in part.draws_at()]
 
 
 def _sources(system: System) -> list[End]:
@@ -112,10 +164,9 @@ def _reached(starts: Iterable[End], onward: dict[End, list[End]]) -> set[End]:
     return set(reached)
 
 
-def _spent(system: System, flow: _Flow, cold: set[End], serving: set[End]) -> set[End]:
+def _spent(flow: _Flow, cold: set[End], into_heat: Collection[End]) -> set[End]:
     """Ports from which water can only go back to be heated."""
-    spent = {end for end in flow.inlets if end not in serving}
-    spent |= {End(name, port) for name, part in system.parts.items() if part.is_vessel for port in _tappings(part)}
+    spent = set(into_heat)
     queue = deque(sorted(spent | cold))
     while queue:
         for start in flow.back.get(queue.popleft(), ()):

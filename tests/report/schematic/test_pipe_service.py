@@ -70,3 +70,37 @@ def test_coil_of_an_indirect_heater_gives_heat_away_like_an_emitter() -> None:
 def test_relief_pipe_of_a_heater_is_hot() -> None:
     house = sketch("street -> heater -> tap.hot\nheater.relief -> relief")
     assert house.service("heater -> relief") is Service.HOT
+
+
+BUFFER = """
+street -> cv -> tee1 -> buffer -> tee2 -> tap.hot
+tee1 -> tap.cold
+heater -> buffer.return
+"""
+
+
+def test_tank_charged_from_its_own_outlet_is_left_by_hot_water_and_fed_by_hot_water() -> None:
+    plant = sketch(BUFFER + "tee2 -> pump -> heater", buffer="kind: storage_tank, volume: 80 gal")
+    assert plant.service("tee1 -> buffer") is Service.COLD
+    assert plant.service("heater -> buffer") is Service.HOT
+    assert plant.service("buffer -> tee2") is Service.HOT
+    assert plant.service("tee2 -> tap") is Service.HOT
+    assert [plant.service(pipe) for pipe in ("tee2 -> pump", "pump -> heater")] == [Service.RETURN] * 2
+    assert plant.service("tee1 -> tap") is Service.COLD
+
+
+def test_tank_charged_from_its_cold_feed_is_left_by_hot_water() -> None:
+    plant = sketch(BUFFER + "tee1 -> pump -> heater", buffer="kind: storage_tank, volume: 80 gal")
+    assert [plant.service(pipe) for pipe in ("tee1 -> pump", "pump -> heater")] == [Service.COLD] * 2
+    assert plant.service("heater -> buffer") is Service.HOT
+    assert plant.service("buffer -> tee2") is Service.HOT
+
+
+def test_tank_before_a_heater_stays_cold_though_the_circulation_comes_back_into_it() -> None:
+    house = sketch(
+        "street -> cv -> buffer -> heater -> tee -> tap.hot\ntee -> pump -> buffer.return",
+        buffer="kind: storage_tank, volume: 80 gal",
+    )
+    assert house.service("buffer -> heater") is Service.COLD
+    assert house.service("heater -> tee") is Service.HOT
+    assert [house.service(pipe) for pipe in ("tee -> pump", "pump -> buffer")] == [Service.RETURN] * 2

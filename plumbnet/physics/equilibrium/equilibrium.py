@@ -13,7 +13,7 @@ from typing import Generic, TypeVar
 
 import networkx as nx
 
-from plumbnet.physics.equilibrium.flow import FlowGraph
+from plumbnet.physics.equilibrium.flow import FlowGraph, nodes_of
 from plumbnet.physics.vessels import Tank, settled_abs_pa
 
 Zone = TypeVar("Zone", bound=Hashable)
@@ -218,7 +218,14 @@ def _overfull(
     between = [gate for gate in gates if gate.near in lower and gate.far in lower]
     if not between:
         return resting | {zone for zone in lower if loads[zone].gain_m3 > rooms[zone] + slack}
-    flow, node_of = FlowGraph(), _nodes([zone for zone in zones if zone in lower], between, loads)
+    flow, node_of = (
+        FlowGraph(),
+        nodes_of(
+            [zone for zone in zones if zone in lower],
+            [(gate.near, gate.far) for gate in between],
+            lambda zone: loads[zone].gain_m3 > 0.0,
+        ),
+    )
     for zone, node in node_of.items():
         flow.supply(node, loads[zone].gain_m3)
         flow.drain(node, rooms[zone] + slack)
@@ -226,25 +233,6 @@ def _overfull(
         flow.join(near, far)
     surplus = flow.surplus()
     return resting | {zone for zone, node in node_of.items() if node in surplus}
-
-
-def _nodes(
-    zones: Sequence[Zone], gates: Sequence[OneWayGate[Zone]], loads: Mapping[Zone, ZoneLoad]
-) -> dict[Zone, Hashable]:
-    """The node of a flow that each zone is: its own, or one for all dead ends behind the same zones.
-
-    Exact: nothing grows in a dead end and no water leads on from it, and gates let any amount pass; so its room is
-    filled from any zone before it, and it has water to give just where one of these has. A hotel has a hundred such,
-    behind its mixing valves.
-    """
-    before: dict[Zone, set[Zone]] = {zone: set() for zone in zones}
-    for gate in gates:
-        before[gate.far].add(gate.near)
-    onward = {gate.near for gate in gates}
-    return {
-        zone: zone if zone in onward or not near or loads[zone].gain_m3 > 0.0 else ("ends", frozenset(near))
-        for zone, near in before.items()
-    }
 
 
 def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: float) -> float:

@@ -2,6 +2,10 @@
 
 import math
 from collections import deque
+from collections.abc import Callable, Collection, Hashable, Iterable
+from typing import TypeVar
+
+Thing = TypeVar("Thing", bound=Hashable)
 
 _GRAIN_M3 = 1e-18
 """Flows are counted in whole grains, so that a cut is exact."""
@@ -109,6 +113,25 @@ class FlowGraph:
         for arc in way:
             self._left[arc] -= grains
             self._left[arc ^ 1] += grains
+
+
+def nodes_of(
+    things: Iterable[Thing], joins: Collection[tuple[Thing, Thing]], gives: Callable[[Thing], bool]
+) -> dict[Thing, Hashable]:
+    """The node of a flow that each thing is: its own, or one for all dead ends behind the same things.
+
+    Exact where joins let any volume pass and whatever has one to give `gives`: a dead end gives nothing and leads
+    nowhere, so its room is filled from any before it, and it has water left just where one of these has. A hotel has a
+    hundred such, behind its mixing valves.
+    """
+    before: dict[Thing, set[Thing]] = {thing: set() for thing in things}
+    for near, far in joins:
+        before[far].add(near)
+    onward = {near for near, _ in joins}
+    return {
+        thing: thing if thing in onward or not near or gives(thing) else ("ends", frozenset(near))
+        for thing, near in before.items()
+    }
 
 
 def _grains(volume_m3: float) -> float:

@@ -56,8 +56,7 @@ class Ceilings(Generic[Zone]):
         for _ in range(_ROUNDS):
             before = dict(self._ceiling)
             for zone in self.company:
-                self._ceiling[zone] = self._lowered(zone)
-                self._highest.clear()
+                self._ceiling[zone], self._highest = self._lowered(zone), {}
             if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
@@ -140,8 +139,6 @@ class Ceilings(Generic[Zone]):
         self, far: Zone, sources: tuple[Zone, ...], start_abs_pa: float, end_abs_pa: float
     ) -> "Iterator[_Band[Zone]]":
         """What the tanks of a zone take, level by level, with those that can push so high."""
-        if start_abs_pa >= end_abs_pa:
-            return
         highest, level = self._lifts_to(far, sources), start_abs_pa
         for top in sorted({*(each for each in highest.values() if level < each < end_abs_pa), end_abs_pa}):
             room_m3 = self.neighbours.room_m3(far, level, top)

@@ -149,11 +149,9 @@ class Ceilings(Generic[Zone]):
     def _lifts_to(self, far: Zone, sources: tuple[Zone, ...]) -> Levels[Zone]:
         """What each of some zones can lift a zone to at its ceiling; its own growth to any level."""
         if (far, sources) not in self._highest:
-            self._highest[far, sources] = {
-                zone: math.inf if zone == far else lifted_abs_pa(self.neighbours.reach(zone)[far], self._ceiling[zone])
-                for zone in sources
-                if far in self.neighbours.reach(zone)
-            }
+            rows = {zone: reach[far] for zone in sources if far in (reach := self.neighbours.reach(zone))}
+            lifts = {zone: lifted_abs_pa(row, self._ceiling[zone]) for zone, row in rows.items()}
+            self._highest[far, sources] = lifts | ({far: math.inf} if far in lifts else {})
         return self._highest[far, sources]
 
     @cached_property

@@ -159,7 +159,11 @@ def main() -> None:
     print(f"sizing a school of 40 heaters and 15 tanks against its plain verdicts: {sizing_ratio(20):.2f}")
     shared, each = many_ratios()
     print(f"1,000 houses in a folder, 2 processes against 1: {shared:.2f}; each against one alone: {each:.4f}")
-    for name, text in (("houses on their meters", campus(200)), ("a school behind one preventer", school())):
+    for name, text in (
+        ("houses on their meters", campus(200)),
+        ("a school behind one preventer", school()),
+        ("a hotel of 200 rooms", hotel()),
+    ):
         events, ratio = sweep_ratio(text, 5)
         print(f"sweep of {events} single events in {name}, against one plain check: {ratio:.1f}")
     parts, ratio = remedies_ratio(5)

@@ -2,12 +2,13 @@
 
 from plumbnet.analysis.required_tank.charge import usual_charge_pa
 from plumbnet.analysis.required_tank.place import Place, place_named
-from plumbnet.analysis.required_tank.tank_choice import TankChoice
+from plumbnet.analysis.required_tank.tank_choice import Gathered, TankChoice
 from plumbnet.analysis.required_tank.tank_location import tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, charge_pa, nominal_m3, sized
 
 __all__ = [
     "ALWAYS",
+    "Gathered",
     "Place",
     "TankChoice",
     "Task",

@@ -1,7 +1,7 @@
 """A heater's case to the tank that it needs: the place, the heaters it is to hold, and the water it is sized for."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
@@ -21,12 +21,20 @@ _LIKE = 1e-6
 
 
 @dataclass(frozen=True)
+class Gathered:
+    """What was worked out for one heater of a network and counts for others: waters of zones, and tanks tried."""
+
+    waters: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
+    trials: dict[tuple[Task, str, tuple[str, ...]], TankTrial] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class TankChoice:
     """Where a tank for a heater's water in one zone would hang.
 
     `limit_pa` is the lowest limit in reach as it counts in the zone, gauge at datum; `company` what settles together
     with it; `broken` are the places that it brings above their limits; `is_wanted` says that it needs a tank.
-    `gathered` keeps the waters of several zones for all heaters.
+    `gathered` keeps for all heaters what was worked out for one.
     """
 
     network: Network
@@ -40,7 +48,7 @@ class TankChoice:
     broken: tuple[LimitBreach, ...]
     is_wanted: bool
     method: str
-    gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]]
+    gathered: Gathered
 
     @property
     def waters(self) -> tuple[WarmedWater, ...]:
@@ -78,9 +86,10 @@ class TankChoice:
 
     def waters_in(self, zones: frozenset[Zone]) -> tuple[WarmedWater, ...]:
         """All heated water in zones; gathered once for all heaters there."""
-        if zones not in self.gathered:
-            self.gathered[zones] = waters(self.network, self.settling.loading.waters(zones))
-        return self.gathered[zones]
+        known = self.gathered.waters
+        if zones not in known:
+            known[zones] = waters(self.network, self.settling.loading.waters(zones))
+        return known[zones]
 
     @cached_property
     def _chosen(self) -> TankTrial:
@@ -100,7 +109,7 @@ class TankChoice:
 
     def _alone(self, trial: TankTrial) -> TankTrial | None:
         """The same for this heater alone, if it was for more."""
-        return replace(trial, heaters=(self.heated,)) if len(trial.heaters) > 1 else None
+        return self._tried(trial.task, (self.heated,)) if len(trial.heaters) > 1 else None
 
     def _trial(self, place: Place, *, alone: bool) -> TankTrial:
         """A tank at a place, for all heaters whose water comes to it."""
@@ -112,9 +121,17 @@ class TankChoice:
             task = self._task_at(place, waters(self.network, warmed))
         else:
             task = self._task_at(place, self.waters_in(zones))
-        heaters = tuple(served[name] for name in sorted(served))
-        loading = self.settling.loading
-        return TankTrial(self.network, self.limits, self.neighbourhood, task, self.method, heaters, loading)
+        return self._tried(task, tuple(served[name] for name in sorted(served)))
+
+    def _tried(self, task: Task, heaters: tuple[HeatedVolume, ...]) -> TankTrial:
+        """A task for some heaters of this neighbourhood, tried once for all of them."""
+        known, key = self.gathered.trials, (task, self.method, tuple(heated.name for heated in heaters))
+        found = known.get(key)
+        if found is None or found.neighbourhood is not self.neighbourhood:
+            loading = self.settling.loading
+            found = TankTrial(self.network, self.limits, self.neighbourhood, task, self.method, heaters, loading)
+            known[key] = found
+        return found
 
     def _to_blame(self, place: Place) -> Iterator[HeatedVolume]:
         """This heater, and others whose water can come to a place and is too much somewhere."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import Highest, LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
-from plumbnet.analysis.required_tank import TankChoice, WarmedWater
+from plumbnet.analysis.required_tank import Gathered, TankChoice
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
@@ -26,7 +26,7 @@ class Case:
     settling: SharedTanks
     relieved_by: tuple[str, ...]
     method: str
-    gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]]
+    gathered: Gathered
 
     @cached_property
     def head_pa(self) -> float:

@@ -5,7 +5,7 @@ from functools import cached_property
 
 from plumbnet.analysis.equilibrium import Limits, Neighbourhoods, SharedTanks
 from plumbnet.analysis.observations import relieved_by
-from plumbnet.analysis.required_tank import WarmedWater
+from plumbnet.analysis.required_tank import Gathered
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.heater_facts import heater_facts
 from plumbnet.network import Network
@@ -24,7 +24,7 @@ class Judge:
     limits: Limits
     settling: SharedTanks
     neighbourhoods: Neighbourhoods
-    _gathered: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
+    _gathered: Gathered = field(default_factory=Gathered)
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""

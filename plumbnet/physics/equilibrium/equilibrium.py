@@ -13,7 +13,7 @@ from typing import Generic, TypeVar
 
 import networkx as nx
 
-from plumbnet.physics.equilibrium.flow import FlowGraph
+from plumbnet.physics.equilibrium.flow import FlowGraph, nodes_of
 from plumbnet.physics.vessels import Tank, settled_abs_pa
 
 Zone = TypeVar("Zone", bound=Hashable)
@@ -218,15 +218,21 @@ def _overfull(
     between = [gate for gate in gates if gate.near in lower and gate.far in lower]
     if not between:
         return resting | {zone for zone in lower if loads[zone].gain_m3 > rooms[zone] + slack}
-    flow = FlowGraph()
-    for zone in zones:
-        if zone in lower:
-            flow.supply(zone, loads[zone].gain_m3)
-            flow.drain(zone, rooms[zone] + slack)
-    for gate in between:
-        flow.join(gate.near, gate.far)
+    flow, node_of = (
+        FlowGraph(),
+        nodes_of(
+            [zone for zone in zones if zone in lower],
+            [(gate.near, gate.far) for gate in between],
+            lambda zone: loads[zone].gain_m3 > 0.0,
+        ),
+    )
+    for zone, node in node_of.items():
+        flow.supply(node, loads[zone].gain_m3)
+        flow.drain(node, rooms[zone] + slack)
+    for near, far in dict.fromkeys((node_of[gate.near], node_of[gate.far]) for gate in between):
+        flow.join(near, far)
     surplus = flow.surplus()
-    return resting | {zone for zone in lower if zone in surplus}
+    return resting | {zone for zone, node in node_of.items() if node in surplus}
 
 
 def _discharged(loads: Mapping[Zone, ZoneLoad], zones: Collection[Zone], level: float) -> float:

@@ -45,6 +45,7 @@ class Ceilings(Generic[Zone]):
     company: tuple[Zone, ...]
     reached: Levels[Zone]
     _ceiling: dict[Zone, float] = field(default_factory=dict)
+    _highest: dict[tuple[Zone, tuple[Zone, ...]], Levels[Zone]] = field(default_factory=dict)
 
     def found(self) -> dict[Zone, float]:
         """The ceiling of each heated zone, never below what it was found to come to.
@@ -55,7 +56,7 @@ class Ceilings(Generic[Zone]):
         for _ in range(_ROUNDS):
             before = dict(self._ceiling)
             for zone in self.company:
-                self._ceiling[zone] = self._lowered(zone)
+                self._ceiling[zone], self._highest = self._lowered(zone), {}
             if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
@@ -138,17 +139,20 @@ class Ceilings(Generic[Zone]):
         self, far: Zone, sources: tuple[Zone, ...], start_abs_pa: float, end_abs_pa: float
     ) -> "Iterator[_Band[Zone]]":
         """What the tanks of a zone take, level by level, with those that can push so high."""
-        highest = {
-            zone: math.inf if zone == far else lifted_abs_pa(self.neighbours.reach(zone)[far], self._ceiling[zone])
-            for zone in sources
-            if far in self.neighbours.reach(zone)
-        }
-        level = start_abs_pa
+        highest, level = self._lifts_to(far, sources), start_abs_pa
         for top in sorted({*(each for each in highest.values() if level < each < end_abs_pa), end_abs_pa}):
-            room_m3 = self.neighbours.room_m3(far, level, top) if top > level else 0.0
+            room_m3 = self.neighbours.room_m3(far, level, top)
             if room_m3 > _NOTHING_M3:
                 yield _Band(room_m3, tuple(zone for zone, most in highest.items() if most >= top or zone == far))
-            level = max(level, top)
+            level = top
+
+    def _lifts_to(self, far: Zone, sources: tuple[Zone, ...]) -> Levels[Zone]:
+        """What each of some zones can lift a zone to at its ceiling; its own growth to any level."""
+        if (far, sources) not in self._highest:
+            rows = {zone: reach[far] for zone in sources if far in (reach := self.neighbours.reach(zone))}
+            lifts = {zone: lifted_abs_pa(row, self._ceiling[zone]) for zone, row in rows.items()}
+            self._highest[far, sources] = lifts | ({far: math.inf} if far in lifts else {})
+        return self._highest[far, sources]
 
     @cached_property
     def _least(self) -> dict[Zone, float]:

@@ -26,6 +26,7 @@ class Neighbours(Generic[Zone]):
     loads: Mapping[Zone, ZoneLoad]
     gates: Sequence[OneWayGate[Zone]]
     _reach: dict[Zone, dict[Zone, Pushes]] = field(default_factory=dict, repr=False, compare=False)
+    _taken: dict[tuple[Zone, float], float] = field(default_factory=dict, repr=False, compare=False)
 
     def loaded(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
         """The same zones and gates with other loads."""
@@ -82,8 +83,7 @@ class Neighbours(Generic[Zone]):
 
     def room_m3(self, zone: Zone, start_abs_pa: float, end_abs_pa: float) -> float:
         """What the tanks of a zone take between two pressures, its outlet shut."""
-        load = self.loads[zone]
-        return max(0.0, _taken_m3(load, end_abs_pa) - _taken_m3(load, start_abs_pa))
+        return max(0.0, self._taken_m3(zone, end_abs_pa) - self._taken_m3(zone, start_abs_pa))
 
     @cached_property
     def pushers(self) -> dict[Zone, tuple[Zone, ...]]:
@@ -116,6 +116,10 @@ class Neighbours(Generic[Zone]):
     def _out(self) -> Gates[Zone]:
         return Gates.of(self.gates)
 
-
-def _taken_m3(load: ZoneLoad, abs_pa: float) -> float:
-    return math.fsum(tank.uptake_m3(abs_pa) for tank in load.tanks)
+    def _taken_m3(self, zone: Zone, abs_pa: float) -> float:
+        """What the tanks of a zone have taken at a pressure; a search asks for the same few again and again."""
+        if not self.loads[zone].tanks:
+            return 0.0
+        if (zone, abs_pa) not in self._taken:
+            self._taken[zone, abs_pa] = math.fsum(tank.uptake_m3(abs_pa) for tank in self.loads[zone].tanks)
+        return self._taken[zone, abs_pa]

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from itertools import islice
 
 from matplotlib import rcParams
 from matplotlib.axes import Axes
@@ -103,21 +104,11 @@ class TextMeasure:
 
     def wrapped(self, text: str, width_in: float) -> str:
         """A text broken into lines of at most that width, within a word only where that is longer."""
-        lines: list[str] = []
-        line = ""
-        for word in visible(text).split(" "):
-            longer = f"{line} {word}" if line else word
-            if self.width_in(longer) <= width_in:
-                line = longer
-                continue
-            lines += [line] if line else []
-            *full, line = self._pieces(word, width_in)
-            lines += full
-        return "\n".join([*lines, line])
+        return "\n".join(self._lines(text, width_in))
 
     def first_lines(self, text: str, width_in: float, *, most: int) -> str:
         """The same, of so many lines at most; three dots say that there was more."""
-        lines = self.wrapped(text, width_in).split("\n")
+        lines = list(islice(self._lines(text, width_in), most + 1))
         if len(lines) <= most:
             return "\n".join(lines)
         last = lines[most - 1]
@@ -125,14 +116,32 @@ class TextMeasure:
             last = last[:-1]
         return "\n".join([*lines[: most - 1], f"{last}..."])
 
-    def _pieces(self, word: str, width_in: float) -> list[str]:
+    def _lines(self, text: str, width_in: float) -> Iterator[str]:
+        """The lines of a text, one by one: of one without end only those that are asked for are measured."""
+        line = ""
+        for word in visible(text).split(" "):
+            longer = f"{line} {word}" if line else word
+            if self.width_in(longer) <= width_in:
+                line = longer
+                continue
+            if line:
+                yield line
+            pieces = self._pieces(word, width_in)
+            line = next(pieces)
+            for piece in pieces:
+                yield line
+                line = piece
+        yield line
+
+    def _pieces(self, word: str, width_in: float) -> Iterator[str]:
         """A word in pieces of at most that width, one letter at the least."""
-        pieces = [""]
+        piece = ""
         for letter in word:
-            if pieces[-1] and self.width_in(pieces[-1] + letter) > width_in:
-                pieces.append("")
-            pieces[-1] += letter
-        return pieces
+            if piece and self.width_in(piece + letter) > width_in:
+                yield piece
+                piece = ""
+            piece += letter
+        yield piece
 
 
 def lines_of(text: str) -> int:

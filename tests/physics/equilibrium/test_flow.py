@@ -1,6 +1,13 @@
 import math
+from random import Random
+
+import networkx as nx
+import pytest
+from networkx.algorithms.flow import edmonds_karp
 
 from plumbnet.physics.equilibrium.flow import FlowGraph
+
+GRAIN_M3 = 1e-18
 
 
 def surplus(supplies: dict[str, float], drains: dict[str, float], pipes: dict[tuple[str, str], float]) -> set[object]:
@@ -52,3 +59,28 @@ def test_supplies_at_one_node_add_up() -> None:
 
 def test_nothing_at_all_leaves_nothing() -> None:
     assert FlowGraph().surplus() == set()
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_surplus_is_what_the_library_leaves_on_any_graph(seed: int) -> None:
+    random = Random(seed)  # noqa: S311  # a graph, not a secret
+    nodes = [str(number) for number in range(random.randint(2, 9))]
+    sizes = [0.0, 1.0 * GRAIN_M3, 2.0 * GRAIN_M3, 3.0 * GRAIN_M3, math.inf]
+    supplies = {node: random.choice(sizes[:-1]) for node in nodes if random.random() < 0.6}
+    drains = {node: random.choice(sizes) for node in nodes if random.random() < 0.5}
+    pipes = {(a, b): random.choice(sizes) for a in nodes for b in nodes if a != b and random.random() < 0.4}
+    assert surplus(supplies, drains, pipes) == surplus_by_library(supplies, drains, pipes)
+
+
+def surplus_by_library(
+    supplies: dict[str, float], drains: dict[str, float], pipes: dict[tuple[str, str], float]
+) -> set[object]:
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_nodes_from(("source", "sink"))
+    arcs = {**{("source", node): most for node, most in supplies.items()}, **pipes}
+    for (start, end), most in {**arcs, **{(node, "sink"): most for node, most in drains.items()}}.items():
+        graph.add_edge(start, end, **({} if math.isinf(most) else {"capacity": round(most / GRAIN_M3)}))
+    residual = edmonds_karp(graph, "source", "sink")
+    left = nx.DiGraph([(a, b) for a, b, arc in residual.edges(data=True) if arc["flow"] < arc["capacity"]])
+    left.add_node("source")
+    return set(nx.descendants(left, "source"))

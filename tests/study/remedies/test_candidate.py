@@ -9,6 +9,7 @@ def test_least_work_comes_first() -> None:
         "SET_REDUCER",
         "OPEN_VALVE",
         "SHUT_FILLING_LOOP",
+        "RENEW_REDUCER",
         "EXCHANGE_TANK",
         "ENLARGE",
         "MOVE",

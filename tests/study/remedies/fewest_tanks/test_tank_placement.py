@@ -7,10 +7,13 @@ import pytest
 from curing import RELIEVED, house, scene
 
 import plumbnet
+from plumbnet.analysis.report import facts_of
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_of
 from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import Verdict
+from plumbnet.rules.rule_profile import profile
+from plumbnet.study.contingency.verdict_only import hasty_network_of
 from plumbnet.study.remedies.fewest_tanks.set_cover import MOST_EXACT
 from plumbnet.study.remedies.fewest_tanks.tank_placement import TankPlan, fewest_tanks, one_tank, plans
 
@@ -34,7 +37,7 @@ def trapped(layout: System) -> set[str]:
 
 
 def left_by(layout: System, tees: tuple[str, ...]) -> set[str]:
-    """Heaters that stay trapped with a huge tank at each of the tees."""
+    """Heaters that stay trapped with a huge tank at each of the tees; what they need then nobody asks."""
     huge = [
         change_of(
             "add",
@@ -48,7 +51,8 @@ def left_by(layout: System, tees: tuple[str, ...]) -> set[str]:
         )
         for tee in tees
     ]
-    return trapped(with_changes(layout, huge))
+    facts = facts_of(hasty_network_of(with_changes(layout, huge)), profile("general"))
+    return {one.name for one in facts.heaters if one.verdict is Verdict.TRAPPED}
 
 
 def fewest_by_force(layout: System) -> int:

@@ -74,25 +74,31 @@ class _Charged:
 
 
 def _charged(system: System, flow: _Flow, draws: Collection[End]) -> list[_Charged]:
-    """The tanks that heaters charge, in the order of the file."""
-    stores = ((name, part) for name, part in system.parts.items() if part.is_vessel and part.heat() is None)
-    found = (_charging(system, flow, draws, name, part) for name, part in stores)
+    """The tanks that heaters charge, in the order of the file: by a tapping, each serving fixtures through it alone."""
+    stores = {name: part for name, part in system.parts.items() if part.is_vessel and part.heat() is None}
+    if not stores:
+        return []
+    doors = {End(name, port) for name, part in stores.items() for port in part.port_names()}
+    onward = _ending_at(flow.onward, flow.inlets | doors)
+    pushed, ends = dict[End, set[End]](), frozenset(draws)
+    for name, heat in ((name, part.heat()) for name, part in system.parts.items()):
+        given = _reached([End(name, heat.outlet)], onward) if heat is not None else set[End]()
+        if heat is not None and given.isdisjoint(ends):
+            for door in given & doors:
+                pushed.setdefault(door, set()).add(End(name, heat.inlet))
+    back = _ending_at(flow.onward, flow.inlets)
+    found = (_charging(name, part, pushed, back) for name, part in stores.items())
     return [store for store in found if store is not None]
 
 
-def _charging(system: System, flow: _Flow, draws: Collection[End], name: str, part: Part) -> _Charged | None:
-    """How heaters charge a tank: by a tapping, each serving fixtures through it alone."""
+def _charging(name: str, part: Part, pushed: Mapping[End, set[End]], back: dict[End, list[End]]) -> _Charged | None:
+    """How heaters charge a tank; `pushed` has the inlets of the heaters that lead to each port."""
     leave, tappings = part.leaves_at(), {End(name, port) for port in _tappings(part)}
-    onward = _ending_at(flow.onward, flow.inlets.union(End(name, port) for port in part.port_names()))
-    entries, inlets = set[End](), set[End]()
-    for heater, heat in ((each, other.heat()) for each, other in system.parts.items()):
-        pushed = _reached([End(heater, heat.outlet)], onward) if heat is not None else set[End]()
-        if heat is not None and pushed & tappings and pushed.isdisjoint(draws):
-            entries |= pushed & tappings
-            inlets.add(End(heater, heat.inlet))
+    entries = tappings & pushed.keys()
     if leave is None or not entries:
         return None
-    fed = inlets & _reached([End(name, leave)], _ending_at(flow.onward, flow.inlets))
+    inlets = set[End]().union(*(pushed[end] for end in entries))
+    fed = inlets & _reached([End(name, leave)], back)
     return _Charged(frozenset(entries), (End(name, leave), *sorted(tappings - entries)), frozenset(fed))
 
 

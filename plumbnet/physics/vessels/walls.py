@@ -159,7 +159,7 @@ def materials() -> Mapping[str, Material]:
     """Every material of the table, by name.
 
     >>> list(materials())
-    ['copper', 'steel', 'cpvc', 'pex']
+    ['copper', 'steel', 'cpvc', 'pex', 'stainless']
     """
     table = files("plumbnet") / "data" / _TABLE
     rows = csv.DictReader(table.read_text(encoding="utf-8").splitlines())

@@ -29,7 +29,7 @@ def _compiled(module: str) -> CodeType:
 
 
 def _docstring(module: CodeType, function: str) -> str:
-    """The docstring of a function that a module defines, with _ behind a name that Python keeps for itself; else nothing."""
+    """The docstring of a function of a module, or nothing; the name has _ behind where Python keeps it for itself."""
     found = next(
         each for each in module.co_consts if isinstance(each, CodeType) and each.co_name.removesuffix("_") == function
     )

@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from types import UnionType
-from typing import Final, get_args, get_origin
+from typing import Final, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
@@ -57,7 +57,8 @@ def is_quantity_column(field: str) -> bool:
 
 
 def _is_text(info: FieldInfo) -> bool:
-    return info.annotation is str or str in get_args(info.annotation)
+    choices = (info.annotation, *get_args(info.annotation))
+    return any(one is str or get_origin(one) is Literal for one in choices)
 
 
 def _fields(declared: type[Declared]) -> Iterator[tuple[str, FieldInfo]]:

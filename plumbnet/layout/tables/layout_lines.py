@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from plumbnet.layout.rewriting import inline_yaml
 from plumbnet.layout.tables.table_faults import TableFault
-from plumbnet.layout.tables.table_reading import Table
+from plumbnet.layout.tables.table_reading import CellTable
 from plumbnet.layout.yaml import Fault, LayoutError
 
 _LINE = re.compile(r"\bline (\d+)")
@@ -24,7 +24,7 @@ class Cell:
 class _Line:
     """A line, the row it was made of, and where in it the words of each column begin and end."""
 
-    table: Table | None
+    table: CellTable | None
     row: int
     text: str = ""
     spans: list[tuple[int, int, str]] = field(default_factory=list)
@@ -45,12 +45,12 @@ class LayoutLines:
         """A line that was made of no row."""
         self.lines.append(_Line(None, 0, words))
 
-    def value(self, table: Table, row: int, key: str, cell: Cell) -> None:
+    def value(self, table: CellTable, row: int, key: str, cell: Cell) -> None:
         """A key with what one cell says."""
         line = self._line(table, row)
         line.put(f"{key}: {inline_yaml(cell.value)}", cell.column)
 
-    def part(self, table: Table, row: int, name: str, fields: Mapping[str, Cell | Mapping[str, Cell]]) -> None:
+    def part(self, table: CellTable, row: int, name: str, fields: Mapping[str, Cell | Mapping[str, Cell]]) -> None:
         """A part with its fields, in one line; with its kind alone where it has no others."""
         line = self._line(table, row)
         line.put(f"  {inline_yaml(name)}: {{")
@@ -66,7 +66,7 @@ class LayoutLines:
                 line.put("}")
         line.put("}")
 
-    def run(self, table: Table, row: int, ends: Sequence[Cell], fields: Mapping[str, Cell]) -> None:
+    def run(self, table: CellTable, row: int, ends: Sequence[Cell], fields: Mapping[str, Cell]) -> None:
         """A run of one pipe, with what is known of the pipe."""
         line = self._line(table, row)
         start, end = ends
@@ -87,7 +87,7 @@ class LayoutLines:
         """The mistakes of the file, each at the cell or the row that it comes from."""
         return [self._fault(fault) for fault in error.faults]
 
-    def _line(self, table: Table, row: int) -> _Line:
+    def _line(self, table: CellTable, row: int) -> _Line:
         line = _Line(table, row)
         self.lines.append(line)
         return line

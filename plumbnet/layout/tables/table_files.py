@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from plumbnet.layout.tables.table_faults import TableError, TableFault
-from plumbnet.layout.tables.table_reading import Table, read_table
+from plumbnet.layout.tables.table_reading import CellTable, read_table
 from plumbnet.layout.tables.workbook import SIGN, workbook_tables
 from plumbnet.layout.yaml import MAX_BYTES, bytes_of
 
 
-def tables_in(path: str | Path) -> Iterator[Table]:
+def tables_in(path: str | Path) -> Iterator[CellTable]:
     """The tables of a file, called by its name in messages. Raises TableError, OSError."""
     data, name = bytes_of(path), Path(path).name
     if len(data) > MAX_BYTES:

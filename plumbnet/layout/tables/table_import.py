@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
 from plumbnet.layout.edits import unknown_kind
 from plumbnet.layout.file import read_system
@@ -22,7 +23,7 @@ from plumbnet.layout.tables.columns import (
 )
 from plumbnet.layout.tables.layout_lines import Cell, LayoutLines
 from plumbnet.layout.tables.table_faults import TableError, TableFault
-from plumbnet.layout.tables.table_reading import Table, TableRow, of_columns
+from plumbnet.layout.tables.table_reading import CellTable, TableRow, of_columns
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import LayoutError, nearest, quoted
 
@@ -39,7 +40,7 @@ class Imported:
     left_out: tuple[str, ...]
 
 
-def layout_of(tables: Iterable[Table], *, units: Units | None = None) -> Imported:
+def layout_of(tables: Iterable[CellTable], *, units: Units | None = None) -> Imported:
     """The layout that tables describe; `units` is what a bare number means where no table says it.
 
     Raises TableError with every mistake that was found.
@@ -63,12 +64,12 @@ def layout_of(tables: Iterable[Table], *, units: Units | None = None) -> Importe
 class _SortedOut:
     """Tables by what they hold, which their columns tell."""
 
-    parts: list[Table] = field(default_factory=list)
-    pipes: list[Table] = field(default_factory=list)
-    layout: list[Table] = field(default_factory=list)
+    parts: list[CellTable] = field(default_factory=list)
+    pipes: list[CellTable] = field(default_factory=list)
+    layout: list[CellTable] = field(default_factory=list)
     left_out: list[str] = field(default_factory=list)
 
-    def take(self, table: Table) -> None:
+    def take(self, table: CellTable) -> None:
         """Put a table with its like. Raises TableError for one without a column that it needs."""
         columns = set(table.columns)
         if columns.issuperset(TANKS[:2]):
@@ -122,9 +123,9 @@ class _Maker:
             self._each(table, self._pipe, made, _pipe_fault)
         return made
 
-    def _layout(self, made: LayoutLines, keys: Sequence[tuple[Table, TableRow]]) -> None:
+    def _layout(self, made: LayoutLines, keys: Sequence[tuple[CellTable, TableRow]]) -> None:
         """What is said of the layout as a whole; keys such as job.number one under the other."""
-        groups: dict[str, list[tuple[Table, TableRow, str]]] = {}
+        groups: dict[str, list[tuple[CellTable, TableRow, str]]] = {}
         for table, row in keys:
             key = row.cells.get("key", "")
             head, _, rest = key.partition(_WITHIN)
@@ -141,7 +142,7 @@ class _Maker:
                     table, row.number, f"  {inline_yaml(rest)}" if rest else inline_yaml(head), Cell("value", value)
                 )
 
-    def _each(self, table: Table, make: "_Make", made: LayoutLines, of_column: "_OfColumn") -> None:
+    def _each(self, table: CellTable, make: "_Make", made: LayoutLines, of_column: "_OfColumn") -> None:
         for column in table.columns:
             fault = of_column(column)
             if fault and not column.startswith(_OWN):
@@ -150,7 +151,7 @@ class _Maker:
             if any(not column.startswith(_OWN) for column in row.cells):
                 make(table, row, made)
 
-    def _part(self, table: Table, row: TableRow, made: LayoutLines) -> None:
+    def _part(self, table: CellTable, row: TableRow, made: LayoutLines) -> None:
         name = row.cells.get("name")
         if name is None:
             self.faults.append(table.fault(row.number, "name", "this row has no name", "give each part one of its own"))
@@ -176,10 +177,10 @@ class _Maker:
                 self._place(table, row, column, fields)
         made.part(table, row.number, name, fields)
 
-    def _place(self, table: Table, row: TableRow, column: str, fields: dict[str, Cell | dict[str, Cell]]) -> None:
+    def _place(self, table: CellTable, row: TableRow, column: str, fields: dict[str, Cell | dict[str, Cell]]) -> None:
         """The cell of a column as a field, or as one inside another."""
         key, unit = field_and_unit(column)
-        cell = Cell(column, self._read(table, row, column, lambda text: self._value(table, key, unit, text)))
+        cell = Cell(column, self._read(table, row, column, partial(self._value, table, key, unit)))
         head, _, rest = key.partition(_WITHIN)
         there = fields.get(head)
         if not rest and there is None:
@@ -190,7 +191,7 @@ class _Maker:
             text = f"{head} is told twice, whole and in parts"
             self.faults.append(table.fault(row.number, column, text, "fill in one of the columns"))
 
-    def _pipe(self, table: Table, row: TableRow, made: LayoutLines) -> None:
+    def _pipe(self, table: CellTable, row: TableRow, made: LayoutLines) -> None:
         ends = [Cell(column, row.cells.get(column, "")) for column in PIPES]
         for cell in ends:
             if not cell.value:
@@ -203,11 +204,11 @@ class _Maker:
         for column in table.columns:
             key, unit = field_and_unit(column)
             if key in PIPE_FIELDS and column in row.cells:
-                read = self._read(table, row, column, lambda text, k=key, u=unit: self._value(table, k, u, text))
+                read = self._read(table, row, column, partial(self._value, table, key, unit))
                 fields[key] = Cell(column, read)
         made.run(table, row.number, ends, fields)
 
-    def _demand_part(self, table: Table, row: TableRow, cell: Cell) -> None:
+    def _demand_part(self, table: CellTable, row: TableRow, cell: Cell) -> None:
         named = str(cell.value)
         name, dot, port = named.rpartition(_WITHIN)
         if dot and not port.isidentifier():
@@ -218,7 +219,7 @@ class _Maker:
             text = f"{quoted(name)} is in no row of {where}"
             self.faults.append(table.fault(row.number, cell.column, text, nearest(name, self.names) or "add the part"))
 
-    def _value(self, table: Table, key: str, unit: str, text: str) -> object:
+    def _value(self, table: CellTable, key: str, unit: str, text: str) -> object:
         if is_text_column(key):
             return value_of(text, is_text=True)
         read = with_point(text, table.decimals)
@@ -229,7 +230,7 @@ class _Maker:
                 raise CellError(f"{quoted(text)} has no unit; {_UNIT_ADVICE}")
         return value_of(read, is_text=False)
 
-    def _read(self, table: Table, row: TableRow, column: str, read: Callable[[str], object]) -> object:
+    def _read(self, table: CellTable, row: TableRow, column: str, read: Callable[[str], object]) -> object:
         try:
             return read(row.cells[column])
         except CellError as error:
@@ -260,9 +261,6 @@ _UNIT_ADVICE = (
     "or say what a bare number means by --units or in a row units of a table of key and value"
 )
 _KEEP = f"to keep the column for yourself begin its name with {_OWN}"
-_Make = Callable[[Table, TableRow, LayoutLines], None]
+_Make = Callable[[CellTable, TableRow, LayoutLines], None]
 _OfColumn = Callable[[str], tuple[str, str] | None]
-_NEEDED: Mapping[str, str] = {
-    "parts": "one with the columns name and kind",
-    "pipes": "one with the columns from and to",
-}
+_NEEDED: Mapping[str, str] = {"parts": "name and kind", "pipes": "from and to"}

@@ -27,7 +27,7 @@ class TableRow:
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class CellTable:
     """A table: what messages call it, its columns in their order, its rows, how its numbers are written."""
 
     name: str
@@ -40,7 +40,7 @@ class Table:
         return TableFault(self.name, row, column, text, hint)
 
 
-def read_table(data: bytes, name: str) -> Table:
+def read_table(data: bytes, name: str) -> CellTable:
     r"""The table of a CSV file, delimited by commas, semicolons (then with decimal commas) or tabs. Raises TableError.
 
     >>> read_table(b"\xef\xbb\xbfname;kind\nsplit;tee\n", "parts.csv").rows
@@ -59,7 +59,7 @@ def read_table(data: bytes, name: str) -> Table:
         raise TableError([TableFault(name, 0, "", f"this is no table in CSV: {error}")]) from error
 
 
-def table_of(name: str, lines: Iterator[list[str]], decimals: Decimals) -> Table:
+def table_of(name: str, lines: Iterator[list[str]], decimals: Decimals) -> CellTable:
     """The table of lines of cells, of which the first names the columns. Raises TableError."""
     head = [plain_cell(cell) for cell in next(lines, [])]
     while head and not head[-1]:
@@ -79,7 +79,7 @@ def table_of(name: str, lines: Iterator[list[str]], decimals: Decimals) -> Table
             rows.append(TableRow(number, found))
     if faults:
         raise TableError(faults)
-    return Table(name, tuple(filter(None, head)), tuple(rows), decimals)
+    return CellTable(name, tuple(filter(None, head)), tuple(rows), decimals)
 
 
 def _in_head(name: str, head: list[str]) -> Iterator[TableFault]:
@@ -111,7 +111,7 @@ def _decoded(data: bytes, name: str) -> str:
     raise TableError([TableFault(name, 0, "", "its encoding is not one that is read", "save it as CSV UTF-8")])
 
 
-def of_columns(table: Table, wanted: tuple[str, ...]) -> Iterator[TableFault]:
+def of_columns(table: CellTable, wanted: tuple[str, ...]) -> Iterator[TableFault]:
     """The columns that a table lacks, each with the one of it that may be meant."""
     for column in wanted:
         if column not in table.columns:

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from plumbnet.layout.tables.table_faults import TableError, TableFault
-from plumbnet.layout.tables.table_reading import Table, table_of
+from plumbnet.layout.tables.table_reading import CellTable, table_of
 
 SIGN: Final = b"PK\x03\x04"
 """How a workbook begins: it is a ZIP archive (from memory)."""
@@ -16,7 +16,7 @@ NO_READER: Final = 'a workbook needs openpyxl, which is not installed: pip insta
 _MOST_BYTES = 256 << 20  # of what is packed in a workbook, which a small file could else blow up
 
 
-def workbook_tables(data: bytes, name: str) -> Iterator[Table]:
+def workbook_tables(data: bytes, name: str) -> Iterator[CellTable]:
     """The tables of a workbook, those of sheets that hold anything. Raises TableError."""
     try:
         openpyxl = import_module("openpyxl")

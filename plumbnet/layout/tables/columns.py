@@ -12,6 +12,8 @@ from pydantic.fields import FieldInfo
 from plumbnet.layout.model import KINDS, Declared
 from plumbnet.layout.units import quantity_of
 
+OWN: Final = "#"
+"""How the head of a column, or the name of a sheet, begins that an author keeps for himself."""
 PARTS: Final = ("name", "kind")
 PIPES: Final = ("from", "to")
 PIPE_FIELDS: Final = ("pipe", "length", "volume")

@@ -12,6 +12,7 @@ from plumbnet.layout.tables.cell_values import CellError, is_bare_number, value_
 from plumbnet.layout.tables.columns import (
     CONTENTS,
     LAYOUT,
+    OWN,
     PARTS,
     PIPE_FIELDS,
     PIPES,
@@ -27,8 +28,6 @@ from plumbnet.layout.tables.table_reading import CellTable, TableRow, of_columns
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import LayoutError, nearest, quoted
 
-_OWN = "#"
-"""How the head of a column begins that an author keeps for himself."""
 _WITHIN = "."
 
 
@@ -85,8 +84,7 @@ class _SortedOut:
                     raise TableError(missing)
                 own.append(table)
                 return
-        hint = "columns name and kind make parts, from and to make pipes, key and value tell of the layout"
-        raise TableError([table.fault(1, "", f"nothing is known of a table of {', '.join(table.columns)}", hint)])
+        raise TableError([table.fault(1, "", f"nothing is known of a table of {', '.join(table.columns)}", _SORTS)])
 
 
 @dataclass(slots=True)
@@ -145,10 +143,10 @@ class _Maker:
     def _each(self, table: CellTable, make: "_Make", made: LayoutLines, of_column: "_OfColumn") -> None:
         for column in table.columns:
             fault = of_column(column)
-            if fault and not column.startswith(_OWN):
+            if fault and not column.startswith(OWN):
                 self.faults.append(table.fault(1, column, *fault))
         for row in table.rows:
-            if any(not column.startswith(_OWN) for column in row.cells):
+            if any(not column.startswith(OWN) for column in row.cells):
                 make(table, row, made)
 
     def _part(self, table: CellTable, row: TableRow, made: LayoutLines) -> None:
@@ -173,7 +171,7 @@ class _Maker:
             return
         fields: dict[str, Cell | dict[str, Cell]] = {}
         for column in table.columns:
-            if column in row.cells and column != "name" and not column.startswith(_OWN):
+            if column in row.cells and column != "name" and not column.startswith(OWN):
                 self._place(table, row, column, fields)
         made.part(table, row.number, name, fields)
 
@@ -256,11 +254,15 @@ def _pipe_fault(column: str) -> tuple[str, str] | None:
     return f"no pipe has a field {quoted(field)}", nearest(field, known) or _KEEP
 
 
+_SORTS = (
+    "columns name and kind make parts, from and to make pipes, key and value tell of the layout; "
+    "a sheet of yours has a name that begins with #"
+)
 _UNIT_ADVICE = (
     "write one behind it or into the head of the column, "
     "or say what a bare number means by --units or in a row units of a table of key and value"
 )
-_KEEP = f"to keep the column for yourself begin its name with {_OWN}"
+_KEEP = f"to keep the column for yourself begin its name with {OWN}"
 _Make = Callable[[CellTable, TableRow, LayoutLines], None]
 _OfColumn = Callable[[str], tuple[str, str] | None]
 _NEEDED: Mapping[str, str] = {"parts": "name and kind", "pipes": "from and to"}

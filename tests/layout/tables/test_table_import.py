@@ -162,7 +162,8 @@ def test_tables_of_nothing_known_and_missing_tables_are_told() -> None:
     assert refusals("Name;Art\n", PIPES) == [
         (
             "parts.csv, row 1: nothing is known of a table of Name, Art; columns name and kind make parts, "
-            "from and to make pipes, key and value tell of the layout"
+            "from and to make pipes, key and value tell of the layout; "
+            "a sheet of yours has a name that begins with #"
         )
     ]
     with pytest.raises(TableError) as refused:

@@ -22,6 +22,7 @@ def book() -> bytes:
     ):
         parts.append(row)
     made.create_sheet("Empty")
+    made.create_sheet("# notes").append(["whatever", "one", "likes"])
     made.save(written)
     return written.getvalue()
 
@@ -53,3 +54,7 @@ def test_without_its_reader_a_workbook_says_what_to_install(monkeypatch: pytest.
 
 def test_cells_are_as_they_would_stand_in_csv() -> None:
     assert [cell_text(value) for value in (0.1 + 0.2, 3.0, "a", False)] == ["0.3", "3", "a", "false"]
+
+
+def test_number_with_three_decimals_is_never_taken_for_one_with_thousands() -> None:
+    assert [cell_text(value) for value in (1.125, -2.25, 1.0625, 1500.0)] == ["1.1250", "-2.25", "1.0625", "1500"]

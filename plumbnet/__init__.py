@@ -26,6 +26,7 @@ __all__ = [
     "Report",
     "Rules",
     "System",
+    "TableError",
     "UnknownCircuit",
     "UnknownForm",
     "UnknownHeater",
@@ -37,6 +38,8 @@ __all__ = [
     "check",
     "compare",
     "draw",
+    "export_tables",
+    "import_tables",
     "margins",
     "read",
     "read_bytes",
@@ -60,6 +63,7 @@ if TYPE_CHECKING:
     from plumbnet.layout.edits.inverse import undo
     from plumbnet.layout.model.change import Change
     from plumbnet.layout.model.system import System
+    from plumbnet.layout.tables.table_faults import TableError
     from plumbnet.layout.yaml.fault import LayoutError
     from plumbnet.library.chart_picture import chart
     from plumbnet.library.comparison import compare
@@ -72,6 +76,7 @@ if TYPE_CHECKING:
     from plumbnet.library.picture_form import UnknownForm
     from plumbnet.library.review_call import review
     from plumbnet.library.schematic_picture import draw
+    from plumbnet.library.table_calls import export_tables, import_tables
     from plumbnet.library.warmup_run import warmup
     from plumbnet.rules.accepting.own_acceptances import OwnAcceptances
     from plumbnet.rules.circuit_rules import Rules, UnknownCircuit
@@ -95,6 +100,7 @@ _WHEN_ASKED = {
     "Report": "plumbnet.analysis.report",
     "Rules": "plumbnet.rules.circuit_rules",
     "System": "plumbnet.layout.model.system",
+    "TableError": "plumbnet.layout.tables.table_faults",
     "UnknownCircuit": "plumbnet.rules.circuit_rules",
     "UnknownForm": "plumbnet.library.picture_form",
     "UnknownHeater": "plumbnet.library.heater_choice",
@@ -105,6 +111,8 @@ _WHEN_ASKED = {
     "check": "plumbnet.api",
     "compare": "plumbnet.library.comparison",
     "draw": "plumbnet.library.schematic_picture",
+    "export_tables": "plumbnet.library.table_calls",
+    "import_tables": "plumbnet.library.table_calls",
     "margins": "plumbnet.library.margins_call",
     "read": "plumbnet.api",
     "read_bytes": "plumbnet.api",

@@ -29,6 +29,8 @@ def _compiled(module: str) -> CodeType:
 
 
 def _docstring(module: CodeType, function: str) -> str:
-    """The docstring of a function that a module defines; nothing where docstrings are left out."""
-    found = next(each for each in module.co_consts if isinstance(each, CodeType) and each.co_name == function)
+    """The docstring of a function of a module, or nothing; the name has _ behind where Python keeps it for itself."""
+    found = next(
+        each for each in module.co_consts if isinstance(each, CodeType) and each.co_name.removesuffix("_") == function
+    )
     return FunctionType(found, {}).__doc__ or ""

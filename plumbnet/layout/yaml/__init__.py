@@ -17,10 +17,11 @@ from plumbnet.layout.yaml.fault import (
 from plumbnet.layout.yaml.limited_read import bytes_from, bytes_of
 from plumbnet.layout.yaml.node import Plain, YamlNode
 from plumbnet.layout.yaml.plain_scalar import resolved
-from plumbnet.layout.yaml.source import decode, parse_yaml
+from plumbnet.layout.yaml.source import MAX_BYTES, decode, parse_yaml
 from plumbnet.layout.yaml.yaml_composer import MAX_FAULTS, Refused
 
 __all__ = [
+    "MAX_BYTES",
     "MAX_FAULTS",
     "MOST_SHOWN",
     "Fault",

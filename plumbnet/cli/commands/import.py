@@ -7,7 +7,7 @@ import typer
 
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import refuse
-from plumbnet.cli.console import NOT_UNDERSTOOD
+from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.options import UnitsOption
 from plumbnet.cli.output_file import save, save_new
 from plumbnet.layout.tables import TableError, layout_of, tables_in

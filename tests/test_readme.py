@@ -37,7 +37,7 @@ def test_readme_shows_what_the_example_prints(
 
 
 def test_readme_names_every_command() -> None:
-    commands = {command.callback.__name__ for command in app.registered_commands if command.callback is not None}
+    commands = {command.name or command.callback.__name__ for command in app.registered_commands if command.callback}
     text = README.read_text(encoding="utf-8")
     assert {name for name in commands if f"plumbnet {name}" not in text} == set()
 
@@ -103,7 +103,7 @@ def test_calls_from_python_are_those_that_the_package_offers() -> None:
     text = README.read_text(encoding="utf-8")
     section = text[text.index("## In Python") : text.index("## The file")]
     calls = re.findall(r"^\| `(\w+)\((.*)\)` \|", section, re.MULTILINE)
-    assert len(calls) == 11
+    assert len(calls) == 13
     for name, arguments in calls:
         parameters = list(inspect.signature(getattr(plumbnet, name)).parameters)
         assert arguments.split(", ") == parameters[: arguments.count(",") + 1], name

@@ -13,8 +13,21 @@ pipe on paper; arrangement: all of them. - mark: a stroke of a symbol; area: a s
 pipes; composition: all to be drawn.
 """
 
+from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
 from plumbnet.drawing.figure import schematic_figure
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
-__all__ = ["Dash", "Hatch", "LineStyle", "Palette", "Service", "Shade", "name_lines", "schematic_figure", "shortened"]
+__all__ = [
+    "Dash",
+    "Hatch",
+    "LineStyle",
+    "NoDxf",
+    "Palette",
+    "Service",
+    "Shade",
+    "name_lines",
+    "schematic_dxf",
+    "schematic_figure",
+    "shortened",
+]

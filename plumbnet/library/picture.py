@@ -6,14 +6,15 @@ from pathlib import Path
 from plumbnet.library.picture_form import form_of
 from plumbnet.report.figures import FORMS, Form
 from plumbnet.report.output import write_whole
+from plumbnet.report.schematic import DrawnForm
 
 
 @dataclass(frozen=True, slots=True, repr=False)
 class Picture:
-    """A picture as the bytes of an SVG, PDF or PNG file, the same for the same layout."""
+    """A picture as the bytes of an SVG, PDF, PNG or DXF file, the same for the same layout."""
 
     content: bytes
-    form: Form
+    form: DrawnForm
 
     def __repr__(self) -> str:
         return f"<Picture: {self.form}, {len(self.content)} bytes>"
@@ -41,7 +42,7 @@ def form_wanted(form: Form | None, path: str | Path | None) -> Form:
     return form_of(path, FORMS)
 
 
-def pictured(content: bytes, form: Form, path: str | Path | None) -> Picture:
+def pictured(content: bytes, form: DrawnForm, path: str | Path | None) -> Picture:
     """A picture of that content, written to the path where there is one. Raises OSError."""
     picture = Picture(content, form)
     if path is not None:

@@ -4,28 +4,30 @@ from pathlib import Path
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
-from plumbnet.library.picture import Picture, form_wanted, pictured
-from plumbnet.report.figures import Form, Theme
-from plumbnet.report.schematic import schematic_file
+from plumbnet.library.picture import Picture, pictured
+from plumbnet.library.picture_form import form_of
+from plumbnet.report.figures import Theme
+from plumbnet.report.schematic import DRAWN_FORMS, DrawnForm, schematic_file
 
 
 def draw(
     layout: Layout | Report,
     path: str | Path | None = None,
     *,
-    form: Form | None = None,
+    form: DrawnForm | None = None,
     theme: Theme = "light",
     date: str | None = None,
 ) -> Picture:
     """The schematic: piping, trapped zones, what stops the water, the way out; a notebook shows it.
 
     `layout` is a report, or what `check` makes one of. With a `path` it is written there as well, as its ending says:
-    .svg, .pdf or .png. `date` is printed as it is given. The symbols are generic trade practice and claim conformity
-    with no standard. Raises UnknownForm for another ending, OSError where it cannot be written, and what `check` does.
+    .svg, .pdf, .png or .dxf. `date` is printed as it is given. The symbols are generic trade practice and
+    claim conformity with no standard. Raises UnknownForm for another ending, NoDxf where what writes a
+    DXF is not installed, OSError where it cannot be written, and what `check` does.
 
     >>> picture = draw("systems/open-house.yaml")
     >>> picture.form, b'id="part-house-stop"' in picture.content
     ('svg', True)
     """
-    wanted = form_wanted(form, path)
+    wanted = form or ("svg" if path is None else form_of(path, DRAWN_FORMS))
     return pictured(schematic_file(as_report(layout), wanted, theme=theme, date=date), wanted, path)

@@ -6,6 +6,7 @@ import typer
 
 import plumbnet
 from plumbnet.cli.app import app
+from plumbnet.cli.arguments import fail
 from plumbnet.cli.change_options import (
     AddOption,
     Close,
@@ -48,13 +49,18 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     rules: Rules = None,
     units: UnitsOption = None,
 ) -> None:
-    """Draw the schematic as SVG, PDF or PNG: piping, trapped zones, what stops the water, the way out.
+    """Draw the schematic as SVG, PDF, PNG or DXF: piping, trapped zones, what stops the water, the way out.
 
     The symbols are generic trade practice and claim conformity with no standard.
     """
-    from plumbnet.report.figures import FORMS  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.drawing import NoDxf  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.report.schematic import DRAWN_FORMS  # noqa: PLC0415  likewise
 
-    form = form_of_output(output, FORMS)
+    form = form_of_output(output, DRAWN_FORMS)
     report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
-    save(output, plumbnet.draw(report, form=form, theme=theme, date=date).content, read=[file])
+    try:
+        picture = plumbnet.draw(report, form=form, theme=theme, date=date)
+    except NoDxf as error:
+        fail(str(error))
+    save(output, picture.content, read=[file])
     raise typer.Exit(status([report]))

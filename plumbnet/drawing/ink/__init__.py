@@ -2,13 +2,15 @@
 
 from plumbnet.drawing.ink.paint import paint_composition
 from plumbnet.drawing.ink.paper import PaperSize, paper_for
-from plumbnet.drawing.ink.pen import Pen, identifier
+from plumbnet.drawing.ink.pen import Cut, Group, Pen, identifier
 from plumbnet.drawing.ink.sheet import DrawingSheet, draw_sheet, sheet_for
 from plumbnet.drawing.ink.sheet_composition import Composition, composition
 
 __all__ = [
     "Composition",
+    "Cut",
     "DrawingSheet",
+    "Group",
     "PaperSize",
     "Pen",
     "composition",

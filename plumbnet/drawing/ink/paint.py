@@ -32,7 +32,9 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
         add_group(axes, Group(identifier("part", name), list(marks), _JOINTS))
     for placement in composition.arrangement.placements:
         name = placement.item.name
-        add_group(axes, Group(identifier("part", name), list(symbol_marks(placement, behind.get(name), pen)), _SYMBOLS))
+        marks = symbol_marks(placement, behind.get(name), pen)
+        block = placement.item.symbol.name
+        add_group(axes, Group(identifier("part", name), list(marks), _SYMBOLS, block=block))
     for number, badge in enumerate(composition.badges, start=1):
         add_group(axes, Group(f"badge-{number}", list(badge_marks(badge, pen)), _BADGES))
 
@@ -40,8 +42,9 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
 def _paint_pipes(axes: Axes, arrangement: Arrangement, pen: Pen) -> None:
     hops = crossings(arrangement)
     for number, route in enumerate(arrangement.routes):
+        layer = f"pipes-{route.service.value}"
         name = f"run-{number}" if route.link is None else f"pipe-{route.link.number}"
-        add_group(axes, Group(name, list(pipe(route, hops.get(number, ()), pen)), _PIPES))
+        add_group(axes, Group(name, list(pipe(route, hops.get(number, ()), pen)), _PIPES, layer=layer))
     for number, fork in enumerate(arrangement.forks, start=1):
         add_group(axes, Group(f"fork-{number}", list(dot_marks(fork, pen)), _JOINTS))
 

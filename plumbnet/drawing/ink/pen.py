@@ -29,10 +29,14 @@ _ROUND = 0.5522847498307936
 
 
 class Group(Artist):
-    """Shapes and words drawn together, in the SVG as one group with an id."""
+    """Shapes and words drawn together, in the SVG as one group with an id.
 
-    def __init__(self, gid: str, members: Sequence[Artist], zorder: float) -> None:
+    `layer` is that of a pipe, by its service, and `block` the name of a symbol, in a drawing that has such.
+    """
+
+    def __init__(self, gid: str, members: Sequence[Artist], zorder: float, *, layer: str = "", block: str = "") -> None:
         super().__init__()
+        self.layer, self.block = layer, block
         self.set_gid(gid)
         self.set_zorder(zorder)
         self.members = list(members)

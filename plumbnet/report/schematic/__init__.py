@@ -3,11 +3,20 @@
 from plumbnet.report.schematic.legend_words import LEGEND
 from plumbnet.report.schematic.revision_letters import RevisionLetters, letters_after, letters_before
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
-from plumbnet.report.schematic.schematic_figure import revision_schematic, schematic, schematic_file, schematic_svg
+from plumbnet.report.schematic.schematic_figure import (
+    DRAWN_FORMS,
+    DrawnForm,
+    revision_schematic,
+    schematic,
+    schematic_file,
+    schematic_svg,
+)
 from plumbnet.report.schematic.schematic_items import diagram_of
 
 __all__ = [
+    "DRAWN_FORMS",
     "LEGEND",
+    "DrawnForm",
     "RevisionLetters",
     "diagram_of",
     "letters_after",

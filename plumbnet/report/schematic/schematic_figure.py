@@ -1,10 +1,12 @@
 """The schematic of a report as a figure, at its natural size or on a sheet of paper, or as a file."""
 
+from typing import Literal
+
 from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
-from plumbnet.drawing import schematic_figure
-from plumbnet.report.figures import PALETTES, Form, Theme, saved, settled
+from plumbnet.drawing import schematic_dxf, schematic_figure
+from plumbnet.report.figures import FORMS, PALETTES, Form, Theme, saved, settled
 from plumbnet.report.schematic.revision_letters import RevisionLetters
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
 
@@ -29,7 +31,18 @@ def schematic_svg(report: Report, *, theme: Theme = "light", date: str | None = 
     return schematic_file(report, "svg", theme=theme, date=date).decode()
 
 
-def schematic_file(report: Report, form: Form, *, theme: Theme = "light", date: str | None = None) -> bytes:
-    """The schematic of a report as a file; a PDF on a sheet of paper where one is large enough."""
+DrawnForm = Form | Literal["dxf"]
+"""How a schematic is written."""
+DRAWN_FORMS: tuple[DrawnForm, ...] = (*FORMS, "dxf")
+
+
+def schematic_file(report: Report, form: DrawnForm, *, theme: Theme = "light", date: str | None = None) -> bytes:
+    """The schematic of a report as a file; a PDF on a sheet of paper where one is large enough.
+
+    Raises NoDxf for a DXF where what writes it is not installed.
+    """
+    if form == "dxf":
+        with settled():
+            return schematic_dxf(schematic_of(report, date), PALETTES[theme])
     figure = schematic(report, theme=theme, date=date, on_paper=form == "pdf")
     return saved(figure, form, title=title_of(report))

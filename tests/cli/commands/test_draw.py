@@ -29,7 +29,7 @@ def test_open_house_ends_with_status_0(write: Write) -> None:
 def test_other_ending_is_one_calm_sentence(write: Write) -> None:
     write("house.yaml", OPEN)
     result = run("draw", "house.yaml", "-o", "out.jpg")
-    wanted = '"out.jpg" does not say how to write it; let its name end in .svg, .pdf or .png\n'
+    wanted = '"out.jpg" does not say how to write it; let its name end in .svg, .pdf, .png or .dxf\n'
     assert (result.output, result.exit_code) == (wanted, 2)
 
 

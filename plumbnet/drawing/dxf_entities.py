@@ -1,0 +1,143 @@
+"""Shapes and words of a figure to entities of DXF: outlines as polylines, fills as hatches, words as text; in mm."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from matplotlib.colors import to_rgb
+from matplotlib.patches import Patch
+from matplotlib.path import Path
+from matplotlib.text import Text
+from matplotlib.transforms import Affine2D
+
+from plumbnet.layout.yaml import visible
+
+MM_PER_POINT: Final = 25.4 / 72.0
+"""The sheet is drawn in points, as the SVG is."""
+CAP_HEIGHT: Final = 0.729
+"""Height of a capital of the drawing's font, in its size (DejaVu Sans, read off the font)."""
+_FINE = 16.0  # curves are flattened to about a sixteenth of a point
+_LINE_SPACING = 1.2
+_ALIGN: Final = {"left": "MIDDLE_LEFT", "center": "MIDDLE_CENTER", "right": "MIDDLE_RIGHT"}
+
+DxfPoint = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A polyline in mm, with its colours as 0xRRGGBB; None for none."""
+
+    points: tuple[DxfPoint, ...]
+    is_closed: bool
+    edge: int | None
+    fill: int | None
+    weight: int
+    """Width of the line in hundredths of a mm."""
+    dash: tuple[float, ...] = ()
+    """Lengths of line and gap in turn, in mm; empty for a line without gaps."""
+
+    def moved(self, by: DxfPoint) -> "Outline":
+        """The same less a point, rounded so that equal symbols are equal."""
+        points = tuple((round(x - by[0], 3) + 0.0, round(y - by[1], 3) + 0.0) for x, y in self.points)
+        return Outline(points, self.is_closed, self.edge, self.fill, self.weight, self.dash)
+
+
+def outlines_of(shape: Patch, corner: DxfPoint) -> Iterator[Outline]:
+    """The polylines of a shape whose points are in points, downwards; `corner` is the lower left one of the sheet."""
+    path = shape.get_path()
+    edge = _colour(shape.get_edgecolor()) if shape.get_linewidth() else None
+    fill = _colour(shape.get_facecolor())
+    for points, is_closed in _pieces(path):
+        placed = tuple(_on_sheet((x, y), corner) for x, y in points)
+        yield Outline(placed, is_closed, edge, fill, weight_of(shape.get_linewidth()), _dash(shape))
+
+
+def _on_sheet(point: DxfPoint, corner: DxfPoint) -> DxfPoint:
+    """A point in mm from the lower left corner of the sheet."""
+    return (point[0] - corner[0]) * MM_PER_POINT, (corner[1] - point[1]) * MM_PER_POINT
+
+
+def _dash(shape: Patch) -> tuple[float, ...]:
+    style: Any = shape.get_linestyle()
+    return () if isinstance(style, str) else tuple(part * shape.get_linewidth() * MM_PER_POINT for part in style[1])
+
+
+def _pieces(path: Path) -> Iterator[tuple[list[DxfPoint], bool]]:
+    """The pieces of a path, curves as short straights, and whether each is closed."""
+    polygons: Any = path.to_polygons(Affine2D().scale(_FINE), closed_only=False)
+    for polygon in polygons:
+        points = [(float(x) / _FINE, float(y) / _FINE) for x, y in polygon]
+        is_closed = len(points) > 2 and points[0] == points[-1]  # noqa: PLR2004  a line there and back is none
+        if len(points) > 1:
+            yield (points[:-1] if is_closed else points), is_closed
+
+
+def _colour(colour: object) -> int | None:
+    """A colour of matplotlib as 0xRRGGBB; None where nothing of it is seen."""
+    if isinstance(colour, Sequence) and len(colour) > 3 and not colour[3]:  # noqa: PLR2004  red, green, blue, alpha
+        return None
+    red, green, blue = (round(255 * share) for share in to_rgb(colour))  # type: ignore[arg-type]  # what patches hold
+    return red << 16 | green << 8 | blue
+
+
+_WEIGHTS: Final = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211)
+"""Line weights that DXF has, in hundredths of a mm (group code 370; from memory)."""
+
+
+def weight_of(points: float) -> int:
+    """The line weight of DXF, in hundredths of a mm, that is nearest to a width in points."""
+    return min(_WEIGHTS, key=lambda weight: abs(weight - 100 * points * MM_PER_POINT))
+
+
+def add_outline(space: Any, outline: Outline, layer: str, *, by_layer: bool = False) -> None:  # noqa: ANN401  ezdxf
+    """Put an outline into a space of a drawing, its fill first; lines of the layer's colour, dash and width."""
+    if outline.fill is not None and len(outline.points) > 2:  # noqa: PLR2004  two points hold no area
+        hatch = space.add_hatch(dxfattribs={"layer": layer, "true_color": outline.fill})
+        hatch.paths.add_polyline_path(outline.points, is_closed=True)
+    if outline.edge is not None:
+        own: dict[str, Any] = {} if by_layer else {"true_color": outline.edge, "lineweight": outline.weight}
+        if outline.dash and not by_layer:
+            own["linetype"] = linetype_of(space.doc, outline.dash)
+        space.add_lwpolyline(outline.points, close=outline.is_closed, dxfattribs={"layer": layer, **own})
+
+
+def linetype_of(document: Any, dash: Sequence[float]) -> str:  # noqa: ANN401  ezdxf
+    """The line type of a drawing that has such dashes, in mm; made where there is none yet."""
+    name = "dash-" + "-".join(f"{length:.2f}" for length in dash)
+    if name not in document.linetypes:
+        parts = [-length if number % 2 else length for number, length in enumerate(dash)]
+        document.linetypes.add(name, [sum(dash), *parts])
+    return name
+
+
+def add_words(space: Any, words: Text, corner: DxfPoint, layer: str, style: str) -> None:  # noqa: ANN401  ezdxf
+    """Put words into a space of a drawing, each line as text."""
+    placed: Any = words.get_position()
+    from_x, y = float(placed[0]), float(placed[1])
+    lines = words.get_text().split("\n")
+    size = float(words.get_fontsize())
+    top = y - (len(lines) - 1) / 2 * size * _LINE_SPACING
+    for number, line in enumerate(lines):
+        if not line.strip():
+            continue
+        at = _on_sheet((from_x, top + number * size * _LINE_SPACING), corner)
+        colour = _colour(words.get_color())
+        own = {"layer": layer, "style": style, "true_color": colour}
+        text = space.add_text(plain_words(line), height=size * CAP_HEIGHT * MM_PER_POINT, dxfattribs=own)
+        text.set_placement(at, align=_align(words.get_horizontalalignment()))
+
+
+def _align(across: str) -> Any:  # noqa: ANN401  ezdxf
+    from importlib import import_module  # noqa: PLC0415  slow, and there only where DXF is written
+
+    return import_module("ezdxf.enums").TextEntityAlignment[_ALIGN[across]]
+
+
+def plain_words(words: str) -> str:
+    r"""Words in which nothing prints as another sign: DXF reads %% and ^ as the beginning of one (from memory).
+
+    >>> plain_words("50 %%d"), plain_words("a^J")
+    ('50 % %d', 'a^ J')
+    """
+    return re.sub(r"%(?=%)", "% ", visible(words)).replace("^", "^ ")

@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
 from plumbnet.layout.model.base_model import Declared
+from plumbnet.layout.model.kinds.heat import Heater
 from plumbnet.layout.model.part import KINDS, Part
 from plumbnet.layout.model.validation_messages import declared_in
 from plumbnet.layout.units.measure import to
@@ -42,10 +43,19 @@ def values_of(draw: st.DrawFn, declared: type[Declared]) -> Values:
     """What a file may write for something declared, in metric units."""
     values: Values = {}
     for name, info in declared.model_fields.items():
-        if name not in DRAWN_ELSEWHERE and (info.is_required() or draw(SAID)):
+        if (
+            name not in DRAWN_ELSEWHERE
+            and not _puts_out_of_service(declared, name)
+            and (info.is_required() or draw(SAID))
+        ):
             alias = info.alias or name
             values[alias] = draw(WRITTEN_OUT[alias] if alias in WRITTEN_OUT else _field(info))
     return values
+
+
+def _puts_out_of_service(declared: type[Declared], name: str) -> bool:
+    """Whether a field may leave a layout with no heater to ask of: its own tests, and the sweep's, put heaters out."""
+    return issubclass(declared, Heater) and name == "state"
 
 
 def fields(kind: str) -> st.SearchStrategy[Values]:

@@ -156,8 +156,9 @@ class Effects:
 
 
 def _leads_alike(before: System, after: System, name: str) -> bool:
-    """Whether water finds the same ways through a part as before."""
-    return list(before.parts[name].passages()) == list(after.parts[name].passages())
+    """Whether water finds the same ways through a part as before, and is heated there if it was before."""
+    was, now = before.parts[name], after.parts[name]
+    return list(was.passages()) == list(now.passages()) and (was.heat() is None) == (now.heat() is None)
 
 
 def _carries_heat(system: System) -> bool:

@@ -83,3 +83,12 @@ def test_sweep_shows_itself_as_the_command_prints_it() -> None:
 def test_layout_is_swept_as_its_report_is() -> None:
     house = system("street -> valve -> heater -> tap.hot")
     assert sweep(house) == sweep(plumbnet.check(house))
+
+
+def test_heater_put_back_in_service_is_asked_all_that_a_heater_is() -> None:
+    """The cold feed of a heater that was cold has not been looked at before: the whole layout is."""
+    runs = "street -> tee -> heater -> tap.hot\ntee -> heater2 -> tap2.hot"
+    cold = "relief: {pressure: 100 psi}, state: out_of_service"
+    report = plumbnet.check(system(runs, heater="relief: {pressure: 100 psi}", heater2=cold), rules="en-806")
+    titles = [one.event.title for one in sweep(report).events]
+    assert "heater2: put back in service" in titles

@@ -15,6 +15,7 @@ def test_every_event_is_told_in_words() -> None:
     assert [one.words for one in suppositions(HOUSE)] == [
         "valve is left shut after a repair",
         "prv has failed: bypass stuck shut",
+        "prv has failed: creeping",
         "tap has failed: crossover",
         "tank has failed: waterlogged",
         "meter is exchanged for one with a check valve in it",

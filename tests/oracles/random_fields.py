@@ -43,19 +43,15 @@ def values_of(draw: st.DrawFn, declared: type[Declared]) -> Values:
     """What a file may write for something declared, in metric units."""
     values: Values = {}
     for name, info in declared.model_fields.items():
-        if (
-            name not in DRAWN_ELSEWHERE
-            and not _puts_out_of_service(declared, name)
-            and (info.is_required() or draw(SAID))
-        ):
+        if not is_drawn_elsewhere(declared, name) and (info.is_required() or draw(SAID)):
             alias = info.alias or name
             values[alias] = draw(WRITTEN_OUT[alias] if alias in WRITTEN_OUT else _field(info))
     return values
 
 
-def _puts_out_of_service(declared: type[Declared], name: str) -> bool:
-    """Whether a field may leave a layout with no heater to ask of: its own tests, and the sweep's, put heaters out."""
-    return issubclass(declared, Heater) and name == "state"
+def is_drawn_elsewhere(declared: type[Declared], name: str) -> bool:
+    """Whether a field has tests of its own; so has a heater out of service, which leaves nothing to ask of."""
+    return name in DRAWN_ELSEWHERE or (name == "state" and issubclass(declared, Heater))
 
 
 def fields(kind: str) -> st.SearchStrategy[Values]:

@@ -71,6 +71,16 @@ class OldPath:
     words: Mapping[Stand, str]
     gaps: Mapping[tuple[str, str], str]
 
+    def gap(self, one: str, other: str) -> str:
+        """What stands between two stops: what stood there; else behind the one or before the other, as its author did.
+
+        So a part that comes between two and is taken out again leaves them as they stood.
+        """
+        behind = (gap for (start, _), gap in self.gaps.items() if start == one)
+        before = (gap for (_, end), gap in self.gaps.items() if end == other)
+        known = self.gaps.get((one, other))
+        return known if known is not None else next(behind, None) or next(before, None) or f" {ARROW} "
+
 
 def old_path(whole: Wholes, path: str, pipes: Sequence[Pipe]) -> OldPath:
     """What an author wrote for each stop of a run, whose pipes these are."""
@@ -85,7 +95,7 @@ def path_text(whole: Wholes, pipes: Sequence[Pipe], old: OldPath) -> str:
     stands = list(_stands(pipes))
     text = _word(whole, stands[0], old)
     for one, other in pairwise(stands):
-        text += old.gaps.get((one[0], other[0]), f" {ARROW} ") + _word(whole, other, old)
+        text += old.gap(one[0], other[0]) + _word(whole, other, old)
     return text
 
 

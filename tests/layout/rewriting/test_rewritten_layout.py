@@ -13,6 +13,7 @@ from oracles.random_layouts import HOLDING, Layout, layouts
 
 import plumbnet
 from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.edits.change_text import change_of
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.change import Change
@@ -310,3 +311,11 @@ def _is_new_again(one: Change, made: list[Change]) -> bool:
 def _is_untouched(line: str, text: str) -> bool:
     """Whether a new line says what an old one says, in other spacing."""
     return " ".join(line.split()) in {" ".join(each.split()) for each in text.splitlines()}
+
+
+def test_part_that_comes_and_goes_leaves_the_spacing_of_its_author() -> None:
+    text = "plumbnet: 1\nparts: {street: {kind: main, pressure: 60 psi}, stop: valve, tap: fixture}\n"
+    before = house(f"{text}runs: [street  ->  stop->tap.cold]\n")
+    filter_between = change_of("insert", {"part": "strainer", "kind": "filter", "between": ["street", "stop"]})
+    assert "street  ->  strainer  ->  stop->tap.cold" in rewritten(before, [filter_between])
+    assert rewritten(before, [filter_between, change_of("remove", "strainer")]) == before.record.text

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from plumbnet.layout.model import End
-from plumbnet.network.graphs import by_start, nearest_first
+from plumbnet.network.graphs import all_reached, by_start
 from plumbnet.network.loops.loops import Loop
 from plumbnet.network.piping import Node, Piping
 
@@ -47,5 +47,4 @@ def tempering(piping: Piping, loop: Loop) -> Tempering | None:
         for start, end in loop.onward
         if end not in barred and not (end in inlets and inlets[end] == outlets.get(start))
     )
-    hot = nearest_first(outlets, lambda node: onward.get(node, ()))
-    return Tempering(frozenset(hot), frozenset(inlets), max(mixed.values()))
+    return Tempering(frozenset(all_reached(outlets, onward)), frozenset(inlets), max(mixed.values()))

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import chain
 
 from plumbnet.layout.model import Circuit, End
-from plumbnet.network.graphs import by_start, groups, nearest_first
+from plumbnet.network.graphs import all_reached, by_start, groups
 from plumbnet.network.piping.piping import Gate, Node, Piping
 
 _Body = int
@@ -123,5 +123,4 @@ def _reached(
     starts: Iterable[_Body], steps: Iterable[tuple[_Body, _Body]], *, without: Collection[_Body] = ()
 ) -> set[_Body]:
     """All that steps lead to from some bodies, those among them, without setting foot in others."""
-    onward = by_start(step for step in steps if step[1] not in without)
-    return set(nearest_first(starts, lambda body: onward.get(body, ())))
+    return all_reached(starts, by_start(step for step in steps if step[1] not in without))

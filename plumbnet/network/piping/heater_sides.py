@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from collections.abc import Set as AbstractSet
 
-from plumbnet.network.graphs import by_start, groups, nearest_first
+from plumbnet.network.graphs import all_reached, by_start, groups
 from plumbnet.network.piping.piping import Node, Piping
 
 
@@ -32,7 +32,9 @@ def hot_side(piping: Piping, stores: Iterable[tuple[Node, Node]]) -> frozenset[N
     inlets, outlets = {inlet for inlet, _ in stores}, {outlet for _, outlet in stores}
     names = {piping.ports[inlet].part for inlet in inlets}
     steps = list(_directed(piping, names))
-    return frozenset(_reached(outlets, steps) - _reached(inlets, [(end, start) for start, end in steps]))
+    onward, back = by_start(steps), by_start((end, start) for start, end in steps)
+    beyond, before = all_reached(outlets, onward), all_reached(inlets, back)
+    return frozenset(beyond - before)
 
 
 def _directed(piping: Piping, heaters: AbstractSet[str]) -> Iterator[tuple[Node, Node]]:
@@ -48,8 +50,3 @@ def _inner(piping: Piping) -> Iterator[tuple[Node, Node]]:
         if piping.ports[start].part == piping.ports[end].part:
             yield start, end
             yield end, start
-
-
-def _reached(starts: AbstractSet[Node], steps: Iterable[tuple[Node, Node]]) -> set[Node]:
-    onward = by_start(steps)
-    return set(nearest_first(starts, lambda node: onward.get(node, ())))

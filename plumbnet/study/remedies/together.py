@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from plumbnet.analysis import Report
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import Change
+from plumbnet.network.graphs import all_reached
 from plumbnet.rules.facts import HeaterFacts
 from plumbnet.study.remedies.remedy import Found, Remedy
 from plumbnet.study.remedies.remedy_context import RemedyContext
@@ -48,20 +49,10 @@ def _groups(heaters: Iterable[HeaterFacts], found: Found) -> list[tuple[str, ...
     seen: set[str] = set()
     for name in found:
         if name not in seen:
-            reached = _reached(name, shared)
+            reached = all_reached([name], shared)
             groups.append(tuple(other for other in found if other in reached))
             seen |= reached
     return groups
-
-
-def _reached(name: str, shared: dict[str, tuple[str, ...]]) -> set[str]:
-    reached, queue = {name}, [name]
-    while queue:
-        for other in shared.get(queue.pop(), ()):
-            if other not in reached:
-                reached.add(other)
-                queue.append(other)
-    return reached
 
 
 def _listed(heaters: tuple[str, ...], found: Found) -> RemedyList:

@@ -5,7 +5,7 @@ from random import Random
 import networkx as nx
 import pytest
 
-from plumbnet.network.graphs.breadth_first import by_start, nearest_first
+from plumbnet.network.graphs.breadth_first import all_reached, by_start, nearest_first
 
 
 def test_each_is_met_once_after_all_that_are_nearer_and_in_the_order_of_the_steps() -> None:
@@ -42,6 +42,7 @@ def test_it_is_all_that_can_be_reached_in_the_order_of_distance(seed: int) -> No
     found = list(nearest_first([0], lambda node: onward.get(node, ())))
     assert sorted(found) == sorted(away)
     assert [away[node] for node in found] == sorted(away.values())
+    assert all_reached([0], onward) == set(away)
 
 
 def test_steps_stand_by_where_they_start_in_their_order() -> None:

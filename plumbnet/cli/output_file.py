@@ -39,14 +39,14 @@ def save(out: Path, content: bytes, *, read: Iterable[str | None] = ()) -> None:
         fail_unwritten(out, error)
 
 
-def save_new(out: Path, content: bytes, *, source: str, force: bool) -> None:
-    """Write a file that is made of another, `source`; says so and exits where one is there already, or it is that one.
+def save_new(out: Path, content: bytes, *, read: Sequence[str], force: bool) -> None:
+    """Write a file that is made of others, which were `read`; says so and exits where one is there, or it is of those.
 
-    `force` writes over any file but the one that it is made of.
+    `force` writes over any file but those that it is made of.
     """
-    if out.exists() and not force and not _is_same(out, source):
+    if out.exists() and not force and not any(_is_same(out, source) for source in read):
         fail(f"{out} is there already", advice="with --force it is written over")
-    save(out, content, read=[source])
+    save(out, content, read=read)
 
 
 def fail_unwritten(out: Path, error: OSError) -> NoReturn:

@@ -7,7 +7,7 @@ import typer
 
 from plumbnet.cli.app import app
 from plumbnet.cli.arguments import fail, refuse, system_from
-from plumbnet.cli.output_file import fail_unwritten, save_new
+from plumbnet.cli.output_file import fail_unwritten, save
 from plumbnet.layout.tables import left_out_of_tables, tables_of, template_tables
 from plumbnet.layout.yaml import LayoutError, visible
 
@@ -43,7 +43,7 @@ def export(
     if there and not force:
         fail(f"{output / there[0]} is there already", advice="with --force it is written over")
     for name, content in made.items():
-        save_new(output / name, content, source=file or "-", force=force)
+        save(output / name, content, read=[file])
 
 
 def _of_file(file: str, *, semicolons: bool) -> dict[str, bytes]:

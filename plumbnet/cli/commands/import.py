@@ -9,7 +9,7 @@ from plumbnet.cli.app import app
 from plumbnet.cli.arguments import refuse
 from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.options import UnitsOption
-from plumbnet.cli.output_file import save, save_new
+from plumbnet.cli.output_file import save_new
 from plumbnet.layout.tables import TableError, layout_of, tables_in
 from plumbnet.layout.yaml import visible
 
@@ -39,10 +39,7 @@ def import_(tables: _Tables, output: _Out, units: UnitsOption = None, force: _Fo
         _refuse_tables(error)
     for words in made.left_out:
         typer.echo(visible(words), err=True)
-    if force:
-        save(output, made.text.encode(), read=map(str, tables))
-    else:
-        save_new(output, made.text.encode(), source=str(tables[0]), force=False)
+    save_new(output, made.text.encode(), read=[str(path) for path in tables], force=force)
 
 
 def _refuse_tables(error: TableError) -> NoReturn:

@@ -65,5 +65,5 @@ def _applied(report: Report, chosen: Remedy, output: Path, file: str, *, force: 
         text = rewritten(report.system, chosen.changes)
     except NotWritten as error:
         fail(str(error))
-    save_new(output, file_bytes(report.system, text), source=file, force=force)
+    save_new(output, file_bytes(report.system, text), read=[file], force=force)
     return plumbnet.check(plumbnet.read(output), rules=report.rules, units=report.facts.units)

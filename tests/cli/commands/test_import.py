@@ -24,6 +24,7 @@ def test_table_is_never_written_over(write: Write) -> None:
     write("pipes.csv", PIPES)
     result = run("import", "parts.csv", "pipes.csv", "-o", "pipes.csv", "--force")
     assert result.output.startswith("pipes.csv is the file that was read, and stays as it is")
+    assert run("import", "parts.csv", "pipes.csv", "-o", "pipes.csv").output == result.output  # no advice to force it
     assert Path("pipes.csv").read_text(encoding="utf-8") == PIPES
 
 

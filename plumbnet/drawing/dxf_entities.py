@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from importlib import import_module
 from typing import Any, Final
 
 from matplotlib.colors import to_rgb
@@ -40,7 +41,7 @@ class Outline:
     def moved(self, by: DxfPoint) -> "Outline":
         """The same less a point, rounded so that equal symbols are equal."""
         points = tuple((round(x - by[0], 3) + 0.0, round(y - by[1], 3) + 0.0) for x, y in self.points)
-        return Outline(points, self.is_closed, self.edge, self.fill, self.weight, self.dash)
+        return replace(self, points=points)
 
 
 def outlines_of(shape: Patch, corner: DxfPoint) -> Iterator[Outline]:
@@ -129,8 +130,6 @@ def add_words(space: Any, words: Text, corner: DxfPoint, layer: str, style: str)
 
 
 def _align(across: str) -> Any:  # noqa: ANN401  ezdxf
-    from importlib import import_module  # noqa: PLC0415  slow, and there only where DXF is written
-
     return import_module("ezdxf.enums").TextEntityAlignment[_ALIGN[across]]
 
 

@@ -41,7 +41,7 @@ class NoDxf(ImportError):
 
 
 def schematic_dxf(schematic: Schematic, palette: Palette) -> bytes:
-    """The schematic as a DXF file (AutoCAD 2010), the same bytes for the same schematic. Raises NoDxf."""
+    """The schematic as a DXF file of version R2010, the same bytes for the same schematic. Raises NoDxf."""
     try:
         ezdxf = import_module("ezdxf")
     except ImportError as error:
@@ -106,23 +106,25 @@ class _Desk:
     def draw(self, group: Group) -> None:
         """Put a group into the drawing: on the layer of its pipes, or its shapes as a block, words as text."""
         space = self.document.modelspace()
-        layer = group.layer or _LAYERS.get(str(group.get_gid()).partition("-")[0], "sheet")
+        layer = _LAYERS.get(str(group.get_gid()).partition("-")[0], "sheet")
+        if group.service is not None:
+            layer = layer_of(group.service)
         shapes = [
             outline
             for member in group.members
             if isinstance(member, Patch) and not isinstance(member, Cut)  # a hatch is cut by no outline here
             for outline in outlines_of(member, self.corner)
         ]
-        if group.block and shapes:
+        if group.symbol and shapes:
             corner = (min(x for one in shapes for x, _ in one.points), min(y for one in shapes for _, y in one.points))
-            name = self._block(group.block, tuple(one.moved(corner) for one in shapes))
+            name = self._block(group.symbol, tuple(one.moved(corner) for one in shapes))
             space.add_blockref(name, corner, dxfattribs={"layer": layer})
         else:
             for outline in shapes:
-                add_outline(space, outline, layer, by_layer=bool(group.layer))
+                add_outline(space, outline, layer, by_layer=group.service is not None)
         for member in group.members:
             if isinstance(member, Text):
-                add_words(space, member, self.corner, "words" if group.block else layer, _STYLE)
+                add_words(space, member, self.corner, "words" if group.symbol else layer, _STYLE)
 
     def _block(self, symbol: str, look: tuple[Outline, ...]) -> str:
         """The block that looks so, made where there is none yet: named as its symbol, turned ones by number."""

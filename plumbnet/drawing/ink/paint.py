@@ -33,8 +33,7 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
     for placement in composition.arrangement.placements:
         name = placement.item.name
         marks = symbol_marks(placement, behind.get(name), pen)
-        block = placement.item.symbol.name
-        add_group(axes, Group(identifier("part", name), list(marks), _SYMBOLS, block=block))
+        add_group(axes, Group(identifier("part", name), list(marks), _SYMBOLS, symbol=placement.item.symbol.name))
     for number, badge in enumerate(composition.badges, start=1):
         add_group(axes, Group(f"badge-{number}", list(badge_marks(badge, pen)), _BADGES))
 
@@ -42,9 +41,8 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
 def _paint_pipes(axes: Axes, arrangement: Arrangement, pen: Pen) -> None:
     hops = crossings(arrangement)
     for number, route in enumerate(arrangement.routes):
-        layer = f"pipes-{route.service.value}"
         name = f"run-{number}" if route.link is None else f"pipe-{route.link.number}"
-        add_group(axes, Group(name, list(pipe(route, hops.get(number, ()), pen)), _PIPES, layer=layer))
+        add_group(axes, Group(name, list(pipe(route, hops.get(number, ()), pen)), _PIPES, service=route.service))
     for number, fork in enumerate(arrangement.forks, start=1):
         add_group(axes, Group(f"fork-{number}", list(dot_marks(fork, pen)), _JOINTS))
 

@@ -11,7 +11,7 @@ from matplotlib.patches import Patch, PathPatch
 from matplotlib.path import Path
 from matplotlib.text import Text
 
-from plumbnet.drawing.palette import Dash, Palette
+from plumbnet.drawing.palette import Dash, Palette, Service
 from plumbnet.drawing.symbols import Disc, Fill, Letter, Mark, Point, Stroke
 
 
@@ -31,12 +31,15 @@ _ROUND = 0.5522847498307936
 class Group(Artist):
     """Shapes and words drawn together, in the SVG as one group with an id.
 
-    `layer` is that of a pipe, by its service, and `block` the name of a symbol, in a drawing that has such.
+    `service` is that of a pipe, `symbol` the name of the one that it draws: a drawing with layers and blocks has use
+    for them.
     """
 
-    def __init__(self, gid: str, members: Sequence[Artist], zorder: float, *, layer: str = "", block: str = "") -> None:
+    def __init__(
+        self, gid: str, members: Sequence[Artist], zorder: float, *, service: Service | None = None, symbol: str = ""
+    ) -> None:
         super().__init__()
-        self.layer, self.block = layer, block
+        self.service, self.symbol = service, symbol
         self.set_gid(gid)
         self.set_zorder(zorder)
         self.members = list(members)

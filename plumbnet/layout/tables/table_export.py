@@ -29,7 +29,7 @@ def tables_of(system: System, *, semicolons: bool = False) -> dict[str, bytes]:
     columns += dict.fromkeys(one for own in fields.values() for one in own if one not in columns)
     parts = ([name, *(own.get(one, "") for one in columns[1:])] for name, own in fields.items())
     pipes = ([row.get(one, "") for one in (*PIPES, *PIPE_FIELDS, CONTENTS)] for row in _pipe_rows(whole, set(fields)))
-    texts = {"name", "kind", "ref"} | {one for one in columns if is_text_column(one)}
+    texts = {one for one in columns if is_text_column(one)}
     return {
         PARTS_FILE: _csv(columns, parts, texts, semicolons=semicolons),
         PIPES_FILE: _csv((*PIPES, *PIPE_FIELDS, CONTENTS), pipes, {*PIPES, "pipe"}, semicolons=semicolons),

@@ -107,10 +107,11 @@ class _Maker:
                     TableFault("the tables", 0, "", f"there is none of {kind}, which has the columns {_NEEDED[kind]}")
                 )
         keys = [(table, row) for table in self.tables.layout for row in table.rows]
-        self.says_units = self.units is not None or any(row.cells.get("key") == "units" for _, row in keys)
+        is_told = any(row.cells.get("key") == "units" for _, row in keys)
+        self.says_units = self.units is not None or is_told
         if not keys and self.units is None and any(one.decimals == "comma" for one in self.tables.parts):
             made.heading("units: metric")  # what it is told in; each quantity has its own unit
-        elif self.units is not None and not any(row.cells.get("key") == "units" for _, row in keys):
+        elif self.units is not None and not is_told:
             made.heading(f"units: {self.units}")
         self._layout(made, keys)
         made.heading("parts:")

@@ -8,7 +8,7 @@ from typing import Final
 
 from plumbnet.layout.tables.cell_values import Decimals, plain_cell
 from plumbnet.layout.tables.table_faults import TableError, TableFault
-from plumbnet.layout.yaml import nearest, quoted
+from plumbnet.layout.yaml import nearest_known, quoted
 
 _MARKS: Final = {b"\xef\xbb\xbf": "utf-8-sig", b"\xff\xfe": "utf-16", b"\xfe\xff": "utf-16"}
 """How a text begins that says its encoding: byte order marks (The Unicode Standard, section 23.8; from memory)."""
@@ -115,7 +115,6 @@ def of_columns(table: CellTable, wanted: tuple[str, ...]) -> Iterator[TableFault
     """The columns that a table lacks, each with the one of it that may be meant."""
     for column in wanted:
         if column not in table.columns:
-            near = nearest(column, table.columns)
-            there = near.removeprefix('did you mean "').removesuffix('"?')
-            hint = f"is it the one called {quoted(there)}?" if near else f"there is {', '.join(table.columns)}"
+            near = nearest_known(column, table.columns)
+            hint = f"is it the one called {quoted(near)}?" if near else f"there is {', '.join(table.columns)}"
             yield table.fault(1, "", f"the column {column} is missing", hint)

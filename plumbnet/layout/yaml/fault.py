@@ -139,14 +139,19 @@ def nearest(word: str, known: Iterable[str]) -> str:
     >>> nearest("throttling_valve", ["mixing_valve"])  # another sort of valve, not a slip
     ''
     """
+    found = nearest_known(word, known)
+    return "" if found is None else f"did you mean {quoted(found)}?"
+
+
+def nearest_known(word: str, known: Iterable[str]) -> str | None:
+    """The known word that `nearest` offers; None if none is like the given one."""
     if len(word) > _LONGEST_WORD:
-        return ""
+        return None
     folded = {name.casefold(): name for name in sorted(known, reverse=True) if len(name) <= _LONGEST_WORD}
     word = word.casefold()
     candidates = sorted(_slips(word) & folded.keys()) if len(folded) > _FEW else folded
     close = difflib.get_close_matches(word, candidates, n=_MOST_LIKE)
-    near = next((name for name in close if _may_be_meant(word, name)), None)
-    return f"did you mean {quoted(folded[near])}?" if near else ""
+    return next((folded[name] for name in close if _may_be_meant(word, name)), None)
 
 
 def _may_be_meant(word: str, name: str) -> bool:

@@ -218,14 +218,12 @@ def _overfull(
     between = [gate for gate in gates if gate.near in lower and gate.far in lower]
     if not between:
         return resting | {zone for zone in lower if loads[zone].gain_m3 > rooms[zone] + slack}
-    flow, node_of = (
-        FlowGraph(),
-        nodes_of(
-            [zone for zone in zones if zone in lower],
-            [(gate.near, gate.far) for gate in between],
-            lambda zone: loads[zone].gain_m3 > 0.0,
-        ),
+    node_of = nodes_of(
+        [zone for zone in zones if zone in lower],
+        [(gate.near, gate.far) for gate in between],
+        lambda zone: loads[zone].gain_m3 > 0.0,
     )
+    flow = FlowGraph()
     for zone, node in node_of.items():
         flow.supply(node, loads[zone].gain_m3)
         flow.drain(node, rooms[zone] + slack)

@@ -56,6 +56,10 @@ class Candidate:
         """The same once something else is done, whose title and changes these are."""
         return replace(self, title=f"{title}; then {self.title}", changes=(*changes, *self.changes))
 
+    def along_with(self, title: str, changes: tuple[Change, ...]) -> "Candidate":
+        """The same with something else done by the way, whose title and changes these are."""
+        return replace(self, title=f"{self.title}, and {title}", changes=(*self.changes, *changes))
+
 
 RemedyType = Callable[[RemedyContext, HeaterFacts], Iterator[Candidate]]
 """A sort of remedy: called with a layout and a heater in trouble there, it yields what may cure it, best first."""

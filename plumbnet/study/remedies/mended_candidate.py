@@ -5,7 +5,6 @@ from dataclasses import replace
 
 from plumbnet.analysis.required_tank import place_named
 from plumbnet.layout.edits import change_of, pressure_text
-from plumbnet.layout.model import Change
 from plumbnet.rules import listed
 from plumbnet.rules.facts import PumpedFacts
 from plumbnet.study.remedies.candidate import Candidate, Effort
@@ -42,7 +41,7 @@ def locked_open(candidate: Candidate, trial: Trial) -> Candidate:
     """The same with each valve locked open that it puts between a heater and its tank against the rules."""
     valves = [one.parts[0] for one in trial.new_errors() if one.name == LOCKED]
     locks = tuple(change_of("set", {"part": name, "locked": True}) for name in valves)
-    return _with(candidate, f"lock {listed(valves)} open", locks) if locks else candidate
+    return candidate.along_with(f"lock {listed(valves)} open", locks) if locks else candidate
 
 
 def charged_anew(candidate: Candidate, trial: Trial) -> Candidate:
@@ -55,7 +54,7 @@ def charged_anew(candidate: Candidate, trial: Trial) -> Candidate:
         for tank, charge_pa in zip(tanks, charges, strict=True)
     )
     told = listed([f"{tank.name} to {facts.pressure(charge)}" for tank, charge in zip(tanks, charges, strict=True)])
-    return _with(candidate, f"charge {told}", changes) if changes else candidate
+    return candidate.along_with(f"charge {told}", changes) if changes else candidate
 
 
 def held_before_the_check(candidate: Candidate, trial: Trial) -> Candidate:
@@ -71,7 +70,7 @@ def held_before_the_check(candidate: Candidate, trial: Trial) -> Candidate:
     changes = (*joint.makes, *added(trial.after, joint, pumped.heaters[0], (size_m3,)))
     charge = trial.after.report.facts.pressure(pumped.precharge_pa)
     told = f"fit {tanks_in_words(trial.after, (size_m3,))}, charged to {charge}, {joint.where}"
-    both = _with(candidate, told, changes)
+    both = candidate.along_with(told, changes)
     return replace(both, effort=Effort.PAIR, size_m3=candidate.size_m3 + size_m3)
 
 
@@ -86,7 +85,3 @@ def _charged_no_longer(trial: Trial) -> Sequence[str]:
 def _pumped_now(trial: Trial) -> Iterator[PumpedFacts]:
     anew = {one.parts for one in trial.broken_anew() if one.name == PUMPED}
     return (one for one in trial.after.report.facts.pumped if (*one.heaters, one.part) in anew)
-
-
-def _with(candidate: Candidate, title: str, changes: tuple[Change, ...]) -> Candidate:
-    return replace(candidate, title=f"{candidate.title}, and {title}", changes=(*candidate.changes, *changes))

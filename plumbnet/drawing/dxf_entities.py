@@ -37,21 +37,26 @@ class Outline:
     """Width of the line in hundredths of a mm."""
     dash: tuple[float, ...] = ()
     """Lengths of line and gap in turn, in mm; empty for a line without gaps."""
+    others: tuple[tuple[DxfPoint, ...], ...] = ()
+    """Other outlines of the same fill: what lies within one and without another is not filled."""
 
     def moved(self, by: DxfPoint) -> "Outline":
         """The same less a point, rounded so that equal symbols are equal."""
-        points = tuple((round(x - by[0], 3) + 0.0, round(y - by[1], 3) + 0.0) for x, y in self.points)
-        return replace(self, points=points)
+        return replace(self, points=_moved(self.points, by), others=tuple(_moved(one, by) for one in self.others))
+
+
+def _moved(points: tuple[DxfPoint, ...], by: DxfPoint) -> tuple[DxfPoint, ...]:
+    return tuple((round(x - by[0], 3) + 0.0, round(y - by[1], 3) + 0.0) for x, y in points)
 
 
 def outlines_of(shape: Patch, corner: DxfPoint) -> Iterator[Outline]:
     """The polylines of a shape whose points are in points, downwards; `corner` is the lower left one of the sheet."""
-    path = shape.get_path()
     edge = _colour(shape.get_edgecolor()) if shape.get_linewidth() else None
-    fill = _colour(shape.get_facecolor())
-    for points, is_closed in _pieces(path):
-        placed = tuple(_on_sheet((x, y), corner) for x, y in points)
-        yield Outline(placed, is_closed, edge, fill, weight_of(shape.get_linewidth()), _dash(shape))
+    fill, weight, dash = _colour(shape.get_facecolor()), weight_of(shape.get_linewidth()), _dash(shape)
+    pieces = [(tuple(_on_sheet(at, corner) for at in points), closed) for points, closed in _pieces(shape.get_path())]
+    for number, (points, is_closed) in enumerate(pieces):
+        others = () if number or fill is None else tuple(other for other, _ in pieces[1:])
+        yield Outline(points, is_closed, edge, None if number else fill, weight, dash, others)
 
 
 def _on_sheet(point: DxfPoint, corner: DxfPoint) -> DxfPoint:
@@ -95,12 +100,20 @@ def add_outline(space: Any, outline: Outline, layer: str, *, by_layer: bool = Fa
     """Put an outline into a space of a drawing, its fill first; lines of the layer's colour, dash and width."""
     if outline.fill is not None and len(outline.points) > 2:  # noqa: PLR2004  two points hold no area
         hatch = space.add_hatch(dxfattribs={"layer": layer, "true_color": outline.fill})
-        hatch.paths.add_polyline_path(outline.points, is_closed=True)
+        for points in (outline.points, *outline.others):
+            hatch.paths.add_polyline_path(points, is_closed=True)
     if outline.edge is not None:
         own: dict[str, Any] = {} if by_layer else {"true_color": outline.edge, "lineweight": outline.weight}
         if outline.dash and not by_layer:
             own["linetype"] = linetype_of(space.doc, outline.dash)
         space.add_lwpolyline(outline.points, close=outline.is_closed, dxfattribs={"layer": layer, **own})
+
+
+def add_paper(space: Any, corners: tuple[DxfPoint, DxfPoint], colour: str, layer: str) -> None:  # noqa: ANN401  ezdxf
+    """Put a sheet of a colour, from its lower left to its upper right corner, into a space of a drawing."""
+    (left, foot), (right, top) = corners
+    points = ((left, foot), (right, foot), (right, top), (left, top))
+    add_outline(space, Outline(points, is_closed=True, edge=None, fill=_colour(colour), weight=0), layer)
 
 
 def linetype_of(document: Any, dash: Sequence[float]) -> str:  # noqa: ANN401  ezdxf

@@ -19,6 +19,7 @@ from plumbnet.drawing.dxf_entities import (
     DxfPoint,
     Outline,
     add_outline,
+    add_paper,
     add_words,
     linetype_of,
     outlines_of,
@@ -32,6 +33,8 @@ from plumbnet.drawing.palette import Dash, Palette, Service
 NO_DXF: Final = 'a drawing in DXF needs ezdxf, which is not installed: pip install "plumbnet[dxf]"'
 _MILLIMETRES = 4  # $INSUNITS of the DXF reference (from memory)
 _STYLE = "plumbnet"
+_PAPER: Final = "paper"
+"""The layer of what lies behind all, so that dark words are read on a dark screen too; it can be put out."""
 _LAYERS: Final = {"zone": "zones", "way": "way-out", "part": "symbols", "fork": "symbols", "badge": "badges"}
 """The layer of a group by the first word of its id; what stands round the drawing is on the sheet's."""
 
@@ -55,6 +58,7 @@ def schematic_dxf(schematic: Schematic, palette: Palette) -> bytes:
         corners = ((0.0, 0.0), ((right - left) * MM_PER_POINT, (foot - top) * MM_PER_POINT))
         document.modelspace().reset_extents(*((*corner, 0.0) for corner in corners))
         _add_layers(document, palette)
+        add_paper(document.modelspace(), corners, palette.ground, _PAPER)
         desk = _Desk(document, (float(left), float(foot)))
         for group in sorted(axes.artists, key=lambda each: each.get_zorder()):
             if isinstance(group, Group):
@@ -81,7 +85,7 @@ def _add_layers(document: Any, palette: Palette) -> None:  # noqa: ANN401  ezdxf
         layer = document.layers.add(layer_of(service), linetype=_linetype(document, style.dash))
         layer.dxf.lineweight = weight_of(style.width)
         layer.rgb = tuple(bytes.fromhex(style.colour.removeprefix("#")))
-    for name in dict.fromkeys([*_LAYERS.values(), "words", "sheet"]):
+    for name in dict.fromkeys([*_LAYERS.values(), "words", "sheet", _PAPER]):
         document.layers.add(name)
 
 

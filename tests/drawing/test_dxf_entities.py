@@ -27,6 +27,16 @@ def test_curve_is_short_straights_and_filled_shape_is_a_hatch() -> None:
     assert [(one.dxftype(), one.rgb) for one in document.modelspace()] == [("HATCH", (0x12, 0x34, 0x56))]
 
 
+def test_hole_in_a_shape_is_not_filled() -> None:
+    corners = [(0, 0), (9, 0), (9, 9), (0, 0), (4, 1), (8, 1), (8, 5), (4, 1)]
+    ring = PathPatch(Path(corners, [1, 2, 2, 79, 1, 2, 2, 79]), facecolor="#123456", edgecolor="k")
+    document = new()
+    for each in outlines_of(ring, corner=(0.0, 0.0)):
+        add_outline(document.modelspace(), each, "0")
+    assert [one.dxftype() for one in document.modelspace()] == ["HATCH", "LWPOLYLINE", "LWPOLYLINE"]
+    assert len(document.modelspace()[0].paths) == 2
+
+
 def test_dashes_are_a_line_type_made_once() -> None:
     document = new()
     (outline,) = outlines_of(line([(0, 0), (72, 0)], "#000000", 2.0, (6.0, 3.0)), corner=(0.0, 0.0))

@@ -63,6 +63,15 @@ def test_it_is_in_millimetres_and_as_large_as_the_sheet() -> None:
     assert tuple(drawing().modelspace().dxf.extmax)[:2] == pytest.approx(size(), abs=0.01)
 
 
+def test_sheet_lies_behind_everything_on_a_layer_of_its_own() -> None:
+    first = drawing().modelspace()[0]
+    assert (first.dxftype(), first.dxf.layer, first.rgb) == ("HATCH", "paper", (255, 255, 255))
+    corners = {tuple(point[:2]) for point in first.paths[0].vertices}
+    assert {round(x, 2) for x, _ in corners} == {0.0, round(size()[0], 2)}
+    assert {round(y, 2) for _, y in corners} == {0.0, round(size()[1], 2)}
+    assert sum(one.dxf.layer == "paper" for one in drawing().modelspace()) == 1
+
+
 def test_pipes_end_where_the_svg_has_them_on_the_layers_of_their_services() -> None:
     height = size()[1]
     wanted = sorted(_in_order(*(_on_sheet(end, height) for end in _ends(piece))) for piece in _pieces())

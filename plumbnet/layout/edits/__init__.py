@@ -13,6 +13,7 @@ from plumbnet.layout.edits.change_text import (
 )
 from plumbnet.layout.edits.edit_draft import ChangeError, unknown_kind
 from plumbnet.layout.edits.pipe_edits import NO_WAY_THROUGH
+from plumbnet.layout.edits.selection import is_selecting, selected_parts, single_changes
 
 __all__ = [
     "HIGHEST_WRITTEN_PA",
@@ -22,8 +23,11 @@ __all__ = [
     "change_fields",
     "change_of",
     "height_text",
+    "is_selecting",
     "new_name",
     "pressure_text",
+    "selected_parts",
+    "single_changes",
     "unknown_kind",
     "volume_text",
     "with_changes",

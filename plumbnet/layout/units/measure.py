@@ -22,6 +22,7 @@ _QUANTITY = re.compile(
 )
 _SI = Unit(1.0)
 _THOUSANDS = 10_000  # numbers from here on are written with commas
+_LARGEST_DENOMINATOR = 10**12
 _SIXTEENTH_TOLERANCE = 1e-6  # sixteenths of an inch: what conversion to SI and back leaves
 _ABSOLUTE: dict[str, Units] = {"psia": "us", "bara": "metric-bar", "bar(a)": "metric-bar", "kpaa": "metric"}
 
@@ -76,6 +77,13 @@ def to(value: float, unit: str, dimension: Dimension) -> float:
 
 @lru_cache(maxsize=65536)
 def _read(text: str, dimension: Dimension, units: Units | None) -> float:
+    match = _match(text, dimension, units)
+    unit = _unit(match["unit"], text, dimension, units)
+    return _sensible(_value(match) * unit.size + unit.zero, text, dimension, units)
+
+
+def _match(text: str, dimension: Dimension, units: Units | None) -> re.Match[str]:
+    """Number and unit as they are written. Raises QuantityError."""
     example = dimension.example(units)
     if len(text) > _LONGEST:
         raise QuantityError(f"{quoted(text)} is too long for a {dimension.name}; write it like {quoted(example)}")
@@ -84,20 +92,52 @@ def _read(text: str, dimension: Dimension, units: Units | None) -> float:
         raise QuantityError(f"{quoted(text)} is no {dimension.name}; {_advice(text, example)}")
     if match["under"] and not int(match["under"]):
         raise QuantityError(f"{quoted(text)} divides by zero; write it like {quoted(example)}")
-    unit = _unit(match["unit"], text, dimension, units)
-    return _sensible(_value(match) * unit.size + unit.zero, text, dimension, units)
+    return match
+
+
+def number_and_unit(written: str | float, dimension: Dimension, units: Units) -> tuple[fractions.Fraction, str, Unit]:
+    """What an author wrote as its exact number, the name of its unit as written and the unit itself.
+
+    The name is "" where none is written. Raises QuantityError.
+
+    >>> number_and_unit("1/2 in", SIZE, "us")[:2]
+    (Fraction(1, 2), 'in')
+    """
+    if not isinstance(written, str):
+        return _exact(_demand_number(written, dimension, units)), "", dimension.bare(units)
+    match = _match(written, dimension, units)
+    unit = _unit(match["unit"], written, dimension, units)
+    decimal = (match["decimal"] or "").replace(",", "")
+    if decimal and "e" not in decimal.lower():
+        number = fractions.Fraction(decimal) * (-1 if match["sign"] == "-" else 1)
+    else:
+        number = _exact(_value(match))
+    return number, match["unit"], unit
+
+
+def _exact(number: float) -> fractions.Fraction:
+    """The number, as short as it can be written. Raises QuantityError where it is not finite."""
+    if not math.isfinite(number):
+        raise QuantityError("a quantity is a finite number")
+    return fractions.Fraction(number).limit_denominator(_LARGEST_DENOMINATOR)
 
 
 def _number(number: object, dimension: Dimension, units: Units | None) -> float:
     """The SI value of a bare number."""
-    if isinstance(number, bool) or not isinstance(number, int | float):
-        example = dimension.example(units)
-        raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
+    number = _demand_number(number, dimension, units)
     unit = dimension.bare(units) if units else _SI
     try:
         return _sensible(number * unit.size + unit.zero, number, dimension, units)
     except OverflowError:
         return _sensible(math.inf, number, dimension, units)
+
+
+def _demand_number(number: object, dimension: Dimension, units: Units | None) -> float:
+    """The number as it is. Raises QuantityError for anything else."""
+    if isinstance(number, bool) or not isinstance(number, int | float):
+        example = dimension.example(units)
+        raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
+    return number
 
 
 def _value(match: re.Match[str]) -> float:

@@ -17,7 +17,7 @@ _FIRST, _STEP = "first", "step"
 
 @dataclass(frozen=True, slots=True)
 class Taking:
-    """What a value is for: words for a message, the quantity it is, the fields inside it; whether it is a list itself."""
+    """What a value is for: words for a message, its quantity, the fields inside it, whether it is a list by nature."""
 
     what: str
     dimension: Dimension | None = None

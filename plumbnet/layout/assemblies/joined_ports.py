@@ -1,4 +1,4 @@
-"""What of a body is joined: every port of its instances, every part by a run, its own ports at places that are there."""
+"""What of a body is joined: every port of its instances, every part by a run, its own ports at what is there."""
 
 from collections.abc import Sequence
 
@@ -9,6 +9,8 @@ from plumbnet.layout.assemblies.run_plan import Chain, RunPlanner
 from plumbnet.layout.assemblies.told_once import ToldOnce
 from plumbnet.layout.assemblies.wrong import Wrong, meant
 from plumbnet.layout.model import KINDS, listed_names, with_article
+
+_FEW = 3  # labels that are told
 
 
 def hand_on(planner: RunPlanner, told: ToldOnce) -> None:
@@ -70,8 +72,18 @@ def _tell_unmentioned(
         bare = [label for label in definition.labels if definition.named(label) not in reached]
         if not bare or definition.name in at_ports:
             return
-        left = f"{definition.name}/{span(bare, definition.labels) or bare[0]}"
+        word = span(bare, definition.labels)
+        if word is None:
+            text = f"no run mentions {len(bare)} of {definition.name} ({_listed(bare)})"
+            told.tell_of(body.name, definition.at, f"{text}; join them in a run, or take them out", at_key=True)
+            return
+        left = f"{definition.name}/{word}"
     told.tell_of(body.name, definition.at, f"no run mentions {left}; join it in a run, or take it out", at_key=True)
+
+
+def _listed(labels: Sequence[str]) -> str:
+    """The first few labels."""
+    return ", ".join(labels) if len(labels) <= _FEW else f"{', '.join(labels[:_FEW])}, ..."
 
 
 def _unjoined(definition: Definition, port: str, bare: Sequence[str | None]) -> str:
@@ -84,5 +96,5 @@ def _unjoined(definition: Definition, port: str, bare: Sequence[str | None]) -> 
         said = f"any {name}" if word == EACH else close
     else:
         close = f"{name}/{labels[0]}"
-        said = f"{len(labels)} of {name} ({', '.join(labels[:3])}, ...)"
+        said = f"{len(labels)} of {name} ({_listed(labels)})"
     return f"nothing is joined to {port} of {said}; join it, or close it with a run: {close}.{port} -> capped"

@@ -53,6 +53,28 @@ class _Named:
         return f"/{self.word}" if self.word and self.definition.labels is None else ""
 
 
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """A run as a whole: its stops, the labels at each, what is written of its pipe, and where it stands."""
+
+    named: Sequence[_Named]
+    chosen: Sequence[Sequence[str | None]]
+    fields: Mapping[str, Plain]
+    at: Place
+    path_at: Place
+
+    def values(self, i: int, takings: Mapping[str, Taking], units: Units) -> tuple[dict[str, Plain], dict[str, Path]]:
+        """What one chain of many gets, and where each value stands."""
+        own = {key: one_of(value, i, takings[key], units) for key, value in self.fields.items()}
+        return {key: value for key, (value, _) in own.items()}, {key: (key, *path) for key, (_, path) in own.items()}
+
+    def refuse_shared(self, one: _Named) -> None:
+        """Raises Wrong where a length would have to be shared out before and behind an instance."""
+        if _SHARED & self.fields.keys():
+            text = f"length and volume cannot be shared out before and behind {one.definition.name}"
+            raise Wrong(f"{text}; end the run there and begin another", stop=one.stop)
+
+
 @dataclass(slots=True)
 class RunPlanner:
     """Plans the runs of one body; `joined` collects the ports of instances that have been reached."""
@@ -87,8 +109,9 @@ class RunPlanner:
         self.pipes += sum((end - begin) * (len(chosen[many[0]]) if many else 1) for begin, end, many in pieces)
         if self.pipes > MOST_PIPES:
             raise Wrong(f"up to here the runs have more than {MOST_PIPES:,} pipes; split the layout")
+        whole = _Run(named, chosen, fields, at, path_at)
         for begin, end, many in pieces:
-            yield from self._piece(range(begin, end + 1), many, named, chosen, fields, at, path_at)
+            yield from self._piece(range(begin, end + 1), many, whole)
 
     def _cap(self, named: Sequence[_Named]) -> None:
         """A port of instances that is closed. Raises Wrong."""
@@ -103,73 +126,54 @@ class RunPlanner:
         name, *words = stop.name.split("/")
         if not stop.name:
             raise Wrong("a part is missing here; write a name on each side of every ->", stop=stop)
+        word = words[0] if words else None
         try:
             definition = self.body.part(name)
-            if len(words) > 1 or (words and definition.use and definition.labels is None):
-                raise Wrong(f'"{text}" reaches inside an instance; give the assembly a port for it, and join that')
-            self.named.add(name)
-            word = words[0] if words else None
-            return _Named(stop, text, definition, word, labels_named(definition, word))
+            reaches = len(words) > 1 or (word is not None and definition.use and definition.labels is None)
+            labels = (None,) if reaches else labels_named(definition, word)
         except Wrong as wrong:
             raise Wrong(wrong.text, stop=stop) from None
+        if reaches:
+            text = f'"{text}" reaches inside an instance; give the assembly a port for it, and join that'
+            raise Wrong(text, stop=stop)
+        self.named.add(name)
+        return _Named(stop, text, definition, word, labels)
 
-    def _piece(
-        self,
-        places: range,
-        many: Sequence[int],
-        named: Sequence[_Named],
-        chosen: Sequence[Sequence[str | None]],
-        fields: Mapping[str, Plain],
-        at: Place,
-        path_at: Place,
-    ) -> Iterator[Chain]:
+    def _piece(self, places: range, many: Sequence[int], run: _Run) -> Iterator[Chain]:
         """The chains of one stretch of a run, one for each of the many in it. Raises Wrong."""
-        counts = {len(chosen[k]) for k in many}
+        counts = {len(run.chosen[k]) for k in many}
         if len(counts) > 1:
-            stands = " and ".join(f"{named[k].text} stands for {len(chosen[k])}" for k in many if named[k].word != NEXT)
-            raise Wrong(f"a run takes its instances one with one, but {stands}")
+            stands = (f"{run.named[k].text} stands for {len(run.chosen[k])}" for k in many if run.named[k].word != NEXT)
+            raise Wrong(f"a run takes its instances one with one, but {' and '.join(stands)}")
         count = counts.pop() if counts else None
-        takings = {key: OF_RUN.get(key, Taking(key)) for key in fields}
-        for key, value in fields.items():
+        takings = {key: OF_RUN.get(key, Taking(key)) for key in run.fields}
+        for key, value in run.fields.items():
             try:
                 refuse_uneven(value, count, takings[key], self.units)
             except Wrong as wrong:
                 raise Wrong(wrong.text, (key, *wrong.path)) from None
-        same = not any(differs(value, takings[key]) for key, value in fields.items())
+        same = not any(differs(value, takings[key]) for key, value in run.fields.items())
+        passes = places.start > 0 and run.named[places.start].definition.use is None
         for i in range(count or 1):
-            own = {key: one_of(value, i, takings[key], self.units) for key, value in fields.items()} if not same else {}
-            pipe = fields if same else {key: value for key, (value, _) in own.items()}
-            found = {key: (key, *path) for key, (_, path) in own.items()}
-            for index, stops in enumerate(self._stretches(places, i, many, named, chosen, fields)):
-                passes = index == 0 and places.start > 0 and named[places.start].definition.use is None
-                yield Chain(stops, pipe, at, path_at, passes, found)
+            pipe, where = (run.fields, {}) if same else run.values(i, takings, self.units)
+            for index, stops in enumerate(self._stretches(places, i, many, run)):
+                yield Chain(stops, pipe, run.at, run.path_at, passes and index == 0, where)
 
-    def _stretches(
-        self,
-        places: range,
-        i: int,
-        many: Sequence[int],
-        named: Sequence[_Named],
-        chosen: Sequence[Sequence[str | None]],
-        fields: Mapping[str, Plain],
-    ) -> Iterator[tuple[Stop, ...]]:
+    def _stretches(self, places: range, i: int, many: Sequence[int], run: _Run) -> Iterator[tuple[Stop, ...]]:
         """The stops of one chain, cut where it passes an instance that is named without a port. Raises Wrong."""
         stops: list[Stop] = []
         for k in places:
-            one = named[k]
-            label = chosen[k][i if k in many else 0]
+            one = run.named[k]
+            label = run.chosen[k][i if k in many else 0]
             if one.definition.use is None:
                 stops.append(replace(one.stop, name=one.definition.named(label) + one.inner))
-                continue
-            if one.stop.port is not None or k == places[-1]:
+            elif one.stop.port is not None or k == places[-1]:
                 stops.append(self._inside(one, label, one.stop.port or IN))
-                continue
-            if k > places[0]:
-                if _SHARED & fields.keys():
-                    text = f"length and volume cannot be shared out before and behind {one.definition.name}"
-                    raise Wrong(f"{text}; end the run there and begin another", stop=one.stop)
-                yield (*stops, self._inside(one, label, IN))
-            stops = [self._inside(one, label, OUT)]
+            else:
+                if k > places[0]:
+                    run.refuse_shared(one)
+                    yield (*stops, self._inside(one, label, IN))
+                stops = [self._inside(one, label, OUT)]
         if len(stops) > 1:
             yield tuple(stops)
 
@@ -180,10 +184,8 @@ class RunPlanner:
         if port not in have:
             if one.stop.port is None:
                 example = f"name one, as {one.text}.{next(iter(have), '')}"
-                raise Wrong(
-                    f"a run past {definition.name} needs its port {port}; it has {', '.join(have)}: {example}",
-                    stop=one.stop,
-                )
+                text = f"a run past {definition.name} needs its port {port}; it has {', '.join(have)}"
+                raise Wrong(f"{text}: {example}", stop=one.stop)
             text = f"{definition.name} has no port {port}; it has {', '.join(have)}{meant(port, have)}"
             raise Wrong(text, stop=one.stop)
         full = definition.named(label)

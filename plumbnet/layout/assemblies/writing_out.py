@@ -159,7 +159,7 @@ class Writer:
 
     def _part(self, definition: Definition, given: _Given | None, k: int, lift: Height) -> WrittenPart:
         fields = definition.fields if given is None else {**definition.fields, **given.fields}
-        if not self._differ(definition, given, fields):
+        if not self._differ(definition, fields):
             k = -1
         key = (id(definition), id(given), k, lift)
         found = self._parts.get(key)
@@ -169,7 +169,7 @@ class Writer:
         return found
 
     @staticmethod
-    def _differ(definition: Definition, given: _Given | None, fields: Mapping[str, Plain]) -> bool:
+    def _differ(definition: Definition, fields: Mapping[str, Plain]) -> bool:
         """Whether what `times` counts does not have the same values throughout."""
         if definition.labels is None:
             return False

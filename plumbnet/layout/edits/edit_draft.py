@@ -141,11 +141,12 @@ def placed_part(system: System, name: str, part: Part, written: Mapping[str, obj
     new = {own for own in fixed if fixed[own] != before.get(own)}
     gone = before.keys() - fixed.keys() | new
     kept = without_entries(system.parts, gone) if gone else system.parts
-    laid = (*system.pipes, *(pipe for pipe in pipes if pipe.end.part in new)) if new else system.pipes
+    old = tuple(pipe for pipe in system.pipes if not _is_at_any(pipe, gone)) if gone else system.pipes
+    laid = tuple(pipe for pipe in pipes if pipe.end.part in new)
     return replace(
         system,
         parts=with_entries(kept, {name: part, **{own: fixed[own] for own in fixed if own in new}}),
-        pipes=tuple(pipe for pipe in laid if pipe.end.part in new or not _is_at_any(pipe, gone)) if gone else laid,
+        pipes=(*old, *laid) if laid else old,
         written=with_entries(system.written, {name: written}),
     )
 

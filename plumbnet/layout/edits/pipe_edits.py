@@ -106,7 +106,7 @@ def _inner(system: System, end: End) -> End:
 def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, End]:
     """Where in the list the one pipe stands that joins two parts, or the ports named, with its ends in that order."""
     one, other = _neighbour(system, first, 0), _neighbour(system, second, 1)
-    pipes = enumerate(system.pipes)
+    pipes: Iterable[tuple[int, Pipe]] = enumerate(system.pipes)
     if not system.instances:
         names = {one.name, other.name}
         pipes = ((index, pipe) for index, pipe in pipes if pipe.start.part in names and pipe.end.part in names)

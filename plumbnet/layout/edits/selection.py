@@ -1,6 +1,7 @@
-"""A change whose names may select many parts, as `rooms/5-8/mixer`, to the changes of single parts that it stands for."""
+"""A change whose names may select many parts, as `rooms/5-8/mixer`, to the changes of single parts."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from plumbnet.layout.assemblies import (
     ELEVATION,
@@ -107,8 +108,8 @@ def single_changes(system: System, change: Change) -> Sequence[Change]:
         parts = _new_parts(system, name) if change.action in _PLACING else selected_parts(system, name)
         if isinstance(about, str):
             return [change if part == name else Change.model_validate({change.action: part}) for part in parts]
-        fields = change_fields(change)[change.action]
-        fields = {"part": fields} if isinstance(fields, str) else fields
+        written = change_fields(change)[change.action]
+        fields: dict[str, Plain] = dict(written) if isinstance(written, dict) else {"part": name}
         found = [_fields_of(system, change.action, fields, part, (k, len(parts))) for k, part in enumerate(parts)]
         return [change if one == fields else Change.model_validate({change.action: one}) for one in found]
     except Wrong as wrong:
@@ -129,15 +130,13 @@ def _fields_of(
     lift = None if around is None else system.assembled[around].lift
     if lift is not None and (action in _PLACING or made.get("elevation") is not None):
         made["elevation"] = height_above(lift, made.get("elevation"), system.units)
-    inside = "" if around is None else f"{around}/"
     if action in _PLACING:
-        own = str(fields["part"])
+        beside = _Beside(system, "" if around is None else f"{around}/", str(fields["part"]), part)
         between = fields.get("between")
         if isinstance(between, list):
-            made["between"] = [_beside(system, inside, str(one), own, part, "between") for one in between]
+            made["between"] = [beside.named(str(one), "between") for one in between]
         if "run" in fields:
-            pieces = str(fields["run"]).split(ARROW)
-            made["run"] = f" {ARROW} ".join(_beside(system, inside, one, own, part, "run") for one in pieces)
+            made["run"] = f" {ARROW} ".join(beside.named(one, "run") for one in str(fields["run"]).split(ARROW))
     return made
 
 
@@ -154,25 +153,38 @@ def _value(system: System, value: Plain, which: tuple[int, int], field: str, kin
     return one_of(value, k, taking, system.units)[0]
 
 
-def _beside(system: System, inside: str, text: str, own: str, part: str, field: str) -> str:
-    """A name beside that of a new part, in full: as its own assembly calls it, or else as the layout does."""
-    (stop,) = run_stops(text)
-    port = f".{stop.port}" if stop.port is not None else ""
-    if stop.name in {own, part, part.removeprefix(inside)}:
-        return part + port
-    try:
-        if not inside or stop.name.startswith(inside) or not _is_there(system, inside + stop.name.partition("/")[0]):
-            if inside and not _is_there(system, stop.name.partition("/")[0]):
-                names = _names_in(system, inside)
-                raise Wrong(f"no part is named {stop.name}{meant(stop.name, names)}")
-            found = selected_parts(system, stop.name)
-        else:
-            found = tuple(_ways(system, inside, stop.name.split("/")))
-    except Wrong as wrong:
-        raise Wrong(wrong.text, (field,)) from None
-    if len(found) != 1:
-        raise Wrong(f"{stop.name} stands for {len(found)}; name one", (field,))
-    return found[0] + port
+@dataclass(frozen=True, slots=True)
+class _Beside:
+    """The parts that a new part stands beside: `inside` is what stands before the names of its own assembly."""
+
+    system: System
+    inside: str
+    written: str
+    part: str
+
+    def named(self, text: str, field: str) -> str:
+        """A name in full: as the new part's own assembly calls it, or else as the layout does. Raises Wrong."""
+        (stop,) = run_stops(text)
+        port = f".{stop.port}" if stop.port is not None else ""
+        if stop.name in {self.written, self.part, self.part.removeprefix(self.inside)}:
+            return self.part + port
+        try:
+            found = self._parts(stop.name)
+        except Wrong as wrong:
+            raise Wrong(wrong.text, (field,)) from None
+        if len(found) != 1:
+            raise Wrong(f"{stop.name} stands for {len(found)}; name one", (field,))
+        return found[0] + port
+
+    def _parts(self, name: str) -> tuple[str, ...]:
+        first = name.partition("/")[0]
+        if not self.inside or name.startswith(self.inside):
+            return selected_parts(self.system, name)
+        if _is_there(self.system, self.inside + first):
+            return tuple(_ways(self.system, self.inside, name.split("/")))
+        if not _is_there(self.system, first):
+            raise Wrong(f"no part is named {name}{meant(name, _names_in(self.system, self.inside))}")
+        return selected_parts(self.system, name)
 
 
 def _new_parts(system: System, text: str) -> tuple[str, ...]:

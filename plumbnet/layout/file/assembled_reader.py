@@ -1,4 +1,4 @@
-"""All that assemblies come to, to typed parts and pipes: what is equal is read once, and told once where it is wrong."""
+"""All that assemblies come to, to typed parts and pipes: what is equal is read once, and told once if wrong."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
@@ -28,6 +28,7 @@ from plumbnet.layout.model import (
 from plumbnet.layout.yaml import nearest, quoted
 
 _Told = tuple[Place, Mistake]
+"""What is wrong, and the place it is at."""
 
 
 @dataclass(slots=True)
@@ -60,6 +61,7 @@ class AssembledReader:
     _pipes: dict[int, _Laid | list[_Told]] = field(default_factory=dict)
     _joints: dict[int, list[Joint]] = field(default_factory=dict)
     _line_of: dict[int, int] = field(default_factory=dict)
+    _lacking: dict[tuple[int, str], str] = field(default_factory=dict)
     _missing: dict[tuple[Place, str, Place], _Missing] = field(default_factory=dict)
     _complained: set[tuple[Place, str, int]] = field(default_factory=set)
 
@@ -93,11 +95,12 @@ class AssembledReader:
             return
         self.out.faulty.add(name)
         for place, mistake in part:
-            if mistake.text.startswith(_LACKS) and where is not None:
-                lacking = self._missing.setdefault((place, mistake.hint, where.asked), _Missing(where.instance))
-                lacking.count += 1
-            else:
+            lacking = self._lacking.get((id(written), mistake.text))
+            if lacking is None or where is None:
                 self.told.tell(place.source, mistake, where)
+            else:
+                found = self._missing.setdefault((place, lacking, where.asked), _Missing(where.instance))
+                found.count += 1
 
     def _made(self, written: WrittenPart) -> Part | list[_Told]:
         """The part, or what is wrong with it, each with its place."""
@@ -110,16 +113,11 @@ class AssembledReader:
         except ValidationError as error:
             what = f"{at.path[-1]}, {with_article(kind)},"
             found = [self._placed(written, one) for one in mistakes(error, what=what, model=KINDS[kind])]
-            lacking = [
-                str(one["loc"][0]) for one in error.errors(include_url=False) if _is_lack(one["type"], one["loc"])
-            ]
-            return [(at, self._lack(at, one, lacking) or one) for at, one in found]
-
-    @staticmethod
-    def _lack(at: Place, mistake: Mistake, lacking: Sequence[str]) -> Mistake | None:
-        """A mistake that says that a field is lacking, marked as such."""
-        field = next((one for one in lacking if f"needs {quoted(one)}" in mistake.text), None)
-        return None if field is None else Mistake(at.path, f"{_LACKS}{mistake.text}", field, at_key=True)
+            for one in error.errors(include_url=False):
+                if one["type"] == "missing" and len(one["loc"]) == 1:
+                    lacking = str(one["loc"][0])
+                    self._lacking[id(written), f"{what} needs {quoted(lacking)}"] = lacking
+            return found
 
     @staticmethod
     def _placed(written: WrittenPart, mistake: Mistake) -> _Told:
@@ -260,12 +258,7 @@ class AssembledReader:
         return around
 
 
-_LACKS = "\0"
 _NOTHING_KNOWN = _Laid(0.0, None, None)
-
-
-def _is_lack(kind: str, path: tuple[object, ...]) -> bool:
-    return kind == "missing" and len(path) == 1
 
 
 def _without(joint: Joint, length: int) -> Joint:

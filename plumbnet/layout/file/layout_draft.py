@@ -1,4 +1,4 @@
-"""Parts and pipes of a layout as they are read, one after the other: what comes with a part, what a port has already."""
+"""Parts and pipes of a layout as they are read: what comes with a part, what a port has already."""
 
 from collections import ChainMap
 from collections.abc import Mapping

@@ -196,8 +196,8 @@ class Part(Declared):
     purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
     store of hot water for people to draw. `protects` says how it keeps water from coming back to its supply, None where
     that is not what it is for. What `admits_air` lets air in before the water draws a vacuum. What `opens_into` others
-    never stands in a system itself: they do. Of one whose `ports_are_of_its_kind` they are those of every part of the kind,
-    and so are the ways in which a run passes it.
+    never stands in a system itself: they do. `ports_are_of_its_kind` says that all parts of a kind have the same ports
+    and are passed by a run alike.
     """
 
     kind: ClassVar[str]

@@ -81,7 +81,7 @@ def joints_between(
     faulty: Collection[str] = (),
     passes: bool = False,
 ) -> Iterator[Joint]:
-    """The same of a run's stops, two or more; `passes` says that it comes from elsewhere and passes the first of them."""
+    """The same of a run's stops, two or more; `passes` says that it comes from elsewhere and passes the first."""
     known = [stop.name not in faulty and _is_known(stop, parts, complain) for stop in run]
     leave = _leaving(run[0], parts, complain) if known[0] and not passes else None
     if known[0] and passes:

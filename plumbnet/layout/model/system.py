@@ -28,7 +28,7 @@ class Pipe:
 
     `volume_m3` is the water in it, `length_m` and `tube` (as in the tube tables) what the author gave of
     it. `line` is the line of the run, or that of the part that it is inside; 0 for the tapping of a relief valve
-    written inside a heater. `asked` is the line that asked for the instance of an assembly that it is in; 0 outside any.
+    written inside a heater. `asked` is the line that asked for the instance of an assembly around it; 0 outside any.
     """
 
     start: End

@@ -149,7 +149,7 @@ def changes(change: Schema) -> Schema:
 def run_of_many(run: Schema, definitions: Schema) -> Schema:
     """The schema of a run with what is known of its pipe, which may differ where its path names many."""
     own = run.get("properties")
-    properties: Schema = own if isinstance(own, dict) else {}
+    properties: dict[str, Schema] = own if isinstance(own, dict) else {}
     apart = {key: one if key == "path" else varied(one, definitions) for key, one in properties.items()}
     about = "Names joined by ->, of which some stand for many."
     many = {"properties": {"path": {"type": "string", "pattern": _MANY_IN_PATH, "description": about}}}

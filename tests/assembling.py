@@ -1,6 +1,6 @@
 """Layouts with assemblies in a line or two, written out."""
 
-from plumbnet.layout.assemblies.told_once import Source, ToldOnce
+from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce
 from plumbnet.layout.assemblies.writing_order import written_out
 from plumbnet.layout.assemblies.writing_out import WrittenOut
 from plumbnet.layout.model.runs import Stop
@@ -11,7 +11,7 @@ from plumbnet.layout.yaml.source import parse_yaml
 def told_and_written(text: str, *others: str, units: Units = "us") -> tuple[list[str], WrittenOut | None]:
     """What is wrong with a layout, and what it comes to; `others` are files that bring assemblies."""
     roots = [parse_yaml(f"plumbnet: 1\n{one}", []) for one in (text, *others)]
-    sources = [Source(f"file{number}", root) for number, root in enumerate(roots) if root is not None]
+    sources = [TextSource(f"file{number}", root) for number, root in enumerate(roots) if root is not None]
     told = ToldOnce(sources)
     out = written_out(sources, units, told)
     return [str(mistake) for _source, mistake, _stop in told.all()], out

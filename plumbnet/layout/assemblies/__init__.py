@@ -5,11 +5,11 @@ a pipe makes of them is read elsewhere.
 """
 
 from plumbnet.layout.assemblies.body_reader import ASSEMBLIES, CHANGE, has_assemblies
-from plumbnet.layout.assemblies.definition import Place
+from plumbnet.layout.assemblies.definition import WrittenAt
 from plumbnet.layout.assemblies.differing import ELEVATION, differs, one_of, refuse_uneven, taking_of
 from plumbnet.layout.assemblies.labels import SELECTING, say_which, selected
 from plumbnet.layout.assemblies.run_plan import Chain
-from plumbnet.layout.assemblies.told_once import Source, ToldOnce, Where
+from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce, Where
 from plumbnet.layout.assemblies.writing_order import written_out
 from plumbnet.layout.assemblies.writing_out import WrittenChange, WrittenInstance, WrittenOut, WrittenPart, height_above
 from plumbnet.layout.assemblies.wrong import Wrong, meant
@@ -20,10 +20,10 @@ __all__ = [
     "ELEVATION",
     "SELECTING",
     "Chain",
-    "Place",
-    "Source",
+    "TextSource",
     "ToldOnce",
     "Where",
+    "WrittenAt",
     "WrittenChange",
     "WrittenInstance",
     "WrittenOut",

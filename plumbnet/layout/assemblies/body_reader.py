@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from plumbnet.layout.assemblies.definition import Body, Definition, Place
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition, WrittenAt
 from plumbnet.layout.assemblies.definition_reader import DefinitionReader
 from plumbnet.layout.assemblies.told_once import ToldOnce
-from plumbnet.layout.assemblies.wrong import Wrong, shortened
+from plumbnet.layout.assemblies.wrong import Wrong, cut_short
 from plumbnet.layout.model import NAME, NAME_ADVICE, shown_value
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Plain, quoted
@@ -36,11 +36,11 @@ class BodyReader:
     units: Units
     known: dict[str, Plain]
 
-    def body(self, name: str, value: Mapping[str, Plain], at: Place) -> Body:
+    def body(self, name: str, value: Mapping[str, Plain], at: WrittenAt) -> AssemblyBody:
         """An assembly, or the layout itself where the name is ""."""
         parts = value.get("parts")
         ports, places = self._ports(name, value.get("ports"), at.under("ports")) if name else ({}, {})
-        return Body(
+        return AssemblyBody(
             name=name,
             at=at,
             parts=dict(self._definitions(name, parts if isinstance(parts, dict) else {}, at.under("parts"))),
@@ -50,16 +50,16 @@ class BodyReader:
             change=self._list(name, value, CHANGE, at),
         )
 
-    def assembly(self, name: str, value: Plain, at: Place) -> Body:
+    def assembly(self, name: str, value: Plain, at: WrittenAt) -> AssemblyBody:
         """An assembly with its keys looked at."""
         if not NAME.fullmatch(name):
             self._tell(name, at, f"{quoted(name)} is no name for an assembly; {NAME_ADVICE}", at_key=True)
         if not isinstance(value, dict):
             self._tell(name, at, f"an assembly is a mapping of ports, parts and runs, not {shown_value(value)}")
-            return Body(name, at)
+            return AssemblyBody(name, at)
         for key in value:
             if key not in _KEYS:
-                text = f"{shortened(key)} is no key of an assembly; use {', '.join(_KEYS)}"
+                text = f"{cut_short(key)} is no key of an assembly; use {', '.join(_KEYS)}"
                 self._tell(name, at.under(key), text, at_key=True)
         if not value.get("ports"):
             self._tell(name, at, f"assembly {name} has no ports, so nothing can be joined to it", at_key=True)
@@ -69,10 +69,10 @@ class BodyReader:
             self._tell(name, at.under("note"), f"note: a text is wanted here, not {shown_value(value['note'])}")
         return self.body(name, value, at)
 
-    def _tell(self, body: str, place: Place, text: str, *, at_key: bool = False) -> None:
+    def _tell(self, body: str, place: WrittenAt, text: str, *, at_key: bool = False) -> None:
         self.told.tell_of(body, place, text, at_key=at_key)
 
-    def _list(self, name: str, value: Mapping[str, Plain], key: str, at: Place) -> tuple[Plain, ...]:
+    def _list(self, name: str, value: Mapping[str, Plain], key: str, at: WrittenAt) -> tuple[Plain, ...]:
         written = value.get(key, [])
         if isinstance(written, list):
             return tuple(written)
@@ -80,9 +80,9 @@ class BodyReader:
             self._tell(name, at.under(key), f"{key}: a list is wanted here, not {shown_value(written)}")
         return ()
 
-    def _ports(self, name: str, value: Plain, at: Place) -> tuple[dict[str, str], dict[str, Place]]:
+    def _ports(self, name: str, value: Plain, at: WrittenAt) -> tuple[dict[str, str], dict[str, WrittenAt]]:
         """Ports by name, and where each is written; a list says that each bears the name of a part inside."""
-        pairs: Iterator[tuple[Plain, Plain, Place]]
+        pairs: Iterator[tuple[Plain, Plain, WrittenAt]]
         if isinstance(value, dict):
             pairs = ((port, target, at.under(port)) for port, target in value.items())
         elif isinstance(value, list):
@@ -92,7 +92,7 @@ class BodyReader:
                 self._tell(name, at, f"ports: a list or a mapping is wanted here, not {shown_value(value)}")
             return {}, {}
         ports: dict[str, str] = {}
-        places: dict[str, Place] = {}
+        places: dict[str, WrittenAt] = {}
         for port, target, place in pairs:
             if not isinstance(port, str) or not _PORT.fullmatch(port) or not isinstance(target, str):
                 self._tell(name, place, "a port is a name, and the part inside at which it is, as hot: stop.in")
@@ -104,7 +104,7 @@ class BodyReader:
                 ports[port], places[port] = target, place
         return ports, places
 
-    def _definitions(self, body: str, parts: Mapping[str, Plain], at: Place) -> Iterator[tuple[str, Definition]]:
+    def _definitions(self, body: str, parts: Mapping[str, Plain], at: WrittenAt) -> Iterator[tuple[str, Definition]]:
         definitions = DefinitionReader(self.units, self.known)
         for name, value in parts.items():
             place = at.under(name)

@@ -10,15 +10,15 @@ from plumbnet.layout.yaml import Plain
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class WrittenAt:
     """Where something stands: the number of a file, 0 for the layout itself, and the path to it in there."""
 
     source: int
     path: Path
 
-    def under(self, *steps: str | int) -> "Place":
+    def under(self, *steps: str | int) -> "WrittenAt":
         """A place further in."""
-        return Place(self.source, (*self.path, *steps))
+        return WrittenAt(self.source, (*self.path, *steps))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -29,7 +29,7 @@ class Definition:
     """
 
     name: str
-    at: Place
+    at: WrittenAt
     fields: Mapping[str, Plain]
     use: str | None = None
     labels: Labels | None = None
@@ -53,17 +53,17 @@ class Definition:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Body:
+class AssemblyBody:
     """An assembly, or the layout itself, whose name is "": parts, ports, runs and changes as they are written.
 
     `ports` says at which part or port inside each port is, `port_paths` where that is written.
     """
 
     name: str
-    at: Place
+    at: WrittenAt
     parts: Mapping[str, Definition] = field(default_factory=dict)
     ports: Mapping[str, str] = field(default_factory=dict)
-    port_places: Mapping[str, Place] = field(default_factory=dict)
+    port_places: Mapping[str, WrittenAt] = field(default_factory=dict)
     runs: tuple[Plain, ...] = ()
     change: tuple[Plain, ...] = ()
 

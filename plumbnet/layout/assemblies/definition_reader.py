@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from plumbnet.layout.assemblies.definition import Definition, Place
-from plumbnet.layout.assemblies.differing import ELEVATION, Taking, one_of, refuse_uneven, taking_of
+from plumbnet.layout.assemblies.definition import Definition, WrittenAt
+from plumbnet.layout.assemblies.differing import ELEVATION, Sharing, one_of, refuse_uneven, taking_of
 from plumbnet.layout.assemblies.labels import RESERVED, Labels, labels_of
-from plumbnet.layout.assemblies.wrong import Wrong, meant, shortened
+from plumbnet.layout.assemblies.wrong import Wrong, cut_short, meant
 from plumbnet.layout.model import NAME, NAME_ADVICE, shown_value, with_article
-from plumbnet.layout.units import LENGTH, QuantityError, Units, counted_on
+from plumbnet.layout.units import LENGTH, QuantityError, Units, stepped
 from plumbnet.layout.yaml import Plain, quoted
 
 _OF_INSTANCE = frozenset({"use", "times", "each", "elevation"})
@@ -22,7 +22,7 @@ class DefinitionReader:
     units: Units
     known: Mapping[str, Plain]
 
-    def faulty(self, name: str, value: Plain, place: Place) -> Definition:
+    def faulty(self, name: str, value: Plain, place: WrittenAt) -> Definition:
         """A definition of which nothing is written out, with as much of it as can be read, for those that name it."""
         fields = value if isinstance(value, dict) else {}
         use = fields.get("use")
@@ -33,7 +33,7 @@ class DefinitionReader:
         used = use if isinstance(use, str) and use in self.known else None
         return Definition(name, place, {}, used, labels, faulty=True)
 
-    def definition(self, name: str, value: Plain, place: Place) -> Definition:
+    def definition(self, name: str, value: Plain, place: WrittenAt) -> Definition:
         """A part or an instance, its values looked at as far as they are shared out. Raises Wrong."""
         if name in RESERVED:
             raise Wrong(f'"{name}" is no name for a part; {", ".join(RESERVED)} select instances or close a port')
@@ -47,7 +47,7 @@ class DefinitionReader:
         labels = _labels(value)
         return self._instance(name, value, labels, place) if "use" in value else self._part(name, value, labels, place)
 
-    def _part(self, name: str, value: dict[str, Plain], labels: Labels | None, place: Place) -> Definition:
+    def _part(self, name: str, value: dict[str, Plain], labels: Labels | None, place: WrittenAt) -> Definition:
         if "kind" not in value:
             raise Wrong(f"{name} needs kind or use")
         if "each" in value:
@@ -59,13 +59,13 @@ class DefinitionReader:
                 self._share_out(own, labels, ELEVATION if key == "elevation" else taking_of(kind, key), (key,))
         return Definition(name, place, fields, labels=labels)
 
-    def _instance(self, name: str, value: dict[str, Plain], labels: Labels | None, place: Place) -> Definition:
+    def _instance(self, name: str, value: dict[str, Plain], labels: Labels | None, place: WrittenAt) -> Definition:
         use = value["use"]
         if "kind" in value:
             text = f"{name} has both use and kind; an instance is of an assembly, and a part of a kind"
             raise Wrong(text, ("kind",), at_key=True)
         if not isinstance(use, str) or use not in self.known:
-            text = shortened(use) if isinstance(use, str) else shown_value(use)
+            text = cut_short(use) if isinstance(use, str) else shown_value(use)
             raise Wrong(f"no assembly is named {text}{meant(text, self.known)}", ("use",))
         odd = next((key for key in value if key not in _OF_INSTANCE), None)
         if odd is not None:
@@ -85,11 +85,11 @@ class DefinitionReader:
         for k in range(len(value) if isinstance(value, list) else 1):
             own, inside = one_of(value, k, ELEVATION, self.units)
             try:
-                counted_on(own if isinstance(own, str | int | float) else "", 0, 1, LENGTH, self.units)
+                stepped(own if isinstance(own, str | int | float) else "", 0, 1, LENGTH, self.units)
             except QuantityError as error:
                 raise Wrong(f"elevation: {error}", (*at, *inside)) from None
 
-    def _share_out(self, value: Plain, labels: Labels | None, taking: Taking, path: tuple[str, ...]) -> None:
+    def _share_out(self, value: Plain, labels: Labels | None, taking: Sharing, path: tuple[str, ...]) -> None:
         try:
             refuse_uneven(value, None if labels is None else len(labels), taking, self.units)
         except Wrong as wrong:
@@ -106,7 +106,7 @@ class DefinitionReader:
         for name, fields in value.items():
             path = ("each", name)
             if name not in inside:
-                text = f"assembly {use} has no part {shortened(name)}{meant(name, inside)}"
+                text = f"assembly {use} has no part {cut_short(name)}{meant(name, inside)}"
                 raise Wrong(text, path, at_key=True)
             if not isinstance(fields, dict):
                 raise Wrong(f"{name}: a mapping of values is wanted here, not {shown_value(fields)}", path)
@@ -138,7 +138,7 @@ class DefinitionReader:
             raise Wrong(f"each gives values to the parts of an assembly, and {name} is {article}", (*path, "each"))
         for key, own in fields.items():
             taking = ELEVATION if key == "elevation" else taking_of(kind if isinstance(kind, str) else "", key)
-            taking = Taking(f"{name} {taking.what}", taking.dimension, taking.inside, taking.is_list)
+            taking = Sharing(f"{name} {taking.what}", taking.dimension, taking.inside, taking.is_list)
             self._share_out(own, labels, taking, (*path, key))
 
 
@@ -153,5 +153,5 @@ def _labels(value: dict[str, Plain]) -> Labels | None:
 
 
 def _no_field(key: str) -> str:
-    field = shortened(key)
+    field = cut_short(key)
     return f"{field} is no field of an instance; say it of a part inside: each: {{PART: {{{field}: ...}}}}"

@@ -9,14 +9,14 @@ from pydantic.fields import FieldInfo
 
 from plumbnet.layout.assemblies.wrong import Wrong, meant
 from plumbnet.layout.model import KINDS, Declared, Path, declared_in
-from plumbnet.layout.units import LENGTH, VOLUME, Dimension, QuantityError, Units, counted_on, quantity_of
+from plumbnet.layout.units import LENGTH, VOLUME, Dimension, QuantityError, Units, quantity_of, stepped
 from plumbnet.layout.yaml import Plain
 
 _FIRST, _STEP = "first", "step"
 
 
 @dataclass(frozen=True, slots=True)
-class Taking:
+class Sharing:
     """What a value is for: words for a message, its quantity, the fields inside it, whether it is a list by nature."""
 
     what: str
@@ -24,29 +24,29 @@ class Taking:
     inside: type[Declared] | None = None
     is_list: bool = False
 
-    def inner(self, field: str) -> "Taking":
+    def inner(self, field: str) -> "Sharing":
         """The same of a field inside."""
         return _of_model(self.inside, field, f"{self.what} {field}")
 
 
-def taking_of(kind: str, field: str, what: str = "") -> Taking:
+def taking_of(kind: str, field: str, what: str = "") -> Sharing:
     """What a field of a kind is for; nothing is known of one that the kind does not have."""
     return _of_model(KINDS.get(kind), field, what or field)
 
 
-OF_RUN = {"length": Taking("length", LENGTH), "volume": Taking("volume", VOLUME)}
+OF_RUN = {"length": Sharing("length", LENGTH), "volume": Sharing("volume", VOLUME)}
 """What of a run is a quantity."""
-ELEVATION = Taking("elevation", LENGTH)
+ELEVATION = Sharing("elevation", LENGTH)
 
 
-def _of_model(model: type[Declared] | None, field: str, what: str) -> Taking:
+def _of_model(model: type[Declared] | None, field: str, what: str) -> Sharing:
     fields = {} if model is None else model.model_fields
     info = next((info for name, info in fields.items() if (info.alias or name) == field), None)
     if info is None:
-        return Taking(what)
+        return Sharing(what)
     quantity = quantity_of(info)
     inside = next(declared_in(info.annotation), None)
-    return Taking(what, None if quantity is None else quantity.dimension, inside, _is_list(info))
+    return Sharing(what, None if quantity is None else quantity.dimension, inside, _is_list(info))
 
 
 def _is_list(info: FieldInfo) -> bool:
@@ -63,7 +63,7 @@ def _choices(annotation: object) -> Iterator[object]:
         yield annotation
 
 
-def differs(value: Plain, taking: Taking) -> bool:
+def differs(value: Plain, taking: Sharing) -> bool:
     """Whether a value is not the same for all."""
     if isinstance(value, list):
         return not taking.is_list
@@ -76,7 +76,7 @@ def _steps(value: dict[str, Plain]) -> bool:
     return _FIRST in value or _STEP in value
 
 
-def refuse_uneven(value: Plain, count: int | None, taking: Taking, units: Units) -> None:
+def refuse_uneven(value: Plain, count: int | None, taking: Sharing, units: Units) -> None:
     """Raises Wrong where a value cannot be shared out to so many; None is one part without a number."""
     if isinstance(value, list) and not taking.is_list:
         has = f"{taking.what} has {len(value)} value{'s' if len(value) != 1 else ''}"
@@ -94,7 +94,7 @@ def refuse_uneven(value: Plain, count: int | None, taking: Taking, units: Units)
                 raise Wrong(wrong.text, (key, *wrong.path)) from None
 
 
-def _refuse_bad_step(value: dict[str, Plain], count: int | None, taking: Taking, units: Units) -> None:
+def _refuse_bad_step(value: dict[str, Plain], count: int | None, taking: Sharing, units: Units) -> None:
     what = taking.what
     odd = next((key for key in value if key not in {_FIRST, _STEP}), None)
     if odd is not None:
@@ -107,7 +107,7 @@ def _refuse_bad_step(value: dict[str, Plain], count: int | None, taking: Taking,
         raise Wrong(f"{what} is no quantity that could step; write a list, with one for each")
     for key, tried in ((_FIRST, (value[_FIRST], 0)), (_STEP, (0, value[_STEP]))):
         try:
-            counted_on(*_as_written(tried), 1, taking.dimension, units)
+            stepped(*_as_written(tried), 1, taking.dimension, units)
         except QuantityError as error:
             raise Wrong(f"{what}: {error}", (key,)) from None
 
@@ -120,13 +120,13 @@ def _as_written(pair: tuple[Plain, Plain]) -> tuple[str | float, str | float]:
     return pair  # type: ignore[return-value]  # just looked at
 
 
-def one_of(value: Plain, k: int, taking: Taking, units: Units) -> tuple[Plain, Path]:
+def one_of(value: Plain, k: int, taking: Sharing, units: Units) -> tuple[Plain, Path]:
     """What the instance at place `k` gets, and where in the value that stands."""
     if isinstance(value, list) and not taking.is_list:
         return value[k], (k,)
     if isinstance(value, dict) and _steps(value) and taking.dimension is not None:
         first, step = _as_written((value[_FIRST], value[_STEP]))
-        return counted_on(first, step, k, taking.dimension, units), (_FIRST,)
+        return stepped(first, step, k, taking.dimension, units), (_FIRST,)
     if isinstance(value, dict):
         return {key: one_of(own, k, taking.inner(key), units)[0] for key, own in value.items()}, ()
     return value, ()

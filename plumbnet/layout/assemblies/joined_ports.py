@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from plumbnet.layout.assemblies.definition import Body, Definition
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition
 from plumbnet.layout.assemblies.labels import EACH, selected, span
 from plumbnet.layout.assemblies.port_places import IN, split_target
 from plumbnet.layout.assemblies.run_plan import Chain, RunPlanner
@@ -61,7 +61,7 @@ def look_for_unjoined(planner: RunPlanner, chains: Sequence[Chain], told: ToldOn
 
 
 def _tell_unmentioned(
-    body: Body, definition: Definition, planner: RunPlanner, reached: set[str], told: ToldOnce
+    body: AssemblyBody, definition: Definition, planner: RunPlanner, reached: set[str], told: ToldOnce
 ) -> None:
     if definition.name not in planner.named:
         left = definition.name

@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, TypeAlias
 
-from plumbnet.layout.assemblies.wrong import Wrong, meant, shortened
+from plumbnet.layout.assemblies.wrong import Wrong, cut_short, meant
 from plumbnet.layout.yaml import Plain
 
 MOST_TIMES: Final = 100_000
@@ -48,7 +48,7 @@ def _labels(word: Plain) -> Iterable[str]:
     ends = _RANGE.fullmatch(text)
     if ends is None:
         if isinstance(word, bool | dict | list | None) or not _LABEL.fullmatch(text) or text in RESERVED:
-            raise Wrong(f'"{shortened(text)}" is no name for an instance; use letters, digits and -')
+            raise Wrong(f'"{cut_short(text)}" is no name for an instance; use letters, digits and -')
         return (text,)
     low, high = int(ends[1]), int(ends[2])
     if low > high:
@@ -95,7 +95,7 @@ def selected(name: str, word: str, labels: Labels) -> Labels:
                 raise Wrong(f"the range {word} runs backwards")
             return labels[begin : end + 1]
     known = f"it has {labels[0]} to {labels[-1]}" if len(labels) > 1 else f"it has {labels[0]}"
-    raise Wrong(f"{name} has no {shortened(word)}; {known}{meant(word, [*labels, *SELECTING])}")
+    raise Wrong(f"{name} has no {cut_short(word)}; {known}{meant(word, [*labels, *SELECTING])}")
 
 
 def say_which(name: str, labels: Labels) -> str:

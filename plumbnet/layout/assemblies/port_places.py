@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from plumbnet.layout.assemblies.definition import Body, Definition
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition
 from plumbnet.layout.assemblies.labels import say_which, selected
 from plumbnet.layout.assemblies.wrong import Wrong, meant
 from plumbnet.layout.model import KINDS
@@ -16,7 +16,7 @@ IN = "in"
 class PortPlaces:
     """Where the ports of assemblies are: the part, named from the assembly on, and its own port."""
 
-    assemblies: Mapping[str, Body]
+    assemblies: Mapping[str, AssemblyBody]
     _found: dict[tuple[str, str], tuple[str, str | None]] = field(default_factory=dict)
 
     def of(self, assembly: str, port: str) -> tuple[str, str | None]:

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from plumbnet.layout.assemblies.definition import Body, Definition, Place
-from plumbnet.layout.assemblies.differing import OF_RUN, Taking, differs, one_of, refuse_uneven
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition, WrittenAt
+from plumbnet.layout.assemblies.differing import OF_RUN, Sharing, differs, one_of, refuse_uneven
 from plumbnet.layout.assemblies.labels import CAPPED, EACH, NEXT
 from plumbnet.layout.assemblies.port_places import IN, PortPlaces, labels_named
 from plumbnet.layout.assemblies.wrong import Wrong, meant
@@ -26,8 +26,8 @@ class Chain:
 
     stops: tuple[Stop, ...]
     fields: Mapping[str, Plain]
-    at: Place
-    path_at: Place
+    at: WrittenAt
+    path_at: WrittenAt
     passes: bool = False
     places: Mapping[str, Path] = field(default_factory=dict)
 
@@ -60,10 +60,10 @@ class _Run:
     named: Sequence[_Named]
     chosen: Sequence[Sequence[str | None]]
     fields: Mapping[str, Plain]
-    at: Place
-    path_at: Place
+    at: WrittenAt
+    path_at: WrittenAt
 
-    def values(self, i: int, takings: Mapping[str, Taking], units: Units) -> tuple[dict[str, Plain], dict[str, Path]]:
+    def values(self, i: int, takings: Mapping[str, Sharing], units: Units) -> tuple[dict[str, Plain], dict[str, Path]]:
         """What one chain of many gets, and where each value stands."""
         own = {key: one_of(value, i, takings[key], units) for key, value in self.fields.items()}
         return {key: value for key, (value, _) in own.items()}, {key: (key, *path) for key, (_, path) in own.items()}
@@ -79,14 +79,14 @@ class _Run:
 class RunPlanner:
     """Plans the runs of one body; `joined` collects the ports of instances that have been reached."""
 
-    body: Body
+    body: AssemblyBody
     places: PortPlaces
     units: Units
     pipes: int = 0
     joined: set[tuple[str, str]] = field(default_factory=set)
     named: set[str] = field(default_factory=set)
 
-    def chains(self, run: Plain, at: Place) -> Iterator[Chain]:
+    def chains(self, run: Plain, at: WrittenAt) -> Iterator[Chain]:
         """The chains of a run. Raises Wrong."""
         fields = dict(run) if isinstance(run, dict) else {}
         path = fields.pop("path", None) if isinstance(run, dict) else run
@@ -146,7 +146,7 @@ class RunPlanner:
             stands = (f"{run.named[k].text} stands for {len(run.chosen[k])}" for k in many if run.named[k].word != NEXT)
             raise Wrong(f"a run takes its instances one with one, but {' and '.join(stands)}")
         count = counts.pop() if counts else None
-        takings = {key: OF_RUN.get(key, Taking(key)) for key in run.fields}
+        takings = {key: OF_RUN.get(key, Sharing(key)) for key in run.fields}
         for key, value in run.fields.items():
             try:
                 refuse_uneven(value, count, takings[key], self.units)

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
-from plumbnet.layout.assemblies.definition import Body, Definition
-from plumbnet.layout.assemblies.told_once import ToldOnce, Use, Where
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition
+from plumbnet.layout.assemblies.told_once import ToldOnce, UseCount, Where
 
 MOST_PARTS: Final = 100_000
 """Most parts of a layout, written out."""
@@ -20,8 +20,8 @@ class Survey:
     `innermost_first` has every assembly behind those that it uses.
     """
 
-    layout: Body
-    assemblies: Mapping[str, Body]
+    layout: AssemblyBody
+    assemblies: Mapping[str, AssemblyBody]
     told: ToldOnce
     sound: bool = True
     innermost_first: list[str] = field(default_factory=list)
@@ -76,12 +76,12 @@ class Survey:
             self._levels[name] = 1 + max((self._levels[one.use or ""] for one in _instances(body)), default=0)
             self.innermost_first.append(name)
 
-    def _sum(self, body: Body, of_assembly: Mapping[str, int]) -> int:
+    def _sum(self, body: AssemblyBody, of_assembly: Mapping[str, int]) -> int:
         return self._inner(body, of_assembly) + sum(
             len(one.all_labels) for one in body.parts.values() if one.use is None and not one.faulty
         )
 
-    def _inner(self, body: Body, of_assembly: Mapping[str, int]) -> int:
+    def _inner(self, body: AssemblyBody, of_assembly: Mapping[str, int]) -> int:
         return sum(len(one.all_labels) * of_assembly[one.use or ""] for one in _instances(body))
 
     def _count_uses(self) -> None:
@@ -98,7 +98,7 @@ class Survey:
                     self.told.uses[one.use].count += count
                 else:
                     first = Where(one.use or "", prefix + one.named(one.all_labels[0]), one.at)
-                    self.told.uses[one.use or ""] = Use(first, count)
+                    self.told.uses[one.use or ""] = UseCount(first, count)
 
     def _look_for_unused(self) -> None:
         for name, body in self.assemblies.items():
@@ -107,6 +107,6 @@ class Survey:
                 self.told.tell_of("", body.at, text, at_key=True)
 
 
-def _instances(body: Body) -> Iterator[Definition]:
+def _instances(body: AssemblyBody) -> Iterator[Definition]:
     """What a body declares that is of an assembly."""
     yield from (one for one in body.parts.values() if one.use is not None)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from plumbnet.layout.assemblies.definition import Place
+from plumbnet.layout.assemblies.definition import WrittenAt
 from plumbnet.layout.model import Mistake, Stop
 from plumbnet.layout.yaml import MAX_FAULTS, YamlNode
 
@@ -14,7 +14,7 @@ class Where:
 
     assembly: str
     instance: str
-    asked: Place
+    asked: WrittenAt
 
     @property
     def prefix(self) -> str:
@@ -23,13 +23,13 @@ class Where:
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class TextSource:
     """A file from which something is read: its name, and its top."""
 
     file: str
     root: YamlNode
 
-    def line(self, place: Place) -> int:
+    def line(self, place: WrittenAt) -> int:
         """The line of a place in it: that of the key, where it has one."""
         *outer, last = place.path or ("",)
         node = self.root.at(*outer)
@@ -38,7 +38,7 @@ class Source:
 
 
 @dataclass(slots=True)
-class Use:
+class UseCount:
     """How often an assembly is instanced: the first instance, how many there are."""
 
     first: Where
@@ -59,8 +59,8 @@ class _Told:
 class ToldOnce:
     """Collects mistakes; equal ones at one place count as one. `uses` has how often each assembly is instanced."""
 
-    sources: Sequence[Source]
-    uses: dict[str, Use] = field(default_factory=dict)
+    sources: Sequence[TextSource]
+    uses: dict[str, UseCount] = field(default_factory=dict)
     _told: dict[tuple[object, ...], _Told] = field(default_factory=dict)
 
     def __bool__(self) -> bool:
@@ -73,7 +73,7 @@ class ToldOnce:
         self._keep(source, mistake, where.assembly if where else "", where, stop)
 
     def tell_of(
-        self, assembly: str, place: Place, text: str, *, at_key: bool = False, stop: Stop | None = None
+        self, assembly: str, place: WrittenAt, text: str, *, at_key: bool = False, stop: Stop | None = None
     ) -> None:
         """What is wrong with an assembly whatever becomes of it; "" is the layout."""
         self._keep(place.source, Mistake(place.path, text, at_key=at_key), assembly, None, stop)

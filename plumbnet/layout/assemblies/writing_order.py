@@ -3,20 +3,20 @@
 from collections.abc import Mapping, Sequence
 
 from plumbnet.layout.assemblies.body_reader import ASSEMBLIES, BodyReader
-from plumbnet.layout.assemblies.definition import Body, Place
+from plumbnet.layout.assemblies.definition import AssemblyBody, WrittenAt
 from plumbnet.layout.assemblies.joined_ports import hand_on, look_for_unjoined
 from plumbnet.layout.assemblies.port_places import PortPlaces
 from plumbnet.layout.assemblies.run_plan import Chain, RunPlanner
 from plumbnet.layout.assemblies.survey import Survey
-from plumbnet.layout.assemblies.told_once import Source, ToldOnce
-from plumbnet.layout.assemblies.writing_out import Writer, WrittenOut
+from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce
+from plumbnet.layout.assemblies.writing_out import OutWriter, WrittenOut
 from plumbnet.layout.assemblies.wrong import Wrong
 from plumbnet.layout.model import MOST_PIPES, Mistake, shown_value
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Plain
 
 
-def written_out(sources: Sequence[Source], units: Units, told: ToldOnce) -> WrittenOut | None:
+def written_out(sources: Sequence[TextSource], units: Units, told: ToldOnce) -> WrittenOut | None:
     """All parts and chains of a layout, the first of the files; the others bring assemblies and nothing else.
 
     What is wrong goes to `told`; None where nothing can be written out at all. Each assembly is looked at once, by
@@ -25,7 +25,7 @@ def written_out(sources: Sequence[Source], units: Units, told: ToldOnce) -> Writ
     values, places = _assemblies(sources, told)
     reader = BodyReader(told, units, values)
     top = sources[0].root.value
-    layout = reader.body("", top if isinstance(top, dict) else {}, Place(0, ()))
+    layout = reader.body("", top if isinstance(top, dict) else {}, WrittenAt(0, ()))
     assemblies = {name: reader.assembly(name, value, places[name]) for name, value in values.items()}
     survey = Survey(layout, assemblies, told)
     survey.look()
@@ -37,13 +37,13 @@ def written_out(sources: Sequence[Source], units: Units, told: ToldOnce) -> Writ
         text = f"written out, the layout has {pipes:,} pipes; the most is {MOST_PIPES:,}"
         told.tell(0, Mistake(("runs",), text, at_key=True))
         return None
-    return Writer(assemblies, plans, units).write(layout)
+    return OutWriter(assemblies, plans, units).write(layout)
 
 
-def _assemblies(sources: Sequence[Source], told: ToldOnce) -> tuple[dict[str, Plain], dict[str, Place]]:
+def _assemblies(sources: Sequence[TextSource], told: ToldOnce) -> tuple[dict[str, Plain], dict[str, WrittenAt]]:
     """The assemblies of all files and where each stands; those of the layout count where two have one name."""
     values: dict[str, Plain] = {}
-    places: dict[str, Place] = {}
+    places: dict[str, WrittenAt] = {}
     for number, source in enumerate(sources):
         top = source.root.value
         written = top.get(ASSEMBLIES, {}) if isinstance(top, dict) else {}
@@ -53,16 +53,18 @@ def _assemblies(sources: Sequence[Source], told: ToldOnce) -> tuple[dict[str, Pl
             continue
         for name, value in written.items():
             if name not in values:
-                values[name], places[name] = value, Place(number, (ASSEMBLIES, name))
+                values[name], places[name] = value, WrittenAt(number, (ASSEMBLIES, name))
     return values, places
 
 
-def _plans(layout: Body, assemblies: Mapping[str, Body], units: Units, told: ToldOnce) -> dict[str, Sequence[Chain]]:
+def _plans(
+    layout: AssemblyBody, assemblies: Mapping[str, AssemblyBody], units: Units, told: ToldOnce
+) -> dict[str, Sequence[Chain]]:
     places = PortPlaces(assemblies)
     return {name: _plan(body, places, units, told) for name, body in (("", layout), *assemblies.items())}
 
 
-def _plan(body: Body, places: PortPlaces, units: Units, told: ToldOnce) -> Sequence[Chain]:
+def _plan(body: AssemblyBody, places: PortPlaces, units: Units, told: ToldOnce) -> Sequence[Chain]:
     """The chains of a body, with what is wrong in its runs and with what is left unjoined told."""
     planner = RunPlanner(body, places, units)
     chains: list[Chain] = []

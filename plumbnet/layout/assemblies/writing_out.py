@@ -3,12 +3,12 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from plumbnet.layout.assemblies.definition import Body, Definition, Place
-from plumbnet.layout.assemblies.differing import ELEVATION, Taking, differs, one_of, taking_of
+from plumbnet.layout.assemblies.definition import AssemblyBody, Definition, WrittenAt
+from plumbnet.layout.assemblies.differing import ELEVATION, Sharing, differs, one_of, taking_of
 from plumbnet.layout.assemblies.labels import Labels
 from plumbnet.layout.assemblies.run_plan import Chain
 from plumbnet.layout.assemblies.told_once import Where
-from plumbnet.layout.units import LENGTH, QuantityError, Units, added
+from plumbnet.layout.units import LENGTH, QuantityError, Units, quantity_sum
 from plumbnet.layout.yaml import Plain
 
 Height = str | float | None
@@ -24,8 +24,8 @@ class WrittenPart:
 
     kind: Plain
     fields: Mapping[str, Plain]
-    at: Place
-    places: Mapping[str, Place]
+    at: WrittenAt
+    places: Mapping[str, WrittenAt]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ class WrittenChange:
     """An entry of a `change` list, and the instance in which its names are."""
 
     value: Plain
-    at: Place
+    at: WrittenAt
     where: Where | None
 
 
@@ -62,7 +62,7 @@ class _Given:
     """Values that an instance gives a part inside, and where each stands."""
 
     fields: Mapping[str, Plain]
-    places: Mapping[str, Place]
+    places: Mapping[str, WrittenAt]
 
 
 _Giving = Mapping[str, _Given]
@@ -70,10 +70,10 @@ _NOTHING: _Giving = {}
 
 
 @dataclass(slots=True)
-class Writer:
+class OutWriter:
     """Writes bodies out; `plans` has the chains of each, by its name."""
 
-    assemblies: Mapping[str, Body]
+    assemblies: Mapping[str, AssemblyBody]
     plans: Mapping[str, Sequence[Chain]]
     units: Units
     out: WrittenOut = field(default_factory=WrittenOut)
@@ -81,12 +81,12 @@ class Writer:
     _giving: dict[tuple[int, int, int], _Giving] = field(default_factory=dict)
     _kept: list[object] = field(default_factory=list)
 
-    def write(self, body: Body) -> WrittenOut:
+    def write(self, body: AssemblyBody) -> WrittenOut:
         """The layout itself and all that it asks for."""
         self._body(body, "", None, _NOTHING, None)
         return self.out
 
-    def _body(self, body: Body, prefix: str, lift: Height, giving: _Giving, where: Where | None) -> None:
+    def _body(self, body: AssemblyBody, prefix: str, lift: Height, giving: _Giving, where: Where | None) -> None:
         out = self.out
         for name, definition in body.parts.items():
             given = giving.get(name)
@@ -133,7 +133,7 @@ class Writer:
         """The values that one instance gives one part, out of those for all."""
         inside = self.assemblies[definition.use or ""].parts[name]
         found: dict[str, Plain] = {}
-        places: dict[str, Place] = {}
+        places: dict[str, WrittenAt] = {}
         for key, value in fields.items():
             if key == "each" and isinstance(value, dict):
                 found[key] = self._each_inside(inside, value, k)
@@ -202,7 +202,7 @@ def height_above(lift: Height, own: Plain, units: Units) -> Plain:
     if own is None:
         return lift
     try:
-        return added(lift, own, LENGTH, units)
+        return quantity_sum(lift, own, LENGTH, units)
     except QuantityError:
         return own
 
@@ -212,7 +212,7 @@ def _height(value: Plain) -> Height:
     return value if isinstance(value, str | int | float) else None
 
 
-def _taking(definition: Definition, field: str) -> Taking:
+def _taking(definition: Definition, field: str) -> Sharing:
     return ELEVATION if field == "elevation" else taking_of(definition.kind, field)
 
 

@@ -37,6 +37,6 @@ def meant(word: str, known: Iterable[str]) -> str:
     return "" if found is None else f"; did you mean {found}?"
 
 
-def shortened(text: str) -> str:
+def cut_short(text: str) -> str:
     """What the author wrote, cut to a length that a sentence can bear."""
     return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 3]}..."

@@ -5,7 +5,16 @@ from dataclasses import dataclass, field, replace
 
 from pydantic import ValidationError
 
-from plumbnet.layout.assemblies import Chain, Place, Source, ToldOnce, Where, WrittenOut, WrittenPart, written_out
+from plumbnet.layout.assemblies import (
+    Chain,
+    TextSource,
+    ToldOnce,
+    Where,
+    WrittenAt,
+    WrittenOut,
+    WrittenPart,
+    written_out,
+)
 from plumbnet.layout.edits import unknown_kind
 from plumbnet.layout.file.document import RunWithPipe
 from plumbnet.layout.file.layout_draft import LayoutDraft, NoVolume, chain_volume_m3
@@ -27,7 +36,7 @@ from plumbnet.layout.model import (
 )
 from plumbnet.layout.yaml import nearest, quoted
 
-_Told = tuple[Place, Mistake]
+_Told = tuple[WrittenAt, Mistake]
 """What is wrong, and the place it is at."""
 
 
@@ -52,7 +61,7 @@ class _Laid:
 class AssembledReader:
     """Reads a layout with assemblies into `draft`; what is wrong goes to `told`."""
 
-    sources: Sequence[Source]
+    sources: Sequence[TextSource]
     draft: LayoutDraft
     told: ToldOnce
     out: WrittenOut = field(default_factory=WrittenOut)
@@ -62,8 +71,8 @@ class AssembledReader:
     _joints: dict[int, list[Joint]] = field(default_factory=dict)
     _line_of: dict[int, int] = field(default_factory=dict)
     _lacking: dict[tuple[int, str], str] = field(default_factory=dict)
-    _missing: dict[tuple[Place, str, Place], _Missing] = field(default_factory=dict)
-    _complained: set[tuple[Place, str, int]] = field(default_factory=set)
+    _missing: dict[tuple[WrittenAt, str, WrittenAt], _Missing] = field(default_factory=dict)
+    _complained: set[tuple[WrittenAt, str, int]] = field(default_factory=set)
 
     def read(self) -> None:
         """All parts, then all pipes."""
@@ -138,7 +147,7 @@ class AssembledReader:
             advice = f"say it in the assembly (line {line}{other}) or in each"
             self.told.tell(asked.source, Mistake(asked.path, text, advice, at_key=True))
 
-    def _line(self, at: Place, where: Where | None) -> int:
+    def _line(self, at: WrittenAt, where: Where | None) -> int:
         """The line of a place in the layout itself: of what stands in another file, that which asked for it."""
         if at.source:
             return 0 if where is None else self._asked(where)

@@ -8,7 +8,7 @@ from typing import get_args
 from pydantic import ValidationError
 
 from plumbnet.discover import discover
-from plumbnet.layout.assemblies import ASSEMBLIES, CHANGE, Source, ToldOnce, has_assemblies
+from plumbnet.layout.assemblies import ASSEMBLIES, CHANGE, TextSource, ToldOnce, has_assemblies
 from plumbnet.layout.edits import unknown_kind
 from plumbnet.layout.file.assembled_reader import AssembledReader
 from plumbnet.layout.file.change_lists import ChangeLists
@@ -111,7 +111,7 @@ class _Reader:
 
     def _assembled(self, document: Document | None) -> System | None:
         """The system of a layout with assemblies: all written out, then changed as it says."""
-        sources = [Source(self.record.file, self.told.root)]
+        sources = [TextSource(self.record.file, self.told.root)]
         reader = AssembledReader(sources, self.draft, ToldOnce(sources))
         reader.read()
         system = None

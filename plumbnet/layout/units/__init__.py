@@ -1,6 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
-from plumbnet.layout.units.counting_on import added, counted_on
+from plumbnet.layout.units.counting_on import quantity_sum, stepped
 from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
@@ -72,13 +72,13 @@ __all__ = [
     "Units",
     "UnknownTube",
     "Volume",
-    "added",
-    "counted_on",
     "customary",
     "every_tube",
     "parse_measure",
     "quantity_of",
+    "quantity_sum",
     "show",
+    "stepped",
     "to",
     "tube",
 ]

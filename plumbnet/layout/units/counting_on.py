@@ -7,15 +7,15 @@ from plumbnet.layout.units.measure import number_and_unit
 from plumbnet.layout.units.units import TEMPERATURE, TEMPERATURE_DIFFERENCE, Dimension, Units
 
 
-def counted_on(first: str | float, step: str | float, count: int, dimension: Dimension, units: Units) -> str | float:
+def stepped(first: str | float, step: str | float, count: int, dimension: Dimension, units: Units) -> str | float:
     """`first` and `count` steps, in the unit of `first`; a bare number stays one.
 
     A step of temperature is a difference. Raises QuantityError.
 
     >>> from plumbnet.layout.units.units import LENGTH
-    >>> counted_on("10 ft", "6 in", 3, LENGTH, "us"), counted_on(3, "12 ft", 2, LENGTH, "us")
+    >>> stepped("10 ft", "6 in", 3, LENGTH, "us"), stepped(3, "12 ft", 2, LENGTH, "us")
     ('11.5 ft', 27)
-    >>> counted_on("60 degC", "9 degF", 1, TEMPERATURE, "metric")
+    >>> stepped("60 degC", "9 degF", 1, TEMPERATURE, "metric")
     '65 degC'
     """
     number, name, unit = number_and_unit(first, dimension, units)
@@ -26,14 +26,14 @@ def counted_on(first: str | float, step: str | float, count: int, dimension: Dim
 
 
 @lru_cache(maxsize=65536)
-def added(first: str | float, second: str | float, dimension: Dimension, units: Units) -> str | float:
+def quantity_sum(first: str | float, second: str | float, dimension: Dimension, units: Units) -> str | float:
     """The sum of two quantities, in the unit of the first. Raises QuantityError.
 
     >>> from plumbnet.layout.units.units import LENGTH
-    >>> added("10 ft", "4 ft", LENGTH, "us"), added("3.6 m", 0.8, LENGTH, "metric")
+    >>> quantity_sum("10 ft", "4 ft", LENGTH, "us"), quantity_sum("3.6 m", 0.8, LENGTH, "metric")
     ('14 ft', '4.4 m')
     """
-    return counted_on(first, second, 1, dimension, units)
+    return stepped(first, second, 1, dimension, units)
 
 
 def _written(number: Fraction, unit: str) -> str | float:

@@ -2,12 +2,12 @@
 
 import pytest
 
-from plumbnet.layout.assemblies.definition import Place
+from plumbnet.layout.assemblies.definition import WrittenAt
 from plumbnet.layout.assemblies.definition_reader import DefinitionReader
 from plumbnet.layout.assemblies.wrong import Wrong
 
 READER = DefinitionReader("us", {"room": {"parts": {"tap": "fixture"}}})
-AT = Place(0, ("parts", "r"))
+AT = WrittenAt(0, ("parts", "r"))
 
 
 def test_a_bare_word_is_the_kind_and_use_is_an_instance() -> None:

@@ -2,8 +2,8 @@
 
 from assembling import told_and_written
 
-from plumbnet.layout.assemblies.definition import Place
-from plumbnet.layout.assemblies.told_once import Source, ToldOnce, Where
+from plumbnet.layout.assemblies.definition import WrittenAt
+from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce, Where
 from plumbnet.layout.model.validation_messages import Mistake
 from plumbnet.layout.yaml.source import parse_yaml
 
@@ -29,9 +29,9 @@ def test_one_in_another_file_says_which_file_asked_for_it() -> None:
 def test_names_inside_the_instance_lose_what_is_before_them() -> None:
     root = parse_yaml("parts: {rooms: {use: room}}", [])
     assert root is not None
-    once = ToldOnce([Source("f", root)])
+    once = ToldOnce([TextSource("f", root)])
     for number in ("1", "2"):
-        where = Where("room", f"rooms/{number}", Place(0, ("parts", "rooms")))
+        where = Where("room", f"rooms/{number}", WrittenAt(0, ("parts", "rooms")))
         once.tell(0, Mistake(("parts",), f"rooms/{number}/tap is shut", "open it"), where)
     assert [str(mistake) for _source, mistake, _stop in once.all()] == [
         "tap is shut; open it (assembly room, as rooms/1 and 1 more, asked for in line 1)"

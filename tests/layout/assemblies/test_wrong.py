@@ -1,6 +1,6 @@
 """Names that may be meant."""
 
-from plumbnet.layout.assemblies.wrong import Wrong, meant, shortened
+from plumbnet.layout.assemblies.wrong import Wrong, cut_short, meant
 
 
 def test_the_nearest_name_is_offered_and_nothing_far() -> None:
@@ -10,7 +10,7 @@ def test_the_nearest_name_is_offered_and_nothing_far() -> None:
 
 
 def test_a_long_word_is_cut_and_not_compared() -> None:
-    assert len(shortened("x" * 500)) == 60
+    assert len(cut_short("x" * 500)) == 60
     assert not meant("x" * 500, ["x" * 499])
 
 

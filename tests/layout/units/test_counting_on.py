@@ -2,7 +2,7 @@
 
 import pytest
 
-from plumbnet.layout.units.counting_on import added, counted_on
+from plumbnet.layout.units.counting_on import quantity_sum, stepped
 from plumbnet.layout.units.measure import QuantityError
 from plumbnet.layout.units.units import LENGTH, PRESSURE, SIZE, TEMPERATURE, Dimension
 
@@ -24,15 +24,15 @@ from plumbnet.layout.units.units import LENGTH, PRESSURE, SIZE, TEMPERATURE, Dim
 def test_steps_are_counted_in_the_unit_of_the_first(
     first: str | float, step: str | float, count: int, dimension: Dimension, text: str | float
 ) -> None:
-    assert counted_on(first, step, count, dimension, "us") == text
+    assert stepped(first, step, count, dimension, "us") == text
 
 
 def test_a_bare_number_takes_the_unit_of_the_file() -> None:
-    assert added(3, "12 in", LENGTH, "us") == 4
-    assert added("3 m", 1, LENGTH, "metric") == "4 m"
+    assert quantity_sum(3, "12 in", LENGTH, "us") == 4
+    assert quantity_sum("3 m", 1, LENGTH, "metric") == "4 m"
 
 
 @pytest.mark.parametrize("step", ["4 gal", "high", "1/0 ft", True, float("nan"), "9" * 101])
 def test_what_is_no_such_quantity_is_refused(step: str | float) -> None:
     with pytest.raises(QuantityError):
-        counted_on("10 ft", step, 1, LENGTH, "us")
+        stepped("10 ft", step, 1, LENGTH, "us")

@@ -128,7 +128,7 @@ def _fields_of(
             made[key] = _value(system, value, which, key, kind)
     around = system.instance_around(part)
     lift = None if around is None else system.assembled[around].lift
-    if lift is not None and (action in _PLACING or made.get("elevation") is not None):
+    if lift is not None and (action in _PLACING or "elevation" in made):
         made["elevation"] = height_above(lift, made.get("elevation"), system.units)
     if action in _PLACING:
         beside = _Beside(system, "" if around is None else f"{around}/", str(fields["part"]), part)

@@ -60,6 +60,11 @@ class TankTrial:
             is_tight=self._found[1],
         )
 
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """Names of the heaters."""
+        return frozenset(heated.name for heated in self.heaters)
+
     @property
     def least_m3(self) -> float | None:
         """The smallest tank that holds all of them; None where none does."""

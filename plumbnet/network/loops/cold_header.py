@@ -1,7 +1,7 @@
 """The cold pipe of heaters, from where water comes into their zone: what every way to them leads through."""
 
-from collections import deque
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections import Counter, deque
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -25,15 +25,31 @@ class ColdHeader:
     draws: tuple[Node, ...]
 
     def shared(self, nodes: Sequence[Node]) -> tuple[Node, ...]:
-        """The nodes that every way to every one of `nodes` passes, in the direction of flow; they themselves count."""
-        ways = [self._way(node) for node in nodes if node in self.tree]
-        if not ways:
-            return ()
-        common = ways[0]
-        for way in ways[1:]:
-            beside = set(way)
-            common = [node for node in common if node in beside]
-        return tuple(common)
+        """The nodes that every way to every one of `nodes` passes, in the direction of flow; they themselves count.
+
+        Linear in the nodes on all these ways together.
+        """
+        known = [node for node in nodes if node in self.tree]
+        way = self._way(known[0]) if known else []
+        joins_at, end = {node: number for number, node in enumerate(way)}, len(way)
+        for node in known[1:]:
+            climbed = list(self._climb(node, joins_at))
+            above = self.tree[climbed[-1]] if climbed else node
+            joined = joins_at.get(above, -1) if above is not None else -1
+            joins_at |= dict.fromkeys(climbed, joined)
+            end = min(end, joined + 1)
+        return tuple(way[:end])
+
+    def steps(self, nodes: Iterable[Node]) -> Iterator[tuple[Node, Node]]:
+        """Every step of the ways to some nodes once, way by way in the direction of flow. Linear in these steps."""
+        seen: set[Node] = set()
+        for node in nodes:
+            climbed = list(self._climb(node, seen)) if node in self.tree else []
+            seen.update(climbed)
+            for far in reversed(climbed):
+                near = self.tree[far]
+                if near is not None and near != _SUPPLY:
+                    yield near, far
 
     def parts_from_all(self, node: Node) -> bool:
         """Whether nobody draws water on the cold side but from behind a node, and somebody does there."""
@@ -41,19 +57,28 @@ class ColdHeader:
 
     @cached_property
     def _drawn_behind(self) -> dict[Node, int]:
-        found: dict[Node, int] = {}
-        for draw in self.draws:
-            for node in self._way(draw):
-                found[node] = found.get(node, 0) + 1
+        """How many of the draws lie behind each node: summed from the ends of the tree to its root."""
+        found, waiting = Counter(self.draws), Counter(above for above in self.tree.values() if above is not None)
+        ends = deque(node for node in self.tree if not waiting[node])
+        while ends:
+            node = ends.popleft()
+            above = self.tree[node]
+            if above is not None:
+                found[above] += found[node]
+                waiting[above] -= 1
+                if not waiting[above]:
+                    ends.append(above)
         return found
 
     def _way(self, node: Node) -> list[Node]:
-        way: list[Node] = []
+        return list(self._climb(node, ()))[::-1]
+
+    def _climb(self, node: Node, known: Collection[Node]) -> Iterator[Node]:
+        """A node and those above it, to the supply or to one that is known."""
         at: Node | None = node
-        while at is not None and at != _SUPPLY:
-            way.append(at)
+        while at is not None and at != _SUPPLY and at not in known:
+            yield at
             at = self.tree[at]
-        return way[::-1]
 
 
 @dataclass

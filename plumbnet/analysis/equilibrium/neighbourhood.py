@@ -46,6 +46,7 @@ class Neighbourhood:
     loading: ZoneLoads
     _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
     _heaters: dict[Zone, dict[str, None]] = field(default_factory=dict)
+    _relieved: dict[Zone, bool] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -90,6 +91,11 @@ class Neighbourhood:
 
     def is_relieved(self, zone: Zone) -> bool:
         """Whether a zone comes so high that water leaves it, and by safety relief valves alone."""
+        if zone not in self._relieved:
+            self._relieved[zone] = self._is_let_off(zone)
+        return self._relieved[zone]
+
+    def _is_let_off(self, zone: Zone) -> bool:
         lets_go_pa = self.lets_go_pa(zone)
         if lets_go_pa == math.inf or self.highest(zone).pressure_pa < lets_go_pa - RAISED_PA:
             return False
@@ -143,10 +149,17 @@ class Neighbourhood:
         """The same with all water cold but what some heaters warm."""
         names = tuple(sorted(heaters))
         if names not in self._only:
-            growth = self.loading.growth_by(names)
-            loads = {zone: _growing(load, growth.get(zone, 0.0)) for zone, load in self._neighbours.loads.items()}
-            self._only[names] = self._with(loads)
+            grown = {zone: each for zone, each in self.loading.growth_by(names).items() if zone in self._resting}
+            own = self._neighbours.loads
+            loads = self._resting | {zone: _growing(own[zone], each) for zone, each in grown.items()}
+            neighbours = self._neighbours.loaded(loads, self._neighbours.in_order(grown))
+            self._only[names] = Neighbourhood(Peaks(neighbours), self.lift_pa, self.loading)
         return self._only[names]
+
+    @cached_property
+    def _resting(self) -> dict[Zone, ZoneLoad]:
+        """The loads while all water stays cold."""
+        return {zone: replace(load, expansions_m3={}) for zone, load in self._neighbours.loads.items()}
 
     def is_held(self, zone: Zone) -> bool:
         """Whether something other than a safety relief valve holds a zone."""

@@ -89,9 +89,8 @@ class _Header:
         for near, far in reversed(list(pairwise(self._stretch))):
             pipe = self.network.pipe_at.get(self._port(far)) or self.network.pipe_at.get(self._port(near))
             if pipe is not None and self._part(near) != self._part(far):
-                ends = {self._port(near), self._port(far)}
-                joined = next((one for one in self.network.piping.system.pipes if set(one.ends) == ends), pipe)
-                yield in_pipe(self.network, joined, self._why)
+                ends = frozenset({self._port(near), self._port(far)})
+                yield in_pipe(self.network, self.network.pipe_between.get(ends, pipe), self._why)
 
     @cached_property
     def _stretch(self) -> tuple[Node, ...]:
@@ -144,23 +143,12 @@ class _Header:
 
     def _hanging(self, best: Node) -> Place | None:
         """The fitting at which a sound tank hangs already, if valves part it no otherwise than the best place."""
-        for name, part in self.network.piping.system.parts.items():
-            cushion = part.cushion()
-            if cushion is None or not cushion.is_sound:
-                continue
-            for node in self._joined(name):
-                at = self.network.piping.system.parts[self._part(node)]
-                is_free = at.is_fitting and self._part(node) not in self._looped and node in self.header.tree
-                if is_free and self._doors(node) == self._doors(best):
-                    return Place(self._part(node), node, f"where {name} hangs already")
+        for name, node in self.network.hung_in.get(self.zone, ()):
+            at = self.network.piping.system.parts[self._part(node)]
+            is_free = at.is_fitting and self._part(node) not in self._looped and node in self.header.tree
+            if is_free and self._doors(node) == self._doors(best):
+                return Place(self._part(node), node, f"where {name} hangs already")
         return None
-
-    def _joined(self, tank: str) -> Iterator[Node]:
-        """What pipes join to a tank."""
-        for node in self.network.piping.nodes_of(tank):
-            pipe = self.network.pipe_at.get(self._port(node))
-            if pipe is not None:
-                yield from (self.network.piping.node_of[end] for end in pipe.ends if end.part != tank)
 
     @cached_property
     def _looped(self) -> frozenset[str]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.layout.model import End
-from plumbnet.network.graphs import dominators, nearest_first
+from plumbnet.network.graphs import dominators
 from plumbnet.network.loops.heated_volume import HeatedVolume
 from plumbnet.network.piping import Crossing, Node, Zone, Zoning
 
@@ -109,20 +109,33 @@ class ColdHeaders:
     def _entries(self, zone: Zone) -> tuple[Node, ...]:
         """Where water comes into a zone that has not been there: at supplies, through gates, else through shut ones."""
         own = [node for node in self._sources if self.zoning.zone_of[node] == zone]
-        fed = self._fed_without(zone)
-        forward = [one for one in self.zoning.into.get(zone, ()) if one.is_forward and one.near in fed]
+        forward = [one for one in self.zoning.into.get(zone, ()) if one.is_forward and self._is_fed(one.near, zone)]
         entries = [*own, *(one.enters for one in forward if one.way is not None)]
         entries = entries or [one.enters for one in forward if one.gate.is_shut]
         return tuple(dict.fromkeys(node for node in entries if node not in self._bodies))
 
-    def _fed_without(self, zone: Zone) -> set[Zone]:
-        """Zones that supplies feed though nothing passes through one."""
-        starts = {self.zoning.zone_of[node] for node in self._sources} - {zone}
+    def _is_fed(self, near: Zone, zone: Zone) -> bool:
+        """Whether supplies feed a zone though nothing passes through another: not every way there leads through it."""
+        if near not in self._spans or near == zone:
+            return False
+        first, last = self._spans.get(zone, (0, -1))
+        return not first <= self._spans[near][0] <= last
 
-        def beside(near: Zone) -> Iterator[Zone]:
-            return (one.far for one in self.zoning.out.get(near, ()) if one.far != zone and _feeds(one))
-
-        return set(nearest_first(starts, beside))
+    @cached_property
+    def _spans(self) -> dict[Zone, tuple[int, int]]:
+        """Zones that supplies feed, numbered so that what is fed through one alone lies in its span. Near-linear."""
+        onward: dict[Zone, list[Zone]] = {_SUPPLY: [self.zoning.zone_of[node] for node in self._sources]}
+        queue = deque(onward[_SUPPLY])
+        while queue:
+            zone = queue.popleft()
+            if zone not in onward:
+                onward[zone] = [one.far for one in self.zoning.out.get(zone, ()) if _feeds(one)]
+                queue.extend(onward[zone])
+        below: dict[Zone, list[Zone]] = {}
+        for zone, above in dominators(onward, _SUPPLY).items():
+            if above is not None:
+                below.setdefault(above, []).append(zone)
+        return _spans(below, _SUPPLY)
 
     @cached_property
     def _sources(self) -> tuple[Node, ...]:
@@ -148,6 +161,20 @@ class ColdHeaders:
     def _heater_nodes(self) -> Iterator[Node]:
         for one in self.heated:
             yield from self.zoning.piping.nodes_of(one.name)
+
+
+def _spans(below: Mapping[Zone, Sequence[Zone]], root: Zone) -> dict[Zone, tuple[int, int]]:
+    """The numbers of a tree's nodes, from each its own to the last below it."""
+    first, spans, stack = dict[Zone, int](), dict[Zone, tuple[int, int]](), [root]
+    while stack:
+        zone = stack[-1]
+        if zone not in first:
+            first[zone] = len(first)
+            stack.extend(below.get(zone, ()))
+        else:
+            stack.pop()
+            spans[zone] = (first[zone], len(first) - 1)
+    return spans
 
 
 def _feeds(crossing: Crossing) -> bool:

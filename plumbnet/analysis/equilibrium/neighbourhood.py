@@ -152,7 +152,7 @@ class Neighbourhood:
             grown = {zone: each for zone, each in self.loading.growth_by(names).items() if zone in self._resting}
             own = self._neighbours.loads
             loads = self._resting | {zone: _growing(own[zone], each) for zone, each in grown.items()}
-            neighbours = self._neighbours.loaded(loads, self._neighbours.in_order(grown))
+            neighbours = self._neighbours.warmed(loads, self._neighbours.in_order(grown))
             self._only[names] = Neighbourhood(Peaks(neighbours), self.lift_pa, self.loading)
         return self._only[names]
 
@@ -184,7 +184,7 @@ class Neighbourhood:
         return self._with(loads)
 
     def _with(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbourhood":
-        return Neighbourhood(Peaks(self._neighbours.loaded(loads)), self.lift_pa, self.loading)
+        return Neighbourhood(Peaks(self._neighbours.with_tanks(loads)), self.lift_pa, self.loading)
 
     @property
     def _neighbours(self) -> Neighbours[Zone]:

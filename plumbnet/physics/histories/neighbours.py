@@ -37,14 +37,17 @@ class Neighbours(Generic[Zone]):
     _lets_go: dict[Zone, float] = field(default_factory=dict, repr=False, compare=False)
     _warm: Sequence[Zone] | None = field(default=None, repr=False, compare=False)
 
-    def loaded(self, loads: Mapping[Zone, ZoneLoad], warm: Sequence[Zone] | None = None) -> "Neighbours[Zone]":
-        """The same zones and gates with other tanks and other growth; what rests on neither is not worked out again.
+    def with_tanks(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
+        """The same zones, gates and growth with other tanks; all that does not rest on these is kept."""
+        other = self.warmed(loads, ())
+        for name in ("growth_m3", "pushers", "_joined", "_companies"):
+            other.__dict__[name] = getattr(self, name)
+        return other
 
-        `warm` are the zones that may grow, in their order, where they are known: all others do not.
-        """
+    def warmed(self, loads: Mapping[Zone, ZoneLoad], warm: Sequence[Zone]) -> "Neighbours[Zone]":
+        """The same zones, gates and tanks with other growth, and none but in the zones `warm`, in their order."""
         other = Neighbours(loads, self.gates, self._reach, _lets_go=self._lets_go, _warm=warm)
-        of_growth = ("growth_m3", "pushers", "_joined", "_companies") if warm is None else ()
-        for name in ("cold", "_out", "_rank", *of_growth):
+        for name in ("cold", "_out", "_rank"):
             other.__dict__[name] = getattr(self, name)
         return other
 

@@ -13,6 +13,18 @@ from plumbnet.layout.units.quantity import (
     Volume,
     quantity_of,
 )
+from plumbnet.layout.units.sensible_bounds import (
+    COLDEST_FILL_K,
+    FREEZES_K,
+    HOTTEST_K,
+    HOTTEST_OPENING_K,
+    LEAST_HEAD_PA,
+    LEAST_HELD_M3,
+    LEAST_SET_PA,
+    MOST_HELD_M3,
+    MOST_STANDING_PA,
+)
+from plumbnet.layout.units.sensible_quantities import set_pressure, standing_pressure, vessel_volume, water_inside
 from plumbnet.layout.units.tubes import Tube, UnknownTube, every_tube, tube
 from plumbnet.layout.units.units import (
     DIMENSIONS,
@@ -36,18 +48,27 @@ from plumbnet.layout.units.units import (
 __all__ = [
     "ATMOSPHERE",
     "BAR",
+    "COLDEST_FILL_K",
     "DAY",
     "DIMENSIONS",
     "FLOW",
     "FOOT",
     "FRACTION",
+    "FREEZES_K",
     "GALLON",
     "HEAD",
+    "HOTTEST_K",
+    "HOTTEST_OPENING_K",
     "INCH",
     "KILO",
+    "LEAST_HEAD_PA",
+    "LEAST_HELD_M3",
+    "LEAST_SET_PA",
     "LENGTH",
     "LITRE",
     "MILLI",
+    "MOST_HELD_M3",
+    "MOST_STANDING_PA",
     "PASCAL_PER_METRE",
     "POUND",
     "POWER",
@@ -75,7 +96,11 @@ __all__ = [
     "every_tube",
     "parse_measure",
     "quantity_of",
+    "set_pressure",
     "show",
+    "standing_pressure",
     "to",
     "tube",
+    "vessel_volume",
+    "water_inside",
 ]

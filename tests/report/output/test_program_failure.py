@@ -28,7 +28,7 @@ def test_what_an_error_says_is_one_line_of_bearable_length() -> None:
 
 
 def test_failure_outside_the_program_has_no_place() -> None:
-    with pytest.raises(ValueError, match=".") as raised:
+    with pytest.raises(ValueError, match=r".") as raised:
         math.sqrt(-1)
     assert ".py" not in program_failed(raised.value).text
 

@@ -1,4 +1,4 @@
-"""Every quantity that an author can write has bounds, which refuse slips in a sentence and nothing that was ever built."""
+"""Every quantity that an author can write has bounds: they refuse slips in a sentence, and nothing ever built."""
 
 from typing import Annotated
 
@@ -7,6 +7,7 @@ from fuzzing.extremes import BEYOND, quantities_in
 from pydantic import TypeAdapter, ValidationError
 
 from plumbnet.layout.file.document import Document, RunWithPipe
+from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.kinds import heat  # noqa: F401  every kind is registered where the reader is
 from plumbnet.layout.model.part import KINDS
 from plumbnet.layout.units import sensible_bounds
@@ -16,7 +17,7 @@ from plumbnet.layout.units.units import PRESSURE, TEMPERATURE, Units
 from plumbnet.layout.yaml.plain_scalar import resolved
 from plumbnet.rules.rule_profile import Profile
 
-DECLARED = {
+DECLARED: dict[str, type[Declared]] = {
     **{name: KINDS[name] for name in sorted(KINDS)},
     "a run": RunWithPipe,
     "a layout": Document,
@@ -44,10 +45,16 @@ def test_number_that_nobody_means_is_refused_in_the_units_of_the_file(quantity: 
         if number in TO_ZERO or number in {"1/3", "0x10"} or _is_a_difference(quantity, number):
             continue
         with pytest.raises(QuantityError) as refused:
-            quantity.read(resolved(number) if not number.startswith("1e-3") else float(number), units)
+            quantity.read(_as_the_reader_has_it(number), units)
         said = str(refused.value)
         assert any(word in said for word in ("too low", "too high", "next to nothing", "finite", "too long", " is no "))
         assert len(said) < 160
+
+
+def _as_the_reader_has_it(number: str) -> str | float:
+    value = resolved(number)
+    assert isinstance(value, str | int | float)
+    return value
 
 
 def _is_a_difference(quantity: Quantity, number: str) -> bool:

@@ -48,7 +48,12 @@ class _Format(StrEnum):
 Folders = Annotated[list[str], typer.Argument(metavar="FOLDER...", help="Folders of layouts, files, patterns.")]
 Into = Annotated[
     Path | None,
-    typer.Option("--into", metavar="FILE", help="The SQLite file that keeps every answer, and from which it resumes."),
+    typer.Option(
+        "--into",
+        readable=False,
+        metavar="FILE",
+        help="The SQLite file that keeps every answer, and from which it resumes.",
+    ),
 ]
 Scheduler = Annotated[
     str | None,

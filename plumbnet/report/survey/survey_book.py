@@ -58,7 +58,7 @@ class Book:
         is_ours = path is not None and is_survey(Path(name))
         if anew and is_ours:
             put_fresh(Path(name))
-        with told_in_words():
+        with told_in_words(is_ours=is_ours):
             self._file = sqlite3.connect(name, timeout=0.0, isolation_level=None)
             try:
                 self._open(asked, is_ours=is_ours, anew=anew)
@@ -180,6 +180,6 @@ def _shown(name: str, value: object) -> str:
     if name == "to_each" and isinstance(value, str):
         try:
             return all_done_in_words(map(to_each_of, json.loads(value))) or "none"
-        except (ValueError, LookupError, TypeError):
+        except (ValueError, LookupError, TypeError, AttributeError):
             return quoted(value)  # somebody else has written it
     return "none" if value is None else quoted(str(value))

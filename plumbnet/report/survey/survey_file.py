@@ -24,7 +24,7 @@ _STATEMENTS: Final[Mapping[str, str]] = {
     made[1]: statement for statement in TABLES if (made := _MADE.match(statement)) is not None
 }
 _REASONS: Final = {
-    "file is not a database": NO_SURVEY,
+    "file is not a database": DAMAGED,
     "database disk image is malformed": DAMAGED,
     "database is locked": "another survey is at work on it",
     "database or disk is full": "there is no room left; what was done before is kept",
@@ -40,21 +40,22 @@ class Unusable(Exception):
 
 
 @contextmanager
-def told_in_words() -> Iterator[None]:
-    """What the library cannot do, told in words."""
+def told_in_words(*, is_ours: bool = True) -> Iterator[None]:
+    """What the library cannot do, told in words; `is_ours` says that the file says of itself that it is a survey's."""
     try:
         yield
     except sqlite3.Error as error:
-        raise Unusable(_REASONS.get(str(error), str(error))) from error
+        words = _REASONS.get(str(error), str(error))
+        raise Unusable(words if is_ours or words != DAMAGED else NO_SURVEY) from error
     except OSError as error:
         raise Unusable(f"it cannot be written: {reason_of(error)}") from error
 
 
 def is_survey(path: Path) -> bool:
     """Whether a file says of itself that it is a survey's, sound or not. Raises Unusable for what is no file at all."""
-    if path.exists() and not path.is_file() and not path.is_dir():
-        raise Unusable("it is no file that can hold a survey")
     try:
+        if path.exists() and not path.is_file() and not path.is_dir():
+            raise Unusable("it is no file that can hold a survey")
         with path.open("rb") as file:
             head = file.read(_APPLICATION_AT.stop)
     except OSError:
@@ -99,4 +100,4 @@ def demand_sound(file: sqlite3.Connection) -> None:
     there = dict(file.execute("SELECT name, sql FROM sqlite_master"))
     others = [name for name, statement in _STATEMENTS.items() if there.get(name) != statement]
     if others:
-        raise Unusable(f"of what it is made of, {listed(others)} is not as this program made it; {START_OVER}")
+        raise Unusable(f"its tables are not those that this program makes ({listed(others)}); {START_OVER}")

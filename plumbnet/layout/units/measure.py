@@ -1,4 +1,7 @@
-"""A number with its unit, as an author writes it, to SI and back."""
+"""A number with its unit, as an author writes it, to SI and back.
+
+One module, so that what is shown in a report or as a bound can be read again as it stands.
+"""
 
 import fractions
 import math

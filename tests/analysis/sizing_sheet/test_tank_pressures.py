@@ -224,7 +224,7 @@ parts:
   breaker: {kind: vacuum_breaker, rating: 0.009999999999999998}
   meter: meter
   pump: {kind: booster_pump, rise: 0.0000001}
-  heater: {kind: heat_exchanger, setpoint: 199.99999999999997, relief: {pressure: 99.9999999, temperature: 249.99999999}}
+  heater: {kind: heat_exchanger, setpoint: 199.99999999999997, relief: {pressure: 99.9999999, temperature: 249.9999999}}
   circulator: {kind: circulator, check: true}
   mixer: {kind: fixture, crossover: true}
   side: tee

@@ -57,11 +57,11 @@ class Book:
         name = "" if path is None else os.path.abspath(path)  # noqa: PTH100  some names have a meaning to SQLite
         is_ours = path is not None and is_survey(Path(name))
         if anew and is_ours:
-            put_fresh(Path(name))
+            put_fresh(Path(name), asked.fields())
         with told_in_words(is_ours=is_ours):
             self._file = sqlite3.connect(name, timeout=0.0, isolation_level=None)
             try:
-                self._open(asked, is_ours=is_ours, anew=anew)
+                self._open(asked, is_ours=is_ours)
             except BaseException:
                 self._file.close()
                 raise
@@ -106,18 +106,16 @@ class Book:
             self._file.execute("UPDATE survey SET is_complete = 1")
             self._keep()
 
-    def _open(self, asked: SurveyQuery, *, is_ours: bool, anew: bool) -> None:
+    def _open(self, asked: SurveyQuery, *, is_ours: bool) -> None:
         if not is_ours and self._holds_something():
             raise Unusable(NO_SURVEY)
         self._file.execute("PRAGMA foreign_keys = ON")
         self._file.execute("BEGIN IMMEDIATE")
-        if not is_ours:
-            make_tables(self._file)
-        if anew or not is_ours:
-            self._insert("survey", {**asked.fields(), "is_complete": 0})
-        else:
+        if is_ours:
             demand_sound(self._file)
             self._refuse_other(asked)
+        else:
+            make_tables(self._file, asked.fields())
         self._file.execute("UPDATE survey SET is_complete = 0")
         self._keep()
         self._file.execute("CREATE TEMP TABLE met (path PRIMARY KEY)")

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from plumbnet.layout.yaml import reason_of
+from plumbnet.report.formats import CsvCell
 from plumbnet.report.output import write_whole
 from plumbnet.report.survey.survey_tables import APPLICATION, TABLES, VERSION
 from plumbnet.rules import listed
@@ -63,8 +64,8 @@ def is_survey(path: Path) -> bool:
     return head.startswith(_HEAD) and head[_APPLICATION_AT] == APPLICATION.to_bytes(4)
 
 
-def put_fresh(path: Path) -> None:
-    """A survey in which nothing stands yet, in place of one that is there; that one stays until this is whole.
+def put_fresh(path: Path, asked: Mapping[str, CsvCell]) -> None:
+    """A survey in which no answer stands yet, in place of one that is there; that one stays until this is whole.
 
     Raises Unusable where another survey is at work on it, and where it cannot be written.
     """
@@ -76,16 +77,19 @@ def put_fresh(path: Path) -> None:
         except sqlite3.DatabaseError:  # so damaged that nobody can be at work on it
             pass
     with told_in_words(), closing(sqlite3.connect(":memory:", isolation_level=None)) as fresh:
-        make_tables(fresh)
+        make_tables(fresh, asked)
         write_whole(path, fresh.serialize())
         for ending in _BESIDE:
             path.with_name(path.name + ending).unlink(missing_ok=True)
 
 
-def make_tables(file: sqlite3.Connection) -> None:
-    """The tables of a survey, and what tells its file from any other."""
+def make_tables(file: sqlite3.Connection, asked: Mapping[str, CsvCell]) -> None:
+    """The tables of a survey, what it asks, by its columns, and what tells its file from any other."""
     for statement in TABLES:
         file.execute(statement)
+    row = {**asked, "is_complete": 0}
+    places = ", ".join(f":{name}" for name in row)
+    file.execute(f"INSERT INTO survey ({', '.join(row)}) VALUES ({places})", row)  # noqa: S608  our own names
     file.execute(f"PRAGMA application_id = {APPLICATION}")
     file.execute(f"PRAGMA user_version = {VERSION}")
 

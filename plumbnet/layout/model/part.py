@@ -6,18 +6,19 @@ One module, because these are the words in which every kind speaks and in which 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import ClassVar, Literal, TypeVar
+from typing import Annotated, ClassVar, Literal, TypeVar
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.inside import Inside
-from plumbnet.layout.units import Elevation, Pressure
+from plumbnet.layout.units import LEAST_SET_PA, PRESSURE, Elevation, Quantity
 
 IN, OUT = "in", "out"
 HOT, COLD, MIXED = "hot", "cold", "mixed"
 RETURN, SUPPLY, RELIEF = "return", "supply", "relief"
 JOINT = "joint"
+Rating = Annotated[float, Quantity(PRESSURE, at_least=LEAST_SET_PA)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +223,7 @@ class Part(Declared):
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""
-    rating_pa: Pressure | None = None
+    rating_pa: Rating | None = None
     """Highest working pressure the part is rated for."""
 
     def drawn_as(self) -> str:

@@ -8,6 +8,7 @@ from plumbnet.report.prose.acceptance_phrases import (
     silenced_in_words,
 )
 from plumbnet.report.prose.grouped_findings import alike
+from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
     left_as_it_is,
@@ -37,11 +38,13 @@ from plumbnet.report.prose.word_colours import PAINTS, Paint, plain
 
 __all__ = [
     "DOCUMENT_WIDTH",
+    "MOST_NAMED",
     "PAINTS",
     "TABLE_HEAD",
     "Block",
     "Heading",
     "Lines",
+    "NameRange",
     "Paint",
     "Paragraph",
     "Points",
@@ -58,6 +61,8 @@ __all__ = [
     "idle_in_words",
     "left_as_it_is",
     "limit_in_words",
+    "name_ranges",
+    "names_in_short",
     "plain",
     "pressure_in_words",
     "printed_number",

@@ -8,6 +8,7 @@ from plumbnet.report.prose.acceptance_phrases import (
     silenced_in_words,
 )
 from plumbnet.report.prose.grouped_findings import alike
+from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short
 from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
@@ -38,6 +39,7 @@ from plumbnet.report.prose.word_colours import PAINTS, Paint, plain
 
 __all__ = [
     "DOCUMENT_WIDTH",
+    "MANY_NAMES",
     "MOST_NAMED",
     "PAINTS",
     "TABLE_HEAD",
@@ -61,6 +63,7 @@ __all__ = [
     "idle_in_words",
     "left_as_it_is",
     "limit_in_words",
+    "lists_in_short",
     "name_ranges",
     "names_in_short",
     "plain",

@@ -99,7 +99,7 @@ def _merged(boxes: Sequence[_Axes]) -> list[_Axes]:
         beside: dict[tuple[_Axes, _Axes], list[str]] = defaultdict(list)
         for box in boxes:
             beside[box[:axis], box[axis + 1 :]] += box[axis]
-        boxes = [(*before, tuple(values), *after) for (before, after), values in beside.items()]
+        boxes = [(*before, tuple(sorted(values)), *after) for (before, after), values in beside.items()]
     return list(boxes)
 
 
@@ -144,19 +144,20 @@ def _step(texts: Sequence[str], axes: Sequence[tuple[str, ...]]) -> tuple[str, b
 def _ends(values: Sequence[str], before: str = "", after: str = "") -> list[str]:
     """What differs, runs of numbers as a range: "1 to 5", "9"; each with what stands before and after it."""
     said, runs = list[str](), _runs(values)
-    for run in runs[:_MOST_RUNS]:
+    most = _MOST_RUNS if len(runs) > _MOST_RUNS + 1 else len(runs)
+    for run in runs[:most]:
         first, last = (f"{before}{value}{after}" for value in (run[0], run[-1]))
         step = int(run[1]) - int(run[0]) if len(run) > 1 else 1
         steps = f" in steps of {step}" if step > 1 else ""
         said.append(f"{first} to {last}{steps}" if len(run) > 1 else first)
-    left = sum(map(len, runs[_MOST_RUNS:]))
+    left = sum(map(len, runs[most:]))
     return [*said, f"{left} more"] if left else said
 
 
 def _runs(values: Sequence[str]) -> list[list[str]]:
-    """Numbers in runs of one step, from the lowest on, others one by one; words one by one, as they came."""
+    """Numbers in runs of one step, from the lowest on, others one by one; words one by one."""
     if not all(value.isascii() and value.isdecimal() for value in values):
-        return [[value] for value in values]
+        return [[value] for value in sorted(values)]
     widths = {len(value) for value in values if value.startswith("0") and value != "0"}
     ordered = sorted(values, key=lambda value: (len(value) if len(value) in widths else 0, int(value)))
     runs, start = list[list[str]](), 0

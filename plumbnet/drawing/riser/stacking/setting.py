@@ -1,0 +1,79 @@
+"""Everything of a riser diagram that is decided before its pipes are drawn: what stands where."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from plumbnet.drawing.riser.likeness import DrawnShaft, Folding, LevelBreak
+from plumbnet.drawing.riser.stacking.bands import Bands, bands_of
+from plumbnet.drawing.riser.stacking.door_block import Stop, block_of
+from plumbnet.drawing.riser.stacking.doors import DoorKey, door_key
+from plumbnet.drawing.riser.stacking.letter_box import letter_box
+from plumbnet.drawing.riser.stacking.riser_columns import home_risers, on_the_right, right_doors
+from plumbnet.drawing.riser.structure import Chain, Riser, RiserEnd, Structure
+from plumbnet.drawing.symbols import Point
+from plumbnet.layout.model import End
+
+
+@dataclass(slots=True)
+class Setting:
+    """A building on its way to paper: plants and the stops of branches, the heights of levels.
+
+    `right` are the risers that stand right of their branches; `homes` those on which joints sit; `x` that of each riser
+    and `corner` the lower left one of each stop are set as shafts are put side by side.
+    """
+
+    structure: Structure
+    folding: Folding
+    breaks: Sequence[LevelBreak]
+    plants: Mapping[int, Stop]
+    stops: Mapping[int, Stop]
+    bands: Bands
+    right: frozenset[int]
+    homes: Mapping[str, Riser]
+    x: dict[int, float] = field(default_factory=dict)
+    corner: dict[int, Point] = field(default_factory=dict)
+
+    def is_card(self, number: int) -> bool:
+        """Whether a branch is drawn out for others as well."""
+        fold = self.folding.fold_of.get(number)
+        return fold is not None and fold.shown == number
+
+    def key_of(self, chain: Chain, end: End) -> DoorKey:
+        """The door by which an end of a chain joins its component."""
+        return door_key(self.structure, self.structure.home[end.part], RiserEnd(chain, end))
+
+    def end_y(self, chain: Chain, end: End) -> float:
+        """Height on paper of an end of a chain."""
+        component, key = self.structure.home[end.part], self.key_of(chain, end)
+        if component.is_plant:
+            return self.bands.header[component.number, key][1]
+        return self.bands.base[component.level] + self.stops[component.number].ways[key][-1][1]
+
+    def span(self, riser: Riser) -> tuple[float, float]:
+        """Upper and lower end of a riser on paper."""
+        heights = [self.end_y(chain, end) for chain in riser.chains for end in chain.ends]
+        return min(heights), max(heights)
+
+
+def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBreak]) -> Setting:
+    """Plants and branches laid out, and the heights of all levels."""
+    plants = {each.number: block_of(structure, each) for each in structure.plants if each.members}
+    stops: dict[int, Stop] = {}
+    right: set[int] = set()
+    homes: dict[str, Riser] = {}
+    for shaft in folding.shafts:
+        own = on_the_right(structure, shaft)
+        right |= own
+        homes |= home_risers(structure, shaft)
+        for number in shaft.branches:
+            stops[number] = _stop(structure, folding, shaft, number, own)
+    cards = frozenset(fold.shown for fold in folding.folds)
+    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, cards, breaks)
+    return Setting(structure, folding, breaks, plants, stops, bands, frozenset(right), homes)
+
+
+def _stop(structure: Structure, folding: Folding, shaft: DrawnShaft, number: int, right: frozenset[int]) -> Stop:
+    component, doors = structure.components[number], right_doors(structure, shaft, number, right)
+    if number in folding.shown:
+        return block_of(structure, component, doors)
+    return letter_box(structure, component, doors)

@@ -1,11 +1,13 @@
 """Marks of a riser diagram to shapes: floor lines, sheaves of cards with their counts, broken risers."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from matplotlib.artist import Artist
 
 from plumbnet.drawing.ink.pen import Pen, filled, line, text
-from plumbnet.drawing.riser import COUNT_SIZE, LEVEL_SIZE, SHEAF, BreakMark, CardMark, LevelMark, RiserMark
+from plumbnet.drawing.lettering import LEADING
+from plumbnet.drawing.riser import COUNT_SIZE, LEVEL_SIZE, SHEAF, BreakMark, CaptionMark, CardMark, LevelMark, RiserMark
+from plumbnet.drawing.symbols import Point
 
 _FINE = 0.45
 _CARD = 0.7
@@ -34,17 +36,24 @@ def under_marks(mark: RiserMark, pen: Pen) -> Iterator[Artist]:
 def over_marks(mark: RiserMark, pen: Pen) -> Iterator[Artist]:
     """What lies over the piping: counts with the names beside them, the strokes that break risers."""
     match mark:
-        case CardMark((left, _, _, _), count, names):
+        case CardMark(_, count, names):
             x, y = mark.at_count
             yield text((x, y), count, COUNT_SIZE * pen.scale, colour=pen.palette.ink, across="right", is_bold=True)
-            if names:
-                size = LEVEL_SIZE * pen.scale
-                yield text((left + 3.0, y + 10.0), names, size, colour=pen.palette.faint, across="left")
+            yield from _lines(mark.first_name, names, pen)
+        case CaptionMark(left, y, lines):
+            yield from _lines((left, y - (len(lines) - 1) * LEVEL_SIZE * LEADING), lines, pen)
         case BreakMark(_, y, xs, _):
             for x in xs:
                 yield from _broken(x, y, pen)
         case _:
             return
+
+
+def _lines(first: Point, lines: Sequence[str], pen: Pen) -> Iterator[Artist]:
+    """Lines of names, the first with its middle at a height."""
+    for number, words in enumerate(lines):
+        at = (first[0], first[1] + number * LEVEL_SIZE * LEADING)
+        yield text(at, words, LEVEL_SIZE * pen.scale, colour=pen.palette.faint, across="left")
 
 
 def _broken(x: float, y: float, pen: Pen) -> Iterator[Artist]:

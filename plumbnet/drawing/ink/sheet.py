@@ -6,12 +6,12 @@ from dataclasses import dataclass, replace
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 
-from plumbnet.drawing.ink.free_places import FreePlaces
 from plumbnet.drawing.ink.legend import LEGEND_SIZE, SAMPLE, LegendEntry, entries
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, line, text
 from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.drawing.lettering import shortened, width
+from plumbnet.drawing.riser import FreePlaces
 from plumbnet.drawing.routing import Box
 from plumbnet.drawing.symbols import Point
 
@@ -90,7 +90,7 @@ def _furnished(composition: Composition, schematic: Schematic) -> DrawingSheet:
         wide, high = block_width(schematic.block), len(schematic.block) * _ROW
         places.take((*block_at, block_at[0] + wide, block_at[1] + high))
     found = list(_legend_places(places, entries(composition, schematic.legend)))
-    legend_at, columns = min(found, key=lambda each: each[0][1])  if found else (plain.legend_at, plain.columns)
+    legend_at, columns = min(found, key=lambda each: each[0][1]) if found else (plain.legend_at, plain.columns)
     height = 0.0
     if block_at is None:
         block_at, height = plain.block_at, len(schematic.block) * _ROW

@@ -8,7 +8,17 @@ others boxes with its letter. - stop: what stands on a level, with a door at eac
 """
 
 from plumbnet.drawing.riser.riser_arrangement import FoldEntry, RiserDiagram, riser_diagram
-from plumbnet.drawing.riser.stacking import COUNT_SIZE, LEVEL_SIZE, SHEAF, BreakMark, CardMark, LevelMark, RiserMark
+from plumbnet.drawing.riser.stacking import (
+    COUNT_SIZE,
+    LEVEL_SIZE,
+    SHEAF,
+    BreakMark,
+    CaptionMark,
+    CardMark,
+    FreePlaces,
+    LevelMark,
+    RiserMark,
+)
 from plumbnet.drawing.riser.structure import Structure, structure_of
 
 __all__ = [
@@ -16,8 +26,10 @@ __all__ = [
     "LEVEL_SIZE",
     "SHEAF",
     "BreakMark",
+    "CaptionMark",
     "CardMark",
     "FoldEntry",
+    "FreePlaces",
     "LevelMark",
     "RiserDiagram",
     "RiserMark",

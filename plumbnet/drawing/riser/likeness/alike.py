@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import networkx as nx
 
+from plumbnet.drawing.items import Link
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.riser.likeness.graph_classes import graph_classes
 from plumbnet.drawing.riser.structure import Component, Shaft, Structure, chains_in
@@ -34,19 +35,17 @@ def likeness_of(structure: Structure) -> Likeness:
     return Likeness(classes, tuple(graph_classes([_shaft_graph(structure, shaft) for shaft in structure.shafts])))
 
 
-def _links_inside(structure: Structure) -> Mapping[int, list[int]]:
-    """The numbers of the links inside each component."""
-    found: dict[int, list[int]] = defaultdict(list)
-    for at, link in enumerate(structure.diagram.links):
+def _links_inside(structure: Structure) -> Mapping[int, list[Link]]:
+    """The links inside each component."""
+    found: dict[int, list[Link]] = defaultdict(list)
+    for link in structure.diagram.links:
         homes = [structure.home.get(end.part) for end in link.ends]
-        if homes[0] is not None and homes[0] is homes[1]:
-            found[homes[0].number].append(at)
-    upright = {link.number for chain in chains_in(structure.risers) for link in chain.links}
-    links = structure.diagram.links
-    return defaultdict(list, {n: [at for at in own if links[at].number not in upright] for n, own in found.items()})
+        if homes[0] is not None and homes[0] is homes[1] and link.number not in structure.upright:
+            found[homes[0].number].append(link)
+    return found
 
 
-def _branch_graph(structure: Structure, branch: Component, links: Iterable[int]) -> "nx.MultiDiGraph[str]":
+def _branch_graph(structure: Structure, branch: Component, links: Iterable[Link]) -> "nx.MultiDiGraph[str]":
     foot = min((structure.height[each.end.part] for each in branch.ends), default=0.0)
     hung: dict[str, set[tuple[str, str]]] = defaultdict(set)
     for each in branch.ends:
@@ -76,26 +75,17 @@ def _shaft_graph(structure: Structure, shaft: Shaft) -> "nx.MultiDiGraph[str]":
         graph.add_node(name, label=(_part(structure, name, 0.0), ""))
     for end in (end for chain in chains for end in chain.ends if end.part not in graph):
         graph.add_node(end.part, label=(end.part, "plant"))
-    upright = {link.number for chain in chains for link in chain.links}
-    mine = set(inside)
-    _add_links(
-        structure,
-        graph,
-        (
-            at
-            for at, link in enumerate(structure.diagram.links)
-            if link.number in upright or (link.start.part in mine and link.end.part in mine)
-        ),
-    )
+    own = [link for chain in chains for link in chain.links]
+    own += [
+        link for name in inside for link in structure.diagram.links_at[name] if link.number not in structure.upright
+    ]
+    _add_links(structure, graph, dict.fromkeys(own))
     return graph
 
 
-def _add_links(structure: Structure, graph: "nx.MultiDiGraph[str]", numbers: Iterable[int]) -> None:
-    for at in numbers:
-        link = structure.diagram.links[at]
-        ends = [
-            "" if structure.diagram.items[end.part].symbol.is_joint else end.port for end in (link.start, link.end)
-        ]
+def _add_links(structure: Structure, graph: "nx.MultiDiGraph[str]", links: Iterable[Link]) -> None:
+    for link in links:
+        ends = ["" if structure.diagram.items[end.part].symbol.is_joint else end.port for end in (link.start, link.end)]
         label = (*ends, link.service.value, structure.building.pipes[link.number])
         graph.add_edge(link.start.part, link.end.part, label=label)
 

@@ -9,7 +9,6 @@ from networkx.algorithms.isomorphism import MultiDiGraphMatcher, categorical_mul
 _MOST_ROUNDS = 40
 
 
-
 def graph_classes(graphs: Sequence["nx.MultiDiGraph[str]"]) -> list[int]:
     """For each graph the number of the first that is the same but for the names of its nodes.
 
@@ -59,6 +58,9 @@ def _signature(graph: "nx.MultiDiGraph[str]", labels: Mapping[str, int], node: s
 
 
 def _is_same(one: "nx.MultiDiGraph[str]", other: "nx.MultiDiGraph[str]") -> bool:
-    nodes, edges = categorical_node_match(["label", "refined"], [None, None]), categorical_multiedge_match("label", None)
+    nodes, edges = (
+        categorical_node_match(["label", "refined"], [None, None]),
+        categorical_multiedge_match("label", None),
+    )
     matcher = MultiDiGraphMatcher(one, other, node_match=nodes, edge_match=edges)
     return bool(matcher.is_isomorphic())

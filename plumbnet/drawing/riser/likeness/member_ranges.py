@@ -29,7 +29,9 @@ def range_of(names: Sequence[str]) -> str:
 
 def natural(name: str) -> list[tuple[bool, int, str]]:
     """Sorts names as people do: numbers in them by what they count."""
-    return [(not piece.isdecimal(), int(piece) if piece.isdecimal() else 0, piece) for piece in re.split(r"(\d+)", name)]
+    return [
+        (not piece.isdecimal(), int(piece) if piece.isdecimal() else 0, piece) for piece in re.split(r"(\d+)", name)
+    ]
 
 
 def _of_one_place(names: Sequence[str]) -> str:

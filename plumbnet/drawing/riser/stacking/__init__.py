@@ -1,6 +1,9 @@
 """A structure and its folds to paper: plants and branches laid out, stacked level on level, joined by risers."""
 
-from plumbnet.drawing.riser.stacking.level_marks import branch_called, level_words, marks_of, shafts_called
+from plumbnet.drawing.riser.stacking.branch_names import branch_called, shafts_called
+from plumbnet.drawing.riser.stacking.detail_places import place_details
+from plumbnet.drawing.riser.stacking.free_places import FreePlaces
+from plumbnet.drawing.riser.stacking.level_marks import level_words, marks_of
 from plumbnet.drawing.riser.stacking.letter_box import letter_item
 from plumbnet.drawing.riser.stacking.movement import moved
 from plumbnet.drawing.riser.stacking.riser_marks import (
@@ -8,6 +11,7 @@ from plumbnet.drawing.riser.stacking.riser_marks import (
     LEVEL_SIZE,
     SHEAF,
     BreakMark,
+    CaptionMark,
     CardMark,
     LevelMark,
     RiserMark,
@@ -21,7 +25,9 @@ __all__ = [
     "LEVEL_SIZE",
     "SHEAF",
     "BreakMark",
+    "CaptionMark",
     "CardMark",
+    "FreePlaces",
     "LevelMark",
     "RiserMark",
     "RiserPipes",
@@ -31,6 +37,7 @@ __all__ = [
     "level_words",
     "marks_of",
     "moved",
+    "place_details",
     "put_side_by_side",
     "setting_of",
     "shafts_called",

@@ -19,8 +19,6 @@ _BETWEEN_PLANTS = 16.0
 _UPRIGHT = 10.0
 """Between a plant and the first upright of its doors."""
 _STOREY = 7.0
-_CARD = 26.0
-"""What a card takes beyond what is drawn on it."""
 _OVER = 8.0
 """Room for a return that goes over the top of its riser."""
 BREAK = 30.0
@@ -56,7 +54,6 @@ def bands_of(
     plants: Sequence[Stop],
     shafts: Sequence[DrawnShaft],
     stops: Mapping[int, Stop],
-    cards: frozenset[int],
     breaks: Sequence[LevelBreak],
 ) -> Bands:
     """The heights of all levels, the ground at 0.
@@ -64,7 +61,7 @@ def bands_of(
     A plant reaches up beside the storeys; the next one starts above it.
     """
     count = len(structure.floors)
-    feet, tall = _feet(structure, shafts, count), _tall(structure, shafts, stops, cards, count)
+    feet, tall = _feet(structure, shafts, count), _tall(structure, shafts, stops, count)
     hidden, starts = hidden_levels(breaks), {each.first for each in breaks}
     bands = Bands(width=max((plant.width for plant in plants), default=0.0))
     y, plants_top = 0.0, 0.0
@@ -145,9 +142,7 @@ def devices_length(structure: Structure, names: Sequence[str]) -> float:
     return sum(device_step(structure.diagram.items[name]) for name in names) + _PAD if names else 0.0
 
 
-def _tall(
-    structure: Structure, shafts: Sequence[DrawnShaft], stops: Mapping[int, Stop], cards: frozenset[int], count: int
-) -> list[float]:
+def _tall(structure: Structure, shafts: Sequence[DrawnShaft], stops: Mapping[int, Stop], count: int) -> list[float]:
     """Height of the branches on each level, with the devices in risers that stand above them."""
     found = [0.0] * count
     for number in (number for shaft in shafts for number in shaft.branches):
@@ -159,8 +154,7 @@ def _tall(
                 above = max(above, devices_length(structure, own))
             elif each.chain.service is Service.RETURN:
                 above = max(above, _OVER)
-        card = _CARD if number in cards else 0.0
-        found[component.level] = max(found[component.level], stop.height + above + card)
+        found[component.level] = max(found[component.level], stop.height + above)
     return found
 
 

@@ -1,18 +1,29 @@
-"""A component laid out by itself, by the layers of any drawing, with a door for each place where risers join it."""
+"""A component laid out by itself, as any drawing is, with a door for each place where risers join it."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from plumbnet.drawing.items import Diagram, Item, Link
+from plumbnet.drawing.lettering import name_lines
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.riser.stacking.doors import SERVICE_RANK, DoorKey, doors_of
 from plumbnet.drawing.riser.stacking.movement import moved, moved_points
-from plumbnet.drawing.riser.structure import Component, RiserEnd, Structure, chains_in
+from plumbnet.drawing.riser.structure import Component, RiserEnd, Structure
 from plumbnet.drawing.routing import Arrangement, Box, Route, arrangement_of
-from plumbnet.drawing.symbols import Letter, Point, Symbol
+from plumbnet.drawing.symbols import Letter, Point, Stroke, Symbol
 from plumbnet.layout.model import End
 
 _DOOR = Symbol("door", 2.0, 2.0, (Letter(0.0, 0.0, "", 0.0),), {"p": (-1.0, 0.0)}, is_two_sided=True)
+_TAP = Symbol(
+    "riser_end",
+    4.0,
+    14.0,
+    (Stroke(((0.0, -7.0), (0.0, 7.0)), width=1.6), Stroke(((0.0, 0.0), (2.0, 0.0)), width=1.6)),
+    {"p": (-2.0, 0.0)},
+    is_two_sided=True,
+    said="riser, drawn in its shaft",
+)
 _STEP_M = 30.0
 """Between the heights of two services' doors, so that hot goes above cold."""
 
@@ -39,39 +50,102 @@ class Stop:
 
 def block_of(structure: Structure, component: Component, on_right: frozenset[DoorKey] = frozenset()) -> Stop:
     """A component laid out, a branch with the doors `on_right` at its right edge, a plant with its ways out there."""
-    doors = doors_of(structure, component)
-    made = [_door(structure, component, number, key, ends, on_right) for number, (key, ends) in enumerate(doors.items())]
-    upright = {link.number for chain in chains_in(structure.risers) for link in chain.links}
-    inside = [
-        link
-        for link in dict.fromkeys(link for name in component.members for link in structure.diagram.links_at[name])
-        if link.number not in upright
-    ]
-    items = {name: structure.diagram.items[name] for name in component.members}
-    items |= {door.item.name: door.item for door in made}
-    from_right = bool(on_right) and not component.is_plant
-    laid = [_backward(link) if from_right and link.service is Service.COLD else link for link in inside]
-    laid += [door.laid for door in made]
-    arrangement = arrangement_of(Diagram(items, tuple(laid)))
-    restored = _restored(arrangement, {link.number: link for link in (*inside, *(door.link for door in made))})
-    names = {door.item.name for door in made}
-    left, top, right, foot = box_of(restored, names)
-    placed = moved(restored, -left, -foot)
+    laid = _laid_out(structure, component, on_right, _DOOR, len(structure.diagram.links))
+    names, numbers = (
+        {door.item.name for door in laid.doors.values()},
+        {door.link.number for door in laid.doors.values()},
+    )
+    left, top, right, foot = box_of(laid.arrangement, names)
+    placed = moved(laid.arrangement, -left, -foot)
     routes = {route.link.number: route for route in placed.routes if route.link is not None}
     ways = {}
-    for key, door in zip(doors, made, strict=True):
+    for key, door in laid.doors.items():
         points = routes[door.link.number].whole
         ways[key] = points if door.link.end.part == door.item.name else points[::-1]
-    numbers = {door.link.number for door in made}
-    bare = Arrangement(
-        tuple(each for each in placed.placements if each.item.name not in names),
-        placed.junctions,
-        tuple(route for route in placed.routes if route.link is None or route.link.number not in numbers),
-        placed.forks,
+    bare = replace(
+        placed,
+        placements=tuple(each for each in placed.placements if each.item.name not in names),
+        routes=tuple(route for route in placed.routes if route.link is None or route.link.number not in numbers),
     )
-    sides = {key: 1 if door.item.is_last else -1 for key, door in zip(doors, made, strict=True)}
-    services = {key: ends[0].chain.service for key, ends in doors.items()}
+    sides = {key: 1 if door.item.is_last else -1 for key, door in laid.doors.items()}
+    services = {key: door.link.service for key, door in laid.doors.items()}
     return Stop(component, right - left, foot - top, ways, sides, services, bare)
+
+
+@dataclass(frozen=True, slots=True)
+class Detail:
+    """A branch drawn out beside the building, from its lower left corner (0, 0), with the ends of its risers.
+
+    `origins` are the ends that stand behind those.
+    """
+
+    component: Component
+    width: float
+    height: float
+    arrangement: Arrangement
+    origins: Mapping[End, End]
+
+
+def detail_of(structure: Structure, component: Component, first_number: int, called: str) -> Detail:
+    """A branch laid out with an end of a riser at each door; their pipes are numbered from `first_number` on.
+
+    Its name stands on its card, so that of `called/tap` only `tap` is written.
+    """
+    laid = _laid_out(structure, component, frozenset(), _TAP, first_number, called)
+    left, top, right, foot = box_of(laid.arrangement, set())
+    origins = {}
+    for door in laid.doors.values():
+        near = next(end for end in door.link.ends if end.part != door.item.name)
+        origins[next(end for end in door.link.ends if end.part == door.item.name)] = near
+    return Detail(component, right - left, foot - top, moved(laid.arrangement, -left, -foot), origins)
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A component with its doors, somewhere on paper."""
+
+    doors: Mapping[DoorKey, "_Door"]
+    arrangement: Arrangement
+
+
+def _laid_out(
+    structure: Structure,
+    component: Component,
+    on_right: frozenset[DoorKey],
+    symbol: Symbol,
+    first_number: int,
+    called: str = "",
+) -> _Laid:
+    met = doors_of(structure, component)
+    doors = {
+        key: _door(structure, component, _Place(first_number + at, symbol, key in on_right), ends)
+        for at, (key, ends) in enumerate(met.items())
+    }
+    links = dict.fromkeys(link for name in component.members for link in structure.diagram.links_at[name])
+    inside = [link for link in links if link.number not in structure.upright]
+    items = {name: _named_within(structure.diagram.items[name], called) for name in component.members}
+    items |= {door.item.name: door.item for door in doors.values()}
+    laid = [_backward(link) if on_right and link.service is Service.COLD else link for link in inside]
+    laid += [door.laid for door in doors.values()]
+    arrangement = arrangement_of(Diagram(items, tuple(laid)))
+    own = {link.number: link for link in (*inside, *(door.link for door in doors.values()))}
+    return _Laid(doors, _restored(arrangement, own))
+
+
+def _named_within(item: Item, called: str) -> Item:
+    """An item of an instance by what it is called there."""
+    lines = name_lines(item.name)
+    if not item.name.startswith(f"{called}/") or item.lines[: len(lines)] != lines:
+        return item
+    return replace(item, lines=(*name_lines(item.name.removeprefix(f"{called}/")), *item.lines[len(lines) :]))
+
+
+class _Place(NamedTuple):
+    """The number of a door's pipe, its symbol, and the edge at which it is."""
+
+    number: int
+    symbol: Symbol
+    is_right: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,30 +157,21 @@ class _Door:
     laid: Link
 
 
-def _door(  # noqa: PLR0913, PLR0917  what a door is made of
-    structure: Structure,
-    component: Component,
-    number: int,
-    key: DoorKey,
-    ends: Sequence[RiserEnd],
-    on_right: frozenset[DoorKey],
-) -> _Door:
-    first, name = ends[0], f"\x01door {number}"
+def _door(structure: Structure, component: Component, place: _Place, ends: Sequence[RiserEnd]) -> _Door:
+    first, name = ends[0], f"\x01door {component.number} {place.number}"
     service, begins = first.chain.service, first.chain.begins_at(first.end)
     near, far = first.end, End(name, "p")
     if component.is_plant:
-        leads_out = begins
-        is_last = begins or service is Service.RETURN
+        leads_out, is_last = begins, begins or service is Service.RETURN
         laid_as = Service.HOT if begins and service is Service.RETURN else service
     else:
-        is_last = key in on_right
-        leads_out = service is Service.RETURN
-        laid_as = Service.RETURN if is_last and service is not Service.RETURN else service
-        laid_as = Service.HOT if is_last and service is Service.RETURN else laid_as
+        leads_out, is_last = service is Service.RETURN, place.is_right
+        over = Service.HOT if service is Service.RETURN else Service.RETURN
+        laid_as = over if is_last else service
     foot_m = min((structure.height[name] for name in component.members), default=0.0)
     height_m = 0.0 if component.is_plant else foot_m + _STEP_M * SERVICE_RANK[service]
-    item = Item(name, _DOOR, ("p",), elevation_m=height_m, is_source=not is_last, is_last=is_last)
-    link = Link(len(structure.diagram.links) + number, *((near, far) if leads_out else (far, near)), service)
+    item = Item(name, place.symbol, ("p",), elevation_m=height_m, is_source=not is_last, is_last=is_last)
+    link = Link(place.number, *((near, far) if leads_out else (far, near)), service)
     return _Door(item, link, replace(link, service=laid_as))
 
 

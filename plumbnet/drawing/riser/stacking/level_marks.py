@@ -2,40 +2,57 @@
 
 from collections.abc import Iterator, Sequence
 
-from plumbnet.drawing.riser.likeness import DrawnShaft, called, hidden_levels, range_of
+from plumbnet.drawing.lettering import LEADING, name_lines
+from plumbnet.drawing.riser.likeness import hidden_levels
 from plumbnet.drawing.riser.stacking.bands import BREAK
-from plumbnet.drawing.riser.stacking.riser_marks import BreakMark, CardMark, LevelMark, RiserMark
+from plumbnet.drawing.riser.stacking.riser_marks import (
+    LEVEL_SIZE,
+    BreakMark,
+    CaptionMark,
+    CardMark,
+    LevelMark,
+    RiserMark,
+)
+from plumbnet.drawing.riser.stacking.detail_places import CARD_HEAD, CARD_SIDE
+from plumbnet.drawing.riser.stacking.branch_names import branch_called, caption_lines
 from plumbnet.drawing.riser.stacking.setting import Setting
 from plumbnet.drawing.riser.stacking.shaft_places import ShaftPlace, count_words
 from plumbnet.drawing.riser.structure import Riser, Structure
 from plumbnet.layout.units import LENGTH, to
 
 _BESIDE = 5.0
-_HEAD = 18.0
 _FOOT = 3.0
+_ABOVE = 20.0
 _LEAD = 40.0
-_SHAFT_HEAD = 30.0
+_LONGEST = 40
+_SHAFT_HEAD = 14.0
+_COUNT = 12.0
 
 
 def marks_of(setting: Setting, places: Sequence[ShaftPlace]) -> Iterator[RiserMark]:
-    """The marks from the ground up, then cards, then breaks."""
+    """The marks of cards and captions, of levels from the ground up, of breaks."""
+    for number, detail in setting.details.items():
+        fold, (x, y) = setting.folding.fold_of[number], setting.detail_corner[number]
+        box = (x - CARD_SIDE, y - detail.height - CARD_HEAD, x + detail.width + CARD_SIDE, y + CARD_SIDE)
+        yield CardMark(
+            box, f"{fold.letter}  × {len(fold.members)}", name_lines(branch_called(setting.structure, number), _LONGEST)
+        )
+    for place in places:
+        if place.shaft.others:
+            yield _shaft_card(setting, place)
+        elif place.shaft.branches:
+            yield _caption(setting, place)
     left, right = setting.bands.right, max((place.right for place in places), default=setting.bands.right)
     structure, hidden = setting.structure, hidden_levels(setting.breaks)
     with_plants = {plant.level for plant in structure.plants}
     for level, y in enumerate(setting.bands.floor):
         if level not in hidden:
             yield LevelMark(-_LEAD if level in with_plants else left, right, y, level_words(structure, level))
-    for number, stop in setting.stops.items():
-        if setting.is_card(number):
-            fold, (x, y) = setting.folding.fold_of[number], setting.corner[number]
-            box = (x - _BESIDE, y - stop.height - _HEAD, x + stop.width + _BESIDE - 1.0, y + _FOOT)
-            yield CardMark(box, f"{fold.letter}  × {len(fold.members)}")
-    for place in places:
-        if place.shaft.others:
-            yield _shaft_card(setting, place)
     for each in setting.breaks:
         y = setting.bands.floor[each.first] - BREAK / 2
-        xs = [setting.x[riser.number] for riser in _risers(setting) if setting.span(riser)[0] < y < setting.span(riser)[1]]
+        xs = [
+            setting.x[riser.number] for riser in _risers(setting) if setting.span(riser)[0] < y < setting.span(riser)[1]
+        ]
         first, last = level_words(structure, each.first), level_words(structure, each.behind - 1)
         yield BreakMark(left, y, tuple(sorted(xs)), (f"{first} to {last}:", f"{each.behind - each.first} levels alike"))
 
@@ -48,20 +65,15 @@ def _risers(setting: Setting) -> Iterator[Riser]:
 def _shaft_card(setting: Setting, place: ShaftPlace) -> CardMark:
     tops = [setting.span(riser)[0] for riser in place.shaft.risers]
     bases = [setting.bands.base[setting.structure.components[number].level] for number in place.shaft.branches]
-    box = (place.left - _BESIDE, min(tops) - _SHAFT_HEAD, place.right + _BESIDE, max(bases, default=max(tops)) + _FOOT)
-    return CardMark(box, count_words(place.shaft), shafts_called(setting.structure, place.shaft))
+    lines = caption_lines(setting.structure, place.shaft)
+    head = min(tops) - _SHAFT_HEAD - len(lines) * LEVEL_SIZE * LEADING - _COUNT
+    box = (place.left - _BESIDE, head, place.right + _BESIDE, max(bases, default=max(tops)) + _FOOT)
+    return CardMark(box, count_words(place.shaft), lines)
 
 
-def shafts_called(structure: Structure, shaft: DrawnShaft) -> str:
-    """The shafts for which one is drawn, by what their lowest branches are called."""
-    every = [structure.shafts[place] for place in (shaft.place, *shaft.others)]
-    return range_of([branch_called(structure, each.branches[0]) for each in every if each.branches])
-
-
-def branch_called(structure: Structure, number: int) -> str:
-    """What a branch is called."""
-    members = structure.components[number].members
-    return called(members, [name for name in members if structure.building.parts[name].is_use])
+def _caption(setting: Setting, place: ShaftPlace) -> CaptionMark:
+    top = min(setting.span(riser)[0] for riser in place.shaft.risers)
+    return CaptionMark(place.left, top - _ABOVE, caption_lines(setting.structure, place.shaft))
 
 
 def level_words(structure: Structure, level: int) -> str:

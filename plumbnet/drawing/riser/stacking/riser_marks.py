@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from plumbnet.drawing.lettering import width
+from plumbnet.drawing.lettering import LEADING, width
 from plumbnet.drawing.routing import Box
 from plumbnet.drawing.symbols import Point
 
@@ -40,7 +40,7 @@ class CardMark:
 
     box: Box
     count: str
-    names: str = ""
+    names: tuple[str, ...] = ()
 
     @property
     def extent(self) -> Box:
@@ -51,12 +51,38 @@ class CardMark:
     def boxes(self) -> Iterator[Box]:
         """What its head covers."""
         left, top, right, _ = self.box
-        yield left, top - SHEAF, right + SHEAF, top + 12.0
+        yield left, top - SHEAF, right + SHEAF, self.first_name[1] + len(self.names) * LEVEL_SIZE * LEADING
+
+    @property
+    def first_name(self) -> Point:
+        """The left edge of the first line of names: beside the count where there is room, else below it."""
+        left, top, right, _ = self.box
+        taken = width(self.count, COUNT_SIZE, bold=True) + width(self.names[0] if self.names else "", LEVEL_SIZE)
+        return left + 4.0, top + (6.5 if taken + 16.0 <= right - left else 17.0)
 
     @property
     def at_count(self) -> Point:
         """The right edge of the count."""
         return self.box[2] - 3.0, self.box[1] + 6.5
+
+
+@dataclass(frozen=True, slots=True)
+class CaptionMark:
+    """What a shaft is called: lines of words, the last of which stands at y."""
+
+    left: float
+    y: float
+    lines: tuple[str, ...]
+
+    @property
+    def extent(self) -> Box:
+        """All of it."""
+        wide = max((width(words, LEVEL_SIZE) for words in self.lines), default=0.0)
+        return self.left, self.y - len(self.lines) * LEVEL_SIZE * LEADING, self.left + wide, self.y + 4.0
+
+    def boxes(self) -> Iterator[Box]:
+        """What the words cover."""
+        yield self.extent
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,4 +106,4 @@ class BreakMark:
         yield from ((x - 6.0, self.y - 6.0, x + 6.0, self.y + 6.0) for x in self.xs)
 
 
-RiserMark = LevelMark | CardMark | BreakMark
+RiserMark = LevelMark | CardMark | CaptionMark | BreakMark

@@ -94,7 +94,8 @@ class RiserPipes:
 
     def _next(self) -> int:
         """A number that no pipe has."""
-        return len(self.setting.structure.diagram.links) + len(self.links)
+        ends = sum(len(detail.origins) for detail in self.setting.details.values())
+        return len(self.setting.structure.diagram.links) + ends + len(self.links)
 
     def _add(self, link: Link, points: list[Point]) -> None:
         self.links.append(link)

@@ -5,7 +5,8 @@ from dataclasses import dataclass, field
 
 from plumbnet.drawing.riser.likeness import DrawnShaft, Folding, LevelBreak
 from plumbnet.drawing.riser.stacking.bands import Bands, bands_of
-from plumbnet.drawing.riser.stacking.door_block import Stop, block_of
+from plumbnet.drawing.riser.stacking.branch_names import branch_called
+from plumbnet.drawing.riser.stacking.door_block import Detail, Stop, block_of, detail_of
 from plumbnet.drawing.riser.stacking.doors import DoorKey, door_key
 from plumbnet.drawing.riser.stacking.letter_box import letter_box
 from plumbnet.drawing.riser.stacking.riser_columns import home_risers, on_the_right, right_doors
@@ -16,10 +17,10 @@ from plumbnet.layout.model import End
 
 @dataclass(slots=True)
 class Setting:
-    """A building on its way to paper: plants and the stops of branches, the heights of levels.
+    """A building on its way to paper: plants, the stops of branches, details drawn out beside them, heights of levels.
 
     `right` are the risers that stand right of their branches; `homes` those on which joints sit; `x` that of each riser
-    and `corner` the lower left one of each stop are set as shafts are put side by side.
+    and `corner` the lower left one of each stop, `detail_corner` that of each detail, are set as shafts are put side by side.
     """
 
     structure: Structure
@@ -27,16 +28,13 @@ class Setting:
     breaks: Sequence[LevelBreak]
     plants: Mapping[int, Stop]
     stops: Mapping[int, Stop]
+    details: Mapping[int, Detail]
     bands: Bands
     right: frozenset[int]
     homes: Mapping[str, Riser]
     x: dict[int, float] = field(default_factory=dict)
     corner: dict[int, Point] = field(default_factory=dict)
-
-    def is_card(self, number: int) -> bool:
-        """Whether a branch is drawn out for others as well."""
-        fold = self.folding.fold_of.get(number)
-        return fold is not None and fold.shown == number
+    detail_corner: dict[int, Point] = field(default_factory=dict)
 
     def key_of(self, chain: Chain, end: End) -> DoorKey:
         """The door by which an end of a chain joins its component."""
@@ -67,13 +65,23 @@ def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBre
         homes |= home_risers(structure, shaft)
         for number in shaft.branches:
             stops[number] = _stop(structure, folding, shaft, number, own)
-    cards = frozenset(fold.shown for fold in folding.folds)
-    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, cards, breaks)
-    return Setting(structure, folding, breaks, plants, stops, bands, frozenset(right), homes)
+    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, breaks)
+    return Setting(
+        structure, folding, breaks, plants, stops, _details(structure, folding), bands, frozenset(right), homes
+    )
+
+
+def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:
+    """What is drawn out beside the building, for itself and those alike."""
+    number, found = len(structure.diagram.links), dict[int, Detail]()
+    for fold in folding.folds:
+        found[fold.shown] = detail_of(structure, structure.components[fold.shown], number, branch_called(structure, fold.shown))
+        number += len(found[fold.shown].origins)
+    return found
 
 
 def _stop(structure: Structure, folding: Folding, shaft: DrawnShaft, number: int, right: frozenset[int]) -> Stop:
     component, doors = structure.components[number], right_doors(structure, shaft, number, right)
-    if number in folding.shown:
+    if number not in folding.fold_of:
         return block_of(structure, component, doors)
     return letter_box(structure, component, doors)

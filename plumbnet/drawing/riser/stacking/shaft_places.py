@@ -6,9 +6,10 @@ from itertools import permutations, product
 
 from plumbnet.drawing.lettering import width
 from plumbnet.drawing.riser.likeness import DrawnShaft
+from plumbnet.drawing.riser.stacking.branch_names import caption_lines
 from plumbnet.drawing.riser.stacking.doors import SERVICE_RANK
 from plumbnet.drawing.riser.stacking.riser_columns import columns_of, riser_width
-from plumbnet.drawing.riser.stacking.riser_marks import COUNT_SIZE
+from plumbnet.drawing.riser.stacking.riser_marks import COUNT_SIZE, LEVEL_SIZE
 from plumbnet.drawing.riser.stacking.setting import Setting
 from plumbnet.drawing.riser.structure import Riser
 
@@ -37,7 +38,9 @@ def put_side_by_side(setting: Setting) -> list[ShaftPlace]:
     x = setting.bands.right + _LEAD
     found: list[ShaftPlace] = []
     for shaft in sorted(setting.folding.shafts, key=lambda shaft: (round(_header(setting, shaft)), shaft.place)):
-        end = _put(setting, shaft, x)
+        lines = caption_lines(setting.structure, shaft)
+        said = max((width(words, LEVEL_SIZE) for words in lines), default=0.0)
+        end = max(_put(setting, shaft, x), x + said)
         found.append(ShaftPlace(shaft, x, end))
         x = end + _BETWEEN
     return found

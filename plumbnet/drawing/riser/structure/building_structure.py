@@ -36,6 +36,11 @@ class Structure:
         """The component of each part that does not stand in a riser."""
         return {name: component for component in self.components for name in component.members}
 
+    @cached_property
+    def upright(self) -> frozenset[int]:
+        """The numbers of the links in risers."""
+        return frozenset(link.number for chain in chains_in(self.risers) for link in chain.links)
+
     @property
     def plants(self) -> tuple[Component, ...]:
         """The components that are plants."""

@@ -74,9 +74,4 @@ def _is_plant(building: BuildingFacts, members: Sequence[str], ends: Sequence[Ri
     for each in ends:
         if each.chain.service is not Service.RETURN:
             ways[each.end.part, each.chain.service].add((each.is_low, each.chain.begins_at(each.end)))
-    return any(
-        begins
-        for met in ways.values()
-        if {is_low for is_low, _ in met} != {True, False}
-        for _, begins in met
-    )
+    return any(begins for met in ways.values() if {is_low for is_low, _ in met} != {True, False} for _, begins in met)

@@ -67,4 +67,3 @@ def _is_passed(diagram: Diagram, building: BuildingFacts, name: str) -> bool:
     links = diagram.links_at[name]
     is_between = len(links) == _IN_AND_OUT and not any(link.is_round for link in links)
     return is_between and diagram.items[name].symbol.is_in_line and not building.parts[name].is_equipment
-

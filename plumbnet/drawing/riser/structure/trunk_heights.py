@@ -60,9 +60,7 @@ def _spans(diagram: Diagram, onward: "nx.DiGraph[str]", known: Mapping[str, floa
     return {name: spans[circle] for name, circle in where.items()}
 
 
-def _is_header(
-    diagram: Diagram, onward: "nx.DiGraph[str]", spans: Mapping[str, _Span | None], name: str
-) -> bool:
+def _is_header(diagram: Diagram, onward: "nx.DiGraph[str]", spans: Mapping[str, _Span | None], name: str) -> bool:
     tall = [span for span in (spans[each] for each in onward[name]) if span and span.high - span.low >= TALL_M]
     return is_in_pipe(diagram, name) and len(tall) >= _SEVERAL
 

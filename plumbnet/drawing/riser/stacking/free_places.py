@@ -31,14 +31,26 @@ class FreePlaces:
 
     def first(self, wide: float, high: float) -> Point | None:
         """The upper left corner of the topmost place of that size, the leftmost of several; None where there is none."""
+        spots = self._spots(wide, high)
+        return self._at(spots[0]) if len(spots) else None
+
+    def least_beyond(self, wide: float, high: float, edge: float) -> Point | None:
+        """The same of the place that reaches least beyond an edge at the right, of several the lowest, the rightmost."""
+        spots = self._spots(wide, high)
+        if not len(spots):
+            return None
+        beyond = np.maximum(0.0, self._left + spots[:, 1] * _CELL + wide - edge)
+        return self._at(spots[np.flatnonzero(beyond == beyond.min())[-1]])
+
+    def _at(self, spot: NDArray[np.intp]) -> Point:
+        return self._left + float(spot[1]) * _CELL, self._top + float(spot[0]) * _CELL
+
+    def _spots(self, wide: float, high: float) -> NDArray[np.intp]:
+        """Row and column of every place of that size, row by row."""
         across, down = int(wide / _CELL) + 1, int(high / _CELL) + 1
         rows, columns = self._free.shape
         if down > rows or across > columns:
-            return None
+            return np.zeros((0, 2), dtype=np.intp)
         sums = np.pad(np.cumsum(np.cumsum(self._free, 0), 1), ((1, 0), (1, 0)))
         inside = sums[down:, across:] - sums[:-down, across:] - sums[down:, :-across] + sums[:-down, :-across]
-        spots = np.argwhere(inside == across * down)
-        if not len(spots):
-            return None
-        row, column = spots[0]
-        return self._left + float(column) * _CELL, self._top + float(row) * _CELL
+        return np.argwhere(inside == across * down)

@@ -10,19 +10,21 @@ from plumbnet.report.figures import Theme
 from plumbnet.report.schematic import DRAWN_FORMS, DrawnForm, schematic_file
 
 
-def draw(
+def draw(  # noqa: PLR0913  each is an option of the call
     layout: Layout | Report,
     path: str | Path | None = None,
     *,
     form: DrawnForm | None = None,
     theme: Theme = "light",
     date: str | None = None,
+    riser: bool | None = None,
 ) -> Picture:
     """The schematic: piping, trapped zones, what stops the water, the way out; a notebook shows it.
 
     `layout` is a report, or what `check` makes one of. With a `path` it is written there as well, as its ending says:
-    .svg, .pdf, .png or .dxf. `date` is printed as it is given. The symbols are generic trade practice and
-    claim conformity with no standard. Raises UnknownForm for another ending, NoDxf where what writes a
+    .svg, .pdf, .png or .dxf. `date` is printed as it is given. A tall building is drawn as a riser diagram, level on
+    level, what is alike drawn once; `riser` asks for one, or for none. The symbols are generic trade practice and claim
+    conformity with no standard. Raises UnknownForm for another ending, NoDxf where what writes a
     DXF is not installed, OSError where it cannot be written, and what `check` does.
 
     >>> picture = draw("systems/open-house.yaml")
@@ -30,4 +32,4 @@ def draw(
     ('svg', True)
     """
     wanted = form or ("svg" if path is None else form_of(path, DRAWN_FORMS))
-    return pictured(schematic_file(as_report(layout), wanted, theme=theme, date=date), wanted, path)
+    return pictured(schematic_file(as_report(layout), wanted, theme=theme, date=date, riser=riser), wanted, path)

@@ -58,9 +58,10 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
         diagram = schematic.diagram
         if len(diagram.items) > MOST_ITEMS:
             diagram = abridged(diagram, keep=schematic.kept)
-        arrangement, marks = arrangement_of(diagram), ()
+        arrangement = arrangement_of(diagram)
     else:
-        diagram, arrangement, marks = riser.diagram, riser.arrangement, riser.marks
+        diagram, arrangement = riser.diagram, riser.arrangement
+    marks = () if riser is None else riser.marks
     covered = [box for mark in marks for box in mark.boxes()]
     occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways), *covered])
     names = dict(joint_names(arrangement, occupancy))
@@ -83,4 +84,5 @@ def _riser_diagram(schematic: Schematic, least_fold: int) -> RiserDiagram | None
     if building is None or building.is_wanted is False:
         return None
     structure = structure_of(schematic.diagram, building)
-    return riser_diagram(structure, least_fold) if structure.is_tall or building.is_wanted else None
+    is_one = structure.is_stacked if building.is_wanted else structure.is_tall
+    return riser_diagram(structure, least_fold) if is_one else None

@@ -12,8 +12,9 @@ class PartFacts:
 
     `likeness` says all but its name and height: kind, fields, and whatever is found of it; parts of other likeness are
     never drawn as one. `height_m` is as its author wrote it, None where it was left out. Equipment supplies, heats,
-    stores, drives, reduces or takes up water; a use draws it; a head heats or supplies, a source supplies; a part that `is_divided`
-    joins its pipes for use only, so that each of its ports is an end of its own. `is_limit`: some heater's limit is its.
+    stores, drives, reduces or takes up water; a use draws it; a head heats or supplies, a source supplies; a part that
+    `is_divided` joins its pipes for use only, so that each of its ports is an end of its own. `is_limit`: it sets the
+    limit of a heater.
     """
 
     likeness: str

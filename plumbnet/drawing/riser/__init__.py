@@ -7,7 +7,8 @@ branch that hangs on them; shaft: risers that share branches. - fold: branches a
 others boxes with its letter. - stop: what stands on a level, with a door at each place where risers join it.
 """
 
-from plumbnet.drawing.riser.riser_arrangement import FoldEntry, RiserDiagram, riser_diagram
+from plumbnet.drawing.riser.fold_entries import FoldEntry
+from plumbnet.drawing.riser.riser_arrangement import RiserDiagram, riser_diagram
 from plumbnet.drawing.riser.stacking import (
     COUNT_SIZE,
     LEVEL_SIZE,

@@ -1,11 +1,11 @@
-"""A report to what a riser diagram of it is read from: heights as written, equipment, and all that is told of a part."""
+"""A report to what a riser diagram is read from: heights as written, equipment, and all that is told of a part."""
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
 from plumbnet.analysis import Report
 from plumbnet.drawing.items import BuildingFacts, PartFacts
-from plumbnet.layout.model import MIXED, Boosting, End, Part, Reducing
+from plumbnet.layout.model import MIXED, Boosting, Part, Reducing
 from plumbnet.layout.units import PASCAL_PER_METRE
 from plumbnet.report.schematic.schematic_remarks import shadings, stop_remarks, ways
 

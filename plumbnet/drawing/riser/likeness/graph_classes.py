@@ -52,8 +52,8 @@ def _numbered(known: dict[object, int], label: object) -> int:
 
 
 def _signature(graph: "nx.MultiDiGraph[str]", labels: Mapping[str, int], node: str) -> object:
-    out = sorted((label, labels[other]) for _, other, label in graph.out_edges(node, data="label"))
-    back = sorted((label, labels[other]) for other, _, label in graph.in_edges(node, data="label"))
+    out = sorted((data["label"], labels[other]) for _, other, data in graph.out_edges(node, data=True))
+    back = sorted((data["label"], labels[other]) for other, _, data in graph.in_edges(node, data=True))
     return labels[node], tuple(out), tuple(back)
 
 

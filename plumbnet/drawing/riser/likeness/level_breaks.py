@@ -24,11 +24,12 @@ class LevelBreak:
 def device_levels(structure: Structure, chain: Chain) -> list[int]:
     """The level at which each device of a chain stands: its own, where its author wrote a height, else its fellow's."""
     low, high = (structure.home[end.part].level for end in chain.ends)
+    high = max(low, high - structure.home[chain.high.part].is_plant)  # below the headers of a plant
     found: list[int] = []
     for name in chain.devices:
         own = structure.building.parts[name].height_m
         before = found[-1] if found else low
-        found.append(before if own is None else min(max(before, structure.level_at(own)), max(low, high)))
+        found.append(before if own is None else min(max(before, structure.level_at(own)), high))
     return found
 
 

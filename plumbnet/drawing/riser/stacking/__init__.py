@@ -3,8 +3,8 @@
 from plumbnet.drawing.riser.stacking.branch_names import branch_called, shafts_called
 from plumbnet.drawing.riser.stacking.detail_places import place_details
 from plumbnet.drawing.riser.stacking.free_places import FreePlaces
-from plumbnet.drawing.riser.stacking.level_marks import level_words, marks_of
 from plumbnet.drawing.riser.stacking.letter_box import letter_item
+from plumbnet.drawing.riser.stacking.level_marks import level_words, marks_of
 from plumbnet.drawing.riser.stacking.movement import moved
 from plumbnet.drawing.riser.stacking.riser_marks import (
     COUNT_SIZE,

@@ -50,7 +50,7 @@ class Stop:
 
 def block_of(structure: Structure, component: Component, on_right: frozenset[DoorKey] = frozenset()) -> Stop:
     """A component laid out, a branch with the doors `on_right` at its right edge, a plant with its ways out there."""
-    laid = _laid_out(structure, component, on_right, _DOOR, len(structure.diagram.links))
+    laid = _laid_out(structure, component, _Places(len(structure.diagram.links), _DOOR, on_right))
     names, numbers = (
         {door.item.name for door in laid.doors.values()},
         {door.link.number for door in laid.doors.values()},
@@ -60,7 +60,8 @@ def block_of(structure: Structure, component: Component, on_right: frozenset[Doo
     routes = {route.link.number: route for route in placed.routes if route.link is not None}
     ways = {}
     for key, door in laid.doors.items():
-        points = routes[door.link.number].whole
+        route = routes[door.link.number]
+        points = route.whole if key.port else route.points
         ways[key] = points if door.link.end.part == door.item.name else points[::-1]
     bare = replace(
         placed,
@@ -91,7 +92,7 @@ def detail_of(structure: Structure, component: Component, first_number: int, cal
 
     Its name stands on its card, so that of `called/tap` only `tap` is written.
     """
-    laid = _laid_out(structure, component, frozenset(), _TAP, first_number, called)
+    laid = _laid_out(structure, component, _Places(first_number, _TAP, frozenset()), called)
     left, top, right, foot = box_of(laid.arrangement, set())
     origins = {}
     for door in laid.doors.values():
@@ -108,24 +109,24 @@ class _Laid:
     arrangement: Arrangement
 
 
-def _laid_out(
-    structure: Structure,
-    component: Component,
-    on_right: frozenset[DoorKey],
-    symbol: Symbol,
-    first_number: int,
-    called: str = "",
-) -> _Laid:
-    met = doors_of(structure, component)
+class _Places(NamedTuple):
+    """The number of the first door's pipe, the symbol of all doors, and which are at the right edge."""
+
+    first_number: int
+    symbol: Symbol
+    on_right: frozenset[DoorKey]
+
+
+def _laid_out(structure: Structure, component: Component, places: _Places, called: str = "") -> _Laid:
     doors = {
-        key: _door(structure, component, _Place(first_number + at, symbol, key in on_right), ends)
-        for at, (key, ends) in enumerate(met.items())
+        key: _door(structure, component, _Place(places.first_number + at, places.symbol, key in places.on_right), ends)
+        for at, (key, ends) in enumerate(doors_of(structure, component).items())
     }
     links = dict.fromkeys(link for name in component.members for link in structure.diagram.links_at[name])
     inside = [link for link in links if link.number not in structure.upright]
     items = {name: _named_within(structure.diagram.items[name], called) for name in component.members}
     items |= {door.item.name: door.item for door in doors.values()}
-    laid = [_backward(link) if on_right and link.service is Service.COLD else link for link in inside]
+    laid = [_backward(link) if places.on_right and link.service is Service.COLD else link for link in inside]
     laid += [door.laid for door in doors.values()]
     arrangement = arrangement_of(Diagram(items, tuple(laid)))
     own = {link.number: link for link in (*inside, *(door.link for door in doors.values()))}

@@ -1,4 +1,4 @@
-"""A component to its doors: where risers join it, a joint's once for all of a branch, once for each service of a plant."""
+"""A component to its doors, where risers join it: a joint has one in a branch, one for each service in a plant."""
 
 from collections import defaultdict
 from collections.abc import Mapping

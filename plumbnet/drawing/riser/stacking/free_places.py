@@ -30,12 +30,12 @@ class FreePlaces:
         self._free[rows, columns] = False
 
     def first(self, wide: float, high: float) -> Point | None:
-        """The upper left corner of the topmost place of that size, the leftmost of several; None where there is none."""
+        """The upper left corner of the topmost place of that size, the leftmost of several; None where none is."""
         spots = self._spots(wide, high)
         return self._at(spots[0]) if len(spots) else None
 
     def least_beyond(self, wide: float, high: float, edge: float) -> Point | None:
-        """The same of the place that reaches least beyond an edge at the right, of several the lowest, the rightmost."""
+        """The same of the place that reaches least beyond an edge at the right; of several the lowest, rightmost."""
         spots = self._spots(wide, high)
         if not len(spots):
             return None

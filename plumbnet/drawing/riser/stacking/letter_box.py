@@ -4,7 +4,7 @@ from plumbnet.drawing.items import Item
 from plumbnet.drawing.riser.stacking.door_block import Stop
 from plumbnet.drawing.riser.stacking.doors import DoorKey, doors_of
 from plumbnet.drawing.riser.structure import Component, Structure
-from plumbnet.drawing.symbols import Letter, Stroke, Symbol
+from plumbnet.drawing.symbols import Letter, Point, Stroke, Symbol
 
 _WIDE = 16.0
 _APART = 9.0
@@ -19,7 +19,7 @@ def letter_box(structure: Structure, component: Component, on_right: frozenset[D
     sides = {key: 1 if key in on_right else -1 for key in doors}
     most = max(list(sides.values()).count(side) for side in (-1, 1))
     high = 2 * _EDGE + _APART * (most - 1)
-    ways = {}
+    ways: dict[DoorKey, tuple[Point, ...]] = {}
     for side, x in ((-1, 0.0), (1, _WIDE)):
         own = [key for key in doors if sides[key] == side]
         top = -high + _EDGE + _APART * (most - len(own)) / 2

@@ -5,6 +5,8 @@ from collections.abc import Iterator, Sequence
 from plumbnet.drawing.lettering import LEADING, name_lines
 from plumbnet.drawing.riser.likeness import hidden_levels
 from plumbnet.drawing.riser.stacking.bands import BREAK
+from plumbnet.drawing.riser.stacking.branch_names import branch_called, caption_lines
+from plumbnet.drawing.riser.stacking.detail_places import CARD_HEAD, CARD_SIDE
 from plumbnet.drawing.riser.stacking.riser_marks import (
     LEVEL_SIZE,
     BreakMark,
@@ -13,8 +15,6 @@ from plumbnet.drawing.riser.stacking.riser_marks import (
     LevelMark,
     RiserMark,
 )
-from plumbnet.drawing.riser.stacking.detail_places import CARD_HEAD, CARD_SIDE
-from plumbnet.drawing.riser.stacking.branch_names import branch_called, caption_lines
 from plumbnet.drawing.riser.stacking.setting import Setting
 from plumbnet.drawing.riser.stacking.shaft_places import ShaftPlace, count_words
 from plumbnet.drawing.riser.structure import Riser, Structure

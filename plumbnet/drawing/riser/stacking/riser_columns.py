@@ -9,8 +9,8 @@ from plumbnet.drawing.items import Item
 from plumbnet.drawing.lettering import size_of
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.riser.likeness import DrawnShaft
-from plumbnet.drawing.riser.stacking.doors import DoorKey, doors_of
-from plumbnet.drawing.riser.structure import Riser, Structure, chains_in
+from plumbnet.drawing.riser.stacking.doors import DoorKey, door_key, doors_of
+from plumbnet.drawing.riser.structure import Riser, RiserEnd, Structure, chains_in
 
 _PITCH = 13.0
 """Between two risers, at least."""
@@ -37,17 +37,18 @@ def on_the_right(structure: Structure, shaft: DrawnShaft) -> frozenset[int]:
     return frozenset()
 
 
-def home_risers(structure: Structure, shaft: DrawnShaft) -> Mapping[str, Riser]:
-    """The riser on which each joint of a branch sits: the one that passes it, else the one that is no return."""
-    met: dict[str, list[Riser]] = {}
+def home_risers(structure: Structure, shaft: DrawnShaft) -> Mapping[DoorKey, Riser]:
+    """The riser on which each door of a branch sits: the one that passes it, else the one that is no return."""
+    met: dict[DoorKey, list[Riser]] = {}
     for riser in shaft.risers:
         for chain in riser.chains:
             for end in chain.ends:
-                if not structure.home[end.part].is_plant:
-                    met.setdefault(end.part, []).append(riser)
+                home = structure.home[end.part]
+                if not home.is_plant:
+                    met.setdefault(door_key(structure, home, RiserEnd(chain, end)), []).append(riser)
     return {
-        name: min(risers, key=lambda riser: (-risers.count(riser), riser.service is Service.RETURN, riser.number))
-        for name, risers in met.items()
+        key: min(risers, key=lambda riser: (-risers.count(riser), riser.service is Service.RETURN, riser.number))
+        for key, risers in met.items()
     }
 
 
@@ -55,7 +56,7 @@ def right_doors(structure: Structure, shaft: DrawnShaft, number: int, right: fro
     """The doors of a branch that open to the right."""
     homes = home_risers(structure, shaft)
     doors = doors_of(structure, structure.components[number])
-    return frozenset(key for key in doors if homes[key.part].number in right)
+    return frozenset(key for key in doors if homes[key].number in right)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +80,7 @@ def device_step(item: Item) -> float:
 
 
 def columns_of(widths: Sequence[RiserWidth], words_left: int) -> tuple[list[float], float]:
-    """The x of risers side by side from 0 on, and where all ends; the words of the first `words_left` are at their left."""
+    """The x of risers side by side from 0 on, and where all ends; the first `words_left` have words at their left."""
     x, found = 0.0, list[float]()
     for number, (before, own) in enumerate(pairwise([RiserWidth(0.0, 0.0), *widths])):
         words = own.words if number < words_left else 0.0

@@ -6,7 +6,6 @@ from dataclasses import dataclass, field, replace
 
 from plumbnet.drawing.columns import surround
 from plumbnet.drawing.items import Link
-from plumbnet.drawing.palette import Service
 from plumbnet.drawing.riser.stacking.bands import devices_by_level, way_out
 from plumbnet.drawing.riser.stacking.door_block import Stop
 from plumbnet.drawing.riser.stacking.doors import DoorKey, doors_of
@@ -25,15 +24,17 @@ _ABOVE_FOOT = 2.0
 
 @dataclass(slots=True)
 class RiserPipes:
-    """The pipes and the devices in them as they are drawn; `spots` are places of joints, `origins` ends behind boxes."""
+    """The pipes and the devices in them as drawn; `spots` are places of joints, `origins` the ends behind boxes."""
 
     setting: Setting
     routes: list[Route] = field(default_factory=list)
     placements: list[Placement] = field(default_factory=list)
-    links: list[Link] = field(default_factory=list)
+    count: int = 0
     spots: dict[str, list[Point]] = field(default_factory=lambda: defaultdict(list))
     origins: dict[End, End] = field(default_factory=dict)
     _lead: dict[tuple[int, End], list[Point]] = field(default_factory=dict)
+    _shared: dict[tuple[int, End], list[Point]] = field(default_factory=dict)
+    """What a pipe has in common with another of its port, from that port on."""
 
     def draw(self) -> None:
         """Draw everything that leads from component to component."""
@@ -67,21 +68,24 @@ class RiserPipes:
             self.routes.append(Route(None, key.part, plant.services[key], simple([*points, (max(xs), y)])))
             self.spots[key.part] += [(at, y) for at in sorted(set(xs))]
         for at, chain, end in joined:
-            self._lead[chain.number, end] = [(at, y)] if is_joint else [*points, (at, y)]
+            is_first = at == max(xs)
+            self._lead[chain.number, end] = [*points, (at, y)] if is_first and not is_joint else [(at, y)]
+            if not is_joint and not is_first:
+                self._shared[chain.number, end] = [*points, (at, y)]
 
     def _branch(self, number: int, stop: Stop) -> None:
         """The ways from a branch's doors to the risers on which its joints sit."""
         fold = self.setting.folding.fold_of.get(number)
         doors = doors_of(self.setting.structure, stop.component)
-        for key, way in stop.ways.items():
-            home = self.setting.homes[key.part]
+        for key in stop.ways:
+            home = self.setting.homes[key]
             points = list(stop.way(key, self.setting.corner[number]))
             at = (self.setting.x[home.number], points[-1][1])
             is_joint = self.setting.structure.diagram.items[key.part].symbol.is_joint
             if is_joint:
                 self.spots[key.part].append(at)
             if stop.arrangement is not None:
-                if is_joint:
+                if is_joint and len(stop.component.members) > 1:
                     self.routes.append(Route(None, key.part, stop.services[key], simple([*points, at])))
                 continue
             if fold is None:
@@ -90,16 +94,17 @@ class RiserPipes:
             self.origins[own] = doors[key][0].end
             if is_joint:
                 start = End(key.part, doors[key][0].end.port)
-                self._add(Link(self._next(), start, own, stop.services[key]), [at, points[-1]])
+                link = Link(self._next(), start, own, stop.services[key])
+                self._add(Route(link, "", link.service, (at, points[-1])))
 
     def _next(self) -> int:
         """A number that no pipe has."""
         ends = sum(len(detail.origins) for detail in self.setting.details.values())
-        return len(self.setting.structure.diagram.links) + ends + len(self.links)
+        return len(self.setting.structure.diagram.links) + ends + self.count
 
-    def _add(self, link: Link, points: list[Point]) -> None:
-        self.links.append(link)
-        self.routes.append(Route(link, "", link.service, simple(points)))
+    def _add(self, route: Route) -> None:
+        self.routes.append(route)
+        self.count += 1
 
     def _chain(self, riser: Riser, chain: Chain) -> None:
         x = self.setting.x[riser.number]
@@ -120,7 +125,17 @@ class RiserPipes:
             points += high[:-1][::-1] if number == last else []
             below = chain.low.part if number == 0 else chain.devices[number - 1]
             start, end = self._stood_in(link.start), self._stood_in(link.end)
-            self._add(replace(link, start=start, end=end), points if link.start.part == below else points[::-1])
+            before = self._shared.get((chain.number, chain.low), []) if number == 0 else []
+            after = self._shared.get((chain.number, chain.high), [])[::-1] if number == last else []
+            route = Route(
+                replace(link, start=start, end=end), "", link.service, simple(points), *map(tuple, (before, after))
+            )
+            is_up = link.start.part == below
+            self._add(
+                route
+                if is_up
+                else replace(route, points=route.points[::-1], before=route.after[::-1], after=route.before[::-1])
+            )
 
     def _words_left(self, riser: Riser) -> bool:
         """Whether it is the first of its shaft, so that its words stand at its left."""
@@ -151,7 +166,7 @@ class RiserPipes:
         if not setting.structure.diagram.items[end.part].symbol.is_joint:
             key = setting.key_of(chain, end)
             return [*setting.stops[home.number].way(key, setting.corner[home.number]), (x, y)]
-        sits_on = setting.homes[end.part]
+        sits_on = setting.homes[setting.key_of(chain, end)]
         if sits_on.number == riser.number:
             return [(x, y)]
         at = setting.x[sits_on.number]

@@ -19,8 +19,8 @@ from plumbnet.layout.model import End
 class Setting:
     """A building on its way to paper: plants, the stops of branches, details drawn out beside them, heights of levels.
 
-    `right` are the risers that stand right of their branches; `homes` those on which joints sit; `x` that of each riser
-    and `corner` the lower left one of each stop, `detail_corner` that of each detail, are set as shafts are put side by side.
+    `right` are the risers that stand right of their branches; `homes` those on which doors sit; `x` that of each riser,
+    `corner` the lower left one of each stop, `detail_corner` that of each detail are set as shafts are put in place.
     """
 
     structure: Structure
@@ -31,7 +31,7 @@ class Setting:
     details: Mapping[int, Detail]
     bands: Bands
     right: frozenset[int]
-    homes: Mapping[str, Riser]
+    homes: Mapping[DoorKey, Riser]
     x: dict[int, float] = field(default_factory=dict)
     corner: dict[int, Point] = field(default_factory=dict)
     detail_corner: dict[int, Point] = field(default_factory=dict)
@@ -58,7 +58,7 @@ def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBre
     plants = {each.number: block_of(structure, each) for each in structure.plants if each.members}
     stops: dict[int, Stop] = {}
     right: set[int] = set()
-    homes: dict[str, Riser] = {}
+    homes: dict[DoorKey, Riser] = {}
     for shaft in folding.shafts:
         own = on_the_right(structure, shaft)
         right |= own
@@ -75,7 +75,9 @@ def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:
     """What is drawn out beside the building, for itself and those alike."""
     number, found = len(structure.diagram.links), dict[int, Detail]()
     for fold in folding.folds:
-        found[fold.shown] = detail_of(structure, structure.components[fold.shown], number, branch_called(structure, fold.shown))
+        found[fold.shown] = detail_of(
+            structure, structure.components[fold.shown], number, branch_called(structure, fold.shown)
+        )
         number += len(found[fold.shown].origins)
     return found
 

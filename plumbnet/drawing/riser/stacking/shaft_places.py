@@ -106,7 +106,7 @@ class _Crossings:
         for number in shaft.branches:
             base = setting.bands.base[setting.structure.components[number].level]
             for key, way in setting.stops[number].ways.items():
-                self.ways.append((setting.homes[key.part].number, base + way[-1][1]))
+                self.ways.append((setting.homes[key].number, base + way[-1][1]))
 
     def of(self, left: Sequence[Riser], right: Sequence[Riser]) -> tuple[float, tuple[int, ...]]:
         """Branch lines through risers and headers through risers, then the usual order of services."""

@@ -16,6 +16,8 @@ from plumbnet.drawing.riser.structure.trunk_heights import TALL_M
 _LEAST_PARTS = 60
 _LEAST_LEVELS = 4
 _LEAST_STOPS = 3
+_FEWEST_LEVELS = 3
+_FEWEST_STOPS = 2
 _SAME_M = 1e-6
 
 
@@ -51,6 +53,15 @@ class Structure:
         return max((at for at, floor in enumerate(self.floors) if floor <= height_m + _SAME_M), default=0)
 
     @property
+    def is_stacked(self) -> bool:
+        """Whether a riser diagram can be made of it: it has 3 levels, and a riser of 2 chains one above the other."""
+        return len(self.floors) >= _FEWEST_LEVELS and self._stops >= _FEWEST_STOPS
+
+    @property
+    def _stops(self) -> int:
+        return max((len(riser.chains) for riser in self.risers), default=0)
+
+    @property
     def is_tall(self) -> bool:
         """Whether a riser diagram shows it best.
 
@@ -58,9 +69,8 @@ class Structure:
         """
         uses = [name for name, one in self.building.parts.items() if one.is_use]
         hung = sum(not self.home[name].is_plant for name in uses if name in self.home)
-        stops = max((len(riser.chains) for riser in self.risers), default=0)
         is_large = len(self.diagram.items) >= _LEAST_PARTS and len(self.floors) >= _LEAST_LEVELS
-        return is_large and stops >= _LEAST_STOPS and 2 * hung >= len(uses) > 0
+        return is_large and self._stops >= _LEAST_STOPS and 2 * hung >= len(uses) > 0
 
 
 def structure_of(diagram: Diagram, building: BuildingFacts) -> Structure:

@@ -33,7 +33,7 @@ def chains_to_uses(
 
 @dataclass(slots=True)
 class _Peeling:
-    """Takes leaves off a plant; `risers` counts those of supply that hang on what is gone, `used` what is drawn there."""
+    """Takes leaves off a plant; `risers` counts those of supply on what is gone, `used` says what is drawn there."""
 
     building: BuildingFacts
     component: Component

@@ -6,7 +6,7 @@ from matplotlib.artist import Artist
 
 from plumbnet.drawing.ink.pen import Pen, filled, line, text
 from plumbnet.drawing.lettering import LEADING
-from plumbnet.drawing.riser import COUNT_SIZE, LEVEL_SIZE, SHEAF, BreakMark, CaptionMark, CardMark, LevelMark, RiserMark
+from plumbnet.drawing.riser import COUNT_SIZE, LEVEL_SIZE, SHEAF, BreakMark, CaptionMark, CardMark, FloorMark, RiserMark
 from plumbnet.drawing.symbols import Point
 
 _FINE = 0.45
@@ -19,7 +19,7 @@ def under_marks(mark: RiserMark, pen: Pen) -> Iterator[Artist]:
     ink, faint = pen.palette.ink, pen.palette.faint
     size = LEVEL_SIZE * pen.scale
     match mark:
-        case LevelMark(left, right, y, words):
+        case FloorMark(left, right, y, words):
             yield line([(left, y), (right, y)], faint, _FINE, scale=pen.scale)
             yield text((left + 2.0, y - 5.0), words, size, colour=faint, across="left")
         case CardMark((left, top, right, foot)):

@@ -4,7 +4,7 @@ Everything is read from the graph and the heights as written; names only say wha
 devices in line between two ends that stand for themselves; riser: chains one above the other of one service, each of
 which climbs to another storey; component: what hangs together without the risers, a plant that supplies them or a
 branch that hangs on them; shaft: risers that share branches. - fold: branches alike of which one is drawn out, the
-others boxes with its letter. - stop: what stands on a level, with a door at each place where risers join it.
+others boxes with its letter. - stand: what is drawn on a level, with a door at each place where risers join it.
 """
 
 from plumbnet.drawing.riser.fold_entries import FoldEntry
@@ -16,8 +16,8 @@ from plumbnet.drawing.riser.stacking import (
     BreakMark,
     CaptionMark,
     CardMark,
+    FloorMark,
     FreePlaces,
-    LevelMark,
     RiserMark,
 )
 from plumbnet.drawing.riser.structure import Structure, structure_of
@@ -29,9 +29,9 @@ __all__ = [
     "BreakMark",
     "CaptionMark",
     "CardMark",
+    "FloorMark",
     "FoldEntry",
     "FreePlaces",
-    "LevelMark",
     "RiserDiagram",
     "RiserMark",
     "Structure",

@@ -13,7 +13,7 @@ from plumbnet.drawing.riser.stacking.riser_marks import (
     BreakMark,
     CaptionMark,
     CardMark,
-    LevelMark,
+    FloorMark,
     RiserMark,
 )
 from plumbnet.drawing.riser.stacking.riser_pipes import RiserPipes
@@ -27,8 +27,8 @@ __all__ = [
     "BreakMark",
     "CaptionMark",
     "CardMark",
+    "FloorMark",
     "FreePlaces",
-    "LevelMark",
     "RiserMark",
     "RiserPipes",
     "Setting",

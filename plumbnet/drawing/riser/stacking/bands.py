@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.riser.likeness import DrawnShaft, LevelBreak, device_levels, hidden_levels
-from plumbnet.drawing.riser.stacking.door_block import Stop
+from plumbnet.drawing.riser.stacking.door_block import Stand
 from plumbnet.drawing.riser.stacking.doors import DoorKey
 from plumbnet.drawing.riser.stacking.riser_columns import device_step
 from plumbnet.drawing.riser.structure import Chain, Structure
@@ -51,9 +51,9 @@ class Bands:
 
 def bands_of(
     structure: Structure,
-    plants: Sequence[Stop],
+    plants: Sequence[Stand],
     shafts: Sequence[DrawnShaft],
-    stops: Mapping[int, Stop],
+    stops: Mapping[int, Stand],
     breaks: Sequence[LevelBreak],
 ) -> Bands:
     """The heights of all levels, the ground at 0.
@@ -82,7 +82,7 @@ def bands_of(
     return bands
 
 
-def _stand(bands: Bands, plants: Sequence[Stop], y: float) -> float:
+def _stand(bands: Bands, plants: Sequence[Stand], y: float) -> float:
     """Put plants on one level above each other; their upper edge."""
     for plant in plants:
         y -= _HEADER * sum(side < 0 for side in plant.sides.values())
@@ -91,7 +91,7 @@ def _stand(bands: Bands, plants: Sequence[Stop], y: float) -> float:
     return y + _BETWEEN_PLANTS
 
 
-def way_out(bands: Bands, plant: Stop, key: DoorKey) -> list[Point]:
+def way_out(bands: Bands, plant: Stand, key: DoorKey) -> list[Point]:
     """From a plant's joint out to its right edge; what comes in at its left edge goes round below it."""
     corner = bands.corner[plant.component.number]
     points = list(plant.way(key, corner))
@@ -102,7 +102,7 @@ def way_out(bands: Bands, plant: Stop, key: DoorKey) -> list[Point]:
     return [*points, (x, points[-1][1]), (x, y), (bands.width, y)]
 
 
-def _run_headers(bands: Bands, plants: Sequence[Stop], y: float) -> float:
+def _run_headers(bands: Bands, plants: Sequence[Stand], y: float) -> float:
     """Put the headers of plants just above the floor line, in the order in which they come out; their upper edge."""
     ways = {(plant.component.number, key): way_out(bands, plant, key)[-1][1] for plant in plants for key in plant.ways}
     doors = sorted(ways, key=lambda door: (ways[door], door[0]))
@@ -142,7 +142,7 @@ def devices_length(structure: Structure, names: Sequence[str]) -> float:
     return sum(device_step(structure.diagram.items[name]) for name in names) + _PAD if names else 0.0
 
 
-def _tall(structure: Structure, shafts: Sequence[DrawnShaft], stops: Mapping[int, Stop], count: int) -> list[float]:
+def _tall(structure: Structure, shafts: Sequence[DrawnShaft], stops: Mapping[int, Stand], count: int) -> list[float]:
     """Height of the branches on each level, with the devices in risers that stand above them."""
     found = [0.0] * count
     for number in (number for shaft in shafts for number in shaft.branches):

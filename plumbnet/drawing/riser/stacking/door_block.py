@@ -29,7 +29,7 @@ _STEP_M = 30.0
 
 
 @dataclass(frozen=True, slots=True)
-class Stop:
+class Stand:
     """What stands on a level, from its lower left corner (0, 0): the way from each door's joint out to an edge.
 
     `sides` says to which edge: -1 left, 1 right. A stop without an arrangement is drawn as the box of its letter.
@@ -48,7 +48,7 @@ class Stop:
         return moved_points(self.ways[key], *corner)
 
 
-def block_of(structure: Structure, component: Component, on_right: frozenset[DoorKey] = frozenset()) -> Stop:
+def block_of(structure: Structure, component: Component, on_right: frozenset[DoorKey] = frozenset()) -> Stand:
     """A component laid out, a branch with the doors `on_right` at its right edge, a plant with its ways out there."""
     laid = _laid_out(structure, component, _Places(len(structure.diagram.links), _DOOR, on_right))
     names, numbers = (
@@ -70,7 +70,7 @@ def block_of(structure: Structure, component: Component, on_right: frozenset[Doo
     )
     sides = {key: 1 if door.item.is_last else -1 for key, door in laid.doors.items()}
     services = {key: door.link.service for key, door in laid.doors.items()}
-    return Stop(component, right - left, foot - top, ways, sides, services, bare)
+    return Stand(component, right - left, foot - top, ways, sides, services, bare)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """A branch that is drawn out elsewhere as a box with its letter, and the item that this is."""
 
 from plumbnet.drawing.items import Item
-from plumbnet.drawing.riser.stacking.door_block import Stop
+from plumbnet.drawing.riser.stacking.door_block import Stand
 from plumbnet.drawing.riser.stacking.doors import DoorKey, doors_of
 from plumbnet.drawing.riser.structure import Component, Structure
 from plumbnet.drawing.symbols import Letter, Point, Stroke, Symbol
@@ -13,7 +13,7 @@ _EDGE = 6.5
 _SIZE = 8.0
 
 
-def letter_box(structure: Structure, component: Component, on_right: frozenset[DoorKey]) -> Stop:
+def letter_box(structure: Structure, component: Component, on_right: frozenset[DoorKey]) -> Stand:
     """The stop of a branch in a box, its doors from the top down on each side."""
     doors = doors_of(structure, component)
     sides = {key: 1 if key in on_right else -1 for key in doors}
@@ -25,10 +25,10 @@ def letter_box(structure: Structure, component: Component, on_right: frozenset[D
         top = -high + _EDGE + _APART * (most - len(own)) / 2
         ways |= {key: ((x, top + _APART * at),) for at, key in enumerate(own)}
     services = {key: ends[0].chain.service for key, ends in doors.items()}
-    return Stop(component, _WIDE, high, ways, sides, services)
+    return Stand(component, _WIDE, high, ways, sides, services)
 
 
-def letter_item(stop: Stop, letter: str, said: str) -> Item:
+def letter_item(stop: Stand, letter: str, said: str) -> Item:
     """The item of a branch in a box: its ports are named by the places of its doors."""
     x, y = stop.width / 2, stop.height / 2
     outline = Stroke(((-x, -y), (x, -y), (x, y), (-x, y)), is_closed=True, fill="ground")
@@ -38,11 +38,11 @@ def letter_item(stop: Stop, letter: str, said: str) -> Item:
     return Item(box_name(stop, letter), symbol, tuple(sockets))
 
 
-def box_name(stop: Stop, letter: str) -> str:
+def box_name(stop: Stand, letter: str) -> str:
     """A name that no part can have."""
     return f"{letter}\x01{stop.component.members[0]}"
 
 
-def port_of(stop: Stop, key: DoorKey) -> str:
+def port_of(stop: Stand, key: DoorKey) -> str:
     """The port of a box at one of its doors."""
     return f"door {list(stop.ways).index(key)}"

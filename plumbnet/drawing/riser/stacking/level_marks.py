@@ -12,7 +12,7 @@ from plumbnet.drawing.riser.stacking.riser_marks import (
     BreakMark,
     CaptionMark,
     CardMark,
-    LevelMark,
+    FloorMark,
     RiserMark,
 )
 from plumbnet.drawing.riser.stacking.setting import Setting
@@ -47,7 +47,7 @@ def marks_of(setting: Setting, places: Sequence[ShaftPlace]) -> Iterator[RiserMa
     with_plants = {plant.level for plant in structure.plants}
     for level, y in enumerate(setting.bands.floor):
         if level not in hidden:
-            yield LevelMark(-_LEAD if level in with_plants else left, right, y, level_words(structure, level))
+            yield FloorMark(-_LEAD if level in with_plants else left, right, y, level_words(structure, level))
     for each in setting.breaks:
         y = setting.bands.floor[each.first] - BREAK / 2
         xs = [

@@ -16,7 +16,7 @@ SHEAF = 4.0
 
 
 @dataclass(frozen=True, slots=True)
-class LevelMark:
+class FloorMark:
     """The floor line of a level, and its height in words above its left end."""
 
     left: float
@@ -106,4 +106,4 @@ class BreakMark:
         yield from ((x - 6.0, self.y - 6.0, x + 6.0, self.y + 6.0) for x in self.xs)
 
 
-RiserMark = LevelMark | CardMark | CaptionMark | BreakMark
+RiserMark = FloorMark | CardMark | CaptionMark | BreakMark

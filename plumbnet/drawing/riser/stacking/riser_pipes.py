@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from plumbnet.drawing.columns import surround
 from plumbnet.drawing.items import Link
 from plumbnet.drawing.riser.stacking.bands import devices_by_level, way_out
-from plumbnet.drawing.riser.stacking.door_block import Stop
+from plumbnet.drawing.riser.stacking.door_block import Stand
 from plumbnet.drawing.riser.stacking.doors import DoorKey, doors_of
 from plumbnet.drawing.riser.stacking.letter_box import box_name, port_of
 from plumbnet.drawing.riser.stacking.riser_columns import device_step
@@ -58,7 +58,7 @@ class RiserPipes:
         for (number, key), joined in sorted(met.items(), key=lambda each: each[0][0]):
             self._header(self.setting.plants[number], key, joined)
 
-    def _header(self, plant: Stop, key: DoorKey, joined: list[tuple[float, Chain, End]]) -> None:
+    def _header(self, plant: Stand, key: DoorKey, joined: list[tuple[float, Chain, End]]) -> None:
         """The line of a door above the floor, to the last of the risers that join it."""
         x, y = self.setting.bands.header[plant.component.number, key]
         points = [*way_out(self.setting.bands, plant, key), (x, way_out(self.setting.bands, plant, key)[-1][1]), (x, y)]
@@ -73,7 +73,7 @@ class RiserPipes:
             if not is_joint and not is_first:
                 self._shared[chain.number, end] = [*points, (at, y)]
 
-    def _branch(self, number: int, stop: Stop) -> None:
+    def _branch(self, number: int, stop: Stand) -> None:
         """The ways from a branch's doors to the risers on which its joints sit."""
         fold = self.setting.folding.fold_of.get(number)
         doors = doors_of(self.setting.structure, stop.component)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from plumbnet.drawing.riser.likeness import DrawnShaft, Folding, LevelBreak
 from plumbnet.drawing.riser.stacking.bands import Bands, bands_of
 from plumbnet.drawing.riser.stacking.branch_names import branch_called
-from plumbnet.drawing.riser.stacking.door_block import Detail, Stop, block_of, detail_of
+from plumbnet.drawing.riser.stacking.door_block import Detail, Stand, block_of, detail_of
 from plumbnet.drawing.riser.stacking.doors import DoorKey, door_key
 from plumbnet.drawing.riser.stacking.letter_box import letter_box
 from plumbnet.drawing.riser.stacking.riser_columns import home_risers, on_the_right, right_doors
@@ -26,8 +26,8 @@ class Setting:
     structure: Structure
     folding: Folding
     breaks: Sequence[LevelBreak]
-    plants: Mapping[int, Stop]
-    stops: Mapping[int, Stop]
+    plants: Mapping[int, Stand]
+    stops: Mapping[int, Stand]
     details: Mapping[int, Detail]
     bands: Bands
     right: frozenset[int]
@@ -56,7 +56,7 @@ class Setting:
 def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBreak]) -> Setting:
     """Plants and branches laid out, and the heights of all levels."""
     plants = {each.number: block_of(structure, each) for each in structure.plants if each.members}
-    stops: dict[int, Stop] = {}
+    stops: dict[int, Stand] = {}
     right: set[int] = set()
     homes: dict[DoorKey, Riser] = {}
     for shaft in folding.shafts:
@@ -82,7 +82,7 @@ def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:
     return found
 
 
-def _stop(structure: Structure, folding: Folding, shaft: DrawnShaft, number: int, right: frozenset[int]) -> Stop:
+def _stop(structure: Structure, folding: Folding, shaft: DrawnShaft, number: int, right: frozenset[int]) -> Stand:
     component, doors = structure.components[number], right_doors(structure, shaft, number, right)
     if number not in folding.fold_of:
         return block_of(structure, component, doors)

@@ -18,7 +18,8 @@ _LEAST_LEVELS = 4
 _LEAST_STOPS = 3
 _FEWEST_LEVELS = 3
 _FEWEST_STOPS = 2
-_SAME_M = 1e-6
+_SAME_M = 1e-3
+"""Heights of floors are rounded to the millimetre."""
 
 
 @dataclass(frozen=True)

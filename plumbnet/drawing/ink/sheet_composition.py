@@ -10,11 +10,8 @@ from plumbnet.drawing.ink.badges import Badge, badges
 from plumbnet.drawing.ink.outline import edges, outline
 from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
 from plumbnet.drawing.items import MOST_ITEMS, Diagram, Schematic, Shading, abridged
-from plumbnet.drawing.riser import RiserDiagram, RiserMark, riser_diagram, structure_of
+from plumbnet.drawing.riser import FEWEST_FOLDED, RiserMark, riser_diagram, stacked
 from plumbnet.drawing.routing import Arrangement, Box, arrangement_of
-
-FEWEST_FOLDED = 3
-"""Branches or shafts alike of which a riser diagram draws one, at its natural size."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +50,8 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
     many alike are drawn as one. The names of joints find their places first, then badges, then the tags of zones,
     which may lie over nothing of the piping.
     """
-    riser = _riser_diagram(schematic, least_fold)
+    structure = stacked(schematic.diagram, schematic.building)
+    riser = None if structure is None else riser_diagram(structure, least_fold)
     if riser is None:
         diagram = schematic.diagram
         if len(diagram.items) > MOST_ITEMS:
@@ -77,12 +75,3 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
         Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
     ]
     return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered, marks)
-
-
-def _riser_diagram(schematic: Schematic, least_fold: int) -> RiserDiagram | None:
-    building = schematic.building
-    if building is None or building.is_wanted is False:
-        return None
-    structure = structure_of(schematic.diagram, building)
-    is_one = structure.is_stacked if building.is_wanted else structure.is_tall
-    return riser_diagram(structure, least_fold) if is_one else None

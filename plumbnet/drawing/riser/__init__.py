@@ -8,6 +8,7 @@ others boxes with its letter. - stand: what is drawn on a level, with a door at 
 """
 
 from plumbnet.drawing.riser.fold_entries import FoldEntry
+from plumbnet.drawing.riser.folded import FEWEST_FOLDED, folds_of, stacked
 from plumbnet.drawing.riser.riser_arrangement import RiserDiagram, riser_diagram
 from plumbnet.drawing.riser.stacking import (
     COUNT_SIZE,
@@ -24,6 +25,7 @@ from plumbnet.drawing.riser.structure import Structure, structure_of
 
 __all__ = [
     "COUNT_SIZE",
+    "FEWEST_FOLDED",
     "LEVEL_SIZE",
     "SHEAF",
     "BreakMark",
@@ -35,6 +37,8 @@ __all__ = [
     "RiserDiagram",
     "RiserMark",
     "Structure",
+    "folds_of",
     "riser_diagram",
+    "stacked",
     "structure_of",
 ]

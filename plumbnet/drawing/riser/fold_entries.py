@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from plumbnet.drawing.riser.likeness import BranchFold, Folding, range_of
+from plumbnet.drawing.riser.likeness import LEFT_OUT, BranchFold, Folding, natural, range_of
 from plumbnet.drawing.riser.stacking import branch_called, level_words, shafts_called
 from plumbnet.drawing.riser.structure import Structure, chains_in
 
@@ -17,6 +17,11 @@ class FoldEntry:
     shown: str
     names: str
     members: tuple[str, ...]
+
+    @property
+    def all_names(self) -> str:
+        """The names of all: as a range where that leaves none to guess, else one after the other."""
+        return self.names if LEFT_OUT not in self.names else ", ".join(sorted(self.members, key=natural))
 
 
 def said_of_fold(structure: Structure, fold: BranchFold) -> str:

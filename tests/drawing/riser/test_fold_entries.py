@@ -1,6 +1,6 @@
 from tall_buildings import tall, tower
 
-from plumbnet.drawing.riser.fold_entries import fold_entries, said_of_fold
+from plumbnet.drawing.riser.fold_entries import FoldEntry, fold_entries, said_of_fold
 
 
 def test_folds_are_told_with_all_their_members() -> None:
@@ -18,3 +18,10 @@ def test_the_legend_says_what_a_letter_stands_for() -> None:
     (fold,) = building.folding.folds
     said = said_of_fold(building.structure, fold)
     assert said == "branch A × 10 (flat1a ... flat5b), drawn out: the one at 10 ft"
+
+
+def test_all_names_are_a_range_only_where_none_is_left_to_guess() -> None:
+    exact = FoldEntry("A", 3, "rooms/1", "rooms/1-3", ("rooms/1", "rooms/2", "rooms/3"))
+    assert exact.all_names == "rooms/1-3"
+    guessed = FoldEntry("A", 3, "tap1", "tap1 ... tap10", ("tap1", "tap10", "tap2"))
+    assert guessed.all_names == "tap1, tap2, tap10"

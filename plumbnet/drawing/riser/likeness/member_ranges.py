@@ -6,6 +6,8 @@ from itertools import product
 from math import prod
 
 _NAMED_SINGLY = 3
+LEFT_OUT = " ... "
+"""Between the first and the last of names that are not all told."""
 
 
 def range_of(names: Sequence[str]) -> str:
@@ -24,7 +26,7 @@ def range_of(names: Sequence[str]) -> str:
         sorts = [sorted(set(column), key=natural) for column in zip(*pieces, strict=True)]
         if prod(map(len, sorts)) == len(ordered) and all("/".join(each) in set(ordered) for each in product(*sorts)):
             return "/".join(map(_of_one_place, sorts))
-    return ordered[0] if len(ordered) == 1 else f"{ordered[0]} ... {ordered[-1]}"
+    return ordered[0] if len(ordered) == 1 else f"{ordered[0]}{LEFT_OUT}{ordered[-1]}"
 
 
 def natural(name: str) -> list[tuple[bool, int, str]]:
@@ -43,7 +45,7 @@ def _of_one_place(names: Sequence[str]) -> str:
     for values in (numbers, letters):
         if len(values) == len(names) and values == list(range(values[0], values[0] + len(values))):
             return f"{names[0]}-{names[-1]}"
-    return ", ".join(names) if len(names) <= _NAMED_SINGLY else f"{names[0]} ... {names[-1]}"
+    return ", ".join(names) if len(names) <= _NAMED_SINGLY else f"{names[0]}{LEFT_OUT}{names[-1]}"
 
 
 def called(members: Sequence[str], uses: Sequence[str]) -> str:

@@ -31,6 +31,10 @@ _Riser = Annotated[
     bool | None,
     typer.Option("--riser/--no-riser", help="A riser diagram, or none; else tall buildings are drawn as one."),
 ]
+_Sheet = Annotated[
+    Literal["natural", "smallest", "a4", "a3", "a2", "a1", "a0", "letter", "11x17", "17x22", "22x34", "34x44"] | None,
+    typer.Option("--sheet", help="Its paper: of its own size, the smallest it reads well on, or one by name."),
+]
 _Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
 
 
@@ -50,6 +54,7 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     adding: AddOption = None,  # noqa: ARG001  read in order
     inserting: InsertOption = None,  # noqa: ARG001  read in order
     riser: _Riser = None,
+    sheet: _Sheet = None,
     date: _Date = None,
     rules: Rules = None,
     units: UnitsOption = None,
@@ -65,7 +70,7 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of_output(output, DRAWN_FORMS)
     report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
     try:
-        picture = plumbnet.draw(report, form=form, theme=theme, date=date, riser=riser)
+        picture = plumbnet.draw(report, form=form, theme=theme, date=date, riser=riser, sheet=sheet)
     except NoDxf as error:
         fail(str(error))
     save(output, picture.content, read=[file])

@@ -11,16 +11,21 @@ from plumbnet.drawing.riser.stacking import (
     RiserMark,
     RiserPipes,
     Setting,
+    ShaftPlace,
     letter_item,
     marks_of,
     moved,
     place_details,
     put_side_by_side,
     setting_of,
+    with_plants_below,
 )
 from plumbnet.drawing.riser.structure import Structure
 from plumbnet.drawing.routing import Arrangement, Junction, Placement, Route, dots
 from plumbnet.layout.model import End
+
+SHEET_SHAPE = 2**0.5
+"""Width of a lying sheet in its heights, ISO 216 (from memory)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +42,7 @@ def riser_diagram(structure: Structure, least: int = 3) -> RiserDiagram:
     """The riser diagram of a building, in which at least so many alike are drawn as one."""
     whole = folding_of(structure, likeness_of(structure), least)
     folding, breaks = broken(structure, whole)
-    setting = setting_of(structure, folding, breaks)
-    places = put_side_by_side(setting)
+    setting, places = _best(setting_of(structure, folding, breaks))
     place_details(setting, places)
     pipes = RiserPipes(setting)
     pipes.draw()
@@ -46,6 +50,19 @@ def riser_diagram(structure: Structure, least: int = 3) -> RiserDiagram:
     return RiserDiagram(
         assembly.diagram, assembly.arrangement, tuple(marks_of(setting, places)), tuple(fold_entries(structure, whole))
     )
+
+
+def _best(beside: Setting) -> tuple[Setting, list[ShaftPlace]]:
+    """Plants at the left of the shafts or below them, whichever fits a sheet better; with the places of shafts."""
+    below = with_plants_below(beside)
+    both = [(setting, put_side_by_side(setting)) for setting in (beside, below) if setting is not None]
+    return min(both, key=lambda one: _side(*one))
+
+
+def _side(setting: Setting, places: Sequence[ShaftPlace]) -> float:
+    """The height of the smallest sheet, as wide as ISO 216 has it, that holds a setting."""
+    wide = max([place.right for place in places] + [setting.bands.right])
+    return max(wide / SHEET_SHAPE, setting.bands.floor[0] - setting.bands.top)
 
 
 def _blocks(setting: Setting) -> Iterator[Arrangement]:

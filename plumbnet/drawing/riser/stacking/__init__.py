@@ -17,8 +17,8 @@ from plumbnet.drawing.riser.stacking.riser_marks import (
     RiserMark,
 )
 from plumbnet.drawing.riser.stacking.riser_pipes import RiserPipes
-from plumbnet.drawing.riser.stacking.setting import Setting, setting_of
-from plumbnet.drawing.riser.stacking.shaft_places import put_side_by_side
+from plumbnet.drawing.riser.stacking.setting import Setting, setting_of, with_plants_below
+from plumbnet.drawing.riser.stacking.shaft_places import ShaftPlace, put_side_by_side
 
 __all__ = [
     "COUNT_SIZE",
@@ -32,6 +32,7 @@ __all__ = [
     "RiserMark",
     "RiserPipes",
     "Setting",
+    "ShaftPlace",
     "branch_called",
     "letter_item",
     "level_words",
@@ -41,4 +42,5 @@ __all__ = [
     "put_side_by_side",
     "setting_of",
     "shafts_called",
+    "with_plants_below",
 ]

@@ -29,10 +29,13 @@ BREAK = 30.0
 class Bands:
     """Heights on paper by level, y downwards; and where plants stand and their headers run.
 
-    `floor` is the line, `foot` where devices begin that stand at the foot of risers, `base` the line on which branches
-    stand. `corner` is the lower left one of each plant, `header` the upright and the level line of each door.
+    `is_below`: plants lie below all shafts, their headers above them; else they reach up at the left of the shafts, and
+    their headers lie just above the floor. `floor` is the line, `foot` where devices begin that stand at the foot of
+    risers, `base` the line on which branches stand. `corner` is the lower left one of each plant, `header` the upright
+    and the level line of each door.
     """
 
+    is_below: bool = False
     floor: list[float] = field(default_factory=list)
     foot: list[float] = field(default_factory=list)
     base: list[float] = field(default_factory=list)
@@ -48,22 +51,36 @@ class Bands:
         """Right of all uprights of plants."""
         return self.width + _UPRIGHT + _HEADER * self.most_doors
 
+    @property
+    def start(self) -> float:
+        """Where the first shaft may begin."""
+        return 0.0 if self.is_below else self.right
 
-def bands_of(
+    def widen(self, width: float) -> None:
+        """Move plants and their uprights to the right, so that they end no further left than that."""
+        more = max(0.0, width - self.width)
+        self.width += more
+        self.corner = {number: (x + more, y) for number, (x, y) in self.corner.items()}
+        self.header = {door: (x + more, y) for door, (x, y) in self.header.items()}
+
+
+def bands_of(  # noqa: PLR0913  what stands on levels
     structure: Structure,
     plants: Sequence[Stand],
     shafts: Sequence[DrawnShaft],
     stops: Mapping[int, Stand],
     breaks: Sequence[LevelBreak],
+    *,
+    is_below: bool = False,
 ) -> Bands:
     """The heights of all levels, the ground at 0.
 
-    A plant reaches up beside the storeys; the next one starts above it.
+    A plant reaches up beside the storeys, and the next one starts above it; or all are on the ground, below all else.
     """
     count = len(structure.floors)
     feet, tall = _feet(structure, shafts, count), _tall(structure, shafts, stops, count)
     hidden, starts = hidden_levels(breaks), {each.first for each in breaks}
-    bands = Bands(width=max((plant.width for plant in plants), default=0.0))
+    bands = Bands(is_below, width=max((plant.width for plant in plants), default=0.0))
     y, plants_top = 0.0, 0.0
     for level in range(count):
         here = [plant for plant in plants if plant.component.level == level]
@@ -73,7 +90,7 @@ def bands_of(
         y -= _PAD
         if here:
             plants_top = _stand(bands, here, y)
-            y = _run_headers(bands, here, y)
+            y = _raise_headers(bands, here, plants_top) if is_below else _run_headers(bands, here, y)
         bands.foot.append(y)
         y -= feet[level]
         bands.base.append(y)
@@ -100,6 +117,17 @@ def way_out(bands: Bands, plant: Stand, key: DoorKey) -> list[Point]:
     at = [each for each, side in plant.sides.items() if side < 0].index(key) + 1
     x, y = points[-1][0] - _HEADER * at, corner[1] + _HEADER * at
     return [*points, (x, points[-1][1]), (x, y), (bands.width, y)]
+
+
+def _raise_headers(bands: Bands, plants: Sequence[Stand], top: float) -> float:
+    """Put the headers of plants above them, the first to come out lowest; their upper edge."""
+    ways = {(plant.component.number, key): way_out(bands, plant, key)[-1][1] for plant in plants for key in plant.ways}
+    doors = sorted(ways, key=lambda door: (ways[door], door[0]))
+    bands.most_doors = len(doors)
+    for number, door in enumerate(doors):
+        along = _HEADER * number
+        bands.header[door] = (bands.width + _UPRIGHT + along, top - _BETWEEN_PLANTS - along)
+    return top - _BETWEEN_PLANTS - _HEADER * len(doors)
 
 
 def _run_headers(bands: Bands, plants: Sequence[Stand], y: float) -> float:

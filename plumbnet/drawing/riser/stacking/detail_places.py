@@ -18,7 +18,7 @@ _LEAD = 44.0
 
 def place_details(setting: Setting, places: Sequence[ShaftPlace]) -> None:
     """Set the corner of each detail."""
-    right = max((place.right for place in places), default=setting.bands.right)
+    right = max([place.right for place in places] + [setting.bands.right])
     top, foot = setting.bands.top - _ABOVE_SHAFT, setting.bands.floor[0]
     most = max((detail.width for detail in setting.details.values()), default=0.0)
     tall = sum(detail.height + CARD_HEAD + _BETWEEN for detail in setting.details.values())
@@ -33,7 +33,8 @@ def place_details(setting: Setting, places: Sequence[ShaftPlace]) -> None:
 def _taken(setting: Setting, places: Sequence[ShaftPlace]) -> Iterator[Box]:
     """Plants with all that leads out of them, and shafts with their floors."""
     bands = setting.bands
-    end = max((place.right for place in places), default=bands.right)
+    last = max((place.right for place in places), default=bands.right)
+    end = max(last, bands.right)
     for number, plant in setting.plants.items():
         x, y = bands.corner[number]
         level = setting.structure.components[number].level
@@ -41,9 +42,9 @@ def _taken(setting: Setting, places: Sequence[ShaftPlace]) -> Iterator[Box]:
         yield 0.0, bands.floor[level] - 10.0, bands.right, bands.floor[level]
     for (number, _), (_, y) in bands.header.items():
         level = setting.structure.components[number].level
-        yield bands.width, y, end, bands.floor[level]
+        yield (0.0 if bands.is_below else bands.width), y, end, bands.floor[level]
     for y in bands.floor:
-        yield bands.right, y - 10.0, end, y
+        yield (0.0 if bands.is_below else bands.right), y - 10.0, last, y
     for place in places:
         spans = [setting.span(riser) for riser in place.shaft.risers]
         top = min((span[0] for span in spans), default=0.0)

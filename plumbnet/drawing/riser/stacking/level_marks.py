@@ -22,7 +22,7 @@ from plumbnet.layout.units import LENGTH, to
 
 _BESIDE = 5.0
 _FOOT = 3.0
-_ABOVE = 20.0
+_ABOVE = 28.0
 _LEAD = 40.0
 _LONGEST = 40
 _SHAFT_HEAD = 14.0
@@ -42,7 +42,9 @@ def marks_of(setting: Setting, places: Sequence[ShaftPlace]) -> Iterator[RiserMa
             yield _shaft_card(setting, place)
         elif place.shaft.branches:
             yield _caption(setting, place)
-    left, right = setting.bands.right, max((place.right for place in places), default=setting.bands.right)
+    bands = setting.bands
+    left = -_LEAD if bands.is_below else bands.right
+    right = max((place.right + _BESIDE for place in places), default=bands.right)
     structure, hidden = setting.structure, hidden_levels(setting.breaks)
     with_plants = {plant.level for plant in structure.plants}
     for level, y in enumerate(setting.bands.floor):

@@ -63,12 +63,13 @@ class RiserPipes:
         x, y = self.setting.bands.header[plant.component.number, key]
         points = [*way_out(self.setting.bands, plant, key), (x, way_out(self.setting.bands, plant, key)[-1][1]), (x, y)]
         xs = [at for at, _, _ in joined]
+        last = min(xs) if self.setting.bands.is_below else max(xs)
         is_joint = self.setting.structure.diagram.items[key.part].symbol.is_joint
         if is_joint:
-            self.routes.append(Route(None, key.part, plant.services[key], simple([*points, (max(xs), y)])))
+            self.routes.append(Route(None, key.part, plant.services[key], simple([*points, (last, y)])))
             self.spots[key.part] += [(at, y) for at in sorted(set(xs))]
         for at, chain, end in joined:
-            is_first = at == max(xs)
+            is_first = at == last
             self._lead[chain.number, end] = [*points, (at, y)] if is_first and not is_joint else [(at, y)]
             if not is_joint and not is_first:
                 self._shared[chain.number, end] = [*points, (at, y)]

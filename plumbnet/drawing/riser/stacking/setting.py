@@ -54,8 +54,28 @@ class Setting:
 
 
 def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBreak]) -> Setting:
-    """Plants and branches laid out, and the heights of all levels."""
+    """Plants and branches laid out, and the heights of all levels; plants stand at the left of the shafts."""
     plants = {each.number: block_of(structure, each) for each in structure.plants if each.members}
+    return _set(structure, folding, breaks, plants, _details(structure, folding), is_below=False)
+
+
+def with_plants_below(setting: Setting) -> Setting | None:
+    """The same with the plants below all shafts; None where some stand higher than the ground."""
+    if any(plant.component.level for plant in setting.plants.values()):
+        return None
+    own = (setting.structure, setting.folding, setting.breaks, setting.plants, setting.details)
+    return _set(*own, is_below=True)
+
+
+def _set(  # noqa: PLR0913  what a setting is made of
+    structure: Structure,
+    folding: Folding,
+    breaks: Sequence[LevelBreak],
+    plants: Mapping[int, Stand],
+    details: Mapping[int, Detail],
+    *,
+    is_below: bool,
+) -> Setting:
     stops: dict[int, Stand] = {}
     right: set[int] = set()
     homes: dict[DoorKey, Riser] = {}
@@ -65,10 +85,8 @@ def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBre
         homes |= home_risers(structure, shaft)
         for number in shaft.branches:
             stops[number] = _stop(structure, folding, shaft, number, own)
-    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, breaks)
-    return Setting(
-        structure, folding, breaks, plants, stops, _details(structure, folding), bands, frozenset(right), homes
-    )
+    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, breaks, is_below=is_below)
+    return Setting(structure, folding, breaks, plants, stops, details, bands, frozenset(right), homes)
 
 
 def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:

@@ -35,14 +35,17 @@ class ShaftPlace:
 
 def put_side_by_side(setting: Setting) -> list[ShaftPlace]:
     """The shafts from left to right; sets the x of every riser and the corner of every stop."""
-    x = setting.bands.right + _LEAD
+    is_below = setting.bands.is_below
+    x = setting.bands.start + (0.0 if is_below else _LEAD)
+    sign = -1 if is_below else 1  # headers come from the right then, and the lowest has to lead furthest
     found: list[ShaftPlace] = []
-    for shaft in sorted(setting.folding.shafts, key=lambda shaft: (round(_header(setting, shaft)), shaft.place)):
+    for shaft in sorted(setting.folding.shafts, key=lambda shaft: (sign * round(_header(setting, shaft)), shaft.place)):
         lines = caption_lines(setting.structure, shaft)
         said = max((width(words, LEVEL_SIZE) for words in lines), default=0.0)
         end = max(_put(setting, shaft, x), x + said)
         found.append(ShaftPlace(shaft, x, end))
         x = end + _BETWEEN
+    setting.bands.widen(x - _BETWEEN if is_below else 0.0)
     return found
 
 
@@ -100,6 +103,7 @@ class _Crossings:
     """Counts what an order of risers crosses."""
 
     def __init__(self, setting: Setting, shaft: DrawnShaft) -> None:
+        self.is_below = setting.bands.is_below
         self.span = {riser.number: setting.span(riser) for riser in shaft.risers}
         self.start = {riser.number: next(_starts(setting, [riser]), None) for riser in shaft.risers}
         self.ways: list[tuple[int, float]] = []
@@ -132,6 +136,8 @@ class _Crossings:
             if self.span[nearer][0] - 1.0 < y < self.span[nearer][1] + 1.0
         )
 
-    @staticmethod
-    def _is_crossed(one: float | None, other: float | None) -> bool:
-        return one is not None and other is not None and other < one
+    def _is_crossed(self, one: float | None, other: float | None) -> bool:
+        """Whether the header of one riser passes another that stands further right."""
+        if one is None or other is None:
+            return False
+        return one < other if self.is_below else other < one

@@ -15,8 +15,9 @@ class Item:
     """A part, or a quiet branch in one symbol, with its ports and the lines of words beside it.
 
     With a `tone` the last of the lines stands out in that shade. `is_ringed` draws a heavy ring round it, `is_framed`
-    keeps room for a frame round all of it, `is_on_roof` draws it to the top. Water passes freely between the two ports
-    of each of `ways`. A quiet item may go into the symbol of its branch where all cannot be drawn.
+    keeps room for a frame round all of it, `is_on_roof` draws it to the top, `is_last` in the last column.
+    Water passes freely between the two ports of each of `ways`. A quiet item may go into the symbol of its branch where
+    all cannot be drawn.
     """
 
     name: str
@@ -29,6 +30,7 @@ class Item:
     is_ringed: bool = False
     is_framed: bool = False
     is_on_roof: bool = False
+    is_last: bool = False
     is_quiet: bool = False
     ways: tuple[tuple[str, str], ...] = ()
 

@@ -1,5 +1,6 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
+from plumbnet.study.contingency.contingencies import Choice, choices
 from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
@@ -7,6 +8,7 @@ from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
 
 __all__ = [
+    "Choice",
     "Error",
     "Outcome",
     "Pairs",
@@ -15,6 +17,7 @@ __all__ = [
     "UnknownEvent",
     "WorldAnswer",
     "Worlds",
+    "choices",
     "sweep",
     "with_events",
 ]

@@ -35,6 +35,7 @@ class ExpansionTank(Ending):
     symbol: ClassVar[str] = "expansion_tank"
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
     assumed: ClassVar = {"state": "is sound"}
+    chosen: ClassVar[tuple[str, ...]] = ("precharge_pa", "volume_m3")
 
     volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.008, 0.048))]
     """Whole volume of the tank, air and water."""
@@ -168,6 +169,7 @@ class ExpansionRelief(Ending):
 
     symbol: ClassVar[str] = "expansion_relief"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
+    chosen: ClassVar[tuple[str, ...]] = ("pressure_pa",)
 
     pressure_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
     """Pressure at which it opens."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.inline import Checkable
 from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, Stray, kind
 from plumbnet.layout.units import HEAD, PRESSURE, Quantity
@@ -15,6 +15,7 @@ class BoosterPump(Part):
 
     symbol: ClassVar[str] = "booster_pump"
     assumed: ClassVar = {"check": "has a check in its outlet"}
+    chosen: ClassVar[tuple[str, ...]] = ("rise_pa",)
 
     rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
     """Pressure it adds at no flow."""
@@ -30,6 +31,12 @@ class BoosterPump(Part):
         yield from super().events(extremes)
         if self.check:
             yield Event("check stuck open", "set", {"check": False})
+
+    def instead(self) -> Iterator[Alternative]:
+        """One with or without a check may take its place."""
+        yield from super().instead()
+        words = f"exchanged for one {'without' if self.check else 'with'} a check"
+        yield Alternative(words, "set", {"check": not self.check}, Sort.OTHER_DEVICE)
 
     def strays(self) -> Iterator[Stray]:
         """Its rise."""
@@ -58,6 +65,7 @@ class Circulator(Checkable):
 
     symbol: ClassVar[str] = "pump"
     assumed: ClassVar = {"check": "has no check valve"}
+    chosen: ClassVar[tuple[str, ...]] = ("head_pa",)
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
@@ -67,7 +75,7 @@ class Circulator(Checkable):
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may stop or be started."""
         yield from super().events(extremes)
-        yield Event("off" if self.running else "on", "set", {"running": not self.running})
+        yield Event("off" if self.running else "on", "set", {"running": not self.running}, Sort.TURNED)
 
     def driven(self) -> tuple[str, str] | None:
         """From inlet to outlet while it runs."""

@@ -228,6 +228,10 @@ class Part(Declared):
         """Name of the symbol that shows the part as it stands."""
         return self.symbol
 
+    def stands(self) -> str:
+        """How it stands now, in a word or two, as it is told beside what it may be instead."""
+        return str(getattr(self, "state", "as drawn")).replace("_", " ")
+
     def port_names(self) -> tuple[str, ...]:
         """Every connection of this part."""
         return self.ports

@@ -71,14 +71,19 @@ class Choice:
     field: str = ""
 
 
-def choices(system: System, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None) -> tuple[Choice, ...]:
-    """What each part may be instead, in the order of the file, of that only what can be made here. Linear."""
+def choices(
+    system: System, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None, units: Units | None = None
+) -> tuple[Choice, ...]:
+    """What each part may be instead, in the order of the file, of that only what can be made here. Linear.
+
+    Quantities are in `units`, or else in those of the file.
+    """
     pipes, extremes_of = _pipes_by_part(system), _extremes(judging, circuit_of)
     found = list[Choice]()
     for name, part in system.parts.items():
         alone = _alone(system, name, pipes)
         for one in part.alternatives(extremes_of(name)):
-            change = _change(one, name, part.kind, system.units)
+            change = _change(one, name, part.kind, units or system.units)
             if _can_be_made(alone, change):
                 found.append(Choice(name, one.words, one.sort, change, _number_field(one, change)))
     return tuple(found)

@@ -90,7 +90,7 @@ def test_choices_are_the_changes_that_can_be_made_here_with_numbers_as_they_are_
         ("prv", "set", Sort.NUMBER, "set prv: set 50 psi"),
         ("heater/relief", "plugged", Sort.FAULT, "let heater/relief fail (plugged)"),
         ("tap", "crossover", Sort.FAULT, "let tap fail (crossover)"),
-        ("tap", "running", Sort.TURNED, "draw at tap"),
+        ("tap", "running", Sort.TURNED, "draw tap"),
     ]
     assert [one.field for one in found if one.sort is Sort.NUMBER] == ["pressure", "set", "setpoint", "volume"]
     assert all(not one.field for one in found if one.sort is not Sort.NUMBER)

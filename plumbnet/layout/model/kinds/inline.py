@@ -33,6 +33,10 @@ class Checkable(Part):
         """With the check that is built in."""
         return f"checked_{self.symbol}" if self.check else self.symbol
 
+    def stands(self) -> str:
+        """Whether a check is built in."""
+        return "with a check" if self.check else "without a check"
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may be exchanged for one with a check, or its check stick open."""
         yield from super().events(extremes)

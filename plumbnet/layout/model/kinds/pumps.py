@@ -26,6 +26,10 @@ class BoosterPump(Part):
         """With the check that is built in."""
         return f"checked_{self.symbol}" if self.check else self.symbol
 
+    def stands(self) -> str:
+        """Whether it has its check."""
+        return "with a check" if self.check else "without a check"
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its check may stick open."""
         yield from super().events(extremes)
@@ -76,6 +80,10 @@ class Circulator(Checkable):
         """It may stop or be started."""
         yield from super().events(extremes)
         yield Event("off" if self.running else "on", "set", {"running": not self.running}, Sort.TURNED)
+
+    def stands(self) -> str:
+        """Whether it runs."""
+        return "running" if self.running else "off"
 
     def driven(self) -> tuple[str, str] | None:
         """From inlet to outlet while it runs."""

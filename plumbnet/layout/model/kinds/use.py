@@ -39,6 +39,10 @@ class Fixture(Part):
             return "fixture_with_crossover"
         return "hose_bibb" if self.outdoor else self.symbol
 
+    def stands(self) -> str:
+        """Whether it runs."""
+        return "running" if self.drawing else "shut"
+
     def instead(self) -> Iterator[Alternative]:
         """Its tap may be opened or shut."""
         yield from super().instead()

@@ -1,0 +1,17 @@
+"""A layout to touch: what of it may be otherwise, states of it as short codes, and the report on each state."""
+
+from plumbnet.study.touching.touch_code import Touch, UnknownTouch, code_of, touches_of
+from plumbnet.study.touching.touch_states import TouchStates
+from plumbnet.study.touching.touchables import Touchable, TouchNumber, TouchOption, touchables
+
+__all__ = [
+    "Touch",
+    "TouchNumber",
+    "TouchOption",
+    "TouchStates",
+    "Touchable",
+    "UnknownTouch",
+    "code_of",
+    "touchables",
+    "touches_of",
+]

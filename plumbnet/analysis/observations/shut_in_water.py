@@ -28,7 +28,7 @@ def shut_in(network: Network, heaters: Sequence[HeaterFacts]) -> Iterator[ShutIn
         yield ShutInFacts(own[0].verdict, tuple(heater.name for heater in own), frozenset(ends[group]))
 
 
-def waters(network: Network, heaters: Sequence[HeaterFacts]) -> Mapping[str, frozenset[End]]:
+def heater_waters(network: Network, heaters: Sequence[HeaterFacts]) -> Mapping[str, frozenset[End]]:
     """The connections in the water of each heater: its zone, with those that a pump without a check joins to it."""
     joined, zone_of = _joined(network), network.zoning.zone_of
     inlets = {heated.name: heated.inlet for heated in network.heated}

@@ -5,6 +5,6 @@ word of a verdict. So a state is shown by turning classes, and nothing moves.
 """
 
 from plumbnet.drawing.screen.reservation import Reservation, reserved
-from plumbnet.drawing.screen.screen_picture import ScreenPicture, screen_picture
+from plumbnet.drawing.screen.screen_painter import ScreenPicture, screen_picture
 
 __all__ = ["Reservation", "ScreenPicture", "reserved", "screen_picture"]

@@ -11,7 +11,9 @@ from plumbnet.drawing.symbols import Disc, Letter, Mark, Point, Stroke
 
 _STOUT = 1.5
 """From this width on a line is one that carries the meaning."""
-_CODES = {Path.MOVETO: "M", Path.LINETO: "L", Path.CURVE3: "Q", Path.CURVE4: "C", Path.CLOSEPOLY: "Z"}
+_CODES = {
+    int(code): sign for code, sign in ((Path.MOVETO, "M"), (Path.LINETO, "L"), (Path.CURVE3, "Q"), (Path.CURVE4, "C"))
+}
 
 
 def drawn_marks(marks: Iterable[Mark], place: Callable[[Point], Point]) -> Iterator[str]:

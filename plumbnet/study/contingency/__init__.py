@@ -1,6 +1,6 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
-from plumbnet.study.contingency.contingencies import Choice, choices
+from plumbnet.study.contingency.contingencies import PartChoice, choices
 from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
@@ -8,10 +8,10 @@ from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
 
 __all__ = [
-    "Choice",
     "Error",
     "Outcome",
     "Pairs",
+    "PartChoice",
     "Sweep",
     "Turn",
     "UnknownEvent",

@@ -58,7 +58,7 @@ def events_of_part(
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class PartChoice:
     """What a part may be instead: in words, of what sort, and the change that makes it so.
 
     Of a number the change is to what it is now, and `field` its name in the file; empty of anything else.
@@ -73,19 +73,19 @@ class Choice:
 
 def choices(
     system: System, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None, units: Units | None = None
-) -> tuple[Choice, ...]:
+) -> tuple[PartChoice, ...]:
     """What each part may be instead, in the order of the file, of that only what can be made here. Linear.
 
     Quantities are in `units`, or else in those of the file.
     """
     pipes, extremes_of = _pipes_by_part(system), _extremes(judging, circuit_of)
-    found = list[Choice]()
+    found = list[PartChoice]()
     for name, part in system.parts.items():
         alone = _alone(system, name, pipes)
         for one in part.alternatives(extremes_of(name)):
             change = _change(one, name, part.kind, units or system.units)
             if _can_be_made(alone, change):
-                found.append(Choice(name, one.words, one.sort, change, _number_field(one, change)))
+                found.append(PartChoice(name, one.words, one.sort, change, _number_field(one, change)))
     return tuple(found)
 
 

@@ -2,7 +2,7 @@
 
 from plumbnet.study.touching.touch_code import Touch, UnknownTouch, code_of, touches_of
 from plumbnet.study.touching.touch_states import TouchStates
-from plumbnet.study.touching.touchables import Touchable, TouchNumber, TouchOption, touchables
+from plumbnet.study.touching.touchable_things import Touchable, TouchNumber, TouchOption, touchables
 
 __all__ = [
     "Touch",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 MOST_TOUCHES = 64
 """Touches of one state: more than anybody follows."""
 MOST_SIGNS = 2_000
-_TOUCH = re.compile(r"(\d{1,6})(?:-(\d{1,3})|=(\d{1,3})=(-?\d{1,9}(?:\.\d{1,6})?))")
+_TOUCH = re.compile(r"(\d{1,6})(?:-(\d{1,3})|=(\d{1,3})=(-?\d{1,9}(?:\.\d{1,6})?))", re.ASCII)
 
 
 class UnknownTouch(ValueError):

@@ -11,7 +11,7 @@ from plumbnet.api import check
 from plumbnet.layout.edits import change_of, with_changes
 from plumbnet.layout.model import Change, Sort
 from plumbnet.study.touching.touch_code import Touch, UnknownTouch
-from plumbnet.study.touching.touchables import Touchable, TouchNumber, TouchOption, touchables
+from plumbnet.study.touching.touchable_things import Touchable, TouchNumber, TouchOption, touchables
 
 _DIGITS = 12
 """Signs of the digest that stands before the code of a state."""

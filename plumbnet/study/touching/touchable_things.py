@@ -7,7 +7,7 @@ from plumbnet.analysis import Report
 from plumbnet.layout.edits import ChangeError, change_of, new_name, pressure_text, volume_text, with_changes
 from plumbnet.layout.model import Change, End, Sort, System
 from plumbnet.physics.vessels import nominal_sizes
-from plumbnet.study.contingency import Choice, choices
+from plumbnet.study.contingency import PartChoice, choices
 
 _USUAL_SET_PA = 345e3
 """What a reducer in a house is set to as a rule: 50 psi (common practice, from memory)."""
@@ -46,21 +46,21 @@ class Touchable:
 
 def touchables(report: Report) -> tuple[Touchable, ...]:
     """The parts that may be otherwise, in the order of the file, then the pipes, each with what can be put there."""
-    system, by_part = report.system, dict[str, list[Choice]]()
+    system, by_part = report.system, dict[str, list[PartChoice]]()
     for choice in choices(system, report.rules, report.facts.circuit_of, report.facts.units):
         by_part.setdefault(choice.part, []).append(choice)
     parts = (_part(system, name, found) for name, found in by_part.items())
     return (*parts, *_pipes(report))
 
 
-def _part(system: System, name: str, found: list[Choice]) -> Touchable:
+def _part(system: System, name: str, found: list[PartChoice]) -> Touchable:
     part = system.parts[name]
     options = tuple(TouchOption(one.words, one.sort, (one.change,)) for one in found if one.sort is not Sort.NUMBER)
     numbers = tuple(_number(one) for one in found if one.sort is Sort.NUMBER)
     return Touchable(name, part.kind, part.stands(), options, numbers)
 
 
-def _number(choice: Choice) -> TouchNumber:
+def _number(choice: PartChoice) -> TouchNumber:
     written = {} if choice.change.set is None else choice.change.set.values
     value, _, unit = str(written[choice.field]).partition(" ")
     return TouchNumber(choice.field, choice.words, float(value), unit)

@@ -80,9 +80,10 @@ class _Painter:
         yield from self._dots()
         yield '<path class="front" aria-hidden="true"/><g class="parts">'
         placed = {each.item.name: each for each in self.arrangement.placements}
+        services = _services(self.arrangement)
         for name in self.numbers:
             if name in placed:
-                yield from self._part(placed[name])
+                yield from self._part(placed[name], services.get(name, ""))
         yield '</g><g class="pipe-hits">'
         yield from self._hits()
         yield "</g>"
@@ -94,13 +95,15 @@ class _Painter:
             yield f'<circle cx="{x:.1f}" cy="{y:.1f}" r="2.6"/>'
         yield "</g>"
 
-    def _part(self, each: Placement) -> Iterator[str]:
+    def _part(self, each: Placement, service: str) -> Iterator[str]:
         left, top, right, bottom = each.outer_box
         places = f'data-x="{each.x:.1f}" data-y="{each.y:.1f}"'
         yield f'<g class="part" data-part="{self.numbers[each.item.name]}" {places}><g class="body" aria-hidden="true">'
         for number, symbol in enumerate(self.reservation.variants(self.diagram.items[each.item.name])):
             hidden = " hidden" if number else ""
-            marks = "".join([*_stubs(symbol, each), *drawn_marks(symbol.marks, each.at), *_leads(symbol, each)])
+            marks = "".join(
+                [*_stubs(symbol, each, service), *drawn_marks(symbol.marks, each.at), *_leads(symbol, each)]
+            )
             yield f'<g class="variant{hidden}" data-symbol="{html.escape(symbol.name)}">{marks}</g>'
         ring = f'x="{left + 1.2:.1f}" y="{top + 1.2:.1f}" width="{right - left - 2.4:.1f}"'
         yield f'</g><rect class="ring" {ring} height="{bottom - top - 2.4:.1f}" rx="6"/>'
@@ -130,20 +133,30 @@ def _pipe(route: Route, hops: Sequence[Point]) -> Iterator[str]:
         yield f'<path class="arrow {service}" d="{path_data(corners, is_closed=True)}"/>'
 
 
-def _stubs(symbol: Symbol, each: Placement) -> Iterator[str]:
+def _services(arrangement: Arrangement) -> dict[str, str]:
+    """What the pipes carry that join each part; of several the first."""
+    found: dict[str, str] = {}
+    for route in arrangement.routes:
+        for end in () if route.link is None else route.link.ends:
+            found.setdefault(end.part, route.service.value)
+    return found
+
+
+def _stubs(symbol: Symbol, each: Placement, service: str) -> Iterator[str]:
     """What joins a symbol to pipes that end where a larger one would be joined."""
     kept = each.item.symbol
     if symbol.is_in_line and symbol.width < kept.width:
         for side in (-0.5, 0.5):
             ends = [each.at((side * kept.width, 0.0)), each.at((side * symbol.width, 0.0))]
-            yield f'<path class="none" d="{path_data(ends)}"/>'
+            yield f'<path class="pipe {service}" d="{path_data(ends)}"/>'
         return
     for port, side in each.joined:
         if port in kept.sockets and port in symbol.sockets:
             outer, inner = (_socket(one, port, side) for one in (kept, symbol))
             if max(abs(outer[0] - inner[0]), abs(outer[1] - inner[1])) > _SAME:
                 corner = (outer[0], inner[1])
-                yield f'<path class="none" d="{path_data([each.at(point) for point in (outer, corner, inner)])}"/>'
+                bend = [each.at(point) for point in (outer, corner, inner)]
+                yield f'<path class="pipe {service}" d="{path_data(bend)}"/>'
 
 
 def _socket(symbol: Symbol, port: str, side: float) -> Point:

@@ -65,8 +65,10 @@ def _better_by_a_fault(states: TouchStates, touches: Sequence[Touch], report: Re
     if len(sound) == len(touches):
         return frozenset()
     rank = {verdict: place for place, verdict in enumerate(FROM_BEST_TO_WORST)}
-    before = {heater.name: rank[heater.verdict] for heater in states.report_in(sound).heaters}
-    return frozenset(one.name for one in report.heaters if rank[one.verdict] < before.get(one.name, 0))
+    before = states.verdicts_in(sound)
+    return frozenset(
+        one.name for one in report.heaters if one.name in before and rank[one.verdict] < rank[before[one.name]]
+    )
 
 
 def _heater(

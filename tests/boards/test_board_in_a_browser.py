@@ -14,9 +14,11 @@ from serving import served
 from touched import EVERY_KIND, HOUSE, states_of, touch
 
 import plumbnet
+from plumbnet.boards import answer_table
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
 from plumbnet.boards.state_answer import board_answer
+from plumbnet.study.touching.held_states import held_states
 from plumbnet.study.touching.touch_code import Touch, code_of
 from plumbnet.study.touching.touch_states import TouchStates
 
@@ -346,3 +348,68 @@ def test_answers_on_the_page_are_those_of_the_engine_over_a_table_of_states(page
             heater["stops"],
         )
     assert len(table) > 20
+
+
+def copied(browser: Browser, folder: Path, layout: str, *names: str, packed: bool = False) -> Iterator[Page]:
+    """A copy opened from a file, the network off."""
+    states = states_of(layout)
+    with pytest.MonkeyPatch.context() as patch:
+        if packed:
+            patch.setattr(answer_table, "PLAIN_BYTES", 1_000)
+        content = answer_table.board_copy(states, held_states(states, names))
+    file = folder / "lesson.html"
+    file.write_text(content, encoding="utf-8")
+    context = browser.new_context(viewport={"width": 1280, "height": 720}, offline=True, reduced_motion="reduce")
+    page = context.new_page()
+    complaints: list[str] = []
+    page.on("console", lambda message: complaints.append(message.text))
+    page.on("pageerror", lambda error: complaints.append(str(error)))
+    page.on("request", lambda request: complaints.append(request.url) if not request.url.startswith("file:") else None)
+    page.goto(file.as_uri())
+    page.wait_for_selector("body[data-ready]")
+    yield page
+    context.close()
+    assert complaints == []
+
+
+@pytest.mark.parametrize("packed", [False, True])
+def test_copy_from_a_file_with_the_network_off_gives_the_engines_answers(
+    browser: Browser, tmp_path: Path, *, packed: bool
+) -> None:
+    states = states_of(HOUSE)
+    names = ("tank-stop", "meter", "tank")
+    for page in copied(browser, tmp_path, HOUSE, *names, packed=packed):
+        for state in held_states(states, names):
+            page.evaluate(f"location.hash = '#{states.digest}:{code_of(state)}'" if state else "location.hash = ''")
+            shown(page, *state)
+            (heater,) = board_answer(states, state)["heaters"]
+            assert (verdict(page), stops(page)) == (heater["verdict"], heater["stops"])
+            assert page.inner_text("#sentence").startswith(heater["sentence"])
+
+
+def test_copy_is_touched_undone_and_says_what_it_does_not_hold(browser: Browser, tmp_path: Path) -> None:
+    states = states_of(HOUSE)
+    for page in copied(browser, tmp_path, HOUSE, "tank-stop", "split to heater"):
+        page.click(part("tank-stop"))
+        page.click("#menu button:text-is('shut')")
+        page.wait_for_selector("#verdict:text-is('TRAPPED')")
+        assert page.locator(part("meter")).count() == 0
+        page.locator("g.pipe-hit").first.focus()
+        page.keyboard.press("Enter")
+        page.click("#menu button:has-text('a tank of')")
+        page.wait_for_selector(f"{part('split-tank')}")
+        page.click("#undo")
+        page.click("#undo")
+        shown(page)
+        assert page.is_hidden("#whole")
+        meter = touch(states, "meter", "check stuck open")
+        page.evaluate(f"location.hash = '#{states.digest}:{code_of([meter])}'")
+        shown(page, meter)
+        assert "not in this copy" in page.inner_text("#sentence")
+        assert "never plug, cap or remove one" in page.inner_text("footer")
+
+
+def test_hostile_title_is_text_in_a_copy(browser: Browser, tmp_path: Path) -> None:
+    for page in copied(browser, tmp_path, HOSTILE, "stop"):
+        assert page.inner_text("h1").startswith(TITLE.split("{{", maxsplit=1)[0])
+        assert page.locator("img").count() == 0

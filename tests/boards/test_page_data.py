@@ -1,16 +1,15 @@
 """What the page knows beforehand."""
 
 import json
-from typing import Any
 
 from touched import EVERY_KIND, HOUSE, states_of
 
 import plumbnet
-from plumbnet.boards.page_data import board_data
+from plumbnet.boards.page_data import BoardTold, board_data
 from plumbnet.study.touching.touch_states import TouchStates
 
 
-def told(layout: str = HOUSE) -> dict[str, Any]:
+def told(layout: str = HOUSE) -> BoardTold:
     return board_data(states_of(layout))
 
 
@@ -25,14 +24,14 @@ def test_each_option_is_written_as_the_change_that_a_scenario_holds() -> None:
     by_name = {one["name"]: one for one in told()["touchables"]}
     assert by_name["stop"]["options"][0] == {"words": "shut", "sort": "turned", "yaml": ["close: stop"]}
     assert by_name["street"]["numbers"] == [
-        {"words": "pressure", "value": 62.0, "unit": "psi", "yaml": ["set: {part: street, pressure: ", " psi}"]}
+        {"words": "pressure", "value": 62.0, "unit": "psi", "yaml": ("set: {part: street, pressure: ", " psi}")}
     ]
     tank = by_name["pipe from split to heater"]["options"][-1]["yaml"]
     assert [line.partition(":")[0] for line in tank] == ["insert", "add"]
 
 
 def test_scenario_of_every_option_and_number_is_read_back() -> None:
-    lines = []
+    lines = list[list[str]]()
     for one in told(EVERY_KIND)["touchables"]:
         lines += [option["yaml"] for option in one["options"]]
         lines += [[f"{number['yaml'][0]}{number['value']}{number['yaml'][1]}"] for number in one["numbers"]]
@@ -46,7 +45,7 @@ def test_scenario_of_every_option_and_number_is_read_back() -> None:
 
 def test_units_of_the_report_are_those_of_numbers_too() -> None:
     metric = TouchStates(plumbnet.check(HOUSE.encode(), units="metric"))
-    data: Any = board_data(metric)
+    data = board_data(metric)
     assert data["unit"] == "kPa"
     assert data["touchables"][0]["numbers"][0]["unit"] == "kPa"
 

@@ -62,6 +62,12 @@ class Board {
     return one !== undefined && (touch.option !== undefined ? touch.option < one.options.length : (touch.number ?? 0) < one.numbers.length);
   }
 
+  /** Whether anything of a thing can be touched here: a copy holds some only. @param {number} at */
+  #isHeld(at) {
+    const one = this.board.touchables[at];
+    return [...one.numbers, ...one.options].some((each) => each.held !== false);
+  }
+
   /** @param {Touch[]} touches */
   #address(touches) {
     return touches.length ? `#${this.board.digest}:${codeOf(touches)}` : location.pathname + location.search;
@@ -119,7 +125,8 @@ class Board {
     this.top = Math.max(this.top, 1.07 * Math.max(...answer.heaters.flatMap((one) => [one.cold ?? 0, one.limit, one.end ?? 0, ...one.ladder.map((rung) => rung[1])])));
     paintGauge($("column"), heater, this.board.unit, this.top);
     this.#labels();
-    if (!$("walk").hidden) this.#walk();
+    if ($("whole").getAttribute("aria-pressed") === "true") this.#walk();
+    else $("walk").hidden = true;
     $("spoken").textContent = `${words ? `${words}. ` : ""}${heater ? `${$("verdict").textContent}. ${this.sentence()}` : this.sentence()}`;
   }
 
@@ -180,13 +187,13 @@ class Board {
       });
     };
     for (const [name, part] of this.picture.parts)
-      if (parts[name] !== undefined) {
+      if (parts[name] !== undefined && this.#isHeld(parts[name])) {
         part.classList.add("touchable");
         bind(part, () => this.touch(parts[name], part, name));
       } else part.setAttribute("role", "img");
     for (const hit of this.picture.svg?.querySelectorAll(".pipe-hit") ?? []) {
       const at = pipes[hit.getAttribute("data-pipe") ?? ""];
-      if (at === undefined) hit.remove();
+      if (at === undefined || !this.#isHeld(at)) hit.remove();
       else bind(hit, () => this.touch(at, hit, ""));
     }
   }
@@ -215,7 +222,7 @@ class Board {
   /** The same in a list, for a finger on a narrow screen. */
   #list() {
     const buttons = this.board.touchables.flatMap((/** @type {any} */ one, /** @type {number} */ at) => {
-      if (one.pipe) return [];
+      if (!this.#isHeld(at) || (one.pipe && this.host.isLive)) return [];
       const button = made("button", {}, one.name, made("small", { textContent: one.now }));
       button.dataset.at = String(at);
       button.onclick = () => this.touch(at, button, one.name);
@@ -228,7 +235,9 @@ class Board {
   touch(at, from, name) {
     const one = this.board.touchables[at], option = this.touches.find((touch) => touch.at === at && touch.option !== undefined)?.option;
     const isHeater = (this.answer?.heaters.length ?? 0) > 1 && this.answer?.heaters.some((each) => each.name === name);
-    if (one.options.length === 1 && !one.numbers.length && !one.pipe && !isHeater) return this.#choose(at, option === undefined ? 0 : null);
+    const held = one.options.flatMap((/** @type {any} */ each, /** @type {number} */ place) => (each.held === false ? [] : [place]));
+    const numbers = one.numbers.some((/** @type {any} */ each) => each.held !== false);
+    if (held.length === 1 && !numbers && (!one.pipe || !this.host.isLive) && !isHeater) return this.#choose(at, option === undefined ? held[0] : null);
     const others = isHeater && name !== this.heater ? [["show this heater", () => this.choose(name)]] : [];
     openMenu($("menu"), one, at, this.touches, from, {
       choose: (chosen) => this.#choose(at, chosen),
@@ -359,7 +368,7 @@ class Board {
   }
 }
 
-const host = hostOf(), board = new Board(host);
+const host = await hostOf(), board = new Board(host);
 board.bind();
 await board.begin();
 if (host.isLive) /** @type {any} */ (host).follow((/** @type {any} */ told) => board.saved(told));

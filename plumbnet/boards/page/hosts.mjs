@@ -1,5 +1,7 @@
 // What stands behind the page: the program on this machine, or the table of a copy. Both answer the same questions.
 
+import { touchesOf } from "./touch-code.mjs";
+
 /**
  * @typedef {object} HeaterAnswer
  * @property {string} name
@@ -87,14 +89,51 @@ export class TableHost {
     return this.table.board;
   }
 
+  /** The digits of a state: for each thing held 0, or one more than the place of its option. @param {string} code @returns {number[] | null} */
+  #digits(code) {
+    const digits = this.table.held.map(() => 0);
+    for (const touch of touchesOf(code) ?? [{ at: -1 }]) {
+      const at = this.table.held.findIndex((/** @type {any} */ one) => one[0] === touch.at);
+      const place = at < 0 || touch.option === undefined ? -1 : this.table.held[at][1].indexOf(touch.option);
+      if (place < 0) return null;
+      digits[at] = place + 1;
+    }
+    return digits;
+  }
+
+  /** @param {number[]} digits @returns {number | undefined} */
+  #place(digits) {
+    const { index, held } = this.table;
+    if (!Array.isArray(index)) return index[digits.join(",")];
+    return index[digits.reduce((sum, digit, at) => sum * (held[at][1].length + 1) + digit, 0)];
+  }
+
   /** @param {string} code @returns {Promise<Answer | Refused>} */
   async answer(code) {
-    const words = code ? code.split(",") : [];
-    const found = this.table.states[words.sort().join(",")];
-    if (found === undefined) return { refused: "This state is not in this copy. The live board answers it." };
-    if (typeof found === "string") return { refused: found };
-    const [heaters, rest] = this.table.answers[found];
-    return { ...this.table.rests[rest], heaters: heaters.map((/** @type {number} */ at) => this.table.heaters[at]) };
+    const digits = this.#digits(code), found = digits ? this.#place(digits) : undefined;
+    if (!digits || found === undefined) return { refused: `This state is not in this copy, which holds up to ${this.table.at_once} changes at a time. The live board answers it.` };
+    if (found < 0) return { refused: "This cannot be made." };
+    const [lost, ...rows] = this.table.answers[found], heaters = rows.map((/** @type {number} */ at) => this.#heater(at));
+    /** @type {Record<string, string>} */
+    const symbols = {};
+    /** @type {string[]} */
+    const faults = [], putIn = [];
+    for (const touch of touchesOf(code) ?? []) {
+      const one = this.table.board.touchables[touch.at], option = one.options[touch.option ?? 0];
+      if (one.pipe) putIn.push(`${touch.at}-${touch.option}`);
+      else symbols[one.name] = option.symbol;
+      if (option.sort === "fault") faults.push(one.name);
+    }
+    const stops = [...new Set(heaters.flatMap((/** @type {HeaterAnswer} */ one) => one.stops))];
+    putIn.sort((a, b) => parseInt(a) - parseInt(b));
+    return { heaters, symbols, stops, faults, cut_off: this.table.cut_off[lost], picture: putIn.join(",") };
+  }
+
+  /** @param {number} at @returns {HeaterAnswer} */
+  #heater(at) {
+    const [name, verdict, byFault, cold, limit, end, needle, sentence, ladder, way, stops, zone] = this.table.heaters[at], all = this.table.strings;
+    const long = { sentence: all.sentence[sentence], ladder: all.ladder[ladder], way: all.way[way], stops: all.stops[stops], zone: all.zone[zone] };
+    return { name, verdict, by_fault: byFault === 1, cold, limit, end, needle, ...long };
   }
 
   /** @param {string} key */
@@ -103,8 +142,12 @@ export class TableHost {
   }
 }
 
-/** @returns {LiveHost | TableHost} */
-export function hostOf() {
+/** @returns {Promise<LiveHost | TableHost>} */
+export async function hostOf() {
   const held = /** @type {HTMLElement} */ (document.getElementById("data")).textContent;
-  return held?.trim() ? new TableHost(JSON.parse(held)) : new LiveHost();
+  if (!held?.trim()) return new LiveHost();
+  const table = JSON.parse(held);
+  if (table.packed === undefined) return new TableHost(table);
+  const bytes = Uint8Array.from(atob(table.packed), (sign) => sign.charCodeAt(0));
+  return new TableHost(await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).json());
 }

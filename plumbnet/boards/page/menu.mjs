@@ -7,8 +7,8 @@
  * @property {string} kind
  * @property {string} now
  * @property {boolean} pipe
- * @property {{words: string, sort: string, yaml: string[]}[]} options
- * @property {{words: string, value: number, unit: string, yaml: [string, string]}[]} numbers
+ * @property {{words: string, sort: string, yaml: string[], held?: boolean}[]} options
+ * @property {{words: string, value: number, unit: string, yaml: [string, string], held?: boolean}[]} numbers
  */
 
 /** @param {string} name @param {Partial<HTMLElement> & Record<string, any>} values @param {...(Node | string)} children */
@@ -39,16 +39,17 @@ export function openMenu(menu, touchable, at, touches, from, act) {
     };
     return one;
   };
-  const faults = touchable.options.flatMap((option, number) => (option.sort === "fault" ? [number] : []));
-  const choices = touchable.options.flatMap((option, number) => (option.sort === "fault" ? [] : [number]));
+  const held = touchable.options.flatMap((option, number) => (option.held === false ? [] : [number]));
+  const faults = held.filter((number) => touchable.options[number].sort === "fault");
+  const choices = held.filter((number) => touchable.options[number].sort !== "fault");
   const listed = (/** @type {number[]} */ numbers) =>
     numbers.map((number) => button(touchable.options[number].words, chosen === number, () => act.choose(number), touchable.options[number].sort));
   menu.replaceChildren(
     made("p", { textContent: touchable.name, id: "menu-name" }),
-    ...(touchable.options.length ? [button(touchable.now, chosen === undefined, () => act.choose(null))] : []),
+    ...(held.length ? [button(touchable.now, chosen === undefined, () => act.choose(null))] : []),
     ...listed(choices),
     ...(faults.length ? [made("p", { textContent: "It may fail:", className: "sort" }), ...listed(faults)] : []),
-    ...touchable.numbers.map((number, place) => numberField(number, place, at, touches, act.alter)),
+    ...touchable.numbers.flatMap((number, place) => (number.held === false ? [] : [numberField(number, place, at, touches, act.alter)])),
     ...act.others.map(([words, press]) => button(words, false, press)),
   );
   menu.setAttribute("aria-labelledby", "menu-name");

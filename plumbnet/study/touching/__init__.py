@@ -1,10 +1,13 @@
 """A layout to touch: what of it may be otherwise, states of it as short codes, and the report on each state."""
 
+from plumbnet.study.touching.held_states import FEW_STATES, HeldStates, held_states
 from plumbnet.study.touching.touch_code import Touch, UnknownTouch, code_of, touches_of
 from plumbnet.study.touching.touch_states import TouchStates
 from plumbnet.study.touching.touchable_things import Touchable, TouchNumber, TouchOption, touchables
 
 __all__ = [
+    "FEW_STATES",
+    "HeldStates",
     "Touch",
     "TouchNumber",
     "TouchOption",
@@ -12,6 +15,7 @@ __all__ = [
     "Touchable",
     "UnknownTouch",
     "code_of",
+    "held_states",
     "touchables",
     "touches_of",
 ]

@@ -3,13 +3,14 @@
 import hashlib
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis import Report
 from plumbnet.api import check
 from plumbnet.layout.edits import change_of, with_changes
 from plumbnet.layout.model import Change, Sort
+from plumbnet.rules.facts import Verdict
 from plumbnet.study.touching.touch_code import Touch, UnknownTouch
 from plumbnet.study.touching.touchable_things import Touchable, TouchNumber, TouchOption, touchables
 
@@ -22,6 +23,7 @@ class TouchStates:
     """A layout as drawn, under its rules, and every state of it that touching makes."""
 
     drawn: Report
+    _told: dict[tuple[Touch, ...], dict[str, Verdict]] = field(default_factory=dict, repr=False, compare=False)
 
     @cached_property
     def touchables(self) -> tuple[Touchable, ...]:
@@ -50,6 +52,13 @@ class TouchStates:
         return check(
             system, rules=self.drawn.rules, units=self.drawn.facts.units, acceptances=self.drawn.own_acceptances
         )
+
+    def verdicts_in(self, touches: Sequence[Touch]) -> dict[str, Verdict]:
+        """The verdict on each heater in a state, worked out once. Raises what `report_in` raises."""
+        key = tuple(touches)
+        if key not in self._told:
+            self._told[key] = {heater.name: heater.verdict for heater in self.report_in(touches).heaters}
+        return self._told[key]
 
     def option(self, touch: Touch) -> TouchOption | None:
         """What a touch chooses; None where it alters a number. Raises UnknownTouch."""

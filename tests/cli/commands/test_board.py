@@ -7,6 +7,7 @@ import signal
 import socket
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from running import FAULTY, OPEN, Write, run
@@ -90,3 +91,34 @@ def test_extras_are_not_imported_for_what_can_do_without() -> None:
     script = f"import sys, plumbnet.boards, plumbnet.cli.commands.board; print({IMPORTED})"
     told = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)  # noqa: S603  ours
     assert told.stdout == "[]\n"
+
+
+def test_copy_is_written_and_says_what_it_holds(write: Write) -> None:
+    write("house.yaml", OPEN)
+    result = run("board", "house.yaml", "-o", "lesson.html", "--touch", "valve, tap")
+    assert result.exit_code == 0
+    first, second = result.output.splitlines()
+    assert re.fullmatch(r"lesson\.html \(\d+ kB\) holds 9 states: all combinations of valve and tap\.", first)
+    assert second == "Left out: heater and heater/relief; --touch names what to hold."
+    assert Path("lesson.html").read_text(encoding="utf-8").startswith("<!doctype html>")
+
+
+def test_copy_answers_as_many_at_once_as_is_asked_for(write: Write) -> None:
+    write("house.yaml", OPEN)
+    result = run("board", "house.yaml", "-o", "lesson.html", "--touch", "valve,tap", "--at-once", "1")
+    assert "holds 5 states: up to 1 at a time of valve and tap." in result.output
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--touch", "valve"], "--touch and --at-once are about the copy; name its file with -o\n"),
+        (["-o", "out.pdf"], '"out.pdf" does not say how to write it; let its name end in .html\n'),
+        (["-o", "out.html", "--touch", "vavle"], 'nothing of the name "vavle" can be touched: did you mean "valve"?\n'),
+    ],
+)
+def test_what_makes_no_sense_is_one_calm_sentence(write: Write, words: list[str], said: str) -> None:
+    write("house.yaml", OPEN)
+    result = run("board", "house.yaml", *words)
+    assert (result.output, result.exit_code) == (said, 2)
+    assert not Path("out.html").exists()

@@ -9,7 +9,7 @@ from touched import HOUSE, states_of
 from plumbnet.boards import answer_table as module
 from plumbnet.boards.answer_table import answer_table, board_copy
 from plumbnet.boards.state_answer import board_answer
-from plumbnet.study.touching.held_states import HeldStates, held_states
+from plumbnet.study.touching.state_choice import HeldStates, held_states
 
 
 def tabled(*names: str, at_once: int | None = None) -> tuple[HeldStates, dict[str, Any]]:

@@ -18,7 +18,7 @@ from plumbnet.boards import answer_table
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
 from plumbnet.boards.state_answer import board_answer
-from plumbnet.study.touching.held_states import held_states
+from plumbnet.study.touching.state_choice import held_states
 from plumbnet.study.touching.touch_code import Touch, code_of
 from plumbnet.study.touching.touch_states import TouchStates
 

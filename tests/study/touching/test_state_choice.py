@@ -4,7 +4,7 @@ import pytest
 from touched import EVERY_KIND, HOUSE, states_of
 
 from plumbnet.layout.model.event import Sort
-from plumbnet.study.touching.held_states import FEW_STATES, MOST_STATES, HeldStates, held_states
+from plumbnet.study.touching.state_choice import FEW_STATES, MOST_STATES, HeldStates, held_states
 from plumbnet.study.touching.touch_code import Touch, UnknownTouch, code_of
 
 

@@ -162,6 +162,10 @@ class PressureReducer(Part):
         words = f"exchanged for one {'without' if self.bypass else 'with'} a bypass"
         yield Alternative(words, "set", {"bypass": not self.bypass}, Sort.OTHER_DEVICE)
 
+    def creeps_past_pa(self) -> float | None:
+        """Its set, once its seat leaks."""
+        return None if self.state == "sound" else self.set_pa
+
     def strays(self) -> Iterator[Stray]:
         """Its set, a screw that is turned, while it holds it."""
         if self.state == "sound":

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.layout.authoring import shipped_assemblies, shipped_names
@@ -12,7 +12,7 @@ from plumbnet.layout.yaml import quoted
 from plumbnet.report.reference import assemblies_text
 
 
-@app.command()
+@command()
 def assemblies(
     name: Annotated[str | None, typer.Argument(metavar="[NAME]", help="One set; a list of all when left out.")] = None,
 ) -> None:

@@ -8,7 +8,7 @@ from plumbnet.layout.assemblies.body_reader import ASSEMBLIES, CHANGE, has_assem
 from plumbnet.layout.assemblies.definition import WrittenAt
 from plumbnet.layout.assemblies.differing import ELEVATION, differs, one_of, refuse_uneven, taking_of
 from plumbnet.layout.assemblies.labels import SELECTING, say_which, selected
-from plumbnet.layout.assemblies.run_plan import Chain
+from plumbnet.layout.assemblies.run_plan import PlannedChain
 from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce, Where
 from plumbnet.layout.assemblies.writing_order import written_out
 from plumbnet.layout.assemblies.writing_out import WrittenChange, WrittenInstance, WrittenOut, WrittenPart, height_above
@@ -19,7 +19,7 @@ __all__ = [
     "CHANGE",
     "ELEVATION",
     "SELECTING",
-    "Chain",
+    "PlannedChain",
     "TextSource",
     "ToldOnce",
     "Where",

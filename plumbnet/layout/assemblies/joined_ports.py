@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from plumbnet.layout.assemblies.definition import AssemblyBody, Definition
 from plumbnet.layout.assemblies.labels import EACH, selected, span
 from plumbnet.layout.assemblies.port_places import IN, split_target
-from plumbnet.layout.assemblies.run_plan import Chain, RunPlanner
+from plumbnet.layout.assemblies.run_plan import PlannedChain, RunPlanner
 from plumbnet.layout.assemblies.told_once import ToldOnce
 from plumbnet.layout.assemblies.wrong import Wrong, meant
 from plumbnet.layout.model import KINDS, listed_names, with_article
@@ -45,7 +45,7 @@ def _demand_port(definition: Definition, port: str, inner: str | None) -> None:
         raise Wrong(f"{text}; name one, for example {name}.{ports[0]}")
 
 
-def look_for_unjoined(planner: RunPlanner, chains: Sequence[Chain], told: ToldOnce) -> None:
+def look_for_unjoined(planner: RunPlanner, chains: Sequence[PlannedChain], told: ToldOnce) -> None:
     """Tell of ports of instances that nothing is joined to, and of parts that no run mentions."""
     body, reached = planner.body, {stop.name for chain in chains for stop in chain.stops}
     for definition in body.parts.values():

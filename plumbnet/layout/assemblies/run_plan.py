@@ -17,7 +17,7 @@ _SHARED = frozenset({"length", "volume"})
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Chain:
+class PlannedChain:
     """Parts, named from their body on, that pipes join one after the other, and what is written of the pipe.
 
     `passes` says that the run has come to the first of them through another chain and goes on behind it. `places` has
@@ -86,7 +86,7 @@ class RunPlanner:
     joined: set[tuple[str, str]] = field(default_factory=set)
     named: set[str] = field(default_factory=set)
 
-    def chains(self, run: Plain, at: WrittenAt) -> Iterator[Chain]:
+    def chains(self, run: Plain, at: WrittenAt) -> Iterator[PlannedChain]:
         """The chains of a run. Raises Wrong."""
         fields = dict(run) if isinstance(run, dict) else {}
         path = fields.pop("path", None) if isinstance(run, dict) else run
@@ -141,7 +141,7 @@ class RunPlanner:
         self.named.add(name)
         return _Named(stop, text, definition, word, labels)
 
-    def _piece(self, places: range, many: Sequence[int], run: _Run) -> Iterator[Chain]:
+    def _piece(self, places: range, many: Sequence[int], run: _Run) -> Iterator[PlannedChain]:
         """The chains of one stretch of a run, one for each of the many in it. Raises Wrong."""
         counts = {len(run.chosen[k]) for k in many}
         if len(counts) > 1:
@@ -159,7 +159,7 @@ class RunPlanner:
         for i in range(count or 1):
             pipe, where = (run.fields, {}) if same else run.values(i, takings, self.units)
             for index, stops in enumerate(self._stretches(places, i, many, run)):
-                yield Chain(stops, pipe, run.at, run.path_at, passes and index == 0, where)
+                yield PlannedChain(stops, pipe, run.at, run.path_at, passes and index == 0, where)
 
     def _stretches(self, places: range, i: int, many: Sequence[int], run: _Run) -> Iterator[tuple[Stop, ...]]:
         """The stops of one chain, cut where it passes an instance that is named without a port. Raises Wrong."""

@@ -6,7 +6,7 @@ from plumbnet.layout.assemblies.body_reader import ASSEMBLIES, BodyReader
 from plumbnet.layout.assemblies.definition import AssemblyBody, WrittenAt
 from plumbnet.layout.assemblies.joined_ports import hand_on, look_for_unjoined
 from plumbnet.layout.assemblies.port_places import PortPlaces
-from plumbnet.layout.assemblies.run_plan import Chain, RunPlanner
+from plumbnet.layout.assemblies.run_plan import PlannedChain, RunPlanner
 from plumbnet.layout.assemblies.survey import Survey
 from plumbnet.layout.assemblies.told_once import TextSource, ToldOnce
 from plumbnet.layout.assemblies.writing_out import OutWriter, WrittenOut
@@ -59,15 +59,15 @@ def _assemblies(sources: Sequence[TextSource], told: ToldOnce) -> tuple[dict[str
 
 def _plans(
     layout: AssemblyBody, assemblies: Mapping[str, AssemblyBody], units: Units, told: ToldOnce
-) -> dict[str, Sequence[Chain]]:
+) -> dict[str, Sequence[PlannedChain]]:
     places = PortPlaces(assemblies)
     return {name: _plan(body, places, units, told) for name, body in (("", layout), *assemblies.items())}
 
 
-def _plan(body: AssemblyBody, places: PortPlaces, units: Units, told: ToldOnce) -> Sequence[Chain]:
+def _plan(body: AssemblyBody, places: PortPlaces, units: Units, told: ToldOnce) -> Sequence[PlannedChain]:
     """The chains of a body, with what is wrong in its runs and with what is left unjoined told."""
     planner = RunPlanner(body, places, units)
-    chains: list[Chain] = []
+    chains: list[PlannedChain] = []
     sound = True
     hand_on(planner, told)
     for index, run in enumerate(body.runs):

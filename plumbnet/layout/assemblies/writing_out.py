@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from plumbnet.layout.assemblies.definition import AssemblyBody, Definition, WrittenAt
 from plumbnet.layout.assemblies.differing import ELEVATION, Sharing, differs, one_of, taking_of
 from plumbnet.layout.assemblies.labels import Labels
-from plumbnet.layout.assemblies.run_plan import Chain
+from plumbnet.layout.assemblies.run_plan import PlannedChain
 from plumbnet.layout.assemblies.told_once import Where
 from plumbnet.layout.units import LENGTH, QuantityError, Units, quantity_sum
 from plumbnet.layout.yaml import Plain
@@ -50,7 +50,7 @@ class WrittenOut:
     """All that a layout comes to; the names of `faulty` parts are there, and nothing more of them."""
 
     parts: list[tuple[str, WrittenPart, Where | None]] = field(default_factory=list)
-    chains: list[tuple[Chain, Where | None]] = field(default_factory=list)
+    chains: list[tuple[PlannedChain, Where | None]] = field(default_factory=list)
     changes: list[WrittenChange] = field(default_factory=list)
     instances: dict[str, WrittenInstance] = field(default_factory=dict)
     groups: dict[str, Labels] = field(default_factory=dict)
@@ -74,7 +74,7 @@ class OutWriter:
     """Writes bodies out; `plans` has the chains of each, by its name."""
 
     assemblies: Mapping[str, AssemblyBody]
-    plans: Mapping[str, Sequence[Chain]]
+    plans: Mapping[str, Sequence[PlannedChain]]
     units: Units
     out: WrittenOut = field(default_factory=WrittenOut)
     _parts: dict[tuple[int, int, int, Height], WrittenPart] = field(default_factory=dict)

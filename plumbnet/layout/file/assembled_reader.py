@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from pydantic import ValidationError
 
 from plumbnet.layout.assemblies import (
-    Chain,
+    PlannedChain,
     TextSource,
     ToldOnce,
     Where,
@@ -166,7 +166,7 @@ class AssembledReader:
             around = around.rpartition("/")[0]
         return self._line(where.asked, None)
 
-    def _lay(self, chain: Chain, where: Where | None) -> None:
+    def _lay(self, chain: PlannedChain, where: Where | None) -> None:
         """The pipes of a chain between the ports of its parts."""
         laid = self._laid(chain, where)
         if laid is None:
@@ -184,12 +184,12 @@ class AssembledReader:
                 self._look_for_crowded(chain, where, replace(joint, start=start, end=end))
             draft.lay(pipe)
 
-    def _look_for_crowded(self, chain: Chain, where: Where | None, joint: Joint) -> None:
+    def _look_for_crowded(self, chain: PlannedChain, where: Where | None, joint: Joint) -> None:
         """Tell of ports that have their pipe already."""
         for text, hint, stop in crowded(joint, self.draft.taken, self.draft.parts):
             self._complain(chain, where, stop, self._in_instance(joint, where, text), hint)
 
-    def _laid(self, chain: Chain, where: Where | None) -> _Laid | None:
+    def _laid(self, chain: PlannedChain, where: Where | None) -> _Laid | None:
         if not chain.fields:
             return _NOTHING_KNOWN
         key = id(chain)
@@ -202,7 +202,7 @@ class AssembledReader:
             self.told.tell(place.source, mistake, where)
         return None
 
-    def _of_pipe(self, chain: Chain) -> _Laid | list[_Told]:
+    def _of_pipe(self, chain: PlannedChain) -> _Laid | list[_Told]:
         at = chain.at
 
         def place(mistake: Mistake) -> _Told:
@@ -219,7 +219,7 @@ class AssembledReader:
         count = len(chain.stops) - 1
         return _Laid(volume_m3 / count, None if run.length_m is None else run.length_m / count, run.pipe)
 
-    def _looked_for(self, chain: Chain, prefix: str, where: Where | None) -> list[Joint]:
+    def _looked_for(self, chain: PlannedChain, prefix: str, where: Where | None) -> list[Joint]:
         """The joints of a chain in one instance; those of others lie alike, where the kinds decide on the ports."""
         draft, told = self.draft, len(self._complained)
 
@@ -242,7 +242,7 @@ class AssembledReader:
             name = name.rpartition("/")[0]
         return bool(name)
 
-    def _complain(self, chain: Chain, where: Where | None, stop: Stop, text: str, hint: str) -> None:
+    def _complain(self, chain: PlannedChain, where: Where | None, stop: Stop, text: str, hint: str) -> None:
         """What is wrong at a stop of a run, once for each instance that the run stands in."""
         key = (chain.at, "" if where is None else where.instance, stop.offset)
         if key not in self._complained:

@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 from pydantic import Field, JsonValue
 
 from plumbnet.layout.model import Acceptance, Change, Circuit, Declared, Job, Scenario
-from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
+from plumbnet.layout.units import Length, Units, Volume, vessel_volume
 
 FORMAT = 1
 
@@ -45,7 +45,7 @@ class Document(Declared):
     """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     job: Job = Field(default_factory=Job)
     """Number, address, revision, date and author, for the cover of a review."""
-    tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
+    tank_sizes: Annotated[tuple[Annotated[float, vessel_volume()], ...], Field(strict=False)] = ()
     """Sizes of expansion tank that can be had; a table of round sizes when left out."""
     parts: dict[str, JsonValue] = Field(examples=[{"street": {"kind": "main", "pressure": "62 psi"}}])
     """Every part by its name: a kind, or a mapping of a kind and its fields."""

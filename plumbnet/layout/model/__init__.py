@@ -9,7 +9,7 @@ from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.circuit import Circuit
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
 from plumbnet.layout.model.instance import indoors, instance_of
 from plumbnet.layout.model.job import Job
@@ -71,6 +71,7 @@ __all__ = [
     "RELIEF",
     "Acceptance",
     "Add",
+    "Alternative",
     "Assembled",
     "AssemblyFile",
     "BackflowProtection",
@@ -105,6 +106,7 @@ __all__ = [
     "Scenario",
     "SetValues",
     "Shut",
+    "Sort",
     "Source",
     "Stop",
     "Stray",

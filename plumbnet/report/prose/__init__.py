@@ -9,6 +9,8 @@ from plumbnet.report.prose.acceptance_phrases import (
 )
 from plumbnet.report.prose.equal_instances import EqualFindings, equal_findings, instances_in_short
 from plumbnet.report.prose.grouped_findings import alike
+from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short
+from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
     left_as_it_is,
@@ -38,12 +40,15 @@ from plumbnet.report.prose.word_colours import PAINTS, Paint, plain
 
 __all__ = [
     "DOCUMENT_WIDTH",
+    "MANY_NAMES",
+    "MOST_NAMED",
     "PAINTS",
     "TABLE_HEAD",
     "Block",
     "EqualFindings",
     "Heading",
     "Lines",
+    "NameRange",
     "Paint",
     "Paragraph",
     "Points",
@@ -62,6 +67,9 @@ __all__ = [
     "instances_in_short",
     "left_as_it_is",
     "limit_in_words",
+    "lists_in_short",
+    "name_ranges",
+    "names_in_short",
     "plain",
     "pressure_in_words",
     "printed_number",

@@ -35,7 +35,7 @@ BEYOND = {
     "scenario-builds-on-itself",
     "run-through-a-dead-end", "run-through-a-tapping", "run-with-a-gap", "run-with-pipe-but-no-length",
     "run-with-unknown-tube", "set-a-kind-without-the-ports", "set-an-open-tank-to-a-valve", "set-inside-a-heater",
-    "set-of-no-part", "set-ports-that-are-in-use", "setpoint-too-high", "volume-negative", "volume-zero",
+    "set-of-no-part", "set-ports-that-are-in-use", "setpoint-too-high",
     "well-cut-in-above-cut-out",
 }  # fmt: skip
 """Faults that no schema sees: they are about other places in the file, or about sizes."""

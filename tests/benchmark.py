@@ -73,6 +73,29 @@ def text_ratios(text: str, times: int) -> tuple[float, float, float]:
     return read / parse, analyse / parse, parse
 
 
+def rooms(risers: int) -> str:
+    """A hotel said in twenty lines: risers of ten rooms with five parts each, off one heater."""
+    return f"""
+plumbnet: 1
+assemblies:
+  room:
+    ports: [hot, cold]
+    parts: {{hot: tee, cold: tee, mixer: {{kind: mixing_valve, elevation: 4 ft}}, shower: fixture, basin: fixture}}
+    runs: [hot -> mixer.hot, cold -> mixer.cold, mixer.mixed -> shower.hot, hot -> basin.hot, cold -> basin.cold]
+  riser:
+    ports: {{hot: rooms/first.hot, cold: rooms/first.cold}}
+    parts: {{rooms: {{use: room, times: 10, elevation: {{first: 10 ft, step: 10 ft}}}}}}
+    runs: [rooms/each.hot -> rooms/next.hot, rooms/each.cold -> rooms/next.cold]
+parts:
+  street: {{kind: main, pressure: 60 psi}}
+  cold: tee
+  heater: {{kind: storage_heater, volume: 500 gal, setpoint: 140 degF, relief: {{pressure: 150 psi}}}}
+  hot: tee
+  risers: {{use: riser, times: {risers - 1}}}
+runs: [street -> cold -> heater -> hot -> risers/each.hot, cold -> risers/each.cold]
+"""
+
+
 def sizing_ratio(times: int) -> float:
     """The calculation sheets of a school's 40 heaters, on 15 tanks, against its plain verdicts."""
     system = plumbnet.read_bytes(school().encode(), file="school")
@@ -181,6 +204,10 @@ def main() -> None:
         print(f"{parts:>10} parts {placing:>8.2f} {svg:>10.2f} {ours:>11.0%}")
     print("read and analyse, against parsing the same text with the C loader:")
     print(f"{'':>16} {'C loader':>14} {'read':>8} {'analyse':>10} {'peak':>14}")
+    for name in ("kingfisher-hotel", "weir-house"):
+        building = (HOUSE.parent / "buildings" / f"{name}.yaml").read_text(encoding="utf-8")
+        show(name, building, 20)
+    show("of 20,000 rooms", rooms(2_000), 1)
     show("one house", HOUSE.read_text(encoding="utf-8"), 200)
     for parts in SIZES:
         sys.stdout.flush()

@@ -48,9 +48,13 @@ def template_tables(*, semicolons: bool = False) -> dict[str, bytes]:
     }
 
 
+_WRITTEN_OUT = "the assemblies are left out, and their parts written out by full names, which import does not take"
+
+
 def left_out_of_tables(system: System) -> tuple[str, ...]:
     """What of a layout no table holds, in a sentence each."""
-    return tuple(f"the scenario {name} cannot be made, and is left out" for name in system.faulty_scenarios)
+    faulty = tuple(f"the scenario {name} cannot be made, and is left out" for name in system.faulty_scenarios)
+    return (*faulty, _WRITTEN_OUT) if system.groups or system.assembled else faulty
 
 
 def _written(system: System) -> Iterator[tuple[str, Mapping[str, object]]]:

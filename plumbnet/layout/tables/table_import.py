@@ -156,7 +156,8 @@ class _Maker:
             self.faults.append(table.fault(row.number, "name", "this row has no name", "give each part one of its own"))
             return
         if not NAME.fullmatch(name):
-            self.faults.append(table.fault(row.number, "name", f"{quoted(name)} is no name for a part", NAME_ADVICE))
+            advice = _NO_ASSEMBLIES if _OF_INSTANCE in name else NAME_ADVICE
+            self.faults.append(table.fault(row.number, "name", f"{quoted(name)} is no name for a part", advice))
             return
         if name in self.names:
             where = self.names[name]
@@ -263,6 +264,8 @@ _UNIT_ADVICE = (
     "write one behind it or into the head of the column, "
     "or say what a bare number means by --units or in a row units of a table of key and value"
 )
+_OF_INSTANCE = "/"
+_NO_ASSEMBLIES = "a table holds no assemblies, so put - for the / of an instance, here and in the table of pipes"
 _KEEP = f"to keep the column for yourself begin its name with {OWN}"
 _Make = Callable[[CellTable, TableRow, LayoutLines], None]
 _OfColumn = Callable[[str], tuple[str, str] | None]

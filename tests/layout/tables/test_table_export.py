@@ -104,3 +104,12 @@ def test_scenario_that_cannot_be_made_is_said_to_be_left_out() -> None:
     faulty = HOUSE + "scenarios: {gone: {note: n, change: [{close: nothing}]}}\n"
     said = left_out_of_tables(read_system(faulty.encode(), file="house.yaml"))
     assert said == ("the scenario gone cannot be made, and is left out",)
+
+
+def test_assemblies_are_written_out_and_that_is_said() -> None:
+    parts = "{street: {kind: main, pressure: 60 psi}, t: tee, taps: {kind: fixture, times: 2}}"
+    system = read_system(f"plumbnet: 1\nparts: {parts}\nruns: [street -> t -> taps/each.cold]".encode(), file="f")
+    assert left_out_of_tables(system) == (
+        "the assemblies are left out, and their parts written out by full names, which import does not take",
+    )
+    assert b"taps/2,fixture" in tables_of(system)["parts.csv"]

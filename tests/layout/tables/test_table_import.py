@@ -74,6 +74,12 @@ def test_what_is_said_of_the_whole_comes_from_keys_and_values() -> None:
         ("stop;valve", "stop;vlave", 'parts.csv, row 3, column kind: unknown kind "vlave": did you mean "valve"?'),
         ("split;tee", "split;", "parts.csv, row 6, column kind: split has no kind; for example valve"),
         ("stop;valve", "split;valve", 'parts.csv, row 6, column name: "split" is already the name of row 3'),
+        (
+            "stop;valve",
+            "stops/1;valve",
+            'parts.csv, row 3, column name: "stops/1" is no name for a part; '
+            "a table holds no assemblies, so put - for the / of an instance, here and in the table of pipes",
+        ),
         ("split;tee", ";tee", "parts.csv, row 6, column name: this row has no name; give each part one of its own"),
         (
             "stop;valve",

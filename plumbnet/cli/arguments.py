@@ -11,7 +11,7 @@ import typer
 import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.cli.exit_status import NOT_UNDERSTOOD
-from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
+from plumbnet.cli.file_search import SHELF, STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, nearest, visible
@@ -60,8 +60,8 @@ def demand_heater(report: Report, heater: str, file: str) -> None:
 def system_from(file: str) -> System:
     """The system of a file, or of standard input. Raises LayoutError, OSError."""
     if file == STANDARD_INPUT:
-        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME)
-    return plumbnet.read(Path(file))
+        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME, shelf=SHELF.get())
+    return plumbnet.read(Path(file), shelf=SHELF.get())
 
 
 def refuse(file: str, error: LayoutError | OSError) -> NoReturn:

@@ -1,5 +1,6 @@
 """An arrangement to shapes of matplotlib: symbols, pipes, shaded areas, words where there is room, and the sheet."""
 
+from plumbnet.drawing.ink.drawing_limit import TooDense, is_dense_riser
 from plumbnet.drawing.ink.paint import paint_composition
 from plumbnet.drawing.ink.paper import SMALLEST_SCALE, PaperSize, SheetName, paper_for, paper_named
 from plumbnet.drawing.ink.pen import Cut, Group, Pen, identifier
@@ -15,9 +16,11 @@ __all__ = [
     "PaperSize",
     "Pen",
     "SheetName",
+    "TooDense",
     "composition",
     "draw_sheet",
     "identifier",
+    "is_dense_riser",
     "paint_composition",
     "paper_for",
     "paper_named",

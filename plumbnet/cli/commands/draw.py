@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 import typer
 
 import plumbnet
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.change_options import (
     AddOption,
@@ -38,7 +38,7 @@ _Sheet = Annotated[
 _Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
 
 
-@app.command(cls=Ordered)
+@command(cls=Ordered)
 def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     context: typer.Context,
     file: File,

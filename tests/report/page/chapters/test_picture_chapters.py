@@ -43,7 +43,8 @@ def test_way_out_lights_up_where_nothing_stops_the_water() -> None:
 def test_ladders_stand_side_by_side_and_far_too_many_are_counted() -> None:
     count = MOST_LADDERS + 2
     runs = "\n".join(f"tee -> heater{number} -> tap{number}.hot" for number in range(1, count + 1))
-    *pictures, left = ladders(Dossier(plumbnet.check(system(f"street -> tee\n{runs}")), None, {}, (), {}))
+    sizes = {f"heater{number}": f"volume: {20 + number} gal" for number in range(1, count + 1)}
+    *pictures, left = ladders(Dossier(plumbnet.check(system(f"street -> tee\n{runs}", **sizes)), None, {}, (), {}))
     assert len(pictures) == MOST_LADDERS // ACROSS
     first = pictures[0]
     assert isinstance(first, PagePicture)

@@ -171,6 +171,12 @@ def right_charge(facts: Facts, tank: TankFacts) -> str:
     return facts.pressure(tank.static_pa or 0.0)
 
 
+def renewed_first(facts: Facts) -> str:
+    """What comes before anything is set or charged, in a sentence; nothing where no reducer creeps."""
+    worn = [name for name, part in facts.system.parts.items() if part.creeps_past_pa() is not None]
+    return f"Where its water comes through {listed(worn, 'or')}, renew that seat first: it creeps. " if worn else ""
+
+
 def capitalised(words: str) -> str:
     """Words as a sentence of their own.
 

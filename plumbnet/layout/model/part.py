@@ -284,6 +284,10 @@ class Part(Declared):
         """Whether it is a heater that was put out: cold, full of water, and water passes it."""
         return False
 
+    def creeps_past_pa(self) -> float | None:
+        """The set that a worn pressure reducer no longer holds; None where it is sound, or is none."""
+        return None
+
     def tempers_k(self) -> float | None:
         """How warm water leaves it at the most, where it mixes hot and cold; None where it does not, or nobody says."""
         return None

@@ -104,29 +104,24 @@ class Ratchet(Generic[Zone]):
     def _cooled(self, state: dict[Zone, float], zone: Zone, growth_m3: float) -> dict[Zone, float]:
         """The state once a zone has shrunk by what it grew: what pushes into it follows, and the street makes up."""
         giving = {each: self.neighbours.reach(each)[zone] for each in self._above(zone)}
+        holding = [each for each in giving if self.neighbours.loads[each].tanks]
 
-        def at(level: float) -> dict[Zone, float]:
+        def fallen(each: Zone, level: float) -> float:
             """A reducer lets no more through before the zone has fallen below its set."""
-            lower = {
-                each: max(
-                    self._cold(each),
-                    min([state[each], *(level + row.opens_pa for row in rows if level < row.below_abs_pa)]),
-                )
-                for each, rows in giving.items()
-            }
-            return {**state, **lower}
+            follows = (level + row.opens_pa for row in giving[each] if level < row.below_abs_pa)
+            return max(self._cold(each), min([state[each], *follows]))
 
         def given_m3(level: float) -> float:
-            lower = at(level)
-            return math.fsum(self.neighbours.room_m3(each, lower[each], state[each]) for each in giving)
+            return math.fsum(self.neighbours.room_m3(each, fallen(each, level), state[each]) for each in holding)
 
         low, high = self._cold(zone), state[zone]
-        if high == math.inf or given_m3(low) <= growth_m3:
-            return at(low)
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2.0
-            low, high = (middle, high) if given_m3(middle) > growth_m3 else (low, middle)
-        return at(high)
+        level = low
+        if high < math.inf and given_m3(low) > growth_m3:
+            for _ in range(_HALVINGS):
+                middle = (low + high) / 2.0
+                low, high = (middle, high) if given_m3(middle) > growth_m3 else (low, middle)
+            level = high
+        return {**state, **{each: fallen(each, level) for each in giving}}
 
     def _above(self, zone: Zone) -> Iterator[Zone]:
         """The zone and all that can push into it."""

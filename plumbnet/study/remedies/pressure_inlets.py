@@ -71,7 +71,7 @@ def _inward(scene: RemedyContext, zone: int) -> Iterator[Crossing]:
 def gap_behind(system: System, entry: End) -> Gap | None:
     """The last pipe behind a port before the piping branches or comes to anything that holds or heats water.
 
-    None where there is no single pipe to begin with.
+    None where there is no single pipe to begin with, and where a reducer stands in it that creeps: that one is renewed.
     """
     found: Gap | None = None
     while entry is not None:
@@ -79,6 +79,8 @@ def gap_behind(system: System, entry: End) -> Gap | None:
         if len(pipes) != 1:
             return found
         far = pipes[0].end if pipes[0].start == entry else pipes[0].start
+        if system.parts[far.part].creeps_past_pa() is not None:
+            return None
         found = Gap(entry, far)
         onward = _through(system, far)
         if onward is None:

@@ -133,6 +133,10 @@ class PressureReducer(Part):
         """With its bypass."""
         return "pressure_reducer_with_bypass" if self.bypass else self.symbol
 
+    def creeps_past_pa(self) -> float | None:
+        """Its set, once its seat leaks."""
+        return None if self.state == "sound" else self.set_pa
+
     def strays(self) -> Iterator[Stray]:
         """Its set, a screw that is turned, while it holds it."""
         if self.state == "sound":

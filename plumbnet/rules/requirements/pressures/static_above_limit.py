@@ -10,6 +10,7 @@ from plumbnet.rules.finding import Severity
 from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.requirement import requirement
 from plumbnet.rules.rule_profile import Profile
+from plumbnet.rules.sentences import renewed_first
 
 BAD = PLAIN_HOUSE.altered("""
   street: {kind: main, pressure: 95 psi}
@@ -52,11 +53,12 @@ def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
         elif tap.static_pa <= limit_pa + ROUNDING_PA:
             yield Met((tap.name,), measured=Measured(tap.static_pa, limit_pa, PRESSURE))
         else:
-            limit = facts.pressure(limit_pa)
+            limit, renewed = facts.pressure(limit_pa), renewed_first(facts)
+            fit = f"{renewed}{'Else fit' if renewed else 'Fit'}"
             yield Breach(
                 (tap.name,),
                 f"{facts.pressure(tap.static_pa)} stands at {tap.name} with no water running; the limit is {limit}.",
-                f"Fit a pressure reducer, or set the one that is there, so that no fixture stands above {limit}; "
+                f"{fit} a pressure reducer, or set the one that is there, so that no fixture stands above {limit}; "
                 "a reducer closes the system, so look for the expansion tank behind it.",
                 Measured(tap.static_pa, limit_pa, PRESSURE),
             )

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 
 from plumbnet.layout.units import PRESSURE
 from plumbnet.rules.example_layouts import TANK_HOUSE
-from plumbnet.rules.facts import Facts
+from plumbnet.rules.facts import Facts, TankFacts
 from plumbnet.rules.finding import Severity
 from plumbnet.rules.four_answers import NO_WATER, Answer, Breach, Measured, Met, NotApplicable
 from plumbnet.rules.requirement import requirement
 from plumbnet.rules.rule_profile import Profile
-from plumbnet.rules.sentences import right_charge
+from plumbnet.rules.sentences import renewed_first, right_charge
 
 BAD = TANK_HOUSE.altered("""
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 40 psi}  # <- tank-charge-differs
@@ -48,6 +48,12 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Answer]:
                 (tank.name,),
                 f"{tank.name} is charged to {charged}, {'below' if below else 'above'} the {line} of the line there; "
                 f"it {effect}.",
-                f"Shut it off, drain it, charge it to {right_charge(facts, tank)}, and open it again.",
+                f"{renewed_first(facts)}{_charged(facts, tank)}",
                 measured,
             )
+
+
+def _charged(facts: Facts, tank: TankFacts) -> str:
+    if renewed_first(facts):
+        return f"Then shut {tank.name} off, drain it, charge it to what stands there, and open it again."
+    return f"Shut it off, drain it, charge it to {right_charge(facts, tank)}, and open it again."

@@ -1,4 +1,7 @@
-"""Phrases that findings and reports share: names in a row, verbs that agree, what stops the water, what tank to fit."""
+"""Phrases that findings and reports share, in one place: names in a row, verbs that agree, what stops the water.
+
+What tank to fit, and why none is named, stands here too.
+"""
 
 from collections.abc import Sequence
 

@@ -104,6 +104,8 @@ def placed_part(system: System, name: str, part: Part, written: Mapping[str, obj
     fixed, pipes = fixed_to(name, part)
     new = {own for own in fixed if fixed[own] != before.get(own)}
     gone = before.keys() - fixed.keys() | new
+    if not gone:  # as of most parts: to look through all others would make many changes quadratic
+        return replace(system, parts={**system.parts, name: part}, written={**system.written, name: written})
     kept = {key: value for key, value in system.parts.items() if key not in gone}
     return replace(
         system,

@@ -4,7 +4,7 @@ from collections import ChainMap
 from collections.abc import Iterable
 from dataclasses import replace
 
-from plumbnet.layout.edits.edit_draft import new_part, part_named, placed_part, refusal
+from plumbnet.layout.edits.edit_draft import new_part, part_named, placed_part, refusal, without_entries
 from plumbnet.layout.model import (
     Add,
     End,
@@ -48,8 +48,8 @@ def without(system: System, name: str) -> System:
             pipes.append(good)
     return replace(
         system,
-        parts={key: value for key, value in system.parts.items() if key not in gone},
-        written={key: value for key, value in system.written.items() if key not in gone},
+        parts=without_entries(system.parts, gone),
+        written=without_entries(system.written, gone),
         pipes=tuple(pipes),
         instances={key: value for key, value in system.instances.items() if key != name},
     )
@@ -106,12 +106,14 @@ def _inner(system: System, end: End) -> End:
 def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, End]:
     """Where in the list the one pipe stands that joins two parts, or the ports named, with its ends in that order."""
     one, other = _neighbour(system, first, 0), _neighbour(system, second, 1)
-    near = _parts_at(system, one)
-    beside = [at for at, pipe in enumerate(system.pipes) if pipe.start.part in near or pipe.end.part in near]
+    pipes: Iterable[tuple[int, Pipe]] = enumerate(system.pipes)
+    if not system.instances:
+        names = {one.name, other.name}
+        pipes = ((index, pipe) for index, pipe in pipes if pipe.start.part in names and pipe.end.part in names)
     found = [
         (index, *ends)
-        for index in beside
-        for ends in (system.pipes[index].ends, system.pipes[index].ends[::-1])
+        for index, pipe in pipes
+        for ends in (pipe.ends, pipe.ends[::-1])
         if _is_at(system, ends[0], one) and _is_at(system, ends[1], other)
     ]
     if not found:
@@ -132,12 +134,6 @@ def _neighbour(system: System, named: str, place: int) -> Stop:
         text = f"{stop.name}, {with_article(part.kind)}, has no port {quoted(stop.port)}"
         raise refusal(text, f"it has {listed_names(part.port_names())}", ("between", place))
     return stop
-
-
-def _parts_at(system: System, stop: Stop) -> set[str]:
-    """The part that a change names, or those of it that a pipe from outside can come to."""
-    instance = system.instances.get(stop.name)
-    return {stop.name} if instance is None else {inner.part for inner in instance.ports.values()}
 
 
 def _is_at(system: System, end: End, stop: Stop) -> bool:

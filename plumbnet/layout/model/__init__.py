@@ -39,12 +39,14 @@ from plumbnet.layout.model.runs import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
+    Joint,
     Stop,
     joints,
+    joints_between,
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
+from plumbnet.layout.model.system import Assembled, End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
@@ -70,6 +72,7 @@ __all__ = [
     "Acceptance",
     "Add",
     "Alternative",
+    "Assembled",
     "BackflowProtection",
     "Boosting",
     "Change",
@@ -86,6 +89,7 @@ __all__ = [
     "Insert",
     "Instance",
     "Job",
+    "Joint",
     "Mistake",
     "Mixture",
     "OneWay",
@@ -115,6 +119,7 @@ __all__ = [
     "instance_of",
     "is_bare",
     "joints",
+    "joints_between",
     "listed_names",
     "make_part",
     "mistakes",

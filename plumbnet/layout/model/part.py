@@ -6,18 +6,19 @@ One module, because these are the words in which every kind speaks and in which 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import ClassVar, Literal, TypeVar
+from typing import Annotated, ClassVar, Literal, TypeVar
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.base_model import Declared, file_name_of
 from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.inside import Inside
-from plumbnet.layout.units import Elevation, Pressure
+from plumbnet.layout.units import LEAST_SET_PA, PRESSURE, Elevation, Quantity
 
 IN, OUT = "in", "out"
 HOT, COLD, MIXED = "hot", "cold", "mixed"
 RETURN, SUPPLY, RELIEF = "return", "supply", "relief"
 JOINT = "joint"
+Rating = Annotated[float, Quantity(PRESSURE, at_least=LEAST_SET_PA)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,7 +197,8 @@ class Part(Declared):
     whose whole purpose is that water passes one way; what `cools` is there to give the water's heat away, what
     `keeps_hot` is a store of hot water for people to draw. `protects` says how it keeps water from coming back to its
     supply, None where that is not what it is for. What `admits_air` lets air in before the water draws a vacuum. What
-    `opens_into` others never stands in a system itself: they do.
+    `opens_into` others never stands in a system itself: they do. `ports_are_of_its_kind` says that all parts of a kind
+    have the same ports and are passed by a run alike.
     """
 
     kind: ClassVar[str]
@@ -218,10 +220,11 @@ class Part(Declared):
     admits_air: ClassVar[bool] = False
     protects: ClassVar[BackflowProtection | None] = None
     opens_into: ClassVar[Inside | None] = None
+    ports_are_of_its_kind: ClassVar[bool] = True
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""
-    rating_pa: Pressure | None = None
+    rating_pa: Rating | None = None
     """Highest working pressure the part is rated for."""
 
     def drawn_as(self) -> str:

@@ -17,7 +17,7 @@ from plumbnet.report.text.remedies_report import (
     remedy_place,
 )
 from plumbnet.report.text.text_writers import LineWriter, TextWriter
-from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
+from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, events_in_words, outcomes_in_words
 
 __all__ = [
     "ALL_TOGETHER",
@@ -33,6 +33,7 @@ __all__ = [
     "chosen_in_words",
     "clause_in_words",
     "counted",
+    "events_in_words",
     "list_title",
     "not_looked_for",
     "outcomes_in_words",

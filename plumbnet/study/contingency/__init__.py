@@ -1,5 +1,6 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
+from plumbnet.study.contingency.alike_events import AlikeEvents
 from plumbnet.study.contingency.contingencies import PartChoice, choices
 from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
@@ -8,6 +9,7 @@ from plumbnet.study.contingency.outcome import Error, Outcome, Turn, WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
 
 __all__ = [
+    "AlikeEvents",
     "Error",
     "Outcome",
     "Pairs",

@@ -9,11 +9,11 @@ from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.control import Relief, ReliefValve
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, Stray, kind
-from plumbnet.layout.units import POWER, TEMPERATURE, VOLUME, Fraction, Quantity
+from plumbnet.layout.units import FREEZES_K, HOTTEST_K, POWER, TEMPERATURE, Fraction, Quantity, vessel_volume
 
-Setpoint = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=473.15, usual=(323.15, 353.15))]
-Held = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.04, 0.3))]
-InPassing = Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.0005, 0.005))]
+Setpoint = Annotated[float, Quantity(TEMPERATURE, above=FREEZES_K, at_most=HOTTEST_K, usual=(323.15, 353.15))]
+Held = Annotated[float, vessel_volume(0.04, 0.3)]
+InPassing = Annotated[float, vessel_volume(0.0005, 0.005)]
 
 USUAL_STORE_M3 = 0.1892706
 """Store of the tank heater that would replace a flow-through one: 50 gal (common practice)."""

@@ -20,7 +20,7 @@ from plumbnet.layout.model.part import (
     Stray,
     kind,
 )
-from plumbnet.layout.units import PRESSURE, VOLUME, Quantity
+from plumbnet.layout.units import set_pressure, vessel_volume, water_inside
 
 
 class Checkable(Part):
@@ -145,7 +145,7 @@ class PressureReducer(Part):
     chosen: ClassVar[tuple[str, ...]] = ("set_pa",)
     assumed: ClassVar = {"bypass": "has no bypass"}
 
-    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(200e3, 600e3))]
+    set_pa: Annotated[float, set_pressure(200e3, 600e3)]
     """Outlet pressure it is set to."""
     bypass: bool = False
     """Whether an integral bypass lets water back once the building stands above the main."""
@@ -186,7 +186,7 @@ class Softener(Checkable):
     symbol: ClassVar[str] = "softener"
     assumed: ClassVar = {"check": "has no check valve"}
 
-    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
+    volume_m3: Annotated[float, water_inside(0.001, 0.02)] = 0.0
     """Water it holds."""
 
     def contents(self) -> Iterator[tuple[str, float]]:
@@ -201,7 +201,7 @@ class Filter(Checkable):
     symbol: ClassVar[str] = "filter"
     assumed: ClassVar = {"check": "has no check valve"}
 
-    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
+    volume_m3: Annotated[float, water_inside(0.001, 0.02)] = 0.0
     """Water it holds."""
 
     def contents(self) -> Iterator[tuple[str, float]]:
@@ -228,7 +228,7 @@ class StorageTank(Store):
     is_vessel: ClassVar[bool] = True
     chosen: ClassVar[tuple[str, ...]] = ("volume_m3",)
 
-    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.1, 0.3))]
+    volume_m3: Annotated[float, vessel_volume(0.1, 0.3)]
     """Water it holds."""
 
     def passages(self) -> Iterator[Passage]:

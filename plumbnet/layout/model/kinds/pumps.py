@@ -6,7 +6,9 @@ from typing import Annotated, ClassVar
 from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.inline import Checkable
 from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, Stray, kind
-from plumbnet.layout.units import HEAD, PRESSURE, Quantity
+from plumbnet.layout.units import HEAD, LEAST_HEAD_PA, MOST_STANDING_PA, Quantity, standing_pressure
+
+Lift = Annotated[float, Quantity(HEAD, at_least=LEAST_HEAD_PA, at_most=MOST_STANDING_PA, usual=(20e3, 250e3))]
 
 
 @kind("booster_pump")
@@ -17,7 +19,7 @@ class BoosterPump(Part):
     assumed: ClassVar = {"check": "has a check in its outlet"}
     chosen: ClassVar[tuple[str, ...]] = ("rise_pa",)
 
-    rise_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
+    rise_pa: Annotated[float, standing_pressure(100e3, 250e3)]
     """Pressure it adds at no flow."""
     check: bool = True
     """Whether a check keeps water from passing back."""
@@ -73,7 +75,7 @@ class Circulator(Checkable):
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
-    head_pa: Annotated[float, Quantity(HEAD, above=0.0, usual=(20e3, 250e3))] | None = None
+    head_pa: Lift | None = None
     """What it adds at no flow, as a pressure or as a height of water; asked for where a reducer stands in its loop."""
 
     def events(self, extremes: Extremes) -> Iterator[Event]:

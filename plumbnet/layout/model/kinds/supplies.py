@@ -8,12 +8,14 @@ from pydantic import model_validator
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, Stray, kind
-from plumbnet.layout.units import PRESSURE, TEMPERATURE, Quantity, Volume
+from plumbnet.layout.units import COLDEST_FILL_K, FREEZES_K, HOTTEST_K, TEMPERATURE, Quantity, Volume, standing_pressure
 
 COLD_SUPPLY_K = 283.15
 """Cold water where the author gives no temperature: 10 degC, 50 degF (common practice)."""
 
-Cold = Annotated[float, Quantity(TEMPERATURE, usual=(278.15, 288.15))]
+Cold = Annotated[float, Quantity(TEMPERATURE, at_least=FREEZES_K, at_most=HOTTEST_K, usual=(278.15, 288.15))]
+Filled = Annotated[float, Quantity(TEMPERATURE, at_least=COLDEST_FILL_K, at_most=HOTTEST_K, usual=(278.15, 288.15))]
+"""Of water that may have antifreeze in it."""
 
 
 @kind("main")
@@ -36,11 +38,11 @@ class Main(Part):
     }
     chosen: ClassVar[tuple[str, ...]] = ("pressure_pa", "highest_pa", "lowest_pa")
 
-    pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(200e3, 600e3))]
+    pressure_pa: Annotated[float, standing_pressure(200e3, 600e3)]
     """Static pressure in the main, as it usually is."""
-    highest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(400e3, 800e3))] | None = None
+    highest_pa: Annotated[float, standing_pressure(400e3, 800e3)] | None = None
     """Highest static pressure in the main, as at night; the usual pressure when left out."""
-    lowest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(50e3, 250e3))] | None = None
+    lowest_pa: Annotated[float, standing_pressure(50e3, 250e3)] | None = None
     """Lowest static pressure in the main, as in the morning; the usual pressure when left out."""
     temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
@@ -107,9 +109,9 @@ class Well(Part):
     assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
     chosen: ClassVar[tuple[str, ...]] = ("cut_in_pa", "cut_out_pa")
 
-    cut_in_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 350e3))]
+    cut_in_pa: Annotated[float, standing_pressure(150e3, 350e3)]
     """Pressure at which the pump starts."""
-    cut_out_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(300e3, 500e3))]
+    cut_out_pa: Annotated[float, standing_pressure(300e3, 500e3)]
     """Pressure at which the pump stops."""
     temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
@@ -153,7 +155,7 @@ class OpenTank(Part):
 
     volume_m3: Volume | None = None
     """Water it holds."""
-    temperature_k: Cold = COLD_SUPPLY_K
+    temperature_k: Filled = COLD_SUPPLY_K
     """Temperature of the water it holds."""
 
     def strays(self) -> Iterator[Stray]:
@@ -190,9 +192,9 @@ class FillingLoop(Part):
     }
     chosen: ClassVar[tuple[str, ...]] = ("fill_pa",)
 
-    fill_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
+    fill_pa: Annotated[float, standing_pressure(100e3, 250e3)]
     """Pressure to which the circuit is filled, cold, as a gauge at the loop reads it."""
-    temperature_k: Cold = COLD_SUPPLY_K
+    temperature_k: Filled = COLD_SUPPLY_K
     """Temperature of the water it fills with."""
     state: Literal["shut", "open"] = "shut"
     """Whether it is shut off or parted, or was left open."""

@@ -60,7 +60,9 @@ def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) 
     if heater not in dossier.cures:
         return
     shown[title] = heater
-    yield drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    picture = drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    if isinstance(picture, PagePicture):
+        yield picture
     if heater in dossier.warm_ups:
         yield _warm_up(dossier.report, heater, dossier.warm_ups[heater])
     if heater in dossier.cold:

@@ -15,7 +15,7 @@ from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import OtherFile
 from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
-from plumbnet.cli.progress_bar import watched
+from plumbnet.cli.progress_bar import at_work, watched
 from plumbnet.layout.yaml import LayoutError
 from plumbnet.report.output import Noted, Unread, unread
 from plumbnet.study.review import Review
@@ -69,10 +69,13 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     if not reviews and not refused:
         fail(NONE_IS_A_LAYOUT)
     files_reviewed = ReviewedFiles(tuple(reviews), tuple(refused), tuple(others))
+    with at_work("writing the review"):
+        printed = review_printed(files_reviewed, form) if handed_over is None else ""
+        content = b"" if handed_over is None else review_file(files_reviewed, handed_over)
     if output is None or handed_over is None:
-        write(review_printed(files_reviewed, form))
+        write(printed)
     else:
-        save(output, review_file(files_reviewed, handed_over), read=[one.file for one in found])
+        save(output, content, read=[one.file for one in found])
     for one in refused:
         typer.echo(one.words, err=True)
     for noted in others:

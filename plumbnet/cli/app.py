@@ -1,6 +1,18 @@
-"""The program as typer knows it; every command registers here."""
+"""The program as typer knows it: every command registers here, and none of them ends in a traceback."""
+
+from collections.abc import Callable, Iterator, Sequence
+from functools import wraps
+from typing import NoReturn, ParamSpec, TypeVar
 
 import typer
+from typer.core import TyperCommand
+
+from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+
+_Given = ParamSpec("_Given")
+_Answer = TypeVar("_Answer")
+FILE_ARGUMENTS = ("file", "files", "folders", "tables", "old", "new")
+"""What a command calls the files that it reads."""
 
 app = typer.Typer(
     name="plumbnet",
@@ -15,3 +27,47 @@ app = typer.Typer(
 @app.callback()
 def program() -> None:
     """Keep a program with a single command asking for its name."""
+
+
+def command(
+    name: str | None = None, *, cls: type[TyperCommand] | None = None
+) -> Callable[[Callable[_Given, _Answer]], Callable[_Given, _Answer]]:
+    """Register a function as a command, of its own name or of that which is given.
+
+    Whatever goes wrong in it unforeseen is told in a sentence for the files that it was given, with status 2. A command
+    that is given several and can go on with the others sees to that itself, file by file.
+    """
+
+    def registered(function: Callable[_Given, _Answer]) -> Callable[_Given, _Answer]:
+        @wraps(function)
+        def told(*given: _Given.args, **named: _Given.kwargs) -> _Answer:
+            try:
+                return function(*given, **named)
+            except (typer.Exit, typer.Abort):
+                raise
+            except Exception as error:  # whatever it is: a traceback would help nobody who called it
+                if isinstance(error, OSError) and error.filename is None:
+                    raise  # words could not be written: `streams` tells
+                _fail_unforeseen([word for name in FILE_ARGUMENTS for word in _words(named.get(name))], error)
+
+        app.command(name, cls=cls)(told)
+        return function
+
+    return registered
+
+
+def _words(value: object) -> Iterator[str]:
+    """What was given for an argument, one by one."""
+    if isinstance(value, list):
+        yield from map(str, value)
+    elif value is not None:
+        yield str(value)
+
+
+def _fail_unforeseen(files: Sequence[str], error: Exception) -> NoReturn:
+    from plumbnet.layout.yaml import visible  # noqa: PLC0415  nothing of it is loaded for help
+    from plumbnet.report.output import program_failed  # noqa: PLC0415  likewise
+
+    on = " on this file" if len(files) == 1 else " on these files" if files else ""
+    typer.echo(visible(f"{', '.join(files) or 'plumbnet'}: {program_failed(error, on=on).sentence}"), err=True)
+    raise typer.Exit(NOT_UNDERSTOOD) from error

@@ -48,7 +48,7 @@ class CheckFile:
         try:
             found = layout_or_other(target, is_strict=self.is_strict)
             return self._noted(target, found) if isinstance(found, OtherFile) else self._answered(target, found)
-        except (LayoutError, OSError) as error:
+        except Exception as error:  # noqa: BLE001  one file of many ends nothing; what nobody has foreseen is told
             return self._refused(target, error)
 
     def _answered(self, target: Target, system: System) -> FileOutcome:
@@ -72,7 +72,7 @@ class CheckFile:
         noted = Noted(target.file, other.sort, (other.fault,))
         return FileOutcome(target.file, Fate.NO_LAYOUT, self.writer.noted(noted))
 
-    def _refused(self, target: Target, error: LayoutError | OSError) -> FileOutcome:
+    def _refused(self, target: Target, error: Exception) -> FileOutcome:
         told = unread(target.file, error)
         return FileOutcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
 

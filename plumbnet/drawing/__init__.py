@@ -14,11 +14,12 @@ pipes; composition: all to be drawn.
 """
 
 from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
-from plumbnet.drawing.figure import schematic_figure
+from plumbnet.drawing.figure import SHEETS, Sheet, schematic_figure
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
 __all__ = [
+    "SHEETS",
     "Dash",
     "Hatch",
     "LineStyle",
@@ -26,6 +27,7 @@ __all__ = [
     "Palette",
     "Service",
     "Shade",
+    "Sheet",
     "name_lines",
     "schematic_dxf",
     "schematic_figure",

@@ -11,7 +11,17 @@ from pydantic import Field
 
 from plumbnet.layout.model import BackflowProtection, Declared
 from plumbnet.layout.model.kinds import SizingMethod
-from plumbnet.layout.units import PRESSURE, TEMPERATURE_DIFFERENCE, Fraction, Quantity, Temperature, Volume
+from plumbnet.layout.units import (
+    FREEZES_K,
+    HOTTEST_K,
+    HOTTEST_OPENING_K,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    Fraction,
+    Quantity,
+    standing_pressure,
+    water_inside,
+)
 
 COMMON_PRACTICE = "common practice"
 """How a clause begins that no document stands behind."""
@@ -19,7 +29,9 @@ COMMON_PRACTICE = "common practice"
 BETWEEN_SCALES_PA = 1_000.0
 """Rounding of a pressure between the scales: 150 psi is 1034 kPa, 550 kPa is 79.8 psi."""
 
-_Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE, at_least=0.0)]
+_Pressure: TypeAlias = Annotated[float, standing_pressure()]
+_Temperature: TypeAlias = Annotated[float, Quantity(TEMPERATURE, at_least=FREEZES_K, at_most=HOTTEST_OPENING_K)]
+_Exempt: TypeAlias = Annotated[float, water_inside()]
 _Sort: TypeAlias = Annotated[BackflowProtection, Field(strict=False)]
 
 
@@ -87,7 +99,7 @@ class PressureRuling(Ruling):
 class TemperatureRuling(Ruling):
     """A temperature that a rule sets, in kelvin."""
 
-    value_k: Temperature
+    value_k: _Temperature
     """The temperature."""
 
 
@@ -101,7 +113,7 @@ class StoredRuling(TemperatureRuling):
 class TemperatureDifferenceRuling(Ruling):
     """A difference of temperatures that a rule sets, in kelvin."""
 
-    value_k: Annotated[float, Quantity(TEMPERATURE_DIFFERENCE, at_least=0.0)]
+    value_k: Annotated[float, Quantity(TEMPERATURE_DIFFERENCE, at_least=0.0, at_most=HOTTEST_K - FREEZES_K)]
     """The difference."""
 
 
@@ -124,7 +136,7 @@ class HeatersRuling(Ruling):
 
     value: Literal["storage", "every"]
     """Those that keep water hot, or every one, those that fire on flow included."""
-    exempt_volume_m3: Volume = 0.0
+    exempt_volume_m3: _Exempt = 0.0
     """Heaters that hold no more than this are exempt."""
 
 
@@ -179,7 +191,7 @@ class CheckRuling(ChoiceRuling):
 
     heaters: Literal["storage", "every"] = "every"
     """Those that keep water hot, or every one, those that fire on flow included."""
-    exempt_volume_m3: Volume = 0.0
+    exempt_volume_m3: _Exempt = 0.0
     """Heaters that hold no more than this are exempt."""
 
 
@@ -255,7 +267,7 @@ class WayBackRuling(Ruling):
 
     value: Literal["main", "supply-pipe"]
     """Into the main, or no further than the building's own supply pipe."""
-    warmest_k: Temperature | None = None
+    warmest_k: _Temperature | None = None
     """The warmest that water in the supply pipe may become; none where the rules name none."""
 
 

@@ -9,6 +9,7 @@ from typing import Annotated, Final, Literal, Union, get_args, get_origin
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
+from fuzzing.extremes import BEYOND, drawn_extreme
 from fuzzing.odd import NUMBERS, UNITS, WORDS
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.units.measure import to
@@ -47,10 +48,14 @@ _AGAIN = 0.5  # a value that stands elsewhere too, so that things lie exactly al
 
 @dataclass
 class Filling:
-    """Fills in fields; `oddness` is the share of values from 0 to 1 that no author would write."""
+    """Fills in fields; `oddness` is the share of values from 0 to 1 that no author would write.
+
+    `extremity` is the share of quantities that lie at an edge of what their declaration allows.
+    """
 
     random: Random
     oddness: float
+    extremity: float = 0.0
     given: dict[Dimension, list[float]] = field(default_factory=dict)
 
     def fields(self, model: type[Declared]) -> dict[str, Value]:
@@ -70,35 +75,38 @@ class Filling:
         """Whether this once something odd is to stand here."""
         return self.random.random() < self.oddness
 
-    def quantity(self, dimension: Dimension) -> Value:
+    def quantity(self, quantity: Quantity) -> Value:
         """A quantity as an author may write it."""
+        dimension = quantity.dimension
         if self.is_odd() and self.is_odd():
-            return self.random.choice((self.random.choice(NUMBERS), f"{self.random.choice(NUMBERS)} psi", [], {}, None))
-        value = self._value(dimension)
+            number = self.random.choice((*NUMBERS, *BEYOND))
+            return self.random.choice((number, f"{number} {self.random.choice(list(dimension.units))}", [], {}, None))
+        value = self._value(quantity)
         unit = self.random.choice([name for name in dimension.units if name])
         if self.is_odd() and self.is_odd():
             unit = self.random.choice(UNITS)
             return f"{value!r} {unit}"
         return f"{to(value, unit, dimension)!r} {unit}"
 
-    def _value(self, dimension: Dimension) -> float:
+    def _value(self, quantity: Quantity) -> float:
+        dimension = quantity.dimension
         known = self.given.setdefault(dimension, [])
+        if self.extremity and self.random.random() < self.extremity:
+            return drawn_extreme(self.random, quantity)
         if known and self.random.random() < _AGAIN:
             return self.random.choice(known)
-        value = self._extreme(dimension) if self.is_odd() else self.random.uniform(*USUAL.get(dimension, (0.0, 100.0)))
+        value = self._extreme(quantity) if self.is_odd() else self.random.uniform(*USUAL.get(dimension, (0.0, 100.0)))
         known.append(value)
         return value
 
-    def _extreme(self, dimension: Dimension) -> float:
-        bounds = [bound for bound in (dimension.floor, dimension.ceiling) if bound is not None]
-        near = [bound * (1.0 + 1e-12) + 1e-12 for bound in bounds]
-        powers = [10.0 ** self.random.uniform(-12, 9), -(10.0 ** self.random.uniform(-12, 9))]
-        return float(self.random.choice([*bounds, *near, 0.0, 1e-300, powers[0], powers[0], powers[1]]))
+    def _extreme(self, quantity: Quantity) -> float:
+        power = 10.0 ** self.random.uniform(-12, 9)
+        return self.random.choice((drawn_extreme(self.random, quantity), power, power, -power, 1e-300))
 
     def _field(self, info: FieldInfo) -> Value:
         found = quantity_of(info)
         if found is not None and get_origin(info.annotation) is not tuple:
-            return self.quantity(found.dimension)
+            return self.quantity(found)
         return self.of_type(info.annotation)
 
     def of_type(self, annotation: object) -> Value:
@@ -108,7 +116,7 @@ class Filling:
         origin, inner = get_origin(annotation), get_args(annotation)
         if origin is Annotated:
             marks = [mark for mark in inner[1:] if isinstance(mark, Quantity)]
-            return self.quantity(marks[0].dimension) if marks else self.of_type(inner[0])
+            return self.quantity(marks[0]) if marks else self.of_type(inner[0])
         if origin in {Union, UnionType}:
             return self.of_type(self.random.choice([one for one in inner if one is not type(None)]))
         if origin is Literal:

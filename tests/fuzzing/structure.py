@@ -11,9 +11,11 @@ from typing import Final
 import yaml
 from pydantic import ValidationError
 
+from fuzzing.extremes import quantities_in
 from fuzzing.fields import Filling, Value
 from fuzzing.odd import CONTROLS, NAMES, NUMBERS, WORDS
 from fuzzing.supposing import accepted, scenarios
+from plumbnet.layout.file.document import Document, RunWithPipe
 from plumbnet.layout.model.build import make_part
 from plumbnet.layout.model.part import KINDS, Part
 from plumbnet.layout.model.runs import NAME
@@ -23,6 +25,7 @@ from plumbnet.rules.rule_profile import profile_names
 _TABLE: Final = (files("plumbnet") / "data" / "tubes.csv").read_text(encoding="utf-8")
 TUBES: Final = tuple(f"{tube.material} {tube.size}" for tube in read_tubes(_TABLE))
 ODDNESS: Final = (0.0, 0.0, 0.01, 0.03, 0.1, 0.3)
+EXTREMITY: Final = (0.0, 0.0, 0.03, 0.1, 0.3, 1.0)
 _KINDS: Final = tuple(sorted(KINDS))
 _SOURCES: Final = tuple(kind for kind in _KINDS if KINDS[kind].outlet and not KINDS[kind].through)
 _HEATERS: Final = tuple(kind for kind in _KINDS if KINDS[kind].is_vessel and "setpoint_k" in KINDS[kind].model_fields)
@@ -35,7 +38,7 @@ _NOT_IN_YAML: Final = re.compile("[\x7f-\x9f]")
 
 def generated(random: Random) -> bytes:
     """The bytes of a layout file."""
-    filling = Filling(random, random.choice(ODDNESS))
+    filling = Filling(random, random.choice(ODDNESS), random.choice(EXTREMITY))
     drawing = Drawing(filling)
     drawing.declare()
     drawing.join()
@@ -141,10 +144,15 @@ class Drawing:
             self.runs.append(run["path"])
             return
         if random.random() < _JOINED:
-            run |= {"pipe": random.choice(TUBES), "length": f"{random.uniform(0, 50)} m"}
+            run |= {"pipe": random.choice(TUBES), "length": self._of_run("length", f"{random.uniform(0, 50)} m")}
         if random.random() > _JOINED:
-            run["volume"] = f"{random.uniform(0, 50)} L"
+            run["volume"] = self._of_run("volume", f"{random.uniform(0, 50)} L")
         self.runs.append(run)
+
+    def _of_run(self, field: str, usual: str) -> Value:
+        """What is told of a pipe, as usual or at an edge of what is allowed."""
+        is_usual = self.random.random() >= self.filling.extremity
+        return usual if is_usual else self.filling.quantity(quantities_in(RunWithPipe)[field])
 
     def _of_chain(self, part: Part, index: int, count: int) -> tuple[str | None, ...]:
         """The ports that a run takes of a part it names without one."""
@@ -164,6 +172,8 @@ class Drawing:
             document["rules"] = random.choice(profile_names())
         if random.random() < 0.1:
             document["tank_sizes"] = [f"{random.uniform(0.1, 500)} L" for _ in range(random.randrange(4))]
+            if random.random() < self.filling.extremity:
+                document["tank_sizes"] = [self.filling.quantity(quantities_in(Document)["tank_sizes"])]
         if random.random() < 0.35:
             document["scenarios"] = scenarios(
                 self.filling, self.parts, [run for run in self.runs if isinstance(run, str)]

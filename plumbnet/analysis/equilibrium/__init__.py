@@ -1,6 +1,6 @@
 """Zones of a network with their water, walls and tanks to the pressures they come to, and the limits they must keep."""
 
-from plumbnet.analysis.equilibrium.heating_range import Unanswerable, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.equilibrium.heating_range import Unanswerable, cold_k, grows_m3, heated_abs_pa, unknown_water
 from plumbnet.analysis.equilibrium.limit_breaches import LimitBreach, broken_places
 from plumbnet.analysis.equilibrium.limits import Limits
 from plumbnet.analysis.equilibrium.neighbourhood import RAISED_PA, Highest, Neighbourhood, Neighbourhoods
@@ -23,4 +23,5 @@ __all__ = [
     "cold_k",
     "grows_m3",
     "heated_abs_pa",
+    "unknown_water",
 ]

@@ -1,10 +1,21 @@
 """A heat source to the temperatures and the pressure between which its water warms, and what that grows by."""
 
 from plumbnet.layout.model.kinds import COLD_SUPPLY_K
+from plumbnet.layout.units import PRESSURE, TEMPERATURE, Units, show
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
-from plumbnet.physics.fluids import ATMOSPHERE_PA, GlycolMissing, OutsideGlycol, OutsideWater, glycol_growth, growth
+from plumbnet.physics.fluids import (
+    ATMOSPHERE_PA,
+    HIGHEST_K,
+    HIGHEST_PA,
+    LOWEST_K,
+    GlycolMissing,
+    OutsideGlycol,
+    OutsideWater,
+    glycol_growth,
+    growth,
+)
 
 
 class Unanswerable(ValueError):
@@ -26,8 +37,23 @@ def grows_m3(network: Network, heated: HeatedVolume, volume_m3: float, hot_k: fl
     """
     try:
         return volume_m3 * _growth(network, heated, heated.source.hot_k if hot_k is None else hot_k)
-    except (GlycolMissing, OutsideGlycol, OutsideWater) as error:
+    except (GlycolMissing, OutsideGlycol) as error:
         raise Unanswerable(heated.name, str(error)) from error
+    except OutsideWater as error:
+        raise Unanswerable(heated.name, unknown_water(error, network.piping.system.units)) from error
+
+
+def unknown_water(error: OutsideWater, units: Units) -> str:
+    """Why nothing is known of water in a state, in the units of its author, and where to look."""
+    if error.pressure_abs_pa is not None:
+        pressures = (error.pressure_abs_pa, 0.0, HIGHEST_PA)
+        stands, low, high = (show(one - ATMOSPHERE_PA, PRESSURE, units, 4) for one in pressures)
+        known = f"is known from {low} to {high}"
+        return f"its water would stand at {stands}, and {known}; look at the pressures and the heights"
+    if error.temperature_k is not None:
+        at, low, high = (show(one, TEMPERATURE, units, 4) for one in (error.temperature_k, LOWEST_K, HIGHEST_K))
+        return f"its water would be at {at}, and is known from {low} to {high}; look at the temperatures of its supply"
+    return str(error)
 
 
 def _growth(network: Network, heated: HeatedVolume, hot_k: float) -> float:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from networkx.utils import UnionFind
 
-from plumbnet.analysis.equilibrium import Unanswerable, cold_k, grows_m3, heated_abs_pa
+from plumbnet.analysis.equilibrium import Unanswerable, cold_k, grows_m3, heated_abs_pa, unknown_water
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume, Piece
@@ -95,7 +95,7 @@ def _leaving_k(network: Network, heated: HeatedVolume, hot_k: float) -> float:
     try:
         return leaving_k(cold, hot_k, pressure_abs_pa=heated_abs_pa(network, heated))
     except OutsideWater as error:  # the growth of antifreeze is known at any pressure, that of water is not
-        raise Unanswerable(heated.name, str(error)) from error
+        raise Unanswerable(heated.name, unknown_water(error, network.piping.system.units)) from error
 
 
 def _weighed(values: Sequence[float], weights: Sequence[float]) -> float:

@@ -41,6 +41,10 @@ class TankTrial:
 
     def need(self) -> Need:
         """The tank that the place asks for; of no size where no tank there holds them."""
+        return self._need
+
+    @cached_property
+    def _need(self) -> Need:
         least_m3 = self.least_m3
         asked_m3 = None if self._beside or self.method == ALWAYS or least_m3 is None else self.asked_m3
         if asked_m3 is not None and asked_m3 <= (least_m3 or 0.0) * (1.0 + CLOSE):
@@ -59,6 +63,11 @@ class TankTrial:
             recharge=tuple(self._recharge()),
             is_tight=self._found[1],
         )
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """Names of the heaters."""
+        return frozenset(heated.name for heated in self.heaters)
 
     @property
     def least_m3(self) -> float | None:

@@ -122,7 +122,8 @@ class TankPressures:
         relief_pa = self.case.tank.task.relief_pa
         if relief_pa is None:
             return
-        sites = self.case.network.zoning.sites[self.case.zone]
+        zoning = self.case.network.zoning
+        sites = zoning.sites[zoning.zone_of[self.case.tank.task.place.node]]
         lowest = min((s for s in sites if s.outlet.is_safety), key=lambda site: site.opens_pa)
         origin = self.origins.field(lowest.part, "pressure")
         item = _gauge("d_sv", f"set of {lowest.part}", lowest.outlet.opens_pa, origin)

@@ -7,7 +7,7 @@ import typer
 import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.analysis.warmup import NoWarmUp
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.change_options import (
     AddOption,
@@ -36,7 +36,7 @@ Of = Annotated[
 _Heater = Annotated[str | None, typer.Option("--heater", metavar="NAME", help="The heater, where there are several.")]
 
 
-@app.command(cls=Ordered)
+@command(cls=Ordered)
 def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     context: typer.Context,
     file: File,

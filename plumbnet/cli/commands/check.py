@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_targets
 from plumbnet.cli.console import console_paint, worst, write
@@ -63,7 +63,7 @@ class Threshold(StrEnum):
 FailOn = Annotated[Threshold, typer.Option("--fail-on", help="The least severe finding that gives exit status 1.")]
 
 
-@app.command()
+@command()
 def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     files: Files,
     rules: Rules = None,

@@ -9,7 +9,7 @@ import typer
 
 from plumbnet.analysis import Report
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, report_on, ruled
 from plumbnet.cli.console import write
 from plumbnet.cli.exit_status import FINE, FOUND
@@ -41,7 +41,7 @@ PageOut = Annotated[
 ]
 
 
-@app.command()
+@command()
 def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     old: Old,
     new: New,

@@ -9,7 +9,7 @@ from urllib.parse import quote
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
@@ -33,7 +33,7 @@ class SheetForm(StrEnum):
     HTML = "html"
 
 
-@app.command()
+@command()
 def exercise(  # noqa: PLR0913  each is an option of the command
     *,
     seed: Annotated[int, typer.Option(help="The same seed gives the same exercises.")] = 1,

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, system_from
 from plumbnet.cli.output_file import fail_unwritten, save
 from plumbnet.layout.tables import left_out_of_tables, tables_of, template_tables
@@ -20,7 +20,7 @@ _Semicolons = Annotated[
 _Force = Annotated[bool, typer.Option("--force", help="Write over tables that are there.")]
 
 
-@app.command()
+@command()
 def export(
     output: _Out,
     file: _File = None,

@@ -5,7 +5,7 @@ from typing import Annotated, NoReturn
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import refuse
 from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.options import UnitsOption
@@ -18,7 +18,7 @@ _Out = Annotated[Path, typer.Option("-o", "--output", metavar="FILE", help="The 
 _Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there; never over a table.")]
 
 
-@app.command("import")
+@command("import")
 def import_(tables: _Tables, output: _Out, units: UnitsOption = None, force: _Force = False) -> None:  # noqa: FBT002  a flag of the command line
     """A layout from tables: of parts (name, kind, a column to each field) and of pipes (from, to, pipe, length).
 

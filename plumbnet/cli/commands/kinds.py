@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.layout.model import KINDS
@@ -12,7 +12,7 @@ from plumbnet.layout.yaml import quoted
 from plumbnet.report.reference import kind_text, kinds_text
 
 
-@app.command()
+@command()
 def kinds(
     kind: Annotated[str | None, typer.Argument(metavar="[KIND]", help="One kind; all when left out.")] = None,
 ) -> None:

@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 import plumbnet
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.progress_bar import at_work
@@ -21,7 +21,7 @@ class MarginsFormat(StrEnum):
     JSON = "json"
 
 
-@app.command()
+@command()
 def margins(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     heater: AnyHeater = None,

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
@@ -16,7 +16,7 @@ Starter = Annotated[str, typer.Argument(metavar="|".join(starter_names()), help=
 _Out = Annotated[Path | None, typer.Option("-o", "--output", metavar="FILE", help="The file; printed when left out.")]
 
 
-@app.command()
+@command()
 def new(name: Starter, out: _Out = None) -> None:
     """A commented layout to begin from. Never writes over a file that is there."""
     if name not in starter_names():

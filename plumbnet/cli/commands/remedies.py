@@ -7,7 +7,7 @@ import typer
 
 import plumbnet
 from plumbnet.analysis import Report
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, report_with
 from plumbnet.cli.console import console_paint, status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
@@ -25,7 +25,7 @@ _New = Annotated[Path | None, typer.Option("-o", "--output", metavar="NEW", help
 _Force = Annotated[bool, typer.Option("--force", help="Write over a file that is there; never over FILE itself.")]
 
 
-@app.command()
+@command()
 def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     heater: AnyHeater = None,

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
@@ -16,7 +16,7 @@ from plumbnet.study.dossier import dossier
 _Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
 
 
-@app.command()
+@command()
 def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     output: Out,

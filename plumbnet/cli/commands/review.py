@@ -1,13 +1,14 @@
 """The command `review`."""
 
+from dataclasses import replace
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Literal, TypeVar
 
 import typer
 
 import plumbnet
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_entries, tell_idle
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
 from plumbnet.cli.console import status, write
@@ -16,10 +17,15 @@ from plumbnet.cli.file_search import OtherFile
 from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import at_work, watched
-from plumbnet.layout.yaml import LayoutError
 from plumbnet.report.output import Noted, Unread, unread
 from plumbnet.study.review import Review
 
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from plumbnet.report.review import ReviewedFiles
+
+Written = TypeVar("Written", str, bytes)
 _Out = Annotated[
     Path | None, typer.Option("-o", "--output", metavar="OUT", help="Write one file to hand over, .html or .pdf.")
 ]
@@ -30,7 +36,7 @@ _Reviewer = Annotated[str, typer.Option("--reviewer", metavar="NAME", help="Who 
 _Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]
 
 
-@app.command()
+@command()
 def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     files: Files,
     output: _Out = None,
@@ -64,21 +70,49 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
                 continue
             report = plumbnet.check(looked_at, rules=profile, units=units, acceptances=own)
             reviews.append(plumbnet.review(report, reviewer=reviewer, date=date))
-        except (LayoutError, OSError) as error:
+        except Exception as error:  # noqa: BLE001  one file of many ends nothing; what nobody has foreseen is told
             refused.append(unread(target.file, error))
     if not reviews and not refused:
         fail(NONE_IS_A_LAYOUT)
-    files_reviewed = ReviewedFiles(tuple(reviews), tuple(refused), tuple(others))
-    with at_work("writing the review"):
-        printed = review_printed(files_reviewed, form) if handed_over is None else ""
-        content = b"" if handed_over is None else review_file(files_reviewed, handed_over)
+    all_files = ReviewedFiles(tuple(reviews), tuple(refused), tuple(others))
     if output is None or handed_over is None:
-        write(printed)
+        with at_work("writing the review"):
+            all_files, text = _written(all_files, lambda files: review_printed(files, form))
+        write(text)
     else:
-        save(output, content, read=[one.file for one in found])
-    for one in refused:
+        with at_work("writing the review"):
+            all_files, page = _written(all_files, lambda files: review_file(files, handed_over))
+        save(output, page, read=[one.file for one in found])
+    for one in all_files.refused:
         typer.echo(one.words, err=True)
     for noted in others:
         tell_entries(noted)
-    tell_idle(own, [one.report for one in reviews])
-    raise typer.Exit(NOT_UNDERSTOOD if refused else status(one.report for one in reviews))
+    tell_idle(own, [one.report for one in all_files.reviews])
+    raise typer.Exit(NOT_UNDERSTOOD if all_files.refused else status(one.report for one in all_files.reviews))
+
+
+def _written(
+    files: "ReviewedFiles", write_all: "Callable[[ReviewedFiles], Written]"
+) -> "tuple[ReviewedFiles, Written]":
+    """The files in a form, less those of which alone it cannot be written: these are not understood."""
+    try:
+        return files, write_all(files)
+    except Exception:  # whatever it is: one file of many ends nothing
+        failed = {
+            number: error for number in range(len(files.reviews)) if (error := _failure(files, number, write_all))
+        }
+        if not failed:
+            raise
+    sound = tuple(one for number, one in enumerate(files.reviews) if number not in failed)
+    told = tuple(unread(files.reviews[number].report.system.record.file, error) for number, error in failed.items())
+    left = replace(files, reviews=sound, refused=files.refused + told)
+    return left, write_all(left)
+
+
+def _failure(files: "ReviewedFiles", number: int, write_all: "Callable[[ReviewedFiles], object]") -> Exception | None:
+    """Why one of the reviews cannot be written by itself."""
+    try:
+        write_all(replace(files, reviews=files.reviews[number : number + 1]))
+    except Exception as error:  # noqa: BLE001  it is told
+        return error
+    return None

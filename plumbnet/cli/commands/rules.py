@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, profile_named
 from plumbnet.cli.console import write
 from plumbnet.layout.yaml import quoted
@@ -12,7 +12,7 @@ from plumbnet.report.reference import finding_text, findings_text, profile_text,
 from plumbnet.rules import FILE_ENDINGS, GENERAL, REQUIREMENTS, profile_names
 
 
-@app.command()
+@command()
 def rules(
     name: Annotated[str | None, typer.Argument(metavar="[NAME]", help="A profile, a file of one, a finding.")] = None,
     *,

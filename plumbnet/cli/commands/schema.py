@@ -1,11 +1,11 @@
 """The command `schema`."""
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.console import write
 from plumbnet.report.reference import schema_text
 
 
-@app.command()
+@command()
 def schema() -> None:
     """The JSON Schema of the file format, for editors that complete and check."""
     write(schema_text())

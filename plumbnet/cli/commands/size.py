@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.analysis.sizing_sheet import sheets
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
@@ -25,7 +25,7 @@ class SheetFormat(StrEnum):
     JSON = "json"
 
 
-@app.command()
+@command()
 def size(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     heater: AnyHeater = None,

@@ -10,7 +10,7 @@ from typing import Annotated, TypeAlias
 import typer
 
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries, tell_entries
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, jobs_for
 from plumbnet.cli.console import write
@@ -49,7 +49,12 @@ class _Format(StrEnum):
 Folders = Annotated[list[str], typer.Argument(metavar="FOLDER...", help="Folders of layouts, files, patterns.")]
 Into = Annotated[
     Path | None,
-    typer.Option("--into", metavar="FILE", help="The SQLite file that keeps every answer, and from which it resumes."),
+    typer.Option(
+        "--into",
+        readable=False,
+        metavar="FILE",
+        help="The SQLite file that keeps every answer, and from which it resumes.",
+    ),
 ]
 Scheduler = Annotated[
     str | None,
@@ -62,7 +67,7 @@ ChartFile = Annotated[Path | None, typer.Option("--chart", metavar="OUT", help="
 Anew = Annotated[bool, typer.Option("--anew", help="Throw away what a survey has left in the file, and start over.")]
 
 
-@app.command()
+@command()
 def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     folders: Folders,
     into: Into = None,

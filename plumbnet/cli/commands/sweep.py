@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.progress_bar import watched
@@ -23,7 +23,7 @@ class _Format(StrEnum):
     CSV = "csv"
 
 
-@app.command()
+@command()
 def sweep(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: File,
     pairs: Annotated[bool, typer.Option("--pairs", help="Pairs of events too.")] = False,  # noqa: FBT002  a flag

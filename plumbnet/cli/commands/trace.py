@@ -3,7 +3,7 @@
 import typer
 
 import plumbnet
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.change_options import (
     AddOption,
     Close,
@@ -22,7 +22,7 @@ from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 
 
-@app.command(cls=Ordered)
+@command(cls=Ordered)
 def trace(  # noqa: PLR0913, PLR0917  each is an option of the command
     context: typer.Context,
     file: File,

@@ -4,14 +4,14 @@ from typing import Annotated
 
 import typer
 
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.reference import tube_names, tube_text, tubes_text
 
 
-@app.command()
+@command()
 def tubes(
     name: Annotated[str | None, typer.Argument(metavar="[NAME]", help="One sort; all when left out.")] = None,
 ) -> None:

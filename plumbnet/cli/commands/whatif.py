@@ -7,7 +7,7 @@ import typer
 
 from plumbnet.analysis import Report
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, report_with
 from plumbnet.cli.change_options import (
     AddOption,
@@ -42,7 +42,7 @@ Scenarios = Annotated[
 All = Annotated[bool, typer.Option("--all", help="Every scenario of the file.")]
 
 
-@app.command(cls=Ordered)
+@command(cls=Ordered)
 def whatif(  # noqa: PLR0913, PLR0917  each is an option of the command
     context: typer.Context,
     file: File,

@@ -11,7 +11,7 @@ from plumbnet.cli.check_file import data_of, layout_or_other
 from plumbnet.cli.file_search import OtherFile, Target
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of
-from plumbnet.report.output import Noted, program_version
+from plumbnet.report.output import Noted, program_failed, program_version
 from plumbnet.report.survey import Book, SurveyEntry, SurveyQuery, WhatIfFate, answered, noted_entry, refused_entry
 from plumbnet.study.whatif import untouched, whatif
 
@@ -54,8 +54,7 @@ class SurveyJob:
         except OSError as error:
             return refused_entry(target.file, None, [Fault(0, 0, reason_of(error))])
         except Exception as error:  # noqa: BLE001  one file in ten thousand must not end the survey; it is told
-            fault = Fault(0, 0, f"the program failed on this file ({type(error).__name__}: {error})")
-            return refused_entry(target.file, None, [fault])
+            return refused_entry(target.file, None, [program_failed(error)])
 
     def _answered(self, path: str, report: Report) -> SurveyEntry:
         if not self.asked.supposed:

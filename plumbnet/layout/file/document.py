@@ -4,8 +4,8 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field, JsonValue
 
-from plumbnet.layout.model import Acceptance, Circuit, Declared, Job, Scenario
-from plumbnet.layout.units import VOLUME, Length, Quantity, Units, Volume
+from plumbnet.layout.model import Acceptance, Change, Circuit, Declared, Job, Scenario
+from plumbnet.layout.units import Length, Units, Volume, vessel_volume
 
 FORMAT = 1
 
@@ -45,12 +45,16 @@ class Document(Declared):
     """Name of a rule profile, or of one for each circuit (water, heating); general practice when left out."""
     job: Job = Field(default_factory=Job)
     """Number, address, revision, date and author, for the cover of a review."""
-    tank_sizes: Annotated[tuple[Annotated[float, Quantity(VOLUME, above=0.0)], ...], Field(strict=False)] = ()
+    tank_sizes: Annotated[tuple[Annotated[float, vessel_volume()], ...], Field(strict=False)] = ()
     """Sizes of expansion tank that can be had; a table of round sizes when left out."""
     parts: dict[str, JsonValue] = Field(examples=[{"street": {"kind": "main", "pressure": "62 psi"}}])
     """Every part by its name: a kind, or a mapping of a kind and its fields."""
     runs: list[JsonValue] = Field(examples=[["street -> meter -> heater"]])
     """Chains of parts joined by pipe."""
+    assemblies: dict[str, JsonValue] = Field(default_factory=dict)
+    """Groups of parts and runs that the layout has many times, each with its ports."""
+    change: Annotated[tuple[Change, ...], Field(strict=False)] = ()
+    """Where the building differs from what its assemblies say: made in this order once all is written out."""
     scenarios: dict[str, Scenario] = Field(default_factory=dict)
     """Named what-ifs."""
     accept: Annotated[tuple[Acceptance, ...], Field(strict=False)] = ()

@@ -1,5 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
+from plumbnet.layout.units.counting_on import quantity_sum, stepped
 from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
@@ -13,6 +14,18 @@ from plumbnet.layout.units.quantity import (
     Volume,
     quantity_of,
 )
+from plumbnet.layout.units.sensible_bounds import (
+    COLDEST_FILL_K,
+    FREEZES_K,
+    HOTTEST_K,
+    HOTTEST_OPENING_K,
+    LEAST_HEAD_PA,
+    LEAST_HELD_M3,
+    LEAST_SET_PA,
+    MOST_HELD_M3,
+    MOST_STANDING_PA,
+)
+from plumbnet.layout.units.sensible_quantities import set_pressure, standing_pressure, vessel_volume, water_inside
 from plumbnet.layout.units.tubes import Tube, UnknownTube, every_tube, tube
 from plumbnet.layout.units.units import (
     DIMENSIONS,
@@ -36,18 +49,27 @@ from plumbnet.layout.units.units import (
 __all__ = [
     "ATMOSPHERE",
     "BAR",
+    "COLDEST_FILL_K",
     "DAY",
     "DIMENSIONS",
     "FLOW",
     "FOOT",
     "FRACTION",
+    "FREEZES_K",
     "GALLON",
     "HEAD",
+    "HOTTEST_K",
+    "HOTTEST_OPENING_K",
     "INCH",
     "KILO",
+    "LEAST_HEAD_PA",
+    "LEAST_HELD_M3",
+    "LEAST_SET_PA",
     "LENGTH",
     "LITRE",
     "MILLI",
+    "MOST_HELD_M3",
+    "MOST_STANDING_PA",
     "PASCAL_PER_METRE",
     "POUND",
     "POWER",
@@ -75,7 +97,13 @@ __all__ = [
     "every_tube",
     "parse_measure",
     "quantity_of",
+    "quantity_sum",
+    "set_pressure",
     "show",
+    "standing_pressure",
+    "stepped",
     "to",
     "tube",
+    "vessel_volume",
+    "water_inside",
 ]

@@ -10,7 +10,6 @@ MILLI: Final = 1e-3
 CENTI: Final = 1e-2
 KILO: Final = 1e3
 MEGA: Final = 1e6
-TERA: Final = 1e12
 
 INCH: Final = 0.0254
 """In m, exact: international yard and pound agreement of 1959, a yard of 0.9144 m."""

@@ -1,8 +1,12 @@
-"""A number with its unit, as an author writes it, to SI and back."""
+"""A number with its unit, as an author writes it, to SI and back.
+
+One module, so that what is shown in a report or as a bound can be read again as it stands.
+"""
 
 import fractions
 import math
 import re
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from functools import cache, lru_cache
 
 from plumbnet.layout.units import factors
@@ -21,7 +25,11 @@ _QUANTITY = re.compile(
     re.VERBOSE | re.DOTALL,
 )
 _SI = Unit(1.0)
+_LEAST = 5e-324  # the machine's smallest number
+_NO_SIGN = 0.0  # added to -0.0 it gives 0.0
+_SIGNIFICANT, _OF_BOUND = 6, 3  # digits that tell a bound from another, and those that are shown of one
 _THOUSANDS = 10_000  # numbers from here on are written with commas
+_LARGEST_DENOMINATOR = 10**12
 _SIXTEENTH_TOLERANCE = 1e-6  # sixteenths of an inch: what conversion to SI and back leaves
 _ABSOLUTE: dict[str, Units] = {"psia": "us", "bara": "metric-bar", "bar(a)": "metric-bar", "kpaa": "metric"}
 
@@ -31,7 +39,7 @@ class QuantityError(ValueError):
 
 
 def parse_measure(text: str | float, dimension: Dimension, units: Units | None) -> float:
-    """The SI value of what an author wrote.
+    """The SI value of what an author wrote, within what nature and sense allow.
 
     A number, or a text without a unit, has the unit that `units` gives the dimension; without `units` a number
     is SI already and a text must carry its unit. Raises QuantityError.
@@ -41,9 +49,48 @@ def parse_measure(text: str | float, dimension: Dimension, units: Units | None) 
     >>> round(parse_measure(62, PRESSURE, "us"))
     427475
     """
+    value = measured(text, dimension, units)
+    demand_sense(value, text, dimension, units)
+    return value
+
+
+def measured(text: str | float, dimension: Dimension, units: Units | None) -> float:
+    """The SI value as `parse_measure`, whatever its size: infinite where it is larger than the machine's numbers.
+
+    Raises QuantityError.
+    """
     if isinstance(text, str):
         return _read(text, dimension, units)
     return _number(text, dimension, units)
+
+
+def demand_sense(value: float, written: str | float, dimension: Dimension, units: Units | None) -> None:
+    """Refuse a value that nature or sense do not allow, or that is next to nothing. Raises QuantityError."""
+    floor, ceiling, finest, name = dimension.floor, dimension.ceiling, dimension.finest, dimension.name
+    if value < floor or (value == floor and dimension.floor_excluded):
+        bound = f"{'above' if dimension.floor_excluded else 'at least'} {show(floor, dimension, units or 'metric', 6)}"
+        raise QuantityError(f"{measure_as_written(written, dimension, units)} is too low; a {name} is {bound}")
+    if value > ceiling:
+        most = show(ceiling, dimension, units or "metric", 6)
+        raise QuantityError(f"{measure_as_written(written, dimension, units)} is too high; a {name} is at most {most}")
+    if value and abs(value) < finest:
+        least = (
+            f"{'' if dimension.floor_excluded else '0 or '}at least {show_bound(finest, dimension, units, low=True)}"
+        )
+        raise QuantityError(f"{measure_as_written(written, dimension, units)} is next to nothing; write {least}")
+
+
+def show_bound(bound: float, dimension: Dimension, units: Units | None, *, low: bool) -> str:
+    """A bound in words, of few digits, and never outside it: rounded up where it is the lowest that is allowed.
+
+    >>> show_bound(10e6, PRESSURE, "us", low=False), show_bound(1e3, PRESSURE, "us", low=True)
+    ('1450 psi', '0.146 psi')
+    """
+    name = dimension.unit_name(units or "metric")
+    exact = Decimal(f"{to(bound, name, dimension):.{_SIGNIFICANT}g}")
+    place = Decimal(1).scaleb(exact.adjusted() - _OF_BOUND + 1)
+    rounded = exact.quantize(place, ROUND_CEILING if low else ROUND_FLOOR)
+    return f"{_rounded(float(rounded), max(0, -int(place.adjusted())), _OF_BOUND)} {name}"
 
 
 def show(value: float, dimension: Dimension, units: Units, digits: int | None = None) -> str:
@@ -76,6 +123,13 @@ def to(value: float, unit: str, dimension: Dimension) -> float:
 
 @lru_cache(maxsize=65536)
 def _read(text: str, dimension: Dimension, units: Units | None) -> float:
+    match = _match(text, dimension, units)
+    unit = _unit(match["unit"], text, dimension, units)
+    return _in_si(_value(match), unit)
+
+
+def _match(text: str, dimension: Dimension, units: Units | None) -> re.Match[str]:
+    """Number and unit as they are written. Raises QuantityError."""
     example = dimension.example(units)
     if len(text) > _LONGEST:
         raise QuantityError(f"{quoted(text)} is too long for a {dimension.name}; write it like {quoted(example)}")
@@ -84,20 +138,62 @@ def _read(text: str, dimension: Dimension, units: Units | None) -> float:
         raise QuantityError(f"{quoted(text)} is no {dimension.name}; {_advice(text, example)}")
     if match["under"] and not int(match["under"]):
         raise QuantityError(f"{quoted(text)} divides by zero; write it like {quoted(example)}")
-    unit = _unit(match["unit"], text, dimension, units)
-    return _sensible(_value(match) * unit.size + unit.zero, text, dimension, units)
+    return match
+
+
+def number_and_unit(written: str | float, dimension: Dimension, units: Units) -> tuple[fractions.Fraction, str, Unit]:
+    """What an author wrote as its exact number, the name of its unit as written and the unit itself.
+
+    The name is "" where none is written. Raises QuantityError.
+
+    >>> number_and_unit("1/2 in", SIZE, "us")[:2]
+    (Fraction(1, 2), 'in')
+    """
+    if not isinstance(written, str):
+        return _exact(_demand_number(written, dimension, units)), "", dimension.bare(units)
+    match = _match(written, dimension, units)
+    unit = _unit(match["unit"], written, dimension, units)
+    decimal = (match["decimal"] or "").replace(",", "")
+    if decimal and "e" not in decimal.lower():
+        number = fractions.Fraction(decimal) * (-1 if match["sign"] == "-" else 1)
+    else:
+        number = _exact(_value(match))
+    return number, match["unit"], unit
+
+
+def _exact(number: float) -> fractions.Fraction:
+    """The number, as short as it can be written. Raises QuantityError where it is not finite."""
+    if not math.isfinite(number):
+        raise QuantityError("a quantity is a finite number")
+    return fractions.Fraction(number).limit_denominator(_LARGEST_DENOMINATOR)
 
 
 def _number(number: object, dimension: Dimension, units: Units | None) -> float:
     """The SI value of a bare number."""
+    number = _demand_number(number, dimension, units)
+    unit = dimension.bare(units) if units else _SI
+    try:
+        return _in_si(number, unit)
+    except OverflowError:
+        return math.inf if number > 0 else -math.inf
+
+
+def _in_si(number: float, unit: Unit) -> float:
+    """A number of a unit in SI; without a sign where it is zero, and not zero where it is not."""
+    size = number * unit.size
+    if number and not size:
+        size = math.copysign(_LEAST, number)
+    return size + unit.zero + _NO_SIGN
+
+
+def _demand_number(number: object, dimension: Dimension, units: Units | None) -> float:
+    """The number as it is. Raises QuantityError for anything else."""
     if isinstance(number, bool) or not isinstance(number, int | float):
         example = dimension.example(units)
         raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
-    unit = dimension.bare(units) if units else _SI
-    try:
-        return _sensible(number * unit.size + unit.zero, number, dimension, units)
-    except OverflowError:
-        return _sensible(math.inf, number, dimension, units)
+    if isinstance(number, float) and not math.isfinite(number):
+        raise QuantityError(f"a {dimension.name} is a finite number, for example {quoted(dimension.example(units))}")
+    return number
 
 
 def _value(match: re.Match[str]) -> float:
@@ -105,7 +201,7 @@ def _value(match: re.Match[str]) -> float:
     if match["decimal"]:
         number = float(match["decimal"].replace(",", ""))
     else:
-        number = int(match["whole"] or 0) + int(match["over"]) / int(match["under"])
+        number = float(match["whole"] or 0) + _ratio(match["over"], match["under"])
     return -number if match["sign"] == "-" else number
 
 
@@ -159,23 +255,12 @@ def _turns_prefix(name: str, meant: str) -> bool:
     return meant in CASE_MATTERS and name[0] != meant[0]
 
 
-def _sensible(value: float, written: str | float, dimension: Dimension, units: Units | None) -> float:
-    """The value, if it is finite and within what nature allows. Raises QuantityError."""
-    if not math.isfinite(value):
-        example = quoted(dimension.example(units))
-        raise QuantityError(f"a {dimension.name} is a finite number, for example {example}")
-    floor, ceiling = dimension.floor, dimension.ceiling
-    if floor is not None and (value < floor or (value == floor and dimension.floor_excluded)):
-        least = f"{'above' if dimension.floor_excluded else 'at least'} {show(floor, dimension, units or 'metric', 6)}"
-        raise QuantityError(
-            f"{measure_as_written(written, dimension, units)} is too low; a {dimension.name} is {least}"
-        )
-    if ceiling is not None and value > ceiling:
-        most = f"at most {show(ceiling, dimension, units or 'metric', 6)}"
-        raise QuantityError(
-            f"{measure_as_written(written, dimension, units)} is too high; a {dimension.name} is {most}"
-        )
-    return value
+def _ratio(over: str, under: str) -> float:
+    """A fraction, infinite where it is larger than the machine's numbers."""
+    try:
+        return int(over) / int(under)
+    except OverflowError:
+        return math.inf
 
 
 def measure_as_written(written: str | float, dimension: Dimension, units: Units | None) -> str:
@@ -183,9 +268,26 @@ def measure_as_written(written: str | float, dimension: Dimension, units: Units 
     if isinstance(written, str):
         return quoted(written)
     if units is None:
-        return quoted(show(written, dimension, "metric", 6))
+        return quoted(_si_as_written(written, dimension))
     unit = "" if "" in dimension.units else f" {dimension.unit_name(units)}"
-    return quoted(f"{written:.12g}{unit}")
+    return quoted(f"{_number_as_written(written)}{unit}")
+
+
+def _si_as_written(number: float, dimension: Dimension) -> str:
+    """A number in SI in the metric unit."""
+    try:
+        is_readable = not number or abs(number) >= dimension.finest
+        return show(float(number), dimension, "metric", 6) if is_readable else f"{number!r} in SI"
+    except OverflowError:
+        return f"{_number_as_written(number)} in SI"
+
+
+def _number_as_written(number: float) -> str:
+    """A number as an author would write it; of one with more digits than anybody reads, how large it is."""
+    try:
+        return min(f"{number:.12g}", repr(float(number)), key=len)
+    except OverflowError:
+        return f"{'-' if number < 0 else ''}1e{int(number).bit_length() * math.log10(2):.0f}"
 
 
 def _rounded(number: float, decimals: int | None, digits: int) -> str:

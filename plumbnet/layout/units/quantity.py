@@ -8,7 +8,17 @@ from pydantic.fields import FieldInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
-from plumbnet.layout.units.measure import QuantityError, measure_as_written, parse_measure, show, to
+from plumbnet.layout.units.measure import (
+    QuantityError,
+    demand_sense,
+    measure_as_written,
+    measured,
+    parse_measure,
+    show,
+    show_bound,
+    to,
+)
+from plumbnet.layout.units.sensible_bounds import DEEPEST_M, HIGHEST_M, LONGEST_M
 from plumbnet.layout.units.units import (
     CASE_MATTERS,
     DIMENSIONS,
@@ -65,6 +75,9 @@ __all__ = [
     "to",
 ]
 
+_ROUNDING = 1e-12  # relative: what the conversion of units leaves
+_SLIVER = 1e-5  # by which a bound in a schema is wider, so that it refuses nothing that is read
+
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
@@ -83,17 +96,28 @@ class Quantity:
 
     def read(self, written: str | float, units: Units | None) -> float:
         """The SI value of what an author wrote, within the bounds. Raises QuantityError."""
-        value = parse_measure(written, self.dimension, units)
+        dimension, value = self.dimension, measured(written, self.dimension, units)
         if self.above is not None and value <= self.above:
-            wrong, bound = "too low; more than", self.above
-        elif self.at_least is not None and value < self.at_least:
-            wrong, bound = "too low; at least", self.at_least
-        elif self.at_most is not None and value > self.at_most:
-            wrong, bound = "too high; at most", self.at_most
+            wrong = f"too low; more than {show(self.above, dimension, units or 'metric', 6)}"
+        elif self.at_least is not None and value < self.at_least - _ROUNDING * abs(self.at_least):
+            wrong = f"too low; at least {show_bound(self.at_least, dimension, units, low=True)}"
+        elif self.at_most is not None and value > self.at_most + _ROUNDING * abs(self.at_most):
+            wrong = f"too high; at most {show_bound(self.at_most, dimension, units, low=False)}"
         else:
+            demand_sense(value, written, dimension, units)
             return value
-        limit = show(bound, self.dimension, units or "metric", 6)
-        raise QuantityError(f"{measure_as_written(written, self.dimension, units)} is {wrong} {limit} is wanted here")
+        raise QuantityError(f"{measure_as_written(written, dimension, units)} is {wrong} is wanted here")
+
+    @property
+    def lowest(self) -> float:
+        """The lower bound, in SI; the bound itself may be excluded."""
+        own = self.above if self.above is not None else self.at_least
+        return self.dimension.floor if own is None else max(own, self.dimension.floor)
+
+    @property
+    def highest(self) -> float:
+        """The upper bound, in SI."""
+        return self.dimension.ceiling if self.at_most is None else min(self.at_most, self.dimension.ceiling)
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         """A reader of this quantity in front of a plain float."""
@@ -109,7 +133,14 @@ class Quantity:
             return handler(schema)
         dimension = self.dimension
         text = {"type": "string", "pattern": _pattern(dimension), "examples": list(dimension.examples)}
-        return {"anyOf": [{"type": "number"}, text], "description": _description(dimension)}
+        bounds = {"minimum": self._in_any_units(self.lowest, low=True), "maximum": self._in_any_units(self.highest)}
+        return {"anyOf": [{"type": "number", **bounds}, text], "description": _description(dimension)}
+
+    def _in_any_units(self, bound: float, *, low: bool = False) -> float:
+        """A bound of a bare number that holds in whatever units the file may have: a schema does not know them."""
+        each = [(bound - unit.zero) / unit.size for unit in map(self.dimension.bare, get_args(Units))]
+        widest = min(each) if low else max(each)
+        return float(f"{widest - _SLIVER * abs(widest) if low else widest + _SLIVER * abs(widest):.6g}")
 
 
 def quantity_of(info: FieldInfo) -> Quantity | None:
@@ -143,8 +174,8 @@ def _any_case(name: str) -> str:
 
 
 Pressure: TypeAlias = Annotated[float, Quantity(PRESSURE)]
-Length: TypeAlias = Annotated[float, Quantity(LENGTH, at_least=0.0)]
-Elevation: TypeAlias = Annotated[float, Quantity(LENGTH)]
+Length: TypeAlias = Annotated[float, Quantity(LENGTH, at_least=0.0, at_most=LONGEST_M)]
+Elevation: TypeAlias = Annotated[float, Quantity(LENGTH, at_least=DEEPEST_M, at_most=HIGHEST_M)]
 Size: TypeAlias = Annotated[float, Quantity(SIZE)]
 Volume: TypeAlias = Annotated[float, Quantity(VOLUME)]
 Temperature: TypeAlias = Annotated[float, Quantity(TEMPERATURE)]

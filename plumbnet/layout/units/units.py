@@ -46,8 +46,9 @@ class Dimension:
 
     A bare number takes the unit `us`, `metric` or `metric_bar`, the last like `metric` where it is "", unless `units`
     has an entry "" for it; an example and the decimals of each come in the same order. `floor` and `ceiling`
-    are the SI values that nature or sense allow, the floor itself unless `floor_excluded`. `decimals` says how
-    far reports round; None keeps three digits.
+    are the SI values that nature or sense allow, the floor itself unless `floor_excluded`; what is nearer to zero than
+    `finest`, and not zero, is nothing that anybody measures. What is not nature is common sense, and invented.
+    `decimals` says how far reports round; None keeps three digits.
     """
 
     name: str
@@ -57,9 +58,10 @@ class Dimension:
     examples: tuple[str, ...]
     decimals: tuple[int | None, ...] = (None, None)
     metric_bar: str = ""
-    floor: float | None = None
+    floor: float = field(kw_only=True)
     floor_excluded: bool = False
-    ceiling: float | None = None
+    ceiling: float = field(kw_only=True)
+    finest: float = field(kw_only=True)
 
     def __reduce__(self) -> tuple[Callable[[str], "Dimension"], tuple[str]]:
         """Copied or sent to another process it is the very dimension of that name there."""
@@ -121,6 +123,7 @@ PRESSURE: Final = Dimension(
     metric_bar="bar",
     floor=-factors.ATMOSPHERE,
     ceiling=100 * factors.MEGA,
+    finest=0.01,
 )
 """Gauge pressure, in Pa; nothing lies further below the air than one atmosphere, or above what is known of water."""
 
@@ -139,6 +142,7 @@ LENGTH: Final = Dimension(
     (1, 2),
     floor=-100 * factors.KILO,
     ceiling=100 * factors.KILO,
+    finest=factors.MILLI * factors.CENTI,
 )
 """Length or height, in m."""
 
@@ -152,6 +156,7 @@ HEAD: Final = Dimension(
     (1, 1),
     floor=0.0,
     ceiling=100 * factors.MEGA,
+    finest=0.01,
 )
 """What a pump adds to the pressure, in Pa: written as a pressure or as the height of a column of water."""
 
@@ -163,6 +168,8 @@ SIZE: Final = Dimension(
     ("3/4 in", "22 mm"),
     floor=0.0,
     floor_excluded=True,
+    ceiling=100.0,
+    finest=factors.MILLI * factors.CENTI,
 )
 """Width of a pipe or connection, in m."""
 
@@ -182,6 +189,7 @@ VOLUME: Final = Dimension(
     ("50 gal", "190 L"),
     floor=0.0,
     ceiling=factors.MEGA,
+    finest=factors.MILLI * factors.MILLI * factors.MILLI,
 )
 """Volume, in m3."""
 
@@ -199,6 +207,7 @@ TEMPERATURE: Final = Dimension(
     floor=0.0,
     floor_excluded=True,
     ceiling=10 * factors.KILO,
+    finest=1.0,
 )
 """Temperature, in K."""
 
@@ -209,6 +218,9 @@ TEMPERATURE_DIFFERENCE: Final = Dimension(
     _named(("degF|deg F|F|°F|° F", factors.DEGREE_FAHRENHEIT), ("degC|deg C|C|°C|° C|K", 1.0)),
     ("20 degF", "10 degC"),
     (1, 1),
+    floor=-10 * factors.KILO,
+    ceiling=10 * factors.KILO,
+    finest=factors.MILLI * factors.MILLI,
 )
 """Difference of two temperatures, in K."""
 
@@ -225,7 +237,8 @@ POWER: Final = Dimension(
     ),
     ("40,000 Btu/h", "12 kW"),
     floor=0.0,
-    ceiling=factors.TERA,
+    ceiling=10 * factors.KILO * factors.MEGA,
+    finest=1.0,
 )
 """Heat per time, in W; the Btu is that of the International Table."""
 
@@ -242,6 +255,8 @@ FLOW: Final = Dimension(
     ),
     ("2.5 gpm", "9.5 L/min"),
     floor=0.0,
+    ceiling=factors.MEGA,
+    finest=factors.MILLI * factors.MILLI * factors.MILLI,
 )
 """Volume per time, in m3/s."""
 
@@ -254,6 +269,7 @@ FRACTION: Final = Dimension(
     (1, 1),
     floor=0.0,
     ceiling=1.0,
+    finest=factors.MILLI * factors.MILLI,
 )
 """Part of a whole, from 0 to 1."""
 
@@ -264,6 +280,8 @@ TIME: Final = Dimension(
     _named(("min|minute|minutes", factors.MINUTE), ("s|sec|second|seconds", 1.0), ("h|hr|hour|hours", factors.HOUR)),
     ("30 min", "30 min"),
     floor=0.0,
+    ceiling=10 * factors.KILO * factors.MEGA,
+    finest=factors.MILLI,
 )
 """Time, in s."""
 

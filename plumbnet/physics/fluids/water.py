@@ -31,7 +31,14 @@ _ABOVE_EVERY_MAXIMUM_K = 283.15  # water is densest near 277 K without pressure,
 
 
 class OutsideWater(ValueError):
-    """A state asked for lies outside the range in which the properties of liquid water are known here."""
+    """A state asked for lies outside the range in which the properties of liquid water are known here.
+
+    Of what was asked for, `temperature_k` or `pressure_abs_pa` is that which does; None where it is both together.
+    """
+
+    def __init__(self, text: str, *, temperature_k: float | None = None, pressure_abs_pa: float | None = None) -> None:
+        super().__init__(text)
+        self.temperature_k, self.pressure_abs_pa = temperature_k, pressure_abs_pa
 
 
 def saturation_abs_pa(temperature_k: float) -> float:
@@ -43,7 +50,8 @@ def saturation_abs_pa(temperature_k: float) -> float:
     3536.5894
     """
     if not LOWEST_K <= temperature_k <= HIGHEST_K:
-        raise OutsideWater(f"{temperature_k:g} K is outside {LOWEST_K:g} K to {HIGHEST_K:g} K")
+        text = f"{temperature_k:g} K is outside {LOWEST_K:g} K to {HIGHEST_K:g} K"
+        raise OutsideWater(text, temperature_k=temperature_k)
     known = property_curve("log_saturation_pa_by_k")
     if known.bounds.hold(temperature_k):
         return math.exp(known.at(temperature_k))
@@ -186,7 +194,8 @@ def _liquid_abs_pa(temperature_k: float, pressure_abs_pa: float) -> float:
     """The pressure, or that of saturation above it."""
     saturation = saturation_abs_pa(temperature_k)
     if not 0.0 <= pressure_abs_pa <= HIGHEST_PA:
-        raise OutsideWater(f"{pressure_abs_pa:g} Pa absolute is outside 0 to 100 MPa")
+        text = f"{pressure_abs_pa:g} Pa absolute is outside 0 to 100 MPa"
+        raise OutsideWater(text, pressure_abs_pa=pressure_abs_pa)
     return max(pressure_abs_pa, saturation)
 
 

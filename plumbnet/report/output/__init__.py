@@ -10,6 +10,7 @@ from plumbnet.report.output.imprint import (
     record_lines,
     rules_line,
 )
+from plumbnet.report.output.program_failure import program_failed
 from plumbnet.report.output.streamed_json import Array, array, closed_json, fragment, member, opened
 from plumbnet.report.output.whole_file import write_whole
 from plumbnet.report.output.writer import (
@@ -48,6 +49,7 @@ __all__ = [
     "member",
     "opened",
     "program_build",
+    "program_failed",
     "program_line",
     "program_version",
     "record_blocks",

@@ -5,6 +5,7 @@ from enum import StrEnum
 from typing import Final, Protocol
 
 from plumbnet.layout.yaml import Fault, LayoutError, reason_of, visible
+from plumbnet.report.output.program_failure import program_failed
 from plumbnet.rules import Accepted, Finding
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.remedies import Checked
@@ -57,12 +58,12 @@ class Noted:
         return f"{self.file}:{one.line}" if one.line else self.file
 
 
-def unread(file: str, error: LayoutError | OSError) -> Unread:
-    """The file that an error kept from being understood."""
+def unread(file: str, error: Exception) -> Unread:
+    """The file that an error kept from being understood, be it a failure of the program that nobody has foreseen."""
     if isinstance(error, LayoutError):
         return Unread(error.file, error.faults, str(error))
-    fault = Fault(0, 0, reason_of(error))
-    return Unread(file, (fault,), visible(f"{file}: {fault.text}"))
+    fault = Fault(0, 0, reason_of(error)) if isinstance(error, OSError) else program_failed(error)
+    return Unread(file, (fault,), visible(f"{file}: {fault.sentence}"))
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from plumbnet.report.prose.acceptance_phrases import (
     idle_in_words,
     silenced_in_words,
 )
+from plumbnet.report.prose.equal_instances import EqualFindings, equal_findings, instances_in_short
 from plumbnet.report.prose.grouped_findings import alike
 from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short
 from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
@@ -44,6 +45,7 @@ __all__ = [
     "PAINTS",
     "TABLE_HEAD",
     "Block",
+    "EqualFindings",
     "Heading",
     "Lines",
     "NameRange",
@@ -59,8 +61,10 @@ __all__ = [
     "claim_in_words",
     "document_text",
     "driven_round",
+    "equal_findings",
     "findings_in_short",
     "idle_in_words",
+    "instances_in_short",
     "left_as_it_is",
     "limit_in_words",
     "lists_in_short",

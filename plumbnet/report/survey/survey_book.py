@@ -7,8 +7,8 @@ right to write is held from first to last, so that a second survey is refused wh
 import json
 import os
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Iterable, Mapping
+from pathlib import Path
 from types import TracebackType
 from typing import Final, Self
 
@@ -16,23 +16,22 @@ from plumbnet.layout.yaml import quoted, visible
 from plumbnet.report.formats import CsvCell
 from plumbnet.report.studies import all_done_in_words
 from plumbnet.report.survey.survey_entry import SurveyEntry
+from plumbnet.report.survey.survey_file import (
+    NO_SURVEY,
+    START_OVER,
+    Unusable,
+    demand_sound,
+    is_survey,
+    make_tables,
+    put_fresh,
+    told_in_words,
+)
 from plumbnet.report.survey.survey_query import SurveyQuery
-from plumbnet.report.survey.survey_tables import APPLICATION, TABLES, VERSION
 from plumbnet.rules import listed
 from plumbnet.study.whatif import to_each_of
 
 _PATIENCE_MS: Final = 30_000
 """How long a batch waits for readers to let go."""
-_NO_SURVEY: Final = "it is no survey, and is left as it is"
-_START_OVER: Final = "with --anew the survey starts over, and what is there is lost"
-_REASONS: Final = {
-    "file is not a database": _NO_SURVEY,
-    "database is locked": "another survey is at work on it",
-    "database or disk is full": "there is no room left; what was done before is kept",
-    "attempt to write a readonly database": "it may only be read",
-    "unable to open database file": "it cannot be opened or made there",
-}
-"""What the library says, and the words for it."""
 _CALLED: Final = {
     "plumbnet": "version of the program",
     "rules": "rules",
@@ -46,24 +45,23 @@ _CALLED: Final = {
 """What a survey asks, by its columns, and what a sentence calls it."""
 
 
-class Unusable(Exception):
-    """A file that cannot hold the survey, or no longer; the text says why, as a sentence without the file."""
-
-
 class Book:
     """The file of a survey, open; to be used in a `with`."""
 
     def __init__(self, path: str | None, asked: SurveyQuery, *, anew: bool = False) -> None:
         """Open the file for a question, made where it is not there; None is one that is gone when it is closed.
 
-        `anew` throws away what a survey has left, of whatever question; what is no survey is refused in any case.
-        Raises Unusable, and has changed nothing then.
+        `anew` throws away what a survey has left, of whatever question, sound or damaged; what is no survey is refused
+        in any case. Raises Unusable, and has changed nothing then.
         """
-        with _told():
-            name = "" if path is None else os.path.abspath(path)  # noqa: PTH100  some names have a meaning to SQLite
+        name = "" if path is None else os.path.abspath(path)  # noqa: PTH100  some names have a meaning to SQLite
+        is_ours = path is not None and is_survey(Path(name))
+        if anew and is_ours:
+            put_fresh(Path(name), asked.fields())
+        with told_in_words(is_ours=is_ours):
             self._file = sqlite3.connect(name, timeout=0.0, isolation_level=None)
             try:
-                self._open(asked, anew=anew)
+                self._open(asked, is_ours=is_ours)
             except BaseException:
                 self._file.close()
                 raise
@@ -83,68 +81,63 @@ class Book:
 
     def is_met_again(self, path: str) -> bool:
         """Whether this run has met a file before; it has from now on."""
-        with _told():
+        with told_in_words():
             return self._file.execute("INSERT OR IGNORE INTO met VALUES (?)", (_key(path),)).rowcount == 0
 
     def holds(self, path: str, sha256: str) -> bool:
         """Whether the answer for a file of that content is there."""
         query = "SELECT 1 FROM file WHERE path = ? AND sha256 = ?"
-        with _told():
+        with told_in_words():
             return self._file.execute(query, (_key(path), sha256)).fetchone() is not None
 
     def add(self, entries: Iterable[SurveyEntry]) -> None:
         """Keep entries for good, in place of what there was of their files: all of them, or none. Raises Unusable."""
-        with _told():
+        with told_in_words():
             for entry in entries:
                 self._add(entry)
             self._keep()
 
     def finish(self) -> None:
         """Note that the run came to its end, and which files it did not meet. Raises Unusable."""
-        with _told():
+        with told_in_words():
             self._file.execute(
                 "UPDATE file SET is_present = NOT is_present WHERE is_present != (path IN (SELECT path FROM met))"
             )
             self._file.execute("UPDATE survey SET is_complete = 1")
             self._keep()
 
-    def _open(self, asked: SurveyQuery, *, anew: bool) -> None:
-        application, version = self._pragma("application_id"), self._pragma("user_version")
-        is_new = application == 0 and not self._names()
-        if not is_new and application != APPLICATION:
-            raise Unusable(_NO_SURVEY)
+    def _open(self, asked: SurveyQuery, *, is_ours: bool) -> None:
+        if not is_ours and self._holds_something():
+            raise Unusable(NO_SURVEY)
         self._file.execute("PRAGMA foreign_keys = ON")
         self._file.execute("BEGIN IMMEDIATE")
-        if is_new or anew:
-            self._make(asked)
+        if is_ours:
+            demand_sound(self._file)
+            self._refuse_other(asked)
         else:
-            self._refuse_other(asked, version)
+            make_tables(self._file, asked.fields())
         self._file.execute("UPDATE survey SET is_complete = 0")
         self._keep()
         self._file.execute("CREATE TEMP TABLE met (path PRIMARY KEY)")
         self._file.execute(f"PRAGMA busy_timeout = {_PATIENCE_MS}")
 
-    def _make(self, asked: SurveyQuery) -> None:
-        for sort, name in self._names():
-            self._file.execute(f'DROP {sort} "{name}"')
-        for statement in TABLES:
-            self._file.execute(statement)
-        self._file.execute(f"PRAGMA application_id = {APPLICATION}")
-        self._file.execute(f"PRAGMA user_version = {VERSION}")
-        self._insert("survey", {**asked.fields(), "is_complete": 0})
+    def _holds_something(self) -> bool:
+        """Whether a file that is no survey's is more than an empty one, which a survey may be made in."""
+        asked = ("SELECT count(*) FROM sqlite_master", "PRAGMA application_id")
+        return any(self._file.execute(one).fetchone() != (0,) for one in asked)
 
-    def _refuse_other(self, asked: SurveyQuery, version: int) -> None:
-        if version != VERSION:
-            raise Unusable(f"its tables are of version {version}, not {VERSION}; {_START_OVER}")
+    def _refuse_other(self, asked: SurveyQuery) -> None:
         asked_now = asked.fields()
-        there = self._file.execute(f"SELECT {', '.join(_CALLED)} FROM survey").fetchone()  # noqa: S608  our own names
+        rows = self._file.execute(f"SELECT {', '.join(_CALLED)} FROM survey").fetchall()  # noqa: S608  our own names
+        if len(rows) != 1:
+            raise Unusable(f"it does not say what it answers; {START_OVER}")
         differing = [
             f"{_CALLED[name]} ({_shown(name, was)}, not {_shown(name, asked_now[name])})"
-            for name, was in zip(_CALLED, there, strict=True)
+            for name, was in zip(_CALLED, rows[0], strict=True)
             if was != asked_now[name]
         ]
         if differing:
-            raise Unusable(f"it answers another question, with other {listed(differing)}; {_START_OVER}")
+            raise Unusable(f"it answers another question, with other {listed(differing)}; {START_OVER}")
 
     def _add(self, entry: SurveyEntry) -> None:
         path = _key(entry.path)
@@ -166,14 +159,6 @@ class Book:
         self._file.execute("COMMIT")
         self._file.execute("BEGIN IMMEDIATE")
 
-    def _pragma(self, name: str) -> int:
-        return int(self._file.execute(f"PRAGMA {name}").fetchone()[0])
-
-    def _names(self) -> list[tuple[str, str]]:
-        """What was made in the file, as sort and name."""
-        query = "SELECT type, name FROM sqlite_master WHERE type IN ('table', 'view')"
-        return self._file.execute(query).fetchall()
-
 
 def _key(path: str) -> str | bytes:
     """A path as it stands in the file: text, or the bytes of a name that is no Unicode; `os.fsdecode` leads back."""
@@ -189,16 +174,10 @@ def _storable(value: CsvCell | bytes) -> CsvCell | bytes:
     return visible(value) if isinstance(value, str) and isinstance(_key(value), bytes) else value
 
 
-def _shown(name: str, value: str | None) -> str:
-    if name == "to_each" and value is not None:
-        return all_done_in_words(map(to_each_of, json.loads(value))) or "none"
-    return "none" if value is None else quoted(value)
-
-
-@contextmanager
-def _told() -> Iterator[None]:
-    """What the library cannot do, told in words."""
-    try:
-        yield
-    except sqlite3.Error as error:
-        raise Unusable(_REASONS.get(str(error), str(error))) from error
+def _shown(name: str, value: object) -> str:
+    if name == "to_each" and isinstance(value, str):
+        try:
+            return all_done_in_words(map(to_each_of, json.loads(value))) or "none"
+        except (ValueError, LookupError, TypeError, AttributeError):
+            return quoted(value)  # somebody else has written it
+    return "none" if value is None else quoted(str(value))

@@ -8,6 +8,7 @@ from typing import Final, Generic, TypeVar
 
 from plumbnet.report.output import NOT_A_LAYOUT, Fate
 from plumbnet.report.survey.survey_entry import WhatIfFate
+from plumbnet.report.survey.survey_file import told_in_words
 from plumbnet.rules import Acceptor, Severity
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, Verdict
 
@@ -152,6 +153,7 @@ _MISREAD: Final = """
     JOIN error ON error.rowid = first JOIN file ON file.id = number WHERE is_present ORDER BY path"""
 
 
+@told_in_words()
 def sums(file: sqlite3.Connection, *, is_supposed: bool) -> SurveySums:
     """The sums of what stands in the file of a survey; memory does not grow with it."""
 

@@ -1,6 +1,7 @@
 """The sweep: every single credible event, and what it would change, from the district that feels it alone."""
 
 from plumbnet.study.contingency.alike_events import AlikeEvents
+from plumbnet.study.contingency.contingencies import PartChoice, choices
 from plumbnet.study.contingency.event_names import UnknownEvent, with_events
 from plumbnet.study.contingency.event_pairs import Pairs
 from plumbnet.study.contingency.event_sweep import Sweep, sweep
@@ -12,11 +13,13 @@ __all__ = [
     "Error",
     "Outcome",
     "Pairs",
+    "PartChoice",
     "Sweep",
     "Turn",
     "UnknownEvent",
     "WorldAnswer",
     "Worlds",
+    "choices",
     "sweep",
     "with_events",
 ]

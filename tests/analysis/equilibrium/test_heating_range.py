@@ -40,7 +40,27 @@ def test_growth_is_that_of_so_much_water_from_its_own_supply_to_its_setpoint() -
 @pytest.mark.parametrize(
     ("parts", "words"),
     [
-        ({"heater": "elevation: 60 m"}, "-73388.6 Pa absolute is outside 0 to 100 MPa"),
+        (
+            {"heater": "elevation: 60 m"},
+            (
+                "its water would stand at -25.34 psi, and is known from -14.7 psi to 14,489 psi; look at the "
+                "pressures and the heights"
+            ),
+        ),
+        (
+            {"heater": "elevation: -5000 m", "street": "elevation: 10000 m"},
+            (
+                "its water would stand at 21,395 psi, and is known from -14.7 psi to 14,489 psi; look at the "
+                "pressures and the heights"
+            ),
+        ),
+        (
+            {"street": "kind: filling_loop, fill: 12 psi, temperature: 14 degF"},
+            (
+                "its water would be at 14 degF, and is known from 32 degF to 662 degF; look at the temperatures of its "
+                "supply"
+            ),
+        ),
         (
             {"heater": "setpoint: 240 degF, antifreeze: {glycol: propylene, share: 30 %}"},
             "water with 30% propylene glycol by volume is known from -35 to 100 degC, not at 115.6",

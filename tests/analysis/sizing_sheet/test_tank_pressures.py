@@ -212,3 +212,32 @@ def test_pressure_at_the_tank_is_the_sum_of_what_is_shown_and_nothing_is_shown_t
     assert [each.value for each in found.steps] == pytest.approx([60 * PSI + ATM - column, 80 * PSI + ATM - column])
     for each in found.steps:
         assert sum(number.value for number in each.numbers.values()) == pytest.approx(each.value, abs=1.0)
+
+
+ODD = """
+plumbnet: 1
+units: metric-bar
+parts:
+  well: {kind: well, cut_in: 0, cut_out: 100}
+  box: {kind: device, ports: [b, c, a, d], passages: [{shut: [d, c]}, {free: [d, a]}]}
+  cross: tee
+  breaker: {kind: vacuum_breaker, rating: 0.009999999999999998}
+  meter: meter
+  pump: {kind: booster_pump, rise: 0.0000001}
+  heater: {kind: heat_exchanger, setpoint: 199.99999999999997, relief: {pressure: 99.9999999, temperature: 249.9999999}}
+  circulator: {kind: circulator, check: true}
+  mixer: {kind: fixture, crossover: true}
+  side: tee
+runs:
+  - well -> box -> cross -> breaker -> meter -> pump -> heater -> circulator
+  - circulator.out -> mixer.hot
+  - mixer.cold -> side
+  - {path: side -> cross, pipe: pex-S5 63 mm, length: 99999.99999999999}
+"""
+"""Odd inputs brought it out: the tank connects where there is a relief valve, in a zone beside that of the heater."""
+
+
+def test_set_of_the_relief_valve_is_that_where_the_tank_connects() -> None:
+    made = plumbnet.check(plumbnet.read_bytes(ODD.encode()))
+    found = {item.symbol: item for item in sheet(made, made.heaters[0], method="en-12828").sections[0].items}
+    assert found["d_sv"].name == "set of heater/relief"

@@ -1,9 +1,14 @@
 """The command `review`."""
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from running import OPEN, TRAPPED, Write, run
+
+from plumbnet.report import review as writers
+from plumbnet.report.review.reviewed_files import ReviewedFiles
 
 
 def test_sheet_of_a_trapped_house_is_printed_with_status_1(write: Write) -> None:
@@ -45,3 +50,27 @@ def test_folder_without_a_layout_is_refused(write: Write) -> None:
     result = run("review", "notes")
     assert result.exit_code == 2
     assert result.output.startswith("none of the files found")
+
+
+@pytest.mark.parametrize("form", [(), ("--format", "csv"), ("-o", "out.html")])
+def test_review_that_cannot_be_written_leaves_the_others_theirs(
+    form: tuple[str, ...], write: Write, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("review_printed", "review_file"):
+        monkeypatch.setattr(writers, name, failing_on_bad(getattr(writers, name)))
+    write("a.yaml", f"title: bad\n{OPEN}")
+    write("b.yaml", TRAPPED)
+    result = run("review", "a.yaml", "b.yaml", *form)
+    assert result.exit_code == 2
+    assert result.stderr.startswith("a.yaml: the program failed on this file")
+    written = Path("out.html").read_text(encoding="utf-8") if "-o" in form else result.stdout
+    assert "b.yaml" in written
+
+
+def failing_on_bad(write_all: Callable[..., object]) -> Callable[..., object]:
+    def failing(files: ReviewedFiles, *given: object) -> object:
+        if any(review.report.system.title == "bad" for review in files.reviews):
+            raise ZeroDivisionError
+        return write_all(files, *given)
+
+    return failing

@@ -10,7 +10,6 @@ OF_SCIPY = {
     "CENTI": constants.centi,
     "KILO": constants.kilo,
     "MEGA": constants.mega,
-    "TERA": constants.tera,
     "INCH": constants.inch,
     "FOOT": constants.foot,
     "POUND": constants.pound,

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
+from plumbnet.layout.units.measure import QuantityError, parse_measure, show, show_bound, to
 from plumbnet.layout.units.units import (
     DIMENSIONS,
     FLOW,
@@ -165,8 +165,15 @@ def test_bare_number_takes_the_units_of_the_file(dimension: Dimension, us: float
         (85, FRACTION, '"85" is too high; a fraction is at most 100 %'),
         (math.nan, PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
         (math.inf, PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
-        ("1e999 psi", PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
-        (10**400, PRESSURE, 'a pressure is a finite number, for example "62 psi"'),
+        ("1e999 psi", PRESSURE, '"1e999 psi" is too high; a pressure is at most 14,503.8 psi'),
+        (1e308, PRESSURE, '"1e+308 psi" is too high; a pressure is at most 14,503.8 psi'),
+        (10**400, PRESSURE, '"1e400 psi" is too high; a pressure is at most 14,503.8 psi'),
+        (-(10**400), VOLUME, '"-1e400 gal" is too low; a volume is at least 0 gal'),
+        (f"{'9' * 90}/3 in", SIZE, '"' + "9" * 57 + '..." is too high; a size is at most 3937.01 in'),
+        (1e-320, VOLUME, '"1e-320 gal" is next to nothing; write 0 or at least 0.000000265 gal'),
+        ("-1e-310 ft", LENGTH, '"-1e-310 ft" is next to nothing; write 0 or at least 0.0000329 ft'),
+        ("1e-310 in", SIZE, '"1e-310 in" is next to nothing; write at least 0.000394 in'),
+        ("1e-7 K", TEMPERATURE, '"1e-7 K" is next to nothing; write at least -457 degF'),
         (True, PRESSURE, 'a pressure is wanted here, for example "62 psi"'),
         ("1" * 101, PRESSURE, '"' + "1" * 57 + '..." is too long for a pressure; write it like "62 psi"'),
     ],
@@ -187,12 +194,28 @@ def test_examples_are_in_the_units_of_the_file() -> None:
 def test_without_units_a_text_must_have_its_own() -> None:
     assert refused("62", PRESSURE, None) == '"62" has no unit; write it like "62 psi"'
     assert refused(-1.0, VOLUME, None).split("; ") == ['"-1000 L" is too low', "a volume is at least 0 L"]
+    assert refused(1e-320, VOLUME, None).startswith('"1e-320 in SI" is next to nothing; ')
+    assert refused(10**400, VOLUME, None).startswith('"1e400 in SI" is too high; ')
 
 
 @pytest.mark.parametrize("written", [None, [], {}, b"62 psi"])
 def test_what_is_no_number_and_no_text_is_refused(written: object) -> None:
     said = refused(written, PRESSURE)  # type: ignore[arg-type] # the mistake under test
     assert said.split(", ") == ["a pressure is wanted here", 'for example "62 psi"']
+
+
+@pytest.mark.parametrize("dimension", DIMENSIONS, ids=lambda dimension: dimension.name)
+@pytest.mark.parametrize("units", ["us", "metric", "metric-bar"])
+def test_bound_that_is_shown_is_allowed(dimension: Dimension, units: Units) -> None:
+    for bound, low in ((dimension.ceiling, False), (dimension.finest, True)):
+        read = parse_measure(show_bound(bound, dimension, units, low=low), dimension, units)
+        assert read == pytest.approx(bound, rel=0.01, abs=0.5 * dimension.finest)
+        assert (read >= bound * (1 - 1e-12)) if low else (read <= bound * (1 + 1e-12))
+
+
+def test_zero_has_no_sign() -> None:
+    for written in (-0.0, "-0", "-0.0 ft"):
+        assert math.copysign(1.0, parse_measure(written, LENGTH, "us")) == 1.0
 
 
 @pytest.mark.parametrize("dimension", DIMENSIONS, ids=lambda dimension: dimension.name)
@@ -263,7 +286,7 @@ def test_every_unit_goes_in_and_out(known: tuple[Dimension, str], number: float,
     dimension, unit = known
     scale = dimension.units[unit]
     value = number * scale.size + scale.zero
-    if dimension.ceiling is None or value <= dimension.ceiling:
+    if value <= dimension.ceiling:
         read = parse_measure(f"{number!r} {unit}", dimension, units)
         assert read == pytest.approx(value, rel=1e-15)
         assert to(read, unit or "", dimension) == pytest.approx(number, rel=1e-9)
@@ -271,19 +294,19 @@ def test_every_unit_goes_in_and_out(known: tuple[Dimension, str], number: float,
 
 @given(st.sampled_from([VOLUME, POWER, FLOW, TIME]), st.floats(1e-6, 1e7), EITHER)
 def test_rounding_for_the_trade_keeps_three_digits(dimension: Dimension, value: float, units: Units) -> None:
-    value = min(value, dimension.ceiling or value)
+    value = max(min(value, dimension.ceiling), 1.01 * dimension.finest)
     assert parse_measure(show(value, dimension, units), dimension, units) == pytest.approx(value, rel=5.01e-3)
 
 
 @given(st.sampled_from(DIMENSIONS), st.floats(1.0, 1e7), EITHER)
 def test_what_a_report_shows_can_be_read_again(dimension: Dimension, value: float, units: Units) -> None:
-    value = min(value, dimension.ceiling or value)
+    value = min(value, dimension.ceiling)
     assert parse_measure(show(value, dimension, units, 17), dimension, units) == pytest.approx(value, rel=1e-12)
 
 
 @given(st.sampled_from(DIMENSIONS), st.floats(1.0, 1e7))
 def test_us_and_metric_files_mean_the_same(dimension: Dimension, value: float) -> None:
-    value = min(value, dimension.ceiling or value)
+    value = min(value, dimension.ceiling)
     us, metric = (show(value, dimension, units, 17) for units in ("us", "metric"))
     assert parse_measure(us, dimension, "metric") == pytest.approx(parse_measure(metric, dimension, "us"), rel=1e-12)
 

@@ -7,8 +7,9 @@ from typing import Any
 import pytest
 
 from plumbnet.report.output.writer import Fate
-from plumbnet.report.survey.survey_book import Book, Unusable
+from plumbnet.report.survey.survey_book import Book
 from plumbnet.report.survey.survey_entry import SurveyEntry
+from plumbnet.report.survey.survey_file import Unusable
 from plumbnet.report.survey.survey_query import SurveyQuery
 from plumbnet.report.survey.survey_tables import APPLICATION, VERSION
 from plumbnet.study.whatif.bulk_changes import Supposed

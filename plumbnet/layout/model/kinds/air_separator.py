@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.part import IN, OUT, Free, Part, Passage, kind
-from plumbnet.layout.units import VOLUME, Quantity
+from plumbnet.layout.units import water_inside
 
 TANK = "tank"
 
@@ -20,7 +20,7 @@ class AirSeparator(Part):
     symbol: ClassVar[str] = "air_separator"
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, TANK)
 
-    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.0005, 0.01))] = 0.0
+    volume_m3: Annotated[float, water_inside(0.0005, 0.01)] = 0.0
     """Water it holds."""
 
     def passages(self) -> Iterator[Passage]:

@@ -5,9 +5,9 @@ from typing import Annotated, ClassVar, Literal
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
 from plumbnet.layout.model.part import IN, OUT, Free, OneWay, Part, Passage, kind
-from plumbnet.layout.units import PRESSURE, Quantity
+from plumbnet.layout.units import standing_pressure
 
-CrackingPressure = Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(3e3, 83e3))]
+CrackingPressure = Annotated[float, standing_pressure(3e3, 83e3)]
 
 
 class Backflow(Part):

@@ -10,10 +10,20 @@ from pydantic_core import CoreSchema
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.event import Event, Extremes
 from plumbnet.layout.model.part import IN, Cushion, Outlet, Part, Role, Stray, kind
-from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, Power, Quantity
+from plumbnet.layout.units import (
+    FREEZES_K,
+    HOTTEST_OPENING_K,
+    TEMPERATURE,
+    Power,
+    Quantity,
+    set_pressure,
+    standing_pressure,
+    vessel_volume,
+    water_inside,
+)
 
-SetPressure = Annotated[float, Quantity(PRESSURE, above=0.0, usual=(600e3, 1000e3))]
-OpensAt = Annotated[float, Quantity(TEMPERATURE, usual=(363.15, 372.15))]
+SetPressure = Annotated[float, set_pressure(600e3, 1000e3)]
+OpensAt = Annotated[float, Quantity(TEMPERATURE, above=FREEZES_K, at_most=HOTTEST_OPENING_K, usual=(363.15, 372.15))]
 
 
 class Ending(Part):
@@ -35,12 +45,13 @@ class ExpansionTank(Ending):
     symbol: ClassVar[str] = "expansion_tank"
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
     assumed: ClassVar = {"state": "is sound"}
+    chosen: ClassVar[tuple[str, ...]] = ("precharge_pa", "volume_m3")
 
-    volume_m3: Annotated[float, Quantity(VOLUME, above=0.0, usual=(0.008, 0.048))]
+    volume_m3: Annotated[float, vessel_volume(0.008, 0.048)]
     """Whole volume of the tank, air and water."""
-    precharge_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 550e3))]
+    precharge_pa: Annotated[float, standing_pressure(150e3, 550e3)]
     """Air pressure with no water in the tank."""
-    acceptance_m3: Annotated[float, Quantity(VOLUME, usual=(0.004, 0.02))] | None = None
+    acceptance_m3: Annotated[float, water_inside(0.004, 0.02)] | None = None
     """Most water the membrane lets in, where it is less than the whole volume."""
     state: Literal["sound", "waterlogged"] = "sound"
     """Whether the membrane and the charge are sound."""
@@ -168,8 +179,9 @@ class ExpansionRelief(Ending):
 
     symbol: ClassVar[str] = "expansion_relief"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
+    chosen: ClassVar[tuple[str, ...]] = ("pressure_pa",)
 
-    pressure_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
+    pressure_pa: Annotated[float, set_pressure(450e3, 650e3)]
     """Pressure at which it opens."""
     state: Literal["sound", "plugged"] = "sound"
     """Whether it can open."""

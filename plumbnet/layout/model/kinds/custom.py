@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 
 from plumbnet.layout.model.base_model import Declared
 from plumbnet.layout.model.part import Free, OneWay, Part, Passage, Reducing, Shut, kind
-from plumbnet.layout.units import PRESSURE, VOLUME, Quantity
+from plumbnet.layout.units import set_pressure, standing_pressure, water_inside
 
 Pair = Annotated[tuple[str, str], Field(strict=False)]
 PortNames = Annotated[
@@ -28,9 +28,9 @@ class WrittenPassage(Declared):
     """From the first port to the second while the second stands below `set`."""
     shut: Pair | None = None
     """Closed between two ports."""
-    opens_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0)] = 0.0
+    opens_pa: Annotated[float, standing_pressure()] = 0.0
     """For one_way: pressure difference that opens it."""
-    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0)] | None = None
+    set_pa: Annotated[float, set_pressure()] | None = None
     """For reducing: the outlet pressure it is set to."""
     bypass: bool = False
     """For reducing: whether water passes back once the outlet exceeds the inlet."""
@@ -72,6 +72,7 @@ class Device(Part):
     """
 
     symbol: ClassVar[str] = "device"
+    ports_are_of_its_kind: ClassVar[bool] = False
 
     own_ports: PortNames = Field(alias="ports", examples=[["in", "out"]])
     """Names of its connections; the first two are inlet and outlet in a run."""
@@ -79,7 +80,7 @@ class Device(Part):
         alias="passages", examples=[[{"free": ["in", "out"]}]]
     )
     """Ways through it."""
-    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.001, 0.02))] = 0.0
+    volume_m3: Annotated[float, water_inside(0.001, 0.02)] = 0.0
     """Water it holds, standing at its first port."""
 
     @model_validator(mode="after")

@@ -6,11 +6,11 @@ from typing import Annotated, ClassVar
 from plumbnet.layout.model.kinds.heat import Heater, InPassing
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, Passage, kind
-from plumbnet.layout.units import VOLUME, Quantity
+from plumbnet.layout.units import water_inside
 
 COIL_IN, COIL_OUT = "coil_in", "coil_out"
 PRIMARY_IN, PRIMARY_OUT = "primary_in", "primary_out"
-InCoil = Annotated[float, Quantity(VOLUME, usual=(0.001, 0.01))]
+InCoil = Annotated[float, water_inside(0.001, 0.01)]
 
 
 @kind("indirect_heater")

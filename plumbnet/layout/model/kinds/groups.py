@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar
 from plumbnet.layout.model.inside import Inner, Inside
 from plumbnet.layout.model.kinds.control import SetPressure
 from plumbnet.layout.model.part import IN, OUT, RETURN, SUPPLY, Part, kind
-from plumbnet.layout.units import PRESSURE, Power, Quantity
+from plumbnet.layout.units import Power, set_pressure
 
 
 @kind("safety_group")
@@ -60,9 +60,9 @@ class InletGroup(Part):
         ports={IN: "strainer.in", OUT: "branch", "cold": "take-off", "vessel": "branch"},
     )
 
-    set_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(200e3, 350e3))]
+    set_pa: Annotated[float, set_pressure(200e3, 350e3)]
     """Outlet pressure its reducer is set to."""
-    expansion_relief_pa: Annotated[float, Quantity(PRESSURE, above=0.0, usual=(450e3, 650e3))]
+    expansion_relief_pa: Annotated[float, set_pressure(450e3, 650e3)]
     """Pressure at which its expansion valve opens."""
 
 

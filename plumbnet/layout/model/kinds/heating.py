@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.kinds.heat import Heater
 from plumbnet.layout.model.part import IN, OUT, RELIEF, RETURN, SUPPLY, Part, Stray, kind
-from plumbnet.layout.units import VOLUME, Quantity
+from plumbnet.layout.units import water_inside
 
 
 @kind("boiler")
@@ -29,8 +29,9 @@ class Emitter(Part):
 
     symbol: ClassVar[str] = "emitter"
     cools: ClassVar[bool] = True
+    chosen: ClassVar[tuple[str, ...]] = ("volume_m3",)
 
-    volume_m3: Annotated[float, Quantity(VOLUME, usual=(0.005, 0.02))]
+    volume_m3: Annotated[float, water_inside(0.005, 0.02)]
     """Water it holds."""
 
     def strays(self) -> Iterator[Stray]:

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
 from plumbnet.layout.model.part import COLD, HOT, MIXED, Free, OneWay, Part, Passage, Stray, kind
-from plumbnet.layout.units import TEMPERATURE, Quantity
+from plumbnet.layout.units import FREEZES_K, TEMPERATURE, Quantity
 
-MixedTo = Annotated[float, Quantity(TEMPERATURE, above=273.15, at_most=373.15, usual=(311.15, 333.15))]
+MixedTo = Annotated[float, Quantity(TEMPERATURE, above=FREEZES_K, at_most=373.15, usual=(311.15, 333.15))]
 
 
 @kind("mixing_valve")
@@ -25,6 +25,7 @@ class MixingValve(Part):
     through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
     failures: ClassVar = {"checks_stuck_open": {"checks": False}, "passing_hot": {"outlet_k": None}}
     fails_as: ClassVar[str] = "checks_stuck_open"
+    chosen: ClassVar[tuple[str, ...]] = ("outlet_k",)
     assumed: ClassVar = {"checks": "has checks in both inlets"}
 
     checks: bool = True

@@ -6,14 +6,16 @@ from typing import Annotated, ClassVar, Literal, Self
 from pydantic import model_validator
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, Stray, kind
-from plumbnet.layout.units import PRESSURE, TEMPERATURE, Quantity, Volume
+from plumbnet.layout.units import COLDEST_FILL_K, FREEZES_K, HOTTEST_K, TEMPERATURE, Quantity, Volume, standing_pressure
 
 COLD_SUPPLY_K = 283.15
 """Cold water where the author gives no temperature: 10 degC, 50 degF (common practice)."""
 
-Cold = Annotated[float, Quantity(TEMPERATURE, usual=(278.15, 288.15))]
+Cold = Annotated[float, Quantity(TEMPERATURE, at_least=FREEZES_K, at_most=HOTTEST_K, usual=(278.15, 288.15))]
+Filled = Annotated[float, Quantity(TEMPERATURE, at_least=COLDEST_FILL_K, at_most=HOTTEST_K, usual=(278.15, 288.15))]
+"""Of water that may have antifreeze in it."""
 
 
 @kind("main")
@@ -34,12 +36,13 @@ class Main(Part):
         "highest": "stands no higher at night",
         "lowest": "falls no lower by day",
     }
+    chosen: ClassVar[tuple[str, ...]] = ("pressure_pa", "highest_pa", "lowest_pa")
 
-    pressure_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(200e3, 600e3))]
+    pressure_pa: Annotated[float, standing_pressure(200e3, 600e3)]
     """Static pressure in the main, as it usually is."""
-    highest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(400e3, 800e3))] | None = None
+    highest_pa: Annotated[float, standing_pressure(400e3, 800e3)] | None = None
     """Highest static pressure in the main, as at night; the usual pressure when left out."""
-    lowest_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(50e3, 250e3))] | None = None
+    lowest_pa: Annotated[float, standing_pressure(50e3, 250e3)] | None = None
     """Lowest static pressure in the main, as in the morning; the usual pressure when left out."""
     temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
@@ -84,7 +87,7 @@ class Main(Part):
         yield from super().events(extremes)
         if self.works_at_pa < extremes.limit_pa:
             field = "pressure_pa" if self.highest_pa is None else "highest_pa"
-            yield Event("pressure up to the limit", "set", {field: extremes.limit_pa})
+            yield Event("pressure up to the limit", "set", {field: extremes.limit_pa}, Sort.NUMBER)
 
     def outlets(self) -> Iterator[Outlet]:
         """The main takes water back at its own pressure."""
@@ -104,10 +107,11 @@ class Well(Part):
     inlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
     assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
+    chosen: ClassVar[tuple[str, ...]] = ("cut_in_pa", "cut_out_pa")
 
-    cut_in_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(150e3, 350e3))]
+    cut_in_pa: Annotated[float, standing_pressure(150e3, 350e3)]
     """Pressure at which the pump starts."""
-    cut_out_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(300e3, 500e3))]
+    cut_out_pa: Annotated[float, standing_pressure(300e3, 500e3)]
     """Pressure at which the pump stops."""
     temperature_k: Cold = COLD_SUPPLY_K
     """Temperature of the water it delivers."""
@@ -127,7 +131,7 @@ class Well(Part):
         """Its switch may stop the pump no sooner than at the highest that is allowed where people draw water."""
         yield from super().events(extremes)
         if self.cut_out_pa < extremes.limit_pa:
-            yield Event("cut-out up to the limit", "set", {"cut_out_pa": extremes.limit_pa})
+            yield Event("cut-out up to the limit", "set", {"cut_out_pa": extremes.limit_pa}, Sort.NUMBER)
 
     def source(self) -> Source:
         """Water between cut-in and cut-out; the highest counts."""
@@ -147,10 +151,11 @@ class OpenTank(Part):
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     assumed: ClassVar = {"temperature": "holds water at 10 °C (50 °F)"}
+    chosen: ClassVar[tuple[str, ...]] = ("elevation_m",)
 
     volume_m3: Volume | None = None
     """Water it holds."""
-    temperature_k: Cold = COLD_SUPPLY_K
+    temperature_k: Filled = COLD_SUPPLY_K
     """Temperature of the water it holds."""
 
     def strays(self) -> Iterator[Stray]:
@@ -185,10 +190,11 @@ class FillingLoop(Part):
         "temperature": "fills with water at 10 °C (50 °F)",
         "state": "is shut off once the circuit is filled",
     }
+    chosen: ClassVar[tuple[str, ...]] = ("fill_pa",)
 
-    fill_pa: Annotated[float, Quantity(PRESSURE, at_least=0.0, usual=(100e3, 250e3))]
+    fill_pa: Annotated[float, standing_pressure(100e3, 250e3)]
     """Pressure to which the circuit is filled, cold, as a gauge at the loop reads it."""
-    temperature_k: Cold = COLD_SUPPLY_K
+    temperature_k: Filled = COLD_SUPPLY_K
     """Temperature of the water it fills with."""
     state: Literal["shut", "open"] = "shut"
     """Whether it is shut off or parted, or was left open."""
@@ -206,9 +212,9 @@ class FillingLoop(Part):
         """It may be left open, or shut off."""
         yield from super().events(extremes)
         if self.state == "shut":
-            yield Event("left open", "set", {"state": "open"})
+            yield Event("left open", "set", {"state": "open"}, Sort.TURNED)
         else:
-            yield Event("shut off", "set", {"state": "shut"})
+            yield Event("shut off", "set", {"state": "shut"}, Sort.TURNED)
 
     def passages(self) -> Iterator[Passage]:
         """Forward while it is open."""
@@ -227,6 +233,7 @@ class Vent(Part):
     """An open pipe that ends in the air, its rim at its elevation; water spills once it stands that high."""
 
     symbol: ClassVar[str] = "vent"
+    chosen: ClassVar[tuple[str, ...]] = ("elevation_m",)
     ports: ClassVar[tuple[str, ...]] = (IN,)
     outlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()

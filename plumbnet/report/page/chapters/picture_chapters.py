@@ -9,8 +9,8 @@ from plumbnet.analysis import Report
 from plumbnet.report.charts import figure_of, ladder_chart
 from plumbnet.report.page.chapters.heater_groups import alike_heaters
 from plumbnet.report.page.page_content import Entry, PageBlock, PagePicture
-from plumbnet.report.prose import Paragraph, names_in_short
-from plumbnet.report.schematic import schematic
+from plumbnet.report.prose import Paragraph, Table, names_in_short
+from plumbnet.report.schematic import fold_rows, is_riser_diagram, schematic
 from plumbnet.rules import listed
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.dossier import Dossier
@@ -32,6 +32,9 @@ def piping(dossier: Dossier) -> Iterator[PageBlock]:
     report = dossier.report
     picture = drawn(report, "The piping", date=dossier.date)
     yield picture
+    rows = fold_rows(report) if isinstance(picture, PagePicture) else ()
+    if rows:
+        yield Table(("drawn once", "for", "drawn out", "stands for"), rows)
     for heater in report.heaters[:_MOST_NAMED] if isinstance(picture, PagePicture) else ():
         verdict = heater.verdict.value
         yield Entry(verdict.upper(), verdict, heater.name, (), shown_up(heater))
@@ -51,7 +54,7 @@ def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False)
 
     A sentence in place of one that could not be read on a page.
     """
-    if len(report.system.parts) > MOST_DRAWN:
+    if len(report.system.parts) > MOST_DRAWN and not is_riser_diagram(report):
         large = f"The piping has {len(report.system.parts)} parts, too many for a picture on a page"
         return Paragraph(f"{large}; the command plumbnet draw draws it on a sheet of its own.")
     verdicts = [f"{heater.name} is {heater.verdict.value}" for heater in report.heaters]

@@ -13,6 +13,7 @@ from plumbnet.cli.arguments import fail, report_with
 from plumbnet.cli.console import console_paint, status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
 from plumbnet.cli.output_file import save_new
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.rewriting import NotWritten, file_bytes, rewritten
 from plumbnet.report.text import applied_text, remedies_text
 from plumbnet.study.dossier import cured_whole
@@ -45,7 +46,8 @@ def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
     if (apply is None) != (output is None):
         fail("--apply N and -o NEW go together", advice="say which remedy and where to write the layout with it")
     report = report_with(file, heater, rules, units)
-    found = plumbnet.remedies(report) if heater is None else remedies_of(report, heater)
+    with at_work("looking for remedies"):
+        found = plumbnet.remedies(report) if heater is None else remedies_of(report, heater)
     if apply is not None and output is not None:
         try:
             chosen = remedy_numbered(found, apply)
@@ -54,8 +56,9 @@ def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
         after = _applied(report, chosen, output, file, force=force)
         write(applied_text(report, after, chosen, str(output)))
         raise typer.Exit(status([after]))
-    tanks = () if heater is not None else _plans(report)
-    whole = None if heater is not None else cured_whole(report, found)
+    with at_work("trying remedies together"):
+        tanks = () if heater is not None else _plans(report)
+        whole = None if heater is not None else cured_whole(report, found)
     write(remedies_text(report, found, tanks, whole=whole, paint=console_paint()))
     raise typer.Exit(status([report]))
 

@@ -15,6 +15,7 @@ pipes; composition: all to be drawn.
 
 from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
 from plumbnet.drawing.figure import SHEETS, Sheet, schematic_figure
+from plumbnet.drawing.ink import TooDense, is_dense_riser
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
@@ -28,6 +29,8 @@ __all__ = [
     "Service",
     "Shade",
     "Sheet",
+    "TooDense",
+    "is_dense_riser",
     "name_lines",
     "schematic_dxf",
     "schematic_figure",

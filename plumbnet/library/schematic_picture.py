@@ -28,8 +28,8 @@ def draw(  # noqa: PLR0913  each is an option of the call
     level, what is alike drawn once; `riser` asks for one, or for none. `sheet` is what it
     is drawn on: "natural" for paper of its own size, "smallest" for the smallest ISO sheet it reads well on (what a
     PDF is, left out), or one by its name, as "a3" and "11x17". The symbols are generic trade practice and claim
-    conformity with no standard. Raises UnknownForm for another ending, NoDxf where what writes a
-    DXF is not installed, OSError where it cannot be written, and what `check` does.
+    conformity with no standard. Raises UnknownForm for another ending, NoDxf where what writes a DXF is not installed,
+    TooDense where nobody could read what would be drawn, OSError where it cannot be written, and what `check` does.
 
     >>> picture = draw("systems/open-house.yaml")
     >>> picture.form, b'id="part-house-stop"' in picture.content

@@ -1,6 +1,7 @@
 """An arrangement to shapes of matplotlib: symbols, pipes, shaded areas, words where there is room, and the sheet."""
 
 from plumbnet.drawing.ink.areas import ZonePieces, zone_pieces
+from plumbnet.drawing.ink.drawing_limit import TooDense, is_dense_riser
 from plumbnet.drawing.ink.paint import paint_composition
 from plumbnet.drawing.ink.paper import SMALLEST_SCALE, PaperSize, SheetName, paper_for, paper_named
 from plumbnet.drawing.ink.pen import Cut, Group, Pen, identifier
@@ -17,6 +18,7 @@ __all__ = [
     "PaperSize",
     "Pen",
     "SheetName",
+    "TooDense",
     "ZonePieces",
     "arrow_corners",
     "composition",
@@ -24,6 +26,7 @@ __all__ = [
     "draw_sheet",
     "hopping_path",
     "identifier",
+    "is_dense_riser",
     "paint_composition",
     "paper_for",
     "paper_named",

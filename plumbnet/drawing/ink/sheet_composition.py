@@ -7,6 +7,7 @@ from matplotlib.path import Path
 
 from plumbnet.drawing.ink.areas import way_boxes, zone_boxes
 from plumbnet.drawing.ink.badges import Badge, badges
+from plumbnet.drawing.ink.drawing_limit import refuse_dense, refuse_dense_riser
 from plumbnet.drawing.ink.outline import edges, outline
 from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
 from plumbnet.drawing.items import MOST_ITEMS, Diagram, Schematic, Shading, abridged
@@ -48,18 +49,16 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
 
     In layers quiet branches are one symbol each where there are more than 300 items; in a riser diagram at least so
     many alike are drawn as one. The names of joints find their places first, then badges, then the tags of zones,
-    which may lie over nothing of the piping.
+    which may lie over nothing of the piping. Raises TooDense where nobody could read what is left.
     """
     structure = stacked(schematic.diagram, schematic.building)
-    riser = None if structure is None else riser_diagram(structure, least_fold)
-    if riser is None:
-        diagram = schematic.diagram
-        if len(diagram.items) > MOST_ITEMS:
-            diagram = abridged(diagram, keep=schematic.kept)
+    if structure is None:
+        diagram, marks = _abridged(schematic), tuple[RiserMark, ...]()
         arrangement = arrangement_of(diagram)
     else:
-        diagram, arrangement = riser.diagram, riser.arrangement
-    marks = () if riser is None else riser.marks
+        refuse_dense_riser(structure, least_fold)
+        riser = riser_diagram(structure, least_fold)
+        diagram, arrangement, marks = riser.diagram, riser.arrangement, riser.marks
     covered = [box for mark in marks for box in mark.boxes()]
     occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways), *covered])
     names = dict(joint_names(arrangement, occupancy))
@@ -75,3 +74,12 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
         Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
     ]
     return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered, marks)
+
+
+def _abridged(schematic: Schematic) -> Diagram:
+    """What is drawn in layers, with quiet branches folded where there is much."""
+    diagram = schematic.diagram
+    if len(diagram.items) > MOST_ITEMS:
+        diagram = abridged(diagram, keep=schematic.kept)
+        refuse_dense(schematic, diagram)
+    return diagram

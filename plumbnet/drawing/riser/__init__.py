@@ -8,7 +8,7 @@ others boxes with its letter. - stand: what is drawn on a level, with a door at 
 """
 
 from plumbnet.drawing.riser.fold_entries import FoldEntry
-from plumbnet.drawing.riser.folded import FEWEST_FOLDED, folds_of, stacked
+from plumbnet.drawing.riser.folded import FEWEST_FOLDED, drawn_count, folds_of, stackable, stacked
 from plumbnet.drawing.riser.riser_arrangement import RiserDiagram, riser_diagram
 from plumbnet.drawing.riser.stacking import (
     COUNT_SIZE,
@@ -37,8 +37,10 @@ __all__ = [
     "RiserDiagram",
     "RiserMark",
     "Structure",
+    "drawn_count",
     "folds_of",
     "riser_diagram",
+    "stackable",
     "stacked",
     "structure_of",
 ]

@@ -90,3 +90,17 @@ def test_house_is_drawn_in_layers_whatever_is_wanted(write: Write) -> None:
         run("draw", "house.yaml", "-o", "out.svg", *wish)
         drawn.append(Path("out.svg").read_bytes())
     assert drawn[0] == drawn[1] == drawn[2]
+
+
+def test_what_nobody_could_read_is_one_calm_sentence_with_what_can_be_drawn(
+    write: Write, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("plumbnet.drawing.ink.drawing_limit.MOST_PARTS_DRAWN", 60)
+    write("tower.yaml", tower(storeys=14, shafts=8))
+    result = run("draw", "tower.yaml", "-o", "out.svg", "--no-riser")
+    assert result.exit_code == 2
+    assert result.output.startswith("tower.yaml: no drawing is made of more than 60 parts or 4,000 pipes")
+    assert result.output.endswith("draw it with --riser\n")
+    assert not Path("out.svg").exists()
+    run("draw", "tower.yaml", "-o", "out.svg")
+    assert Path("out.svg").exists()

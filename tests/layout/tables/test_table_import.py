@@ -77,8 +77,10 @@ def test_what_is_said_of_the_whole_comes_from_keys_and_values() -> None:
         (
             "stop;valve",
             "stops/1;valve",
-            'parts.csv, row 3, column name: "stops/1" is no name for a part; '
-            "a table holds no assemblies, so put - for the / of an instance, here and in the table of pipes",
+            (
+                'parts.csv, row 3, column name: "stops/1" is no name for a part; '
+                "a table holds no assemblies, so put - for the / of an instance, here and in the table of pipes"
+            ),
         ),
         ("split;tee", ";tee", "parts.csv, row 6, column name: this row has no name; give each part one of its own"),
         (

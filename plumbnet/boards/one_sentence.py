@@ -33,7 +33,7 @@ def _stopped(heater: HeaterFacts) -> str:
     sets = heater.stopped_by.sets
     if not sets:
         return "No way leads out"
-    several = len(sets) == 1 and len(sets[0]) > 1
+    several = any(len(names) > 1 for names in sets)
     return f"{stops_in_words(sets)} {'stop' if several else 'stops'} it"
 
 

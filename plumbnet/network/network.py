@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import ClassVar, TypeAlias
 
+from plumbnet.budgets import Budget
 from plumbnet.layout.model import End, Pipe, System, occupied
 from plumbnet.network.loops import Circulation, ColdHeaders, HeatedVolume, circulation, heated_volumes
 from plumbnet.network.outlets import (
@@ -62,6 +63,8 @@ class Network:
     openings: dict[Zone, list[Opening]]
     circulation: Circulation
     heated: tuple[HeatedVolume, ...]
+    budget: Budget = field(default_factory=Budget)
+    """Counts the steps that were spent on histories of heating in it."""
     _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _closings: dict[int, IsolationValves] = field(default_factory=dict)

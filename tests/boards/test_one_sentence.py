@@ -49,3 +49,10 @@ def test_tank_too_small_says_what_it_comes_to() -> None:
     sentence = board_sentence(report, report.heaters[0])
     assert "above the limit of 80 psi" in sentence or "opens at 150 psi" in sentence
     assert safety_rung(report.heaters[0]) is not None
+
+
+def test_either_of_two_sets_is_told_as_one() -> None:
+    report = plumbnet.check("systems/two-heaters-own-checks.yaml")
+    assert board_sentence(report, report.heaters[0]).startswith(
+        "either check-a and meter, or check-b and meter stop it"
+    )

@@ -5,6 +5,7 @@ import re
 from typing import Any
 
 import pytest
+from hotel import hotel
 from touched import EVERY_KIND, HOUSE, states_of, touches
 
 from plumbnet.boards.state_picture import board_picture
@@ -68,3 +69,11 @@ def test_picture_is_json_of_a_moderate_size_and_the_same_each_time(layout: str) 
     text = json.dumps(pictured(layout=layout), allow_nan=False)
     assert text == json.dumps(pictured(layout=layout))
     assert len(text) < 150_000
+
+
+def test_quiet_branches_of_a_large_layout_are_one_symbol_each_with_their_count() -> None:
+    picture: Any = board_picture(states_of(hotel(60)), ())
+    assert "parts, folded" in picture["svg"]
+    assert len(picture["order"]) < len(picture["parts"])
+    assert set(picture["order"]) - {name for name, _ in picture["parts"]}
+    assert len(picture["touch_of"]["parts"]) > len(picture["order"])

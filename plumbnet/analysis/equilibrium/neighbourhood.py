@@ -8,6 +8,7 @@ from itertools import combinations
 
 from plumbnet.analysis.equilibrium.coupled_zones import coupled_zones, gate_of, is_held
 from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
+from plumbnet.budgets import TANK_SIZES, Budget
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.piping import Zone
@@ -69,6 +70,16 @@ class Neighbourhood:
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
         """All zones into which water of a zone can push, itself first."""
         return self._neighbours.reach(zone)
+
+    @property
+    def budget(self) -> Budget:
+        """What may be spent on tanks that are thought in it."""
+        return self._neighbours.budget
+
+    def companions(self, zone: Zone) -> int:
+        """How many heated zones push into each other's water among those that push into a zone, at most."""
+        pushers = self.pushers(zone)  # those that push into one zone are of one company
+        return len(self._neighbours.company(pushers[0])) if pushers else 0
 
     def has_tanks(self, zone: Zone) -> bool:
         """Whether a sound tank stands in a zone."""
@@ -140,7 +151,8 @@ class Neighbourhood:
     def _heaters_of(self, zone: Zone) -> dict[str, None]:
         """Names of the heaters that have to do with what pushes into a zone, sorted."""
         if zone not in self._heaters:
-            company = {each for pusher in self.pushers(zone) for each in self._neighbours.company(pusher)}
+            pushers = self.pushers(zone)  # those that push into one zone are of one company
+            company = self._neighbours.company(pushers[0]) if pushers else ()
             names = {name for each in company for name in self.loading.heaters_in(each)}
             self._heaters[zone] = dict.fromkeys(sorted(names))
         return self._heaters[zone]
@@ -228,7 +240,8 @@ class Neighbourhoods:
             lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
             loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
             gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
-            found = Neighbourhood(Peaks(Neighbours(loads, gates)), lift_pa, self.loading)
+            budget = Budget(TANK_SIZES, within=self.network.budget)
+            found = Neighbourhood(Peaks(Neighbours(loads, gates, budget=budget)), lift_pa, self.loading)
             held = {each for each in zones if is_held(self.network, each)}
             self._of |= dict.fromkeys((zones - held) | {zone}, found)
         return self._of[zone]

@@ -12,6 +12,7 @@ from plumbnet.analysis.required_tank.tank_trial import TankTrial
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
+from plumbnet.physics.histories import History
 from plumbnet.rules.facts import Need
 
 _SAME = 1e-3
@@ -24,14 +25,16 @@ _LIKE = 1e-6
 class Gathered:
     """What was worked out for one heater of a network and counts for others: places, waters of zones, tanks tried.
 
-    `blamed` are heaters of a zone that are too much somewhere in a neighbourhood; `shared` the last trial of a place
-    for all heaters whose water comes to it, by the zones of that water, the limit there and the method.
+    `told` are histories by the names of heaters, `blamed` the heaters of a zone that are too much somewhere in a
+    neighbourhood; `shared` is the last trial of a place for all heaters whose water comes to it, by the zones of that
+    water, the limit there and the method.
     """
 
     places: TankPlaces
     waters: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
     trials: dict[tuple[Task, str, tuple[str, ...]], TankTrial] = field(default_factory=dict)
     blamed: dict[Zone, tuple[Neighbourhood, tuple[HeatedVolume, ...]]] = field(default_factory=dict)
+    told: dict[History[Zone], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     shared: dict[tuple[Place, frozenset[Zone], float, str], TankTrial] = field(default_factory=dict)
 
 
@@ -108,10 +111,9 @@ class TankChoice:
         if not self.is_wanted:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
-        for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [(trial, trial.least_m3) for trial in tried if trial.least_m3 is not None]
-            if held:
-                return _smallest(held)
+        held = _held(trials) or _held([trial for trial in map(self._alone, trials) if trial is not None])
+        if held:
+            return _smallest(held)
         return trials[0]
 
     def _alone(self, trial: TankTrial) -> TankTrial | None:
@@ -189,9 +191,17 @@ class TankChoice:
         return tuple(dict.fromkeys((places.of(self.heated), *others)))
 
 
+def _held(trials: Sequence[TankTrial]) -> list[tuple[TankTrial, float]]:
+    """Of the trials in which a tank holds those that serve most heaters; what serves fewer is not tried."""
+    for count in sorted({len(trial.heaters) for trial in trials}, reverse=True):
+        serving = (trial for trial in trials if len(trial.heaters) == count)
+        held = [(trial, least_m3) for trial in serving if (least_m3 := trial.least_m3) is not None]
+        if held:
+            return held
+    return []
+
+
 def _smallest(held: Sequence[tuple[TankTrial, float]]) -> TankTrial:
-    """The trial that serves most heaters, of those one of the smallest tank, of like ones the first by its place."""
-    most = max(len(trial.heaters) for trial, _ in held)
-    serving = [(trial, least_m3) for trial, least_m3 in held if len(trial.heaters) == most]
-    enough_m3 = min(least_m3 for _, least_m3 in serving) * (1.0 + _LIKE)
-    return min((trial for trial, least_m3 in serving if least_m3 <= enough_m3), key=lambda trial: trial.task.place.name)
+    """Of trials that serve as many heaters the one of the smallest tank, of like ones the first by its place."""
+    enough_m3 = min(least_m3 for _, least_m3 in held) * (1.0 + _LIKE)
+    return min((trial for trial, least_m3 in held if least_m3 <= enough_m3), key=lambda trial: trial.task.place.name)

@@ -207,7 +207,7 @@ class Board {
       const stands = at === undefined ? "" : `: ${this.#stands(at)}`;
       const stops = part.classList.contains("stops") ? ", stops the water" : "";
       const off = part.classList.contains("cut-off") ? ", cut off" : "";
-      part.setAttribute("aria-label", `${visible}${heater ? ` ${heater.verdict.toUpperCase()}` : ""}, ${kinds.get(name)}${stands}${stops}${off}`);
+      part.setAttribute("aria-label", `${visible}${heater ? ` ${heater.verdict.toUpperCase()}` : ""}, ${kinds.get(name) ?? "quiet parts"}${stands}${stops}${off}`);
     }
     for (const hit of this.picture.svg?.querySelectorAll(".pipe-hit") ?? []) {
       const at = pipes[hit.getAttribute("data-pipe") ?? ""];
@@ -347,6 +347,8 @@ class Board {
     addEventListener("pointerdown", (event) => {
       if (!$("menu").hidden && !$("menu").contains(event.target)) $("menu").hidden = true;
     });
+    addEventListener("beforeprint", () => this.picture.whole());
+    addEventListener("afterprint", () => this.#closer($("closer").getAttribute("aria-pressed") === "true"));
     addEventListener("resize", () => this.answer && paintGauge($("column"), this.chosen, this.board.unit, this.top));
   }
 

@@ -115,11 +115,24 @@ export class Picture {
     const probe = document.createElementNS(SVG_NS, "path");
     probe.setAttribute("d", this.zone(heater.zone));
     this.svg?.append(probe);
-    const boxes = [probe.getBBox(), ...[heater.name, ...heater.stops].flatMap((name) => this.parts.get(name)?.getBBox() ?? [])];
+    const boxes = [probe.getBBox(), ...[heater.name, ...this.#atEdge(heater)].flatMap((name) => this.parts.get(name)?.getBBox() ?? [])];
     probe.remove();
     const l = Math.min(...boxes.map((b) => b.x)) - 16, t = Math.min(...boxes.map((b) => b.y)) - 16;
     const r = Math.max(...boxes.map((b) => b.x + b.width)) + 16, f = Math.max(...boxes.map((b) => b.y + b.height)) + 16;
     this.#glideTo([l, t, r - l, f - t]);
+  }
+
+  /** The devices that stop the water at the edge of its zone. @param {HeaterAnswer} heater */
+  #atEdge(heater) {
+    const set = BigInt(`0x${heater.zone}`);
+    const met = this.places.pipes.flatMap((/** @type {string[]} */ ends, /** @type {number} */ at) => ((set >> BigInt(at)) & 1n ? ends : []));
+    return heater.stops.filter((name) => met.includes(name));
+  }
+
+  /** Shows all of it at once, as on paper. */
+  whole() {
+    const [left, top, right, bottom] = this.places.box;
+    this.svg?.setAttribute("viewBox", [left, top, right - left, bottom - top].join(" "));
   }
 
   /** @param {number[]} to */

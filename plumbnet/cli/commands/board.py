@@ -10,7 +10,7 @@ import typer
 
 import plumbnet
 from plumbnet.analysis import Report
-from plumbnet.cli.app import app
+from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, ruled, system_from
 from plumbnet.cli.console import write
 from plumbnet.cli.file_search import STANDARD_INPUT
@@ -47,7 +47,7 @@ _AtOnce = Annotated[
 ]
 
 
-@app.command()
+@command()
 def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: _File = None,
     port: _Port = 0,

@@ -22,6 +22,7 @@ from plumbnet.cli.change_options import (
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 
 ThemeOption = Annotated[
@@ -70,7 +71,8 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of_output(output, DRAWN_FORMS)
     report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
     try:
-        picture = plumbnet.draw(report, form=form, theme=theme, date=date, riser=riser, sheet=sheet)
+        with at_work("drawing"):
+            picture = plumbnet.draw(report, form=form, theme=theme, date=date, riser=riser, sheet=sheet)
     except TooDense as error:
         fail(f"{file}: {error}", advice="draw it with --riser" if error.as_riser else "")
     except NoDxf as error:

@@ -15,7 +15,8 @@ class Reservation:
     """What of a picture may change: the symbols that a part may be drawn by, and who may be ringed.
 
     `letter_size` is that of all words, `longest` the number of signs from which on a name is broken in two lines.
-    `last_word` is the longest that may stand below the name of a part with a tone. Only `named` parts have names.
+    `last_word` is the longest that may stand below the name of a part with a tone. The `named` have their
+    names for words, all others what they have.
     """
 
     symbols: Mapping[str, tuple[Symbol, ...]] = field(default_factory=dict)
@@ -38,7 +39,8 @@ def reserved(diagram: Diagram, reservation: Reservation) -> Diagram:
 
 def _kept(item: Item, reservation: Reservation) -> Item:
     widest = max(reservation.variants(item), key=lambda symbol: (symbol.width, symbol.height))
-    lines = two_lines(item.name, reservation.longest) if item.name in reservation.named else ()
+    own = item.lines if item.tone is None else item.lines[:-1]
+    lines = two_lines(item.name, reservation.longest) if item.name in reservation.named else own
     if item.tone is not None:
         lines = (*lines, reservation.last_word)
     is_ringed = item.name in reservation.ringed

@@ -2,10 +2,10 @@
 
 import html
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from plumbnet.drawing.ink import ZonePieces, arrow_corners, crossings, hopping_path, zone_pieces
-from plumbnet.drawing.items import Diagram
+from plumbnet.drawing.items import MOST_ITEMS, Diagram, abridged
 from plumbnet.drawing.lettering import LEADING
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.routing import Arrangement, Box, Placement, Route, arrangement_of
@@ -39,7 +39,14 @@ class ScreenPicture:
 
 
 def screen_picture(diagram: Diagram, reservation: Reservation, order: Sequence[str]) -> ScreenPicture:
-    """The picture of a diagram with room kept for what may change; its parts in the given order."""
+    """The picture of a diagram with room kept for what may change; its parts in the given order.
+
+    Above 300 items quiet branches are drawn as one symbol each, which come last.
+    """
+    if len(diagram.items) > MOST_ITEMS:
+        diagram = abridged(diagram)
+    known = dict.fromkeys(name for name in order if name in diagram.items)
+    order = (*known, *(name for name in diagram.items if name not in known))
     kept = reserved(diagram, reservation)
     arrangement = arrangement_of(kept)
     box = _box_of(arrangement)
@@ -49,7 +56,7 @@ def screen_picture(diagram: Diagram, reservation: Reservation, order: Sequence[s
     size = f"{left:.0f} {top:.0f} {right - left:.0f} {bottom - top:.0f}"
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{size}">{content}</svg>'
     lines = {route.link.number: route.whole for route in arrangement.routes if route.link is not None}
-    return ScreenPicture(svg, box, tuple(order), lines, zone_pieces(kept, arrangement))
+    return ScreenPicture(svg, box, order, lines, zone_pieces(kept, arrangement))
 
 
 def _box_of(arrangement: Arrangement) -> Box:
@@ -60,6 +67,14 @@ def _box_of(arrangement: Arrangement) -> Box:
     rights = [box[2] for box in boxes] + [x for x, _ in points]
     feet = [box[3] for box in boxes] + [y for _, y in points]
     return min(lefts) - _EDGE, min(tops) - _EDGE, max(rights) + _EDGE, max(feet) + _EDGE
+
+
+@dataclass(frozen=True, slots=True)
+class _Joining:
+    """What joins a part: what its pipes carry, of several the first, and whether one stands on its crown."""
+
+    service: str
+    is_crowned: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,10 +95,10 @@ class _Painter:
         yield from self._dots()
         yield '<path class="front" aria-hidden="true"/><g class="parts">'
         placed = {each.item.name: each for each in self.arrangement.placements}
-        services = _services(self.arrangement)
+        joinings = _joinings(self.arrangement)
         for name in self.numbers:
             if name in placed:
-                yield from self._part(placed[name], services.get(name, ""))
+                yield from self._part(placed[name], joinings.get(name, _Joining("")))
         yield '</g><g class="pipe-hits">'
         yield from self._hits()
         yield "</g>"
@@ -95,14 +110,14 @@ class _Painter:
             yield f'<circle cx="{x:.1f}" cy="{y:.1f}" r="2.6"/>'
         yield "</g>"
 
-    def _part(self, each: Placement, service: str) -> Iterator[str]:
+    def _part(self, each: Placement, joining: _Joining) -> Iterator[str]:
         left, top, right, bottom = each.outer_box
         places = f'data-x="{each.x:.1f}" data-y="{each.y:.1f}"'
         yield f'<g class="part" data-part="{self.numbers[each.item.name]}" {places}><g class="body" aria-hidden="true">'
         for number, symbol in enumerate(self.reservation.variants(self.diagram.items[each.item.name])):
             hidden = " hidden" if number else ""
             marks = "".join(
-                [*_stubs(symbol, each, service), *drawn_marks(symbol.marks, each.at), *_leads(symbol, each)]
+                [*_stubs(symbol, each, joining), *drawn_marks(symbol.marks, each.at), *_leads(symbol, each)]
             )
             yield f'<g class="variant{hidden}" data-symbol="{html.escape(symbol.name)}">{marks}</g>'
         ring = f'x="{left + 1.2:.1f}" y="{top + 1.2:.1f}" width="{right - left - 2.4:.1f}"'
@@ -133,18 +148,24 @@ def _pipe(route: Route, hops: Sequence[Point]) -> Iterator[str]:
         yield f'<path class="arrow {service}" d="{path_data(corners, is_closed=True)}"/>'
 
 
-def _services(arrangement: Arrangement) -> dict[str, str]:
-    """What the pipes carry that join each part; of several the first."""
-    found: dict[str, str] = {}
+def _joinings(arrangement: Arrangement) -> dict[str, _Joining]:
+    placed = {each.item.name: each for each in arrangement.placements}
+    found: dict[str, _Joining] = {}
     for route in arrangement.routes:
         for end in () if route.link is None else route.link.ends:
-            found.setdefault(end.part, route.service.value)
+            before = found.get(end.part, _Joining(route.service.value))
+            each = placed.get(end.part)
+            crowned = each is not None and end.port in each.item.symbol.tops and end.port not in dict(each.joined)
+            found[end.part] = replace(before, is_crowned=before.is_crowned or crowned)
     return found
 
 
-def _stubs(symbol: Symbol, each: Placement, service: str) -> Iterator[str]:
+def _stubs(symbol: Symbol, each: Placement, joining: _Joining) -> Iterator[str]:
     """What joins a symbol to pipes that end where a larger one would be joined."""
-    kept = each.item.symbol
+    kept, service = each.item.symbol, joining.service
+    if joining.is_crowned and symbol.height < kept.height:
+        ends = [each.at((0.0, -kept.height / 2)), each.at((0.0, -symbol.height / 2))]
+        yield f'<path class="pipe {service}" d="{path_data(ends)}"/>'
     if symbol.is_in_line and symbol.width < kept.width:
         for side in (-0.5, 0.5):
             ends = [each.at((side * kept.width, 0.0)), each.at((side * symbol.width, 0.0))]

@@ -116,6 +116,8 @@ class RunPlanner:
     def _cap(self, named: Sequence[_Named]) -> None:
         """A port of instances that is closed. Raises Wrong."""
         one = named[-1]
+        if one.definition.faulty:
+            return
         if len(named) > 1 or one.definition.use is None:
             raise Wrong("capped closes the port of an instance and stands behind it alone, as rooms/last.up -> capped")
         for label in one.labels:

@@ -1,7 +1,7 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import get_args
 
@@ -11,6 +11,7 @@ from plumbnet.discover import discover
 from plumbnet.layout.assemblies import ASSEMBLIES, CHANGE, TextSource, ToldOnce, has_assemblies
 from plumbnet.layout.edits import unknown_kind
 from plumbnet.layout.file.assembled_reader import AssembledReader
+from plumbnet.layout.file.assembly_files import Shelf
 from plumbnet.layout.file.change_lists import ChangeLists
 from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
 from plumbnet.layout.file.fault_collector import FaultCollector
@@ -25,6 +26,7 @@ from plumbnet.layout.model import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
+    AssemblyFile,
     Mistake,
     Part,
     Path,
@@ -48,27 +50,31 @@ from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, par
 discover(kinds)
 
 
-def read_system(data: bytes, *, file: str) -> System:
-    """The system that the bytes of a layout file describe; `file` names it in messages.
+def read_system(data: bytes, *, file: str, shelf: Sequence[AssemblyFile] = ()) -> System:
+    """The system that the bytes of a layout file describe; `file` names it in messages, `shelf` brings assemblies.
 
     Raises LayoutError with every fault found. Scenarios are tried once all else is right: one that cannot be made is
     kept apart, with its faults, and stops nothing.
     """
     faults: list[Fault] = []
+    others = Shelf.of(shelf)
     text = decode(data, faults)
     root = None if text is None else parse_yaml(text, faults)
     if text is not None and root is not None:
-        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
+        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text, shelf=tuple(shelf))
         lines, apart = split_lines(text), list[Fault]()
         scenarios = ScenarioReader(FaultCollector(root, apart, lines))
         try:
-            system = _Reader(FaultCollector(root, faults, lines), record, scenarios).system()
+            system = _Reader(FaultCollector(root, faults, lines), record, scenarios, others).system()
         except Refused as refused:
             raise LayoutError(file, [*faults, *apart, refused.fault], text) from refused
         if system is not None and not faults:
             return system
         faults += apart
-    raise LayoutError(file, faults, text or "")
+    elsewhere = others.error()
+    if elsewhere is not None and not faults:
+        raise elsewhere
+    raise LayoutError(file, faults, text or "", elsewhere)
 
 
 @dataclass(slots=True)
@@ -78,6 +84,7 @@ class _Reader:
     told: FaultCollector
     record: Record
     scenarios: ScenarioReader
+    shelf: Shelf
     units: Units = "us"
     draft: LayoutDraft = field(default_factory=LayoutDraft)
     declared: tuple[str, ...] = ()
@@ -111,7 +118,7 @@ class _Reader:
 
     def _assembled(self, document: Document | None) -> System | None:
         """The system of a layout with assemblies: all written out, then changed as it says."""
-        sources = [TextSource(self.record.file, self.told.root)]
+        sources = [TextSource(self.record.file, self.told.root), *self.shelf.sources()]
         reader = AssembledReader(sources, self.draft, ToldOnce(sources))
         reader.read()
         system = None
@@ -119,12 +126,14 @@ class _Reader:
             system = replace(self._system(document), assembled=reader.assembled(), groups=reader.out.groups)
             system = replace(system, record=replace(system.record, lines=reader.lines))
             system = ChangeLists(reader.told).made(system, reader.out.changes)
-        for _source, mistake, stop in reader.told.all():
-            if stop is None:
+        for source, mistake, stop in reader.told.all():
+            if source:
+                self.shelf.tell(source - 1, mistake, stop)
+            elif stop is None:
                 self.told.tell(mistake)
             else:
                 self.told.tell_of_stop(mistake, stop)
-        if system is None or self.told.faults:
+        if system is None or reader.told:
             return None
         accepted = single_acceptances(system, added_names(self.scenarios.read))
         for mistake in accepted.mistakes:

@@ -46,7 +46,7 @@ from plumbnet.layout.model.runs import (
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import Assembled, End, Instance, Pipe, Record, System
+from plumbnet.layout.model.system import Assembled, AssemblyFile, End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
@@ -73,6 +73,7 @@ __all__ = [
     "Add",
     "Alternative",
     "Assembled",
+    "AssemblyFile",
     "BackflowProtection",
     "Boosting",
     "Change",

@@ -81,11 +81,19 @@ class Assembled:
 
 
 @dataclass(frozen=True, slots=True)
+class AssemblyFile:
+    """A file that brings assemblies: what messages call it, and its bytes."""
+
+    file: str
+    data: bytes = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """Where a system came from: the file's name, SHA-256 and text, the line of each part.
 
     `rules_at` is the place of its rules, or of those for each circuit; `accept_at` that of the name in each of its
-    acceptances.
+    acceptances. `shelf` are the files that brought assemblies.
     """
 
     file: str = ""
@@ -94,6 +102,7 @@ class Record:
     rules_at: Mapping[Circuit, tuple[int, int]] = field(default_factory=dict)
     accept_at: tuple[tuple[int, int], ...] = ()
     text: str = field(default="", repr=False)
+    shelf: tuple[AssemblyFile, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,7 +52,7 @@ def _step(system: System, change: Change) -> System:
     after = with_changes(system, [change])
     try:
         text = _text(system, after, change)
-        now = read_system(text.encode(), file=system.record.file)
+        now = read_system(text.encode(), file=system.record.file, shelf=system.record.shelf)
     except Unwritable as error:
         raise _refused(system, change, str(error)) from error
     except LayoutError as error:

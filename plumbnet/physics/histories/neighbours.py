@@ -8,6 +8,7 @@ from typing import Generic
 
 from networkx.utils import UnionFind
 
+from plumbnet.budgets import Budget
 from plumbnet.physics.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels import settled_abs_pa
@@ -36,6 +37,7 @@ class Neighbours(Generic[Zone]):
     _taken: dict[tuple[Zone, float], float] = field(default_factory=dict, repr=False, compare=False)
     _lets_go: dict[Zone, float] = field(default_factory=dict, repr=False, compare=False)
     _warm: Sequence[Zone] | None = field(default=None, repr=False, compare=False)
+    budget: Budget = field(default_factory=Budget, repr=False, compare=False)
 
     def with_tanks(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
         """The same zones, gates and growth with other tanks; all that does not rest on these is kept."""
@@ -46,7 +48,7 @@ class Neighbours(Generic[Zone]):
 
     def warmed(self, loads: Mapping[Zone, ZoneLoad], warm: Sequence[Zone]) -> "Neighbours[Zone]":
         """The same zones, gates and tanks with other growth, and none but in the zones `warm`, in their order."""
-        other = Neighbours(loads, self.gates, self._reach, _lets_go=self._lets_go, _warm=warm)
+        other = Neighbours(loads, self.gates, self._reach, _lets_go=self._lets_go, _warm=warm, budget=self.budget)
         for name in ("cold", "_out", "_rank"):
             other.__dict__[name] = getattr(self, name)
         return other

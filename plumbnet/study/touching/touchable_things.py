@@ -1,14 +1,17 @@
 """A report to all that may be touched: what each part may be instead, and what may be put into each pipe."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
-from plumbnet.layout.edits import ChangeError, change_of, new_name, pressure_text, volume_text, with_changes
+from plumbnet.layout.edits import change_of, new_name, pressure_text, volume_text
 from plumbnet.layout.model import Change, End, Sort, System
 from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.study.contingency import PartChoice, choices
 
+MOST_PIPED = 300
+"""Parts of a layout up to which something can be put into its pipes: more pipes than that nobody tells apart."""
 _USUAL_SET_PA = 345e3
 """What a reducer in a house is set to as a rule: 50 psi (common practice, from memory)."""
 
@@ -67,23 +70,30 @@ def _number(choice: PartChoice) -> TouchNumber:
 
 
 def _pipes(report: Report) -> Iterator[Touchable]:
-    """The pipes into which something can be put, each under the names of its ends.
+    """The pipes into which something can be put, each under the names of its ends; none of a very large layout.
 
-    Nothing may stand before a safety relief valve, and so nothing is offered there.
+    Nothing may stand before a safety relief valve, and so nothing is offered there; nor where several pipes join the
+    same two ports, of which none can be named.
     """
-    system, names = report.system, list[str]()
+    system, taken = report.system, list[str]()
+    if len(system.parts) > MOST_PIPED:
+        return
+    named = [frozenset(_named(system, end) for end in pipe.ends) for pipe in system.pipes]
+    alone = Counter(named)
     for number, pipe in enumerate(system.pipes):
-        if any(outlet.is_safety for end in pipe.ends for outlet in system.parts[end.part].outlets()):
+        if alone[named[number]] > 1 or len(named[number]) == 1 or any(_is_safety(system, end) for end in pipe.ends):
             continue
-        ends = f"{pipe.start.part} to {pipe.end.part}"
         between = _named(system, pipe.start), _named(system, pipe.end)
         found = list[TouchOption]()
-        for words, sort, changes, own in _put_in(report, number, between, tuple(names)):
-            if _can_be_made(system, changes):
-                found.append(TouchOption(words, sort, changes))
-                names += own
-        if found:
-            yield Touchable(f"pipe from {ends}", "pipe", "nothing in it", tuple(found), pipe=number)
+        for words, sort, changes, own in _put_in(report, number, between, tuple(taken)):
+            found.append(TouchOption(words, sort, changes))
+            taken += own
+        name = f"pipe from {pipe.start.part} to {pipe.end.part}"
+        yield Touchable(name, "pipe", "nothing in it", tuple(found), pipe=number)
+
+
+def _is_safety(system: System, end: End) -> bool:
+    return any(outlet.is_safety for outlet in system.parts[end.part].outlets())
 
 
 def _named(system: System, end: End) -> str:
@@ -124,11 +134,3 @@ def _tank(report: Report, number: int, between: tuple[str, str], taken: tuple[st
     values = {"part": tank, "kind": "expansion_tank", "volume": volume, "precharge": charge, "run": f"{tee} -> {tank}"}
     changes = (change_of("insert", {"part": tee, "kind": "tee", "between": list(between)}), change_of("add", values))
     return f"a tank of {volume}, charged to {charge}", Sort.OTHER_DEVICE, changes, (tee, tank)
-
-
-def _can_be_made(system: System, changes: tuple[Change, ...]) -> bool:
-    try:
-        with_changes(system, changes)
-    except ChangeError:
-        return False
-    return True

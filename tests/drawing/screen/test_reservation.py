@@ -28,7 +28,7 @@ def test_item_is_as_wide_as_it_may_become_with_room_for_a_ring_that_is_not_drawn
     assert meter.symbol.name == "checked_meter"
     assert (meter.is_ringed, meter.keeps_ring_room, valve.keeps_ring_room) == (False, True, False)
     assert heater.lines == ("heater", "X")
-    assert (meter.lines, valve.lines) == ((), ())
+    assert (meter.lines, valve.lines) == (("meter",), ("valve",))
     assert heater.letter_size == 16.0
 
 

@@ -14,6 +14,7 @@ from plumbnet.drawing.routing.arrangement import arrangement_of
 from plumbnet.drawing.routing.placement import Box
 from plumbnet.drawing.screen.reservation import Reservation, reserved
 from plumbnet.drawing.screen.screen_painter import ScreenPicture, screen_picture
+from plumbnet.drawing.screen.svg_strokes import path_data
 from plumbnet.drawing.symbols.symbol import symbol_named
 
 HOUSE = "street -> meter -> cv -> tee -> heater -> tee2 -> tap.hot\ntee -> tap.cold\ntee2 -> pump -> heater.return"
@@ -57,6 +58,17 @@ def test_smaller_symbol_is_joined_to_where_the_larger_one_would_be(picture: Scre
     variants = {one.get("data-symbol"): list(one) for one in of_class(picture, "variant")}
     stubs = {name: [each for each in drawn if "pipe" in each.get("class", "")] for name, drawn in variants.items()}
     assert (len(stubs["meter"]), len(stubs["checked_meter"]), len(stubs["check_valve"])) == (2, 0, 0)
+
+
+def test_what_stands_on_the_crown_of_a_taller_symbol_is_joined_to_a_lower_one() -> None:
+    house = sketch("street -> heater -> tap.hot", heater="relief: 150 psi")
+    keep = Reservation({"heater": (symbol_named("tankless_heater"),)}, last_word="X")
+    drawn = screen_picture(house.diagram, keep, tuple(house.diagram.items))
+    variants = {one.get("data-symbol"): list(one) for one in of_class(drawn, "variant")}
+    crowns = [one.get("d", "") for one in variants["tankless_heater"] if "pipe" in one.get("class", "")]
+    heater = next(one for one in of_class(drawn, "part") if drawn.order[int(one.get("data-part", ""))] == "heater")
+    x, y = float(heater.get("data-x", "")), float(heater.get("data-y", ""))
+    assert path_data([(x, y - 32.0), (x, y - 23.0)]) in crowns
 
 
 def test_every_pipe_has_a_line_and_can_be_touched(picture: ScreenPicture) -> None:

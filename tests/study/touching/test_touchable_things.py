@@ -1,6 +1,8 @@
 """What of a layout may be touched."""
 
 import pytest
+from conftest import system
+from hotel import hotel
 from touched import EVERY_KIND, HOUSE, states_of
 
 from plumbnet.layout.edits.apply import with_changes
@@ -90,3 +92,14 @@ def test_only_what_a_kind_calls_a_failure_or_a_mishap_is_a_fault() -> None:
         "as hot as a relief valve may let it", "as hot as its relief valve lets it", "charge lost", "check stuck open",
         "checks stuck open", "creeping", "crossover", "passing hot", "plugged", "stuck open", "waterlogged",
     }  # fmt: skip
+
+
+def test_pipe_that_cannot_be_named_among_several_is_not_offered() -> None:
+    twice = states_of(system("street -> tee1 -> tee2 -> heater -> tap.hot\ntee1 -> tee2"))
+    names = [one.name for one in twice.touchables if one.pipe is not None]
+    assert names == ["pipe from street to tee1", "pipe from tee2 to heater", "pipe from heater to tap"]
+
+
+def test_pipes_of_a_very_large_layout_are_not_offered() -> None:
+    assert any(one.pipe is not None for one in states_of(hotel(40)).touchables)
+    assert all(one.pipe is None for one in states_of(hotel(60)).touchables)

@@ -2,6 +2,7 @@ import math
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from conftest import times
@@ -15,6 +16,7 @@ from plumbnet.drawing.riser.stacking.riser_marks import BreakMark, FloorMark
 
 SCRIPT = """
 import sys
+from pathlib import Path
 import plumbnet
 from plumbnet.drawing.riser import riser_diagram, structure_of
 from plumbnet.report.schematic import schematic_of
@@ -127,3 +129,13 @@ def test_diagram_is_the_same_in_every_process() -> None:
         printed.add(subprocess.run(command, input=text, env=environment, capture_output=True, check=True).stdout)  # noqa: S603  this file's text
     assert len(printed) == 1
     assert math.isfinite(len(printed.pop()))
+
+
+#   roof plant ---------- 94 ft
+#      | valve, 94 ft      a device on the plant's own level stands below its headers
+#   floor 9 ------------- 90 ft
+def test_a_device_as_high_as_the_plant_above_stands_below_its_headers() -> None:
+    roof = Path(__file__).parents[3] / "systems" / "tower-tank-on-the-roof.yaml"
+    building = tall(roof.read_text(encoding="utf-8"))
+    assert building.structure.is_stacked
+    assert audited(building) == []

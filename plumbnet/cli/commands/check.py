@@ -92,7 +92,7 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
     try:
         write(document.opening())
-        for outcome in watched(outcomes, len(found), "checking") if has_bar else at_work_on(outcomes, "checking"):
+        for outcome in watched(outcomes, len(found), "checking") if has_bar else at_work_on(outcomes, "judging"):
             course.follow(outcome)
             write(document.add(outcome))
         noted = idle_entries(own, course.own_used)

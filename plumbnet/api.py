@@ -1,7 +1,7 @@
 """What the command line and other programs call: read a layout, check a system."""
 
 import gc
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TypeAlias
@@ -9,7 +9,7 @@ from typing import TypeAlias
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.layout.file import read_system
-from plumbnet.layout.model import Circuit, System
+from plumbnet.layout.model import AssemblyFile, Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, nearest
 from plumbnet.rules import (
@@ -32,8 +32,8 @@ Layout: TypeAlias = System | str | Path | bytes
 """A system that was read, the path of a layout file, or the bytes of one."""
 
 
-def read(path: str | Path) -> System:
-    """The system of a layout file: parts, pipes and scenarios, in SI.
+def read(path: str | Path, *, shelf: Sequence[AssemblyFile] = ()) -> System:
+    """The system of a layout file: parts, pipes and scenarios, in SI; `shelf` brings assemblies that it may use.
 
     Raises LayoutError with every fault of the file, OSError where it cannot be opened.
 
@@ -41,11 +41,13 @@ def read(path: str | Path) -> System:
     >>> house.title, len(house.parts), list(house.scenarios)
     ('12 Alder Street, Lantern Falls', 19, ['stop-left-shut', 'meter-exchanged'])
     """
-    return read_bytes(bytes_of(path), file=str(path))
+    return read_bytes(bytes_of(path), file=str(path), shelf=shelf)
 
 
-def read_bytes(data: bytes, *, file: str = "layout") -> System:
-    r"""The system that the bytes of a layout describe; `file` names it in messages. Raises LayoutError.
+def read_bytes(data: bytes, *, file: str = "layout", shelf: Sequence[AssemblyFile] = ()) -> System:
+    r"""The system that the bytes of a layout describe; `file` names it in messages, `shelf` brings assemblies.
+
+    Raises LayoutError.
 
     >>> house = read_bytes(b"plumbnet: 1\nparts: {street: {kind: main, pressure: 62 psi}, sink: fixture}\n"
     ...                    b"runs: [street -> sink.cold]\n")
@@ -53,7 +55,7 @@ def read_bytes(data: bytes, *, file: str = "layout") -> System:
     ['street', 'sink']
     """
     with _no_search_for_garbage():
-        return read_system(data, file=file)
+        return read_system(data, file=file, shelf=shelf)
 
 
 def check(

@@ -1,4 +1,4 @@
-"""Writes anew what is shown: systems/*.out and *.png, tests/golden/*.out, tests/sheets/*.md, README.md.
+"""Writes anew what is shown: systems/ with its buildings, tests/golden/*.out, tests/sheets/*.md, README.md.
 
 With names, as `python tests/golden.py trace survey`, only those of tests/golden/. Read the diff; look at them.
 """
@@ -22,7 +22,7 @@ def output(*arguments: str) -> str:
 
 def write_systems() -> None:
     """The report on each showcase layout."""
-    for layout in sorted(Path("systems").glob("*.yaml")):
+    for layout in sorted(Path("systems").rglob("*.yaml")):
         layout.with_suffix(".out").write_text(output("check", str(layout)), encoding="utf-8")
 
 

@@ -16,6 +16,19 @@ CASES = sorted(FOLDER.glob("*.yaml"))
 LAYOUT = Path(__file__).parents[1] / "plumbnet" / "layout"
 
 SPEAKING = (
+    "assemblies/body_reader",
+    "assemblies/definition_reader",
+    "assemblies/differing",
+    "assemblies/writing_order",
+    "assemblies/joined_ports",
+    "assemblies/labels",
+    "assemblies/port_places",
+    "assemblies/run_plan",
+    "assemblies/survey",
+    "edits/selection",
+    "file/assembled_reader",
+    "file/change_lists",
+    "file/selected_acceptances",
     "file/loader",
     "file/named_rules",
     "file/scenario_reader",

@@ -51,7 +51,7 @@ REFUSED = {
     "empty": (b"", "there is nothing in this file"),
     "too large": (b"#" * (17 * MIB), "the file is larger than 16 MiB"),
     "key twice": (LAYOUT.replace("t: tee", "t: tee, t: tee").encode(), "is written a second time"),
-    "merge key": (b"a: &a {b: 1}\nc: {<<: *a}\n" + LAYOUT.encode(), "the merge key"),
+    "merge key": (b"a: &a {b: 1}\nc: {<<: *a}\n" + LAYOUT.encode(), 'a layout has no field "a"'),
     "tag": (titled("!!python/object/apply:os.system [exit]"), 'a tag (a word that begins with "!")'),
     "two documents": (LAYOUT.encode() + b"---\na: 1\n", "a second document begins here"),
     "boolean of YAML 1.1": (LAYOUT.replace("t: tee", "t: {kind: meter, check: yes}").encode(), "yes"),

@@ -133,6 +133,7 @@ WORDED = {
     "to_each_of": "a change to each of many, from the text that a survey keeps of it",
     "as_scenario": "a remedy as the text of a scenario",
     "remedy_lists": "remedies that were found, once for all heaters that share their water",
+    "left_out": "heaters of which not every change was tried",
     "scenario_text": "changes as the text of a scenario",
 }
 """Functions of lower floors that writers call, and what they put into other words; none analyses or searches."""

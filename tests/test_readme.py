@@ -84,7 +84,7 @@ def test_profile_of_ones_own_and_acceptance_are_read() -> None:
 
 def test_pictures_are_there() -> None:
     names = re.findall(r"\]\((systems/[^)]+)\)", README.read_text(encoding="utf-8"))
-    assert len(names) == 2
+    assert len(names) == 3
     for name in names:
         assert (README.parent / name).read_bytes().startswith(b"\x89PNG")
 

@@ -1,8 +1,9 @@
 """The program as typer knows it: every command registers here, and none of them ends in a traceback."""
 
+import inspect
 from collections.abc import Callable, Iterator, Sequence
 from functools import wraps
-from typing import NoReturn, ParamSpec, TypeVar
+from typing import Annotated, Final, NoReturn, ParamSpec, TypeVar
 
 import typer
 from typer.core import TyperCommand
@@ -13,6 +14,11 @@ _Given = ParamSpec("_Given")
 _Answer = TypeVar("_Answer")
 FILE_ARGUMENTS = ("file", "files", "folders", "tables", "old", "new")
 """What a command calls the files that it reads."""
+_HELP: Final = "A file whose assemblies layouts may use, or a set that plumbnet assemblies lists; several may be named."
+_LAYOUTS: Final = frozenset({"file", "files", "folders", "old"})
+"""Arguments of commands that are layouts."""
+_OPTION: Final = "with_files"
+_With = Annotated[list[str] | None, typer.Option("--with", metavar="FILE", help=_HELP)]
 
 app = typer.Typer(
     name="plumbnet",
@@ -50,10 +56,29 @@ def command(
                     raise  # words could not be written: `streams` tells
                 _fail_unforeseen([word for name in FILE_ARGUMENTS for word in _words(named.get(name))], error)
 
-        app.command(name, cls=cls)(told)
+        app.command(name, cls=cls)(_with_assemblies(told))
         return function
 
     return registered
+
+
+def _with_assemblies(command: Callable[_Given, _Answer]) -> Callable[..., _Answer]:
+    """The function of a command with the option `--with`, where it reads layouts, which may use what is named."""
+    signature = inspect.signature(command)
+    if not _LAYOUTS & signature.parameters.keys():
+        return command
+
+    @wraps(command)
+    def run(*given: _Given.args, **named: _Given.kwargs) -> _Answer:
+        from plumbnet.cli.file_search import use_assemblies  # noqa: PLC0415  nothing of it is loaded for help
+
+        use_assemblies(list(_words(named.pop(_OPTION, None))))
+        return command(*given, **named)
+
+    own = inspect.Parameter(_OPTION, inspect.Parameter.KEYWORD_ONLY, default=None, annotation=_With)
+    run.__dict__["__signature__"] = signature.replace(parameters=[*signature.parameters.values(), own])
+    run.__annotations__ = {**command.__annotations__, _OPTION: _With}
+    return run
 
 
 def _words(value: object) -> Iterator[str]:

@@ -11,7 +11,8 @@ import typer
 import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.cli.exit_status import NOT_UNDERSTOOD
-from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
+from plumbnet.cli.file_search import SHELF, STANDARD_INPUT, STANDARD_INPUT_NAME
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.model import Circuit, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, bytes_from, nearest, visible
@@ -34,7 +35,9 @@ _WORD = re.compile(r"[A-Za-z-]+")
 def report_on(file: str, rules: GivenRules | None, units: Units | None, own: OwnAcceptances | None = None) -> Report:
     """The report on a file; says what is wrong and exits where it cannot be read."""
     try:
-        return plumbnet.check(system_from(file), rules=rules, units=units, acceptances=own)
+        system = system_from(file)
+        with at_work("checking"):
+            return plumbnet.check(system, rules=rules, units=units, acceptances=own)
     except (LayoutError, OSError) as error:
         refuse(file, error)
 
@@ -60,8 +63,9 @@ def demand_heater(report: Report, heater: str, file: str) -> None:
 def system_from(file: str) -> System:
     """The system of a file, or of standard input. Raises LayoutError, OSError."""
     if file == STANDARD_INPUT:
-        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME)
-    return plumbnet.read(Path(file))
+        return plumbnet.read_bytes(bytes_from(sys.stdin.buffer), file=STANDARD_INPUT_NAME, shelf=SHELF.get())
+    with at_work("reading"):
+        return plumbnet.read(Path(file), shelf=SHELF.get())
 
 
 def refuse(file: str, error: LayoutError | OSError) -> NoReturn:

@@ -9,6 +9,7 @@ from plumbnet.cli.acceptance_options import own_used
 from plumbnet.cli.file_search import (
     ENDINGS,
     KEY,
+    SHELF,
     STANDARD_INPUT,
     STANDARD_INPUT_NAME,
     OtherFile,
@@ -77,9 +78,15 @@ class CheckFile:
         return FileOutcome(target.file, Fate.NOT_UNDERSTOOD, self.writer.refused(told), words=told.words)
 
 
+def found_targets(files: Sequence[str]) -> tuple[Target, ...]:
+    """The files that arguments stand for, each with the files whose assemblies it may use."""
+    shelf = SHELF.get()
+    return tuple(replace(target, shelf=shelf) for target in targets(files)) if shelf else targets(files)
+
+
 def read_targets(files: Sequence[str]) -> tuple[Target, ...]:
     """The files that arguments stand for, standard input already read."""
-    found = targets(files)
+    found = found_targets(files)
     if all(target.file != STANDARD_INPUT for target in found):
         return found
     given = bytes_from(sys.stdin.buffer)
@@ -118,7 +125,8 @@ def layout_or_other(target: Target, *, is_strict: bool = False) -> System | Othe
 
 
 def _read(target: Target, data: bytes) -> System:
-    return plumbnet.read_bytes(data, file=STANDARD_INPUT_NAME if target.file == STANDARD_INPUT else target.file)
+    file = STANDARD_INPUT_NAME if target.file == STANDARD_INPUT else target.file
+    return plumbnet.read_bytes(data, file=file, shelf=target.shelf)
 
 
 def _told(target: Target, other: OtherFile, *, is_strict: bool) -> OtherFile:

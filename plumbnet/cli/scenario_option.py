@@ -7,6 +7,7 @@ from typing import NoReturn
 from plumbnet.analysis import Report
 from plumbnet.cli.arguments import demand_heater, fail, refuse, report_with
 from plumbnet.cli.change_options import Given, fail_each, refused_change
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import Units
@@ -41,7 +42,8 @@ def report_supposed(  # noqa: PLR0913, PLR0917  each is an option of a command
 def supposed(report: Report, scenario: str | None, given: tuple[Given, ...]) -> WhatIf:
     """What becomes of a layout in a scenario of it, with changes made after that; says what is wrong and exits."""
     try:
-        return whatif(report, _happened(report, scenario, given), scenario=scenario)
+        with at_work("supposing"):
+            return whatif(report, _happened(report, scenario, given), scenario=scenario)
     except UnknownScenario as error:
         fail(str(error))
     except FaultyScenario as error:

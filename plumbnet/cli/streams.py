@@ -6,7 +6,8 @@ import sys
 from collections.abc import Callable
 from typing import NoReturn
 
-from plumbnet.cli.exit_status import FINE, NOT_UNDERSTOOD
+from plumbnet.cli.exit_status import FINE, INTERRUPTED, NOT_UNDERSTOOD
+from plumbnet.cli.interruption import Interrupted, tell_interrupted
 
 _READER_GONE = frozenset({errno.EPIPE, errno.EINVAL, errno.ESHUTDOWN})
 """What a system says where nobody reads a pipe any more; EINVAL is what Windows says (from memory)."""
@@ -29,6 +30,9 @@ def with_streams(run: Callable[[], None]) -> NoReturn:
 def _status_of(run: Callable[[], None]) -> int:
     try:
         run()
+    except Interrupted:
+        tell_interrupted()
+        return INTERRUPTED
     except SystemExit as ended:
         return ended.code if isinstance(ended.code, int) else NOT_UNDERSTOOD if ended.code else FINE
     except OSError as error:

@@ -14,11 +14,13 @@ pipes; composition: all to be drawn.
 """
 
 from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
-from plumbnet.drawing.figure import schematic_figure
+from plumbnet.drawing.figure import SHEETS, Sheet, schematic_figure
+from plumbnet.drawing.ink import TooDense, is_dense_riser
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
 
 __all__ = [
+    "SHEETS",
     "Dash",
     "Hatch",
     "LineStyle",
@@ -26,6 +28,9 @@ __all__ = [
     "Palette",
     "Service",
     "Shade",
+    "Sheet",
+    "TooDense",
+    "is_dense_riser",
     "name_lines",
     "schematic_dxf",
     "schematic_figure",

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import ClassVar, TypeAlias
 
+from plumbnet.budgets import Budget
 from plumbnet.layout.model import End, Pipe, System, occupied
 from plumbnet.network.loops import Circulation, ColdHeaders, HeatedVolume, circulation, heated_volumes
 from plumbnet.network.outlets import (
@@ -62,6 +63,8 @@ class Network:
     openings: dict[Zone, list[Opening]]
     circulation: Circulation
     heated: tuple[HeatedVolume, ...]
+    budget: Budget = field(default_factory=Budget)
+    """Counts the steps that were spent on histories of heating in it."""
     _ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _closings: dict[int, IsolationValves] = field(default_factory=dict)
@@ -195,6 +198,28 @@ class Network:
             found.setdefault(pipe.start, []).append(pipe.end)
             found.setdefault(pipe.end, []).append(pipe.start)
         return found
+
+    @cached_property
+    def pipe_between(self) -> dict[frozenset[End], Pipe]:
+        """By two connections the pipe that joins them; of several the first in the file."""
+        return {frozenset(pipe.ends): pipe for pipe in reversed(self.piping.system.pipes)}
+
+    @cached_property
+    def hung_in(self) -> dict[Zone, list[tuple[str, Node]]]:
+        """By each zone the sound tanks that hang in it, in the order of the file, with what their pipes lead to."""
+        piping, found = self.piping, dict[Zone, list[tuple[str, Node]]]()
+        for name, part in piping.system.parts.items():
+            cushion = part.cushion()
+            for own in piping.nodes_of(name) if cushion is not None and cushion.is_sound else ():
+                pipe = self.pipe_at.get(piping.ports[own])
+                for node in () if pipe is None else (piping.node_of[end] for end in pipe.ends if end.part != name):
+                    found.setdefault(self.zoning.zone_of[node], []).append((name, node))
+        return found
+
+    @cached_property
+    def inlets(self) -> frozenset[Node]:
+        """Where water enters heat sources."""
+        return frozenset(one.inlet for one in self.heated)
 
     @cached_property
     def gates_at(self) -> dict[End, list[Crossing]]:

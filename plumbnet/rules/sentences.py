@@ -1,10 +1,17 @@
-"""Phrases that findings and reports share: names in a row, verbs that agree, what stops the water, what tank to fit."""
+"""Phrases that findings and reports share, in one place: names in a row, verbs that agree, what stops the water.
+
+What tank to fit, and why none is named, stands here too.
+"""
 
 from collections.abc import Sequence
 
 from plumbnet.network.pressure import Giver
 from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
+TANK_LEFT_OUT = (
+    "a control; how large a tank would do was not worked out, since too many heaters push into each other's water for "
+    "every order of heating to be tried: size it by hand, or look at fewer at a time"
+)
 NO_TANK = "no tank can do this: the static pressure leaves no room below the limit; lower the static pressure first"
 SAME_VOLUME = 1e-6
 """Share by which two sums of the same volumes may differ."""
@@ -136,7 +143,7 @@ def place_in_words(facts: Facts, place: PlaceFacts) -> str:
 
 def needed(facts: Facts, heater: HeaterFacts) -> str:
     """What a closed heater needs: the tank, and before it, where it has none, the relief valve."""
-    tank = charged_right(facts, heater) or tank_wanted(facts, heater) or NO_TANK
+    tank = charged_right(facts, heater) or tank_wanted(facts, heater) or no_tank(heater.need)
     if heater.verdict is not Verdict.SEALED:
         return tank
     return f"first a relief valve on its own tapping, and no heat until it is there; then {tank}"
@@ -148,7 +155,14 @@ def fit_a_tank(facts: Facts, heater: HeaterFacts) -> str:
     if right is not None:
         return f"Have {right}; then it holds."
     wanted = tank_wanted(facts, heater)
+    if wanted is None and heater.need is not None and heater.need.is_left_out:
+        return f"Fit {TANK_LEFT_OUT}."
     return f"Fit {wanted}." if wanted is not None else capitalised(NO_TANK)
+
+
+def no_tank(need: Need | None) -> str:
+    """Why no tank is named: none can do it, or which one was not worked out."""
+    return TANK_LEFT_OUT if need is not None and need.is_left_out else NO_TANK
 
 
 def right_charge(facts: Facts, tank: TankFacts) -> str:

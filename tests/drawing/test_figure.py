@@ -2,15 +2,18 @@
 
 from dataclasses import replace
 
+import pytest
 from matplotlib.figure import Figure
+from tall_buildings import tall, tower
 
-from plumbnet.drawing.figure import schematic_figure
+from plumbnet.drawing.figure import SHEETS, schematic_figure
 from plumbnet.drawing.ink.pen import Group
 from plumbnet.drawing.items.item import Diagram, Item, Link
 from plumbnet.drawing.items.schematic import BlockRow, LegendWords, Letters, Schematic, Shading
 from plumbnet.drawing.palette import LineStyle, Palette, Service, Shade
 from plumbnet.drawing.symbols.symbol import SYMBOLS
 from plumbnet.layout.model.system import End
+from plumbnet.report.figures.colours import PALETTES
 
 PALETTE = Palette(
     ground="#ffffff",
@@ -60,11 +63,25 @@ def test_items_and_links_make_a_schematic() -> None:
 
 
 def test_sheet_of_paper_is_larger_than_the_drawing() -> None:
-    natural, on_paper = (
-        schematic_figure(SCHEMATIC, PALETTE, on_paper=each).get_size_inches() for each in (False, True)
-    )
+    natural, on_paper = (schematic_figure(SCHEMATIC, PALETTE, each).get_size_inches() for each in SHEETS[:2])
     assert tuple(on_paper) != tuple(natural)
     assert max(on_paper) * 25.4 > 296.9
+
+
+def test_sheet_is_the_one_that_is_named_and_the_drawing_as_large_as_it_holds() -> None:
+    figure = schematic_figure(SCHEMATIC, PALETTE, "11x17")
+    assert sorted(figure.get_size_inches()) == pytest.approx([11.0, 17.0])
+
+
+def test_riser_diagram_that_is_small_on_its_sheet_is_folded_further() -> None:
+    text = tower(storeys=8, shafts=4)
+    for name in (f"{storey}{shaft}" for storey in range(1, 9) for shaft in "cd"):
+        text = text.replace(f"flat{name}: {{kind: fixture", f"flat{name}: {{kind: fixture, rating: 150 psi")
+    said = tall(text).schematic
+    natural = drawn_in(schematic_figure(said, PALETTES["light"]))
+    small = drawn_in(schematic_figure(said, PALETTES["light"], "letter"))
+    counts = [words for group in (natural, small) for each in group.values() for words in each if "alike" in words]
+    assert counts == ["× 2 shafts alike", "× 2 shafts alike"]
 
 
 def test_letters_are_told_in_the_legend_and_marked_in_the_drawing() -> None:

@@ -2,7 +2,7 @@
 
 import math
 from collections import deque
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping
 
 from plumbnet.network import Network
 from plumbnet.network.outlets import floor_pa
@@ -37,15 +37,17 @@ def gate_of(network: Network, crossing: Crossing, lift_pa: float = 0.0) -> OneWa
     return OneWayGate(crossing.near, crossing.far, way.below_pa + ATMOSPHERE_PA + lift_pa, opens_pa)
 
 
-def pushing(zone: Zone, zones: Collection[Zone], gates: Sequence[OneWayGate[Zone]]) -> frozenset[Zone]:
-    """Of some zones those whose water can come to one of them through gates, that one included."""
+def pushing(zone: Zone, counts: Callable[[Zone], bool], into: Mapping[Zone, Iterable[Zone]]) -> frozenset[Zone]:
+    """Of the zones that count those whose water can come to one of them, that one included. Linear in what is found.
+
+    `into` has the zones from which gates lead into each.
+    """
     found, queue = {zone}, deque([zone])
     while queue:
-        at = queue.popleft()
-        for gate in gates:
-            if gate.far == at and gate.near in zones and gate.near not in found:
-                found.add(gate.near)
-                queue.append(gate.near)
+        for near in into.get(queue.popleft(), ()):
+            if near not in found and counts(near):
+                found.add(near)
+                queue.append(near)
     return frozenset(found)
 
 

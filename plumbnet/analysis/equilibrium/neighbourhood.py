@@ -8,6 +8,7 @@ from itertools import combinations
 
 from plumbnet.analysis.equilibrium.coupled_zones import coupled_zones, gate_of, is_held
 from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
+from plumbnet.budgets import TANK_SIZES, Budget
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.piping import Zone
@@ -45,6 +46,8 @@ class Neighbourhood:
     lift_pa: float
     loading: ZoneLoads
     _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
+    _heaters: dict[Zone, dict[str, None]] = field(default_factory=dict)
+    _relieved: dict[Zone, bool] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -68,6 +71,16 @@ class Neighbourhood:
         """All zones into which water of a zone can push, itself first."""
         return self._neighbours.reach(zone)
 
+    @property
+    def budget(self) -> Budget:
+        """What may be spent on tanks that are thought in it."""
+        return self._neighbours.budget
+
+    def companions(self, zone: Zone) -> int:
+        """How many heated zones push into each other's water among those that push into a zone, at most."""
+        pushers = self.pushers(zone)  # those that push into one zone are of one company
+        return len(self._neighbours.company(pushers[0])) if pushers else 0
+
     def has_tanks(self, zone: Zone) -> bool:
         """Whether a sound tank stands in a zone."""
         return bool(self._neighbours.loads[zone].tanks)
@@ -89,6 +102,11 @@ class Neighbourhood:
 
     def is_relieved(self, zone: Zone) -> bool:
         """Whether a zone comes so high that water leaves it, and by safety relief valves alone."""
+        if zone not in self._relieved:
+            self._relieved[zone] = self._is_let_off(zone)
+        return self._relieved[zone]
+
+    def _is_let_off(self, zone: Zone) -> bool:
         lets_go_pa = self.lets_go_pa(zone)
         if lets_go_pa == math.inf or self.highest(zone).pressure_pa < lets_go_pa - RAISED_PA:
             return False
@@ -116,34 +134,44 @@ class Neighbourhood:
         none of them alone. Of many others only none and all are tried, and then whether it raises the zone at all;
         where there are none, all that it comes to is through it.
         """
-        others = [name for name in self._heaters_of(zone) if name != heater]
-        if not others:
+        company = self._heaters_of(zone)
+        count = len(company) - (heater in company)
+        if not count:
             return self.highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
-        if any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others)):
+        if count > MOST_OTHERS and self.only((heater,)).highest(zone).pressure_pa > self.static_pa(zone) + RAISED_PA:
             return True
-        return (
-            len(others) > MOST_OTHERS
-            and self.only((heater,)).highest(zone).pressure_pa > self.static_pa(zone) + RAISED_PA
-        )
+        others = [name for name in company if name != heater]
+        return any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others))
 
     def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
         """Whether some heaters bring a zone above a limit with another, and less high without it."""
         level_pa = self.only((*others, heater)).highest(zone).pressure_pa
         return level_pa > max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA
 
-    def _heaters_of(self, zone: Zone) -> list[str]:
-        """Names of the heaters that have to do with what pushes into a zone."""
-        company = {each for pusher in self.pushers(zone) for each in self._neighbours.company(pusher)}
-        return sorted({name for each in company for name in self.loading.heaters_in(each)})
+    def _heaters_of(self, zone: Zone) -> dict[str, None]:
+        """Names of the heaters that have to do with what pushes into a zone, sorted."""
+        if zone not in self._heaters:
+            pushers = self.pushers(zone)  # those that push into one zone are of one company
+            company = self._neighbours.company(pushers[0]) if pushers else ()
+            names = {name for each in company for name in self.loading.heaters_in(each)}
+            self._heaters[zone] = dict.fromkeys(sorted(names))
+        return self._heaters[zone]
 
     def only(self, heaters: tuple[str, ...]) -> "Neighbourhood":
         """The same with all water cold but what some heaters warm."""
         names = tuple(sorted(heaters))
         if names not in self._only:
-            growth = self.loading.growth_by(names)
-            loads = {zone: _growing(load, growth.get(zone, 0.0)) for zone, load in self._neighbours.loads.items()}
-            self._only[names] = self._with(loads)
+            grown = {zone: each for zone, each in self.loading.growth_by(names).items() if zone in self._resting}
+            own = self._neighbours.loads
+            loads = self._resting | {zone: _growing(own[zone], each) for zone, each in grown.items()}
+            neighbours = self._neighbours.warmed(loads, self._neighbours.in_order(grown))
+            self._only[names] = Neighbourhood(Peaks(neighbours), self.lift_pa, self.loading)
         return self._only[names]
+
+    @cached_property
+    def _resting(self) -> dict[Zone, ZoneLoad]:
+        """The loads while all water stays cold."""
+        return {zone: replace(load, expansions_m3={}) for zone, load in self._neighbours.loads.items()}
 
     def is_held(self, zone: Zone) -> bool:
         """Whether something other than a safety relief valve holds a zone."""
@@ -168,7 +196,7 @@ class Neighbourhood:
         return self._with(loads)
 
     def _with(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbourhood":
-        return Neighbourhood(Peaks(self._neighbours.loaded(loads)), self.lift_pa, self.loading)
+        return Neighbourhood(Peaks(self._neighbours.with_tanks(loads)), self.lift_pa, self.loading)
 
     @property
     def _neighbours(self) -> Neighbours[Zone]:
@@ -184,9 +212,9 @@ class Neighbourhood:
 
 
 def _choices(others: Sequence[str]) -> Iterator[tuple[str, ...]]:
-    """All of the others, none, and where they are few every choice between."""
-    yield tuple(others)
+    """None of the others, all, and where they are few every choice between: what is tried fast comes first."""
     yield ()
+    yield tuple(others)
     if len(others) <= MOST_OTHERS:
         for count in range(1, len(others)):
             yield from combinations(others, count)
@@ -212,7 +240,8 @@ class Neighbourhoods:
             lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
             loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
             gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
-            found = Neighbourhood(Peaks(Neighbours(loads, gates)), lift_pa, self.loading)
+            budget = Budget(TANK_SIZES, within=self.network.budget)
+            found = Neighbourhood(Peaks(Neighbours(loads, gates, budget=budget)), lift_pa, self.loading)
             held = {each for each in zones if is_held(self.network, each)}
             self._of |= dict.fromkeys((zones - held) | {zone}, found)
         return self._of[zone]

@@ -50,7 +50,7 @@ class CoupledGroup:
     left_out: list[OneWayGate[Zone]] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Group:
     """The same, settled; `streets` are held by a way out of their own, where their heated water goes and no further.
 
@@ -65,6 +65,21 @@ class _Group:
     streets: frozenset[Zone]
     beside: dict[Zone, frozenset[Zone]]
     open: "nx.DiGraph[Zone]"
+    shares: dict[frozenset[Zone], Share] = field(default_factory=dict)
+    relieved: dict[Zone, bool] = field(default_factory=dict)
+
+    @cached_property
+    def pool_of(self) -> dict[Zone, Pool[Zone]]:
+        """The pool of each zone."""
+        return {zone: pool for pool in self.pools for zone in pool.zones}
+
+    @cached_property
+    def into(self) -> dict[Zone, list[Zone]]:
+        """The zones from which gates lead into each."""
+        found: dict[Zone, list[Zone]] = {}
+        for gate in self.gates:
+            found.setdefault(gate.far, []).append(gate.near)
+        return found
 
 
 @dataclass
@@ -83,10 +98,12 @@ class SharedTanks:
         """What settles together with a zone, and what of it finds no room."""
         group = self._group(zone)
         zones = group.beside[zone]
-        heaters = {heated.name for each in zones for heated in self.network.heated_in.get(each, ())}
-        growth_m3 = math.fsum(group.loads[each].expansion_m3 for each in zones)
-        tanks = sorted(name for each in zones for name in self.loading.tanks_in.get(each, ()))
-        return Share(zones, tuple(sorted(heaters)), growth_m3, tuple(tanks), short_m3)
+        if zones not in group.shares:
+            heaters = sorted(heated.name for heated in self.loading.heaters(zones))
+            growth_m3 = math.fsum(group.loads[each].expansion_m3 for each in zones)
+            tanks = sorted(name for each in zones for name in self.loading.tanks_in.get(each, ()))
+            group.shares[zones] = Share(zones, tuple(heaters), growth_m3, tuple(tanks))
+        return replace(group.shares[zones], short_m3=short_m3)
 
     def shortage(self, zone: Zone, limit_pa: float) -> Share:
         """What finds no room together with a zone if nothing may pass a limit, and no safety relief valve lift."""
@@ -136,17 +153,22 @@ class SharedTanks:
         """
         group = self._group(zone)
         level = limit_pa + ATMOSPHERE_PA + group.lifts_pa[zone]
-        high = {each for pool in group.pools if pool.pressure_abs_pa > level for each in pool.zones}
-        found = pushing(zone, high.union(zones), group.gates)
+        found = pushing(zone, lambda each: each in zones or group.pool_of[each].pressure_abs_pa > level, group.into)
         passed = any(group.loads[each].pushed_m3 > 0.0 for each in found)
-        return pushing(zone, group.loads.keys(), group.gates) if passed else found
+        return pushing(zone, lambda _: True, group.into) if passed else found
 
     def _pool(self, zone: Zone) -> Pool[Zone]:
-        return next(pool for pool in self._group(zone).pools if zone in pool.zones)
+        return self._group(zone).pool_of[zone]
 
     def _is_relieved(self, zone: Zone) -> bool:
         """Whether water leaves its pool, and that of a zone has only safety relief valves to go to, and no way out."""
-        group, pool = self._group(zone), self._pool(zone)
+        group = self._group(zone)
+        if zone not in group.relieved:
+            group.relieved[zone] = self._is_let_off(group, zone)
+        return group.relieved[zone]
+
+    def _is_let_off(self, group: _Group, zone: Zone) -> bool:
+        pool = group.pool_of[zone]
         if pool.discharged_m3 <= 0.0:
             return False
         most_pa = pool.pressure_abs_pa * (1.0 + _ROUNDING) - ATMOSPHERE_PA

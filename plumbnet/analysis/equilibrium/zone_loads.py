@@ -3,7 +3,7 @@
 import math
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium.coupled_zones import is_held
@@ -16,7 +16,7 @@ from plumbnet.network.outlets import Opening
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.physics.vessels import Tank
+from plumbnet.physics.vessels import Shell, Tank, joined_shells
 
 
 @dataclass(frozen=True)
@@ -24,6 +24,8 @@ class ZoneLoads:
     """Answers for the zones of a network, each by itself; what is looked up is gathered once for all of them."""
 
     network: Network
+    _shells: dict[frozenset[Zone], tuple[Shell, Shell]] = field(default_factory=dict)
+    _heaters: dict[frozenset[Zone], tuple[HeatedVolume, ...]] = field(default_factory=dict)
 
     @cached_property
     def water(self) -> StandingWater:
@@ -34,6 +36,26 @@ class ZoneLoads:
         """Heated water in zones piece by piece, each with the heat source that warms it most."""
         for zone in sorted(zones):
             yield from self._warmed_in.get(zone, ())
+
+    def shells(self, zones: frozenset[Zone]) -> tuple[Shell, Shell]:
+        """The heated water of zones and what stands beside it, each with its walls as one; gathered once."""
+        if zones not in self._shells:
+            warm = {
+                piece.name: self.water.pieces[piece.name].shell
+                for one in self.heaters(zones)
+                for piece in one.pieces
+                if self.network.zoning.zone_of[piece.node] in zones
+            }
+            cold = (shell for member in sorted(zones) for shell in self.water.beside(warm, member))
+            self._shells[zones] = joined_shells(warm.values()), joined_shells(cold)
+        return self._shells[zones]
+
+    def heaters(self, zones: frozenset[Zone]) -> tuple[HeatedVolume, ...]:
+        """Heat sources that warm water in zones, each once; gathered once."""
+        if zones not in self._heaters:
+            near = (one for member in sorted(zones) for one in self.network.heated_in.get(member, ()))
+            self._heaters[zones] = tuple({one.name: one for one in near}.values())
+        return self._heaters[zones]
 
     def tanks(self, zones: Collection[Zone]) -> Iterator[tuple[str, Tank]]:
         """Sound tanks in zones, by name."""

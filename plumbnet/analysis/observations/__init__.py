@@ -11,7 +11,7 @@ from plumbnet.analysis.observations.outlet_facts import outlets
 from plumbnet.analysis.observations.pump_up import PumpUp
 from plumbnet.analysis.observations.reducer_facts import reducers
 from plumbnet.analysis.observations.relief_facts import reliefs, relieved_by
-from plumbnet.analysis.observations.shut_in_water import shut_in
+from plumbnet.analysis.observations.shut_in_water import heater_waters, shut_in
 from plumbnet.analysis.observations.tank_servicing import tank_service
 
 __all__ = [
@@ -20,6 +20,7 @@ __all__ = [
     "assumed",
     "cold_feeds",
     "fills",
+    "heater_waters",
     "hindered_pumps",
     "lows",
     "outlets",

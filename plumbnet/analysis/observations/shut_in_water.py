@@ -1,4 +1,4 @@
-"""The network and its heaters to the water that is shut in: zones in which growth is trapped or sealed."""
+"""The network and its heaters to the water of each, and to what of it is shut in: trapped or sealed."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
@@ -26,6 +26,15 @@ def shut_in(network: Network, heaters: Sequence[HeaterFacts]) -> Iterator[ShutIn
     ends = _ends(network, joined, of_group)
     for group, own in sorted(of_group.items()):
         yield ShutInFacts(own[0].verdict, tuple(heater.name for heater in own), frozenset(ends[group]))
+
+
+def heater_waters(network: Network, heaters: Sequence[HeaterFacts]) -> Mapping[str, frozenset[End]]:
+    """The connections in the water of each heater: its zone, with those that a pump without a check joins to it."""
+    joined, zone_of = _joined(network), network.zoning.zone_of
+    inlets = {heated.name: heated.inlet for heated in network.heated}
+    groups_of = {one.name: {joined[zone_of[node]] for node in _nodes_of(one, network, inlets)} for one in heaters}
+    ends = _ends(network, joined, frozenset[int]().union(*groups_of.values()))
+    return {name: frozenset(end for group in found for end in ends[group]) for name, found in groups_of.items()}
 
 
 def _joined(network: Network) -> list[int]:

@@ -3,7 +3,7 @@
 from plumbnet.analysis.required_tank.charge import usual_charge_pa
 from plumbnet.analysis.required_tank.place import Place, place_named
 from plumbnet.analysis.required_tank.tank_choice import Gathered, TankChoice
-from plumbnet.analysis.required_tank.tank_location import tank_place
+from plumbnet.analysis.required_tank.tank_location import TankPlaces, tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, charge_pa, nominal_m3, sized
 
 __all__ = [
@@ -11,6 +11,7 @@ __all__ = [
     "Gathered",
     "Place",
     "TankChoice",
+    "TankPlaces",
     "Task",
     "WarmedWater",
     "charge_pa",

@@ -1,7 +1,7 @@
 """The place of a tank on the cold header: upstream of branches, returns and service valves, or where a tank hangs."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 
@@ -16,19 +16,43 @@ MOST_NAMED = 3
 """Heaters or valves that a reason names; of more it says how many there are."""
 
 
-def header_place(network: Network, heated: HeatedVolume, rules: Rules) -> Place | None:
-    """The best place on the cold pipe of a heater and of those that share its water; None where no water comes in."""
-    zone = network.zoning.zone_of[heated.inlet]
-    header = network.cold_headers.of(zone)
-    beside = [one for one in network.heated_in.get(zone, ()) if one.inlet in header.tree]
-    named = {one.name: one for one in [*beside, *([heated] if heated.inlet in header.tree else [])]}
-    group = tuple(named[name] for name in sorted(named))
-    profile = rules.at(network.circuits, heated.inlet)
-    for heaters in (group, (heated,)):
-        found = _Header(network, zone, header, heaters, profile).place()
-        if found is not None:
-            return found
-    return None
+@dataclass(frozen=True)
+class HeaderPlaces:
+    """Places on the cold headers of a network; what heaters share is looked for once."""
+
+    network: Network
+    rules: Rules
+    _groups: dict[Zone, dict[str, HeatedVolume]] = field(default_factory=dict)
+    _shared: dict[tuple[Zone, bool], Place | None] = field(default_factory=dict)
+
+    def of(self, heated: HeatedVolume) -> Place | None:
+        """The best place on the cold pipe of a heater and of those that share its water; None where none comes in."""
+        return self._of_all(heated) or self._place(heated, (heated,))
+
+    def _of_all(self, heated: HeatedVolume) -> Place | None:
+        """The place for all heaters of a zone, the same for each; for one that warms nothing there, with itself."""
+        zone = self.network.zoning.zone_of[heated.inlet]
+        tree, group = self.network.cold_headers.of(zone).tree, self._group(zone)
+        if heated.inlet in tree and heated.name not in group:
+            return self._place(heated, tuple(sorted((*group.values(), heated), key=lambda one: one.name)))
+        key = (zone, self.rules.at(self.network.circuits, heated.inlet) is self.rules.water)
+        if key not in self._shared:
+            self._shared[key] = self._place(heated, tuple(group.values()))
+        return self._shared[key]
+
+    def _group(self, zone: Zone) -> dict[str, HeatedVolume]:
+        """The heaters on the cold header of a zone that warm water in it, by name."""
+        if zone not in self._groups:
+            tree = self.network.cold_headers.of(zone).tree
+            inside = (one for one in self.network.heated_in.get(zone, ()) if one.inlet in tree)
+            self._groups[zone] = {one.name: one for one in sorted(inside, key=lambda one: one.name)}
+        return self._groups[zone]
+
+    def _place(self, heated: HeatedVolume, heaters: tuple[HeatedVolume, ...]) -> Place | None:
+        """The place for some heaters in a heater's zone, by the rules for its circuit."""
+        network, zone = self.network, self.network.zoning.zone_of[heated.inlet]
+        profile = self.rules.at(network.circuits, heated.inlet)
+        return _Header(network, zone, network.cold_headers.of(zone), heaters, profile).place()
 
 
 @dataclass(frozen=True)
@@ -65,9 +89,8 @@ class _Header:
         for near, far in reversed(list(pairwise(self._stretch))):
             pipe = self.network.pipe_at.get(self._port(far)) or self.network.pipe_at.get(self._port(near))
             if pipe is not None and self._part(near) != self._part(far):
-                ends = {self._port(near), self._port(far)}
-                joined = next((one for one in self.network.piping.system.pipes if set(one.ends) == ends), pipe)
-                yield in_pipe(self.network, joined, self._why)
+                ends = frozenset({self._port(near), self._port(far)})
+                yield in_pipe(self.network, self.network.pipe_between.get(ends, pipe), self._why)
 
     @cached_property
     def _stretch(self) -> tuple[Node, ...]:
@@ -120,23 +143,12 @@ class _Header:
 
     def _hanging(self, best: Node) -> Place | None:
         """The fitting at which a sound tank hangs already, if valves part it no otherwise than the best place."""
-        for name, part in self.network.piping.system.parts.items():
-            cushion = part.cushion()
-            if cushion is None or not cushion.is_sound:
-                continue
-            for node in self._joined(name):
-                at = self.network.piping.system.parts[self._part(node)]
-                is_free = at.is_fitting and self._part(node) not in self._looped and node in self.header.tree
-                if is_free and self._doors(node) == self._doors(best):
-                    return Place(self._part(node), node, f"where {name} hangs already")
+        for name, node in self.network.hung_in.get(self.zone, ()):
+            at = self.network.piping.system.parts[self._part(node)]
+            is_free = at.is_fitting and self._part(node) not in self._looped and node in self.header.tree
+            if is_free and self._doors(node) == self._doors(best):
+                return Place(self._part(node), node, f"where {name} hangs already")
         return None
-
-    def _joined(self, tank: str) -> Iterator[Node]:
-        """What pipes join to a tank."""
-        for node in self.network.piping.nodes_of(tank):
-            pipe = self.network.pipe_at.get(self._port(node))
-            if pipe is not None:
-                yield from (self.network.piping.node_of[end] for end in pipe.ends if end.part != tank)
 
     @cached_property
     def _looped(self) -> frozenset[str]:
@@ -176,8 +188,10 @@ class _Header:
     def _valves_below(self, last: Node) -> Iterator[str]:
         """Valves between the place and the heaters."""
         above = set(self._doors(last))
-        for one in self.heaters:
-            yield from (name for name in self._doors(one.inlet) if name not in above)
+        for near, far in self.header.steps(one.inlet for one in self.heaters):
+            name = self._part(near)
+            if name == self._part(far) and name not in above and self.network.piping.system.parts[name].is_door():
+                yield name
 
     def _port(self, node: Node) -> End:
         return self.network.piping.ports[node]

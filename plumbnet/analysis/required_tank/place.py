@@ -22,7 +22,7 @@ class Place:
 
 def in_pipe(network: Network, pipe: Pipe, why: str) -> Place:
     """A place in a pipe, at the height of the heater that it leads to, or else of where it ends."""
-    inlets = {one.inlet for one in network.heated}
+    inlets = network.inlets
     start, end = (network.piping.node_of[each] for each in pipe.ends)
     return Place(pipe.name, start if start in inlets and end not in inlets else end, why)
 
@@ -35,7 +35,7 @@ def place_named(network: Network, name: str, why: str) -> Place | None:
     if name in network.piping.system.parts:
         return Place(name, next(network.piping.nodes_of(name)), why)
     found = [in_pipe(network, pipe, why) for pipe in network.piping.system.pipes if pipe.name == name]
-    inlets = {one.inlet for one in network.heated}
+    inlets = network.inlets
     return min(found, key=lambda place: place.node not in inlets, default=None)
 
 

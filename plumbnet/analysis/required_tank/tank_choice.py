@@ -6,12 +6,13 @@ from functools import cached_property
 
 from plumbnet.analysis.equilibrium import LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
 from plumbnet.analysis.required_tank.place import Place
-from plumbnet.analysis.required_tank.tank_location import tank_place
+from plumbnet.analysis.required_tank.tank_location import TankPlaces
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
 from plumbnet.analysis.required_tank.tank_trial import TankTrial
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
+from plumbnet.physics.histories import History
 from plumbnet.rules.facts import Need
 
 _SAME = 1e-3
@@ -22,10 +23,19 @@ _LIKE = 1e-6
 
 @dataclass(frozen=True)
 class Gathered:
-    """What was worked out for one heater of a network and counts for others: waters of zones, and tanks tried."""
+    """What was worked out for one heater of a network and counts for others: places, waters of zones, tanks tried.
 
+    `told` are histories by the names of heaters, `blamed` the heaters of a zone that are too much somewhere in a
+    neighbourhood; `shared` is the last trial of a place for all heaters whose water comes to it, by the zones of that
+    water, the limit there and the method.
+    """
+
+    places: TankPlaces
     waters: dict[frozenset[Zone], tuple[WarmedWater, ...]] = field(default_factory=dict)
     trials: dict[tuple[Task, str, tuple[str, ...]], TankTrial] = field(default_factory=dict)
+    blamed: dict[Zone, tuple[Neighbourhood, tuple[HeatedVolume, ...]]] = field(default_factory=dict)
+    told: dict[History[Zone], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
+    shared: dict[tuple[Place, frozenset[Zone], float, str], TankTrial] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -101,10 +111,9 @@ class TankChoice:
         if not self.is_wanted:
             return self._trial(self._places[0], alone=self.heated.is_idle)
         trials = [self._trial(place, alone=False) for place in self._places]
-        for tried in (trials, [trial for trial in map(self._alone, trials) if trial is not None]):
-            held = [(trial, trial.least_m3) for trial in tried if trial.least_m3 is not None]
-            if held:
-                return _smallest(held)
+        held = _held(trials) or _held([trial for trial in map(self._alone, trials) if trial is not None])
+        if held:
+            return _smallest(held)
         return trials[0]
 
     def _alone(self, trial: TankTrial) -> TankTrial | None:
@@ -113,15 +122,23 @@ class TankChoice:
 
     def _trial(self, place: Place, *, alone: bool) -> TankTrial:
         """A tank at a place, for all heaters whose water comes to it."""
+        if alone:
+            warmed = ((self.heated, piece) for piece in self.heated.pieces)
+            return self._tried(self._task_at(place, waters(self.network, warmed)), (self.heated,))
         zones = self._served(place)
+        key = (place, zones, self._limit_at(place), self.method)
+        known = self.gathered.shared.get(key)
+        if known is not None and known.neighbourhood is self.neighbourhood and self.heated.name in known.names:
+            return known
         served = {heated.name: heated for zone in sorted(zones) for heated in self.network.heated_in.get(zone, ())}
         served |= {heated.name: heated for heated in self._to_blame(place)}
-        if alone:
-            served, warmed = {self.heated.name: self.heated}, ((self.heated, piece) for piece in self.heated.pieces)
-            task = self._task_at(place, waters(self.network, warmed))
-        else:
-            task = self._task_at(place, self.waters_in(zones))
-        return self._tried(task, tuple(served[name] for name in sorted(served)))
+        is_one_of_them = self.heated.name in served
+        served[self.heated.name] = self.heated
+        task = self._task_at(place, self.waters_in(zones))
+        found = self._tried(task, tuple(served[name] for name in sorted(served)))
+        if is_one_of_them:
+            self.gathered.shared[key] = found
+        return found
 
     def _tried(self, task: Task, heaters: tuple[HeatedVolume, ...]) -> TankTrial:
         """A task for some heaters of this neighbourhood, tried once for all of them."""
@@ -134,20 +151,32 @@ class TankChoice:
         return found
 
     def _to_blame(self, place: Place) -> Iterator[HeatedVolume]:
-        """This heater, and others whose water can come to a place and is too much somewhere."""
+        """Heaters whose water can come to a place and is too much somewhere."""
         zone = self.network.zoning.zone_of[place.node]
         for pusher in self.neighbourhood.pushers(zone):
-            for heated in self.network.heated_in.get(pusher, ()):
-                if any(broken_places(self.limits, self.neighbourhood, heated.name, heated.inlet)):
-                    yield heated
-        yield self.heated
+            yield from self._blamed_in(pusher)
+
+    def _blamed_in(self, zone: Zone) -> tuple[HeatedVolume, ...]:
+        """Heaters of a zone that are too much somewhere; looked for once in this neighbourhood."""
+        near, found = self.gathered.blamed.get(zone, (None, ()))
+        if near is not self.neighbourhood:
+            heaters = self.network.heated_in.get(zone, ())
+            found = tuple(one for one in heaters if self._is_to_blame(one))
+            self.gathered.blamed[zone] = (self.neighbourhood, found)
+        return found
+
+    def _is_to_blame(self, heated: HeatedVolume) -> bool:
+        return any(broken_places(self.limits, self.neighbourhood, heated.name, heated.inlet))
 
     def _task_at(self, place: Place, warmed: tuple[WarmedWater, ...]) -> Task:
+        return tank_task(self.network, place, self._limit_at(place), warmed)
+
+    def _limit_at(self, place: Place) -> float:
         """The tank's zone may come as high as this one lifts it at its limit."""
-        zone, limit_pa = self.network.zoning.zone_of[place.node], self.limit_pa
+        zone = self.network.zoning.zone_of[place.node]
         if zone in self.neighbourhood.reach(self.zone):
-            limit_pa = self.neighbourhood.lifted_pa(self.zone, zone, limit_pa)
-        return tank_task(self.network, place, limit_pa, warmed)
+            return self.neighbourhood.lifted_pa(self.zone, zone, self.limit_pa)
+        return self.limit_pa
 
     def _served(self, place: Place) -> frozenset[Zone]:
         """Zones whose water would come to a tank at a place."""
@@ -157,15 +186,22 @@ class TankChoice:
 
     @cached_property
     def _places(self) -> tuple[Place, ...]:
-        own = tank_place(self.network, self.heated, self.limits.rules)
-        beyond = (one for place in self.broken for one in self.network.heated_in.get(place.zone, ()))
-        others = (tank_place(self.network, one, self.limits.rules) for one in beyond if one.name != self.heated.name)
-        return tuple(dict.fromkeys((own, *others)))
+        places = self.gathered.places
+        others = (one for place in self.broken for one in places.in_zone(place.zone))
+        return tuple(dict.fromkeys((places.of(self.heated), *others)))
+
+
+def _held(trials: Sequence[TankTrial]) -> list[tuple[TankTrial, float]]:
+    """Of the trials in which a tank holds those that serve most heaters; what serves fewer is not tried."""
+    for count in sorted({len(trial.heaters) for trial in trials}, reverse=True):
+        serving = (trial for trial in trials if len(trial.heaters) == count)
+        held = [(trial, least_m3) for trial in serving if (least_m3 := trial.least_m3) is not None]
+        if held:
+            return held
+    return []
 
 
 def _smallest(held: Sequence[tuple[TankTrial, float]]) -> TankTrial:
-    """The trial that serves most heaters, of those one of the smallest tank, of like ones the first by its place."""
-    most = max(len(trial.heaters) for trial, _ in held)
-    serving = [(trial, least_m3) for trial, least_m3 in held if len(trial.heaters) == most]
-    enough_m3 = min(least_m3 for _, least_m3 in serving) * (1.0 + _LIKE)
-    return min((trial for trial, least_m3 in serving if least_m3 <= enough_m3), key=lambda trial: trial.task.place.name)
+    """Of trials that serve as many heaters the one of the smallest tank, of like ones the first by its place."""
+    enough_m3 = min(least_m3 for _, least_m3 in held) * (1.0 + _LIKE)
+    return min((trial for trial, least_m3 in held if least_m3 <= enough_m3), key=lambda trial: trial.task.place.name)

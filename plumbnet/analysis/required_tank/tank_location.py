@@ -1,15 +1,17 @@
 """Where a tank connects: where a sound one hangs, on the cold header, or at the suction of a heating pump."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cached_property
 
-from plumbnet.analysis.required_tank.header_place import header_place
+from plumbnet.analysis.required_tank.header_place import HeaderPlaces
 from plumbnet.analysis.required_tank.place import Place, inlet_pipe
 from plumbnet.analysis.required_tank.suction_place import suction_place
 from plumbnet.layout.model import Circuit
 from plumbnet.network import Network
 from plumbnet.network.graphs import nearest_first
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.piping import Node
+from plumbnet.network.piping import Node, Zone
 from plumbnet.rules import Rules
 
 
@@ -23,10 +25,39 @@ def tank_place(network: Network, heated: HeatedVolume, rules: Rules) -> Place:
     Source: common practice, and the place that IPC 607.3 names: the cold supply of the heater, downstream
     of every check valve, reducer and backflow preventer.
     """
-    place = None
-    if heated.loops and network.circuits.at(heated.inlet) is Circuit.HEATING:
-        place = suction_place(network, heated)
-    return place or header_place(network, heated, rules) or _nearest(network, heated)
+    return TankPlaces(network, rules).of(heated)
+
+
+@dataclass(frozen=True)
+class TankPlaces:
+    """The places of the tanks of all heaters of a network, each looked for once."""
+
+    network: Network
+    rules: Rules
+    _found: dict[str, Place] = field(default_factory=dict)
+    _in_zone: dict[Zone, tuple[Place, ...]] = field(default_factory=dict)
+
+    def of(self, heated: HeatedVolume) -> Place:
+        """What `tank_place` tells of a heater."""
+        if heated.name not in self._found:
+            self._found[heated.name] = self._searched(heated)
+        return self._found[heated.name]
+
+    def in_zone(self, zone: Zone) -> tuple[Place, ...]:
+        """The places for the heaters that warm water in a zone, each once."""
+        if zone not in self._in_zone:
+            self._in_zone[zone] = tuple(dict.fromkeys(map(self.of, self.network.heated_in.get(zone, ()))))
+        return self._in_zone[zone]
+
+    def _searched(self, heated: HeatedVolume) -> Place:
+        place = None
+        if heated.loops and self.network.circuits.at(heated.inlet) is Circuit.HEATING:
+            place = suction_place(self.network, heated)
+        return place or self._headers.of(heated) or _nearest(self.network, heated)
+
+    @cached_property
+    def _headers(self) -> HeaderPlaces:
+        return HeaderPlaces(self.network, self.rules)
 
 
 def _nearest(network: Network, heated: HeatedVolume) -> Place:

@@ -8,6 +8,7 @@ from functools import cached_property
 from plumbnet.analysis.equilibrium import Limits, Neighbourhood, ZoneLoads, broken_places
 from plumbnet.analysis.required_tank.charge import right_charge_pa
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, charge_pa, nominal_m3, tank_answer
+from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED, Spent
 from plumbnet.layout.model import System
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
@@ -41,6 +42,10 @@ class TankTrial:
 
     def need(self) -> Need:
         """The tank that the place asks for; of no size where no tank there holds them."""
+        return self._need
+
+    @cached_property
+    def _need(self) -> Need:
         least_m3 = self.least_m3
         asked_m3 = None if self._beside or self.method == ALWAYS or least_m3 is None else self.asked_m3
         if asked_m3 is not None and asked_m3 <= (least_m3 or 0.0) * (1.0 + CLOSE):
@@ -58,7 +63,13 @@ class TankTrial:
             beside=tuple(self._beside),
             recharge=tuple(self._recharge()),
             is_tight=self._found[1],
+            is_left_out=self.is_left_out,
         )
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """Names of the heaters."""
+        return frozenset(heated.name for heated in self.heaters)
 
     @property
     def least_m3(self) -> float | None:
@@ -66,8 +77,24 @@ class TankTrial:
         return self._found[0]
 
     @cached_property
+    def is_left_out(self) -> bool:
+        """Whether a tank may hold them though none was found: too many zones push into each other to try them all."""
+        return self.least_m3 is None and (
+            self.neighbourhood.budget.is_spent or self.neighbourhood.companions(self.zone) > MOST_NARROWED
+        )
+
+    @cached_property
     def _found(self) -> tuple[float | None, bool]:
-        """The smallest tank, and whether one hundredth less fails: by a formula where its answer stands the trial."""
+        """The smallest tank, and whether one hundredth less fails; none where the budget ends before one is found."""
+        if self.neighbourhood.companions(self.zone) > MOST_LEVELLED:
+            return None, True
+        try:
+            return self._sought()
+        except Spent:
+            return None, True
+
+    def _sought(self) -> tuple[float | None, bool]:
+        """The same, by a formula where its answer stands the trial. Raises Spent."""
         plain = self._sizings if self.method == ALWAYS else tank_answer(self.task, ALWAYS)
         by_formula = [_sum_m3(found) for found in (self._sizings, plain) if found]
         for guess_m3 in dict.fromkeys(by_formula):
@@ -80,7 +107,8 @@ class TankTrial:
         return least_m3, not self.holds_m3(least_m3 * _TIGHT)
 
     def holds_m3(self, volume_m3: float) -> bool:
-        """Whether a tank of that size, charged as it ought to be, holds every heater in every history."""
+        """Whether a tank of that size, charged as it ought to be, holds every heater in every history. Raises Spent."""
+        self.neighbourhood.budget.demand()
         return self._holds(self.neighbourhood.with_tank(self.zone, self._tank(volume_m3)))
 
     @property
@@ -165,7 +193,11 @@ class TankTrial:
     def _recharge(self) -> Iterator[Charge]:
         """What the tanks at hand ought to be charged to, where that alone would hold all of them."""
         wrong = list(self._wrong())
-        if wrong and self._holds(self.neighbourhood.charged({one.tank: one.right_pa for one in wrong})):
+        if (
+            wrong
+            and not self.is_left_out
+            and self._holds(self.neighbourhood.charged({one.tank: one.right_pa for one in wrong}))
+        ):
             yield from wrong
 
     def _wrong(self) -> Iterator[Charge]:

@@ -64,7 +64,7 @@ class Provenance:
         return f"{show(per_metre * metres, dimension, self.units, _DIGITS)}/{unit}"
 
     def _field(self, part: str, name: str) -> str:
-        owner, _, fixed = (part, "", "") if part in self.system.written else part.partition("/")
+        owner, _, fixed = (part, "", "") if part in self.system.written else part.rpartition("/")
         path = (fixed, name) if fixed else (name,)
         if fixed and self._is_alone(owner, fixed) and name not in self.system.parts[part].unsaid():
             path = (fixed,)

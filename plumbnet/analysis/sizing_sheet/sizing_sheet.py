@@ -18,7 +18,7 @@ from plumbnet.analysis.verdict import Case, judge_of
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater
 from plumbnet.physics.sizing import BOYLE, METHODS, MissingInput, OutsideMethod, Sizing, Step, step
 from plumbnet.physics.vessels import NoTank
-from plumbnet.rules import NO_TANK, Profile, listed
+from plumbnet.rules import NO_TANK, Profile, listed, no_tank
 from plumbnet.rules.facts import HeaterFacts, Need
 
 __all__ = ["Sheet", "sheet", "sheets"]
@@ -191,7 +191,7 @@ class _Draft:
     def _wanted(self, need: Need) -> SheetResult:
         """The tank that the report asks for."""
         if need.tank_m3 is None:
-            return SheetResult(need.at, refusal=NO_TANK, why=need.why)
+            return SheetResult(need.at, refusal=no_tank(need), why=need.why)
         settled = None if self._is_tried else self._settled_step()
         settled_pa = None if settled is None else settled.value - ATMOSPHERE_PA
         if self._is_tried and need.nominal_m3 is not None:

@@ -9,7 +9,7 @@ from plumbnet.analysis.required_tank import Gathered, TankChoice
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.outlets import Rung
+from plumbnet.network.outlets import DevicesFrom, Rung
 from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import ROUNDING_PA, Limit, Verdict
 
@@ -78,6 +78,11 @@ class Case:
     def broken(self) -> tuple[LimitBreach, ...]:
         """Places in reach that its growth helps to bring above their limits."""
         return tuple(broken_places(self.limits, self.neighbourhood, self.heated.name, self.node))
+
+    @cached_property
+    def beyond(self) -> DevicesFrom:
+        """What its water passes on its way to other zones."""
+        return DevicesFrom(self.network.zoning, self.network.standing, self.zone)
 
     @cached_property
     def way_out(self) -> Rung | None:

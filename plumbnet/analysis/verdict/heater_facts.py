@@ -5,7 +5,7 @@ from plumbnet.analysis.required_tank import ALWAYS
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.locked_heater import locked
 from plumbnet.layout.model import Role
-from plumbnet.network.outlets import Closings, Rung, Stops, devices_between
+from plumbnet.network.outlets import Closings, Rung, Stops
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater, boiling_k
 from plumbnet.physics.histories import History
@@ -71,7 +71,7 @@ def _place_facts(case: Case, broken: LimitBreach) -> PlaceFacts:
     """A broken place as a gauge at its own height reads it; where no part sets the limit, at the heater's."""
     piping, limit, top = case.network.piping, broken.limit, case.neighbourhood.highest(broken.zone)
     head_pa = limit.pressure_pa - limit.own_pa if limit.own_pa is not None else case.head_pa
-    way = devices_between(case.network.zoning, case.network.standing, case.zone, broken.zone)
+    way = case.beyond.to(broken.zone)
     part = limit.part or piping.ports[case.node].part
     levels = (limit.pressure_pa - head_pa, top.pressure_pa - head_pa, top.reached_pa - head_pa)
     return PlaceFacts(part, limit.by, *levels, way, _told(case, top.history), limit.basis)
@@ -79,10 +79,12 @@ def _place_facts(case: Case, broken: LimitBreach) -> PlaceFacts:
 
 def _told(case: Case, history: History[Zone]) -> tuple[tuple[str, ...], ...]:
     """A history by the heaters whose water warms, stage by stage."""
-    names = (
-        tuple(sorted({one.name for zone in stage for one in case.network.heated_in.get(zone, ())})) for stage in history
-    )
-    return tuple(names)
+    known = case.gathered.told
+    if history not in known:
+        heated_in = case.network.heated_in
+        names = (tuple(sorted({one.name for zone in stage for one in heated_in.get(zone, ())})) for stage in history)
+        known[history] = tuple(names)
+    return known[history]
 
 
 def _closings(case: Case) -> Closings:

@@ -1,11 +1,11 @@
 """A network under rules to the answer for each heater: the worst case among the zones of its water."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import Limits, Neighbourhoods, SharedTanks
 from plumbnet.analysis.observations import relieved_by
-from plumbnet.analysis.required_tank import Gathered
+from plumbnet.analysis.required_tank import Gathered, TankPlaces
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.heater_facts import heater_facts
 from plumbnet.network import Network
@@ -24,7 +24,6 @@ class Judge:
     limits: Limits
     settling: SharedTanks
     neighbourhoods: Neighbourhoods
-    _gathered: Gathered = field(default_factory=Gathered)
 
     def heaters(self) -> tuple[HeaterFacts, ...]:
         """The answer for every heat source, in the order of the file."""
@@ -54,6 +53,10 @@ class Judge:
         return Case(
             self.network, heated, node, self.limits, neighbourhood, self.settling, relieving, method, self._gathered
         )
+
+    @cached_property
+    def _gathered(self) -> Gathered:
+        return Gathered(TankPlaces(self.network, self.rules))
 
     @cached_property
     def _relieving(self) -> dict[Node, tuple[str, ...]]:

@@ -17,7 +17,6 @@ from plumbnet.physics.vessels import (
     Climb,
     LockedVolume,
     discharged_m3,
-    joined_shells,
     locked_rise_k,
 )
 from plumbnet.rules.facts import LockedFacts
@@ -36,8 +35,8 @@ def locked(
     head_pa = network.piping.heads_pa[heated.inlet]
     opens_pa = BREAKS_PA if first is None else max(first.opens_pa, network.start_pa(zone)) - head_pa
     zones = settling.share(zone).zones
-    heaters = {one.name: one for member in sorted(zones) for one in network.heated_in.get(member, ())}
-    if any(one.source.mixture is not None for one in heaters.values()):
+    heaters = settling.loading.heaters(zones)
+    if any(one.source.mixture is not None for one in heaters):
         return None
     opens_abs_pa = opens_pa + ATMOSPHERE_PA
     try:
@@ -50,7 +49,7 @@ def locked(
     if rises.rigid > heated.source.hot_k - water.cold_k:
         return None
     discharges = first is not None and not first.role.is_way_out
-    inputs = [one.source.input_w for one in heaters.values()]
+    inputs = [one.source.input_w for one in heaters]
     return LockedFacts(
         outlet=None if first is None else first.site.part,
         opens_pa=opens_pa,
@@ -75,22 +74,10 @@ def _firing_s(water: LockedVolume, rises: Bracket, inputs: Sequence[float | None
 
 
 def _water(network: Network, heated: HeatedVolume, zones: frozenset[Zone], settling: SharedTanks) -> LockedVolume:
-    warm = {
-        piece.name: settling.loading.water.pieces[piece.name].shell
-        for member in sorted(zones)
-        for one in network.heated_in.get(member, ())
-        for piece in one.pieces
-        if network.zoning.zone_of[piece.node] in zones
-    }
-    cold = (shell for member in sorted(zones) for shell in settling.loading.water.beside(warm, member))
+    warm, cold = settling.loading.shells(zones)
     zone = network.zoning.zone_of[heated.inlet]
     own_abs_pa = heated_abs_pa(network, heated)
-    return LockedVolume(
-        heated=joined_shells(warm.values()),
-        unheated=joined_shells(cold),
-        cold_k=cold_k(network, zone),
-        start_abs_pa=own_abs_pa,
-    )
+    return LockedVolume(heated=warm, unheated=cold, cold_k=cold_k(network, zone), start_abs_pa=own_abs_pa)
 
 
 def _taken_m3(settling: SharedTanks, zones: frozenset[Zone], datum_abs_pa: float) -> float:

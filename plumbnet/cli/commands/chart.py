@@ -24,6 +24,7 @@ from plumbnet.cli.change_options import (
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.library import UnknownHeater, only_heater
 from plumbnet.study.dossier import NoChart
@@ -60,7 +61,9 @@ def chart(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of_output(output, FORMS)
     report = report_supposed(file, heater, rules, units, scenario, given=given_changes(context))
     try:
-        picture = plumbnet.chart(report, of, heater or (None if of == "ladder" else _only(report)), form=form)
+        chosen = heater or (None if of == "ladder" else _only(report))
+        with at_work("drawing"):
+            picture = plumbnet.chart(report, of, chosen, form=form)
     except (NoChart, NoWarmUp) as error:
         fail(str(error))
     save(output, picture.content, read=[file])

@@ -16,8 +16,9 @@ from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_
 from plumbnet.cli.console import console_paint, worst, write
 from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
 from plumbnet.cli.file_search import Target
+from plumbnet.cli.interruption import Interrupted
 from plumbnet.cli.options import Files, Jobs, Rules, Strict, UnitsOption
-from plumbnet.cli.progress_bar import watched
+from plumbnet.cli.progress_bar import at_work_on, watched
 from plumbnet.report.formats import CsvWriter, JsonWriter, JunitWriter, SarifWriter
 from plumbnet.report.output import Fate, FileOutcome, Writer
 from plumbnet.report.text import LineWriter, TextWriter, counted
@@ -91,14 +92,14 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
     try:
         write(document.opening())
-        for outcome in watched(outcomes, len(found), "checking") if has_bar else outcomes:
+        for outcome in watched(outcomes, len(found), "checking") if has_bar else at_work_on(outcomes, "checking"):
             course.follow(outcome)
             write(document.add(outcome))
         noted = idle_entries(own, course.own_used)
         if noted is not None:
             write(document.add(FileOutcome(noted.file, None, writer.noted(noted))))
         write(document.closing())
-    except KeyboardInterrupt as interrupt:
+    except (KeyboardInterrupt, Interrupted) as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
     except BrokenExecutor:

@@ -16,6 +16,7 @@ from plumbnet.cli.exit_status import FINE, FOUND
 from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.yaml import LayoutError, bytes_from, bytes_of
 from plumbnet.study.compare import LastReview, comparison, last_review
 
@@ -66,11 +67,15 @@ def compare(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = None if out is None else form_of_output(out, _PAGES)
     after = report_on(new, given, units, own)
     before = report_on(old, given, after.facts.units, own)
-    compared = comparison(before, after, None if review is None else _review(review, before))
-    from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
+    last = None if review is None else _review(review, before)
+    with at_work("comparing"):
+        compared = comparison(before, after, last)
+    with at_work("comparing"):
+        from plumbnet.report.comparison import comparison_file, comparison_json, comparison_text  # noqa: PLC0415  slow
 
-    if out is not None and form is not None:
-        save(out, comparison_file(compared, form), read=[old, new, review])
+        content = None if form is None else comparison_file(compared, form)
+    if out is not None and content is not None:
+        save(out, content, read=[old, new, review])
     elif output is _Format.JSON:
         write(comparison_json(compared) + "\n")
     else:

@@ -13,6 +13,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.worksheets import Key, Worksheet, talk, worksheet, worksheets_markdown
@@ -51,14 +52,16 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     """
     _refuse_unknown(about, level)
     try:
-        dealt = exercises(seed, level, variants, about=about, units=units)
+        with at_work("making exercises"):
+            dealt = exercises(seed, level, variants, about=about, units=units)
     except NoMore as error:
         fail(f"{error}; ask for fewer, or take another seed")
     if play:
         _play(dealt)
         return
     is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
-    text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
+    with at_work("writing"):
+        text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
     if out is None:
         write(text)
     else:

@@ -9,6 +9,7 @@ import plumbnet
 from plumbnet.cli.app import command
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.report.studies import margins_json, margins_text
 
@@ -36,6 +37,7 @@ def margins(  # noqa: PLR0913, PLR0917  each is an option of the command
     status is that of the layout as it is.
     """
     report = report_supposed(file, heater, rules, units, scenario)
-    found = plumbnet.margins(report, heater)
+    with at_work("looking for margins"):
+        found = plumbnet.margins(report, heater)
     write({"text": margins_text, "json": margins_json}[output](found))
     raise typer.Exit(status([report]))

@@ -7,15 +7,17 @@ import typer
 
 import plumbnet
 from plumbnet.analysis import Report
+from plumbnet.budgets import Spent
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, report_with
 from plumbnet.cli.console import console_paint, status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, UnitsOption
 from plumbnet.cli.output_file import save_new
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.rewriting import NotWritten, file_bytes, rewritten
 from plumbnet.report.text import applied_text, remedies_text
 from plumbnet.study.dossier import cured_whole
-from plumbnet.study.remedies import Remedy, UnknownRemedy, plans, remedy_numbered
+from plumbnet.study.remedies import Remedy, TankPlan, UnknownRemedy, plans, remedies_of, remedy_numbered
 
 _Apply = Annotated[
     int | None, typer.Option("--apply", min=1, metavar="N", help="Write the layout with remedy N made in it, to -o.")
@@ -44,7 +46,8 @@ def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
     if (apply is None) != (output is None):
         fail("--apply N and -o NEW go together", advice="say which remedy and where to write the layout with it")
     report = report_with(file, heater, rules, units)
-    found = {name: own for name, own in plumbnet.remedies(report).items() if heater in {None, name}}
+    with at_work("looking for remedies"):
+        found = plumbnet.remedies(report) if heater is None else remedies_of(report, heater)
     if apply is not None and output is not None:
         try:
             chosen = remedy_numbered(found, apply)
@@ -53,10 +56,19 @@ def remedies(  # noqa: PLR0913, PLR0917  each is an option of the command
         after = _applied(report, chosen, output, file, force=force)
         write(applied_text(report, after, chosen, str(output)))
         raise typer.Exit(status([after]))
-    tanks = () if heater is not None else plans(report)
-    whole = None if heater is not None else cured_whole(report, found)
+    with at_work("trying remedies together"):
+        tanks = () if heater is not None else _plans(report)
+        whole = None if heater is not None else cured_whole(report, found)
     write(remedies_text(report, found, tanks, whole=whole, paint=console_paint()))
     raise typer.Exit(status([report]))
+
+
+def _plans(report: Report) -> tuple[TankPlan, ...] | None:
+    """The tanks that would serve several; None where that takes too long."""
+    try:
+        return plans(report)
+    except Spent:
+        return None
 
 
 def _applied(report: Report, chosen: Remedy, output: Path, file: str, *, force: bool) -> Report:

@@ -9,6 +9,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.console import status
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.study.dossier import dossier
 
@@ -35,6 +36,8 @@ def report(  # noqa: PLR0913, PLR0917  each is an option of the command
     form = form_of_output(output, PAGE_FORMS)
     own = deciding(own_acceptances, no_accept=no_accept)
     found = report_supposed(file, None, rules, units, scenario, own)
-    save(output, page_file(dossier(found, date=date), form), read=[file])
+    with at_work("writing the report"):
+        content = page_file(dossier(found, date=date), form)
+    save(output, content, read=[file])
     tell_idle(own, [found])
     raise typer.Exit(status([found]))

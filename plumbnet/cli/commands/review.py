@@ -16,7 +16,7 @@ from plumbnet.cli.exit_status import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import OtherFile
 from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
-from plumbnet.cli.progress_bar import watched
+from plumbnet.cli.progress_bar import at_work, watched
 from plumbnet.report.output import Noted, Unread, unread
 from plumbnet.study.review import Review
 
@@ -76,10 +76,12 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
         fail(NONE_IS_A_LAYOUT)
     all_files = ReviewedFiles(tuple(reviews), tuple(refused), tuple(others))
     if output is None or handed_over is None:
-        all_files, text = _written(all_files, lambda files: review_printed(files, form))
+        with at_work("writing the review"):
+            all_files, text = _written(all_files, lambda files: review_printed(files, form))
         write(text)
     else:
-        all_files, page = _written(all_files, lambda files: review_file(files, handed_over))
+        with at_work("writing the review"):
+            all_files, page = _written(all_files, lambda files: review_file(files, handed_over))
         save(output, page, read=[one.file for one in found])
     for one in all_files.refused:
         typer.echo(one.words, err=True)

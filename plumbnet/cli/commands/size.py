@@ -10,6 +10,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.library import UnknownMethod, demand_method
 from plumbnet.report.sheets import sheets_json, sheets_markdown, sheets_text
@@ -42,5 +43,7 @@ def size(  # noqa: PLR0913, PLR0917  each is an option of the command
     report = report_supposed(file, heater, rules, units, scenario)
     found = sheets(report, [one for one in report.heaters if heater in {None, one.name}], method=method)
     form = {"text": sheets_text, "markdown": sheets_markdown, "json": sheets_json}[output]
-    write(form(found, report.facts.units, margins_if_small(report, heater=heater)))
+    with at_work("sizing"):
+        words = form(found, report.facts.units, margins_if_small(report, heater=heater))
+    write(words)
     raise typer.Exit(status([report]))

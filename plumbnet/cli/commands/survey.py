@@ -12,13 +12,14 @@ import typer
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, idle_entries, tell_entries
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, jobs_for
+from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, found_targets, jobs_for
 from plumbnet.cli.console import write
 from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
-from plumbnet.cli.file_search import STANDARD_INPUT, Target, targets
+from plumbnet.cli.file_search import STANDARD_INPUT, Target
+from plumbnet.cli.interruption import Interrupted
 from plumbnet.cli.options import Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
-from plumbnet.cli.progress_bar import counted_on
+from plumbnet.cli.progress_bar import at_work, counted_on
 from plumbnet.cli.surveying import (
     KEPT,
     BehindOption,
@@ -101,7 +102,8 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
     try:
         with Book(None if into is None else str(into), asked, anew=anew) as book:
             _fill(book, SurveyJob(asked, program_version()), found, work)
-            summed = sums(book.file, is_supposed=bool(asked.supposed))
+            with at_work("summing up"):
+                summed = sums(book.file, is_supposed=bool(asked.supposed))
     except Unusable as error:
         fail(f"{into or 'the file of the survey'}: {error}")
     if not summed.files[Fate.CHECKED] + summed.files[Fate.NOT_UNDERSTOOD]:
@@ -116,7 +118,7 @@ def survey(  # noqa: PLR0913, PLR0917  each is an option of the command
 def _found(folders: Sequence[str]) -> tuple[Target, ...]:
     if STANDARD_INPUT in folders:
         fail("a survey reads folders and files; what comes by standard input is a matter for check")
-    return targets(folders)
+    return found_targets(folders)
 
 
 def _fill(book: Book, asking: SurveyJob, found: Sequence[Target], work: Work) -> None:
@@ -135,7 +137,7 @@ def _fill(book: Book, asking: SurveyJob, found: Sequence[Target], work: Work) ->
                 for _ in entries:
                     advance()
         book.finish()
-    except KeyboardInterrupt as interrupt:
+    except (KeyboardInterrupt, Interrupted) as interrupt:
         typer.echo(f"interrupted; {done} of {counted(len(found), 'file')} were done; {KEPT}", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
     except BrokenExecutor:

@@ -18,6 +18,7 @@ from plumbnet.cli.change_options import (
 )
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 
 
@@ -40,5 +41,7 @@ def trace(  # noqa: PLR0913, PLR0917  each is an option of the command
 ) -> None:
     """Follow the water from a heater, step by step: where it can go, what stops it, what opens."""
     report = report_supposed(file, heater, rules, units, scenario, given=given_changes(context))
-    write(plumbnet.trace(report, heater))
+    with at_work("following the water"):
+        words = plumbnet.trace(report, heater)
+    write(words)
     raise typer.Exit(status([report]))

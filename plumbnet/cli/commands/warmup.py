@@ -23,6 +23,7 @@ from plumbnet.cli.change_options import (
 )
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import File, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
 from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.report.warmup import to_csv, warmup_json, warmup_text
 
@@ -56,7 +57,8 @@ def warmup(  # noqa: PLR0913, PLR0917  each is an option of the command
     """Temperature, pressure and water lost against time, from a cold start with every fixture shut."""
     report = report_supposed(file, heater, None, units, scenario, given=given_changes(context))
     try:
-        warming = plumbnet.warmup(report, heater, minutes=minutes)
+        with at_work("warming up"):
+            warming = plumbnet.warmup(report, heater, minutes=minutes)
     except NoWarmUp as error:
         fail(str(error))
     write({"text": warmup_text, "csv": to_csv, "json": warmup_json}[output](warming))

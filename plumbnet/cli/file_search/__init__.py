@@ -1,4 +1,4 @@
-"""The files that arguments stand for, and what those are that turn out to be no layouts."""
+"""The files that arguments stand for, what those are that turn out to be no layouts, and what layouts may use."""
 
 from plumbnet.cli.file_search.file_targets import (
     ENDINGS,
@@ -8,11 +8,13 @@ from plumbnet.cli.file_search.file_targets import (
     file_size,
     targets,
 )
+from plumbnet.cli.file_search.named_assemblies import SHELF, use_assemblies
 from plumbnet.cli.file_search.other_files import KEY, OtherFile, other_file
 
 __all__ = [
     "ENDINGS",
     "KEY",
+    "SHELF",
     "STANDARD_INPUT",
     "STANDARD_INPUT_NAME",
     "OtherFile",
@@ -20,4 +22,5 @@ __all__ = [
     "file_size",
     "other_file",
     "targets",
+    "use_assemblies",
 ]

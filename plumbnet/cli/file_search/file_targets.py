@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from fnmatch import fnmatch
 from pathlib import Path
 
+from plumbnet.layout.model import AssemblyFile
+
 ENDINGS = (".yaml", ".yml")
 """How the name of a layout ends, where a folder is searched for them."""
 STANDARD_INPUT = "-"
@@ -24,7 +26,8 @@ class Target:
 
     One that is not named was found in a folder and may turn out to be no layout. `trouble` says why there is nothing
     to read: no file in a folder, none that matches, a folder that could not be looked into. `note` says why there
-    need be nothing to read: a folder is called like a layout. `given` is what came by standard input.
+    need be nothing to read: a folder is called like a layout. `given` is what came by standard input, `shelf` are the
+    files that bring assemblies.
     """
 
     file: str
@@ -32,6 +35,7 @@ class Target:
     trouble: str = ""
     given: bytes | None = None
     note: str = ""
+    shelf: tuple[AssemblyFile, ...] = ()
 
 
 def targets(arguments: Sequence[str]) -> tuple[Target, ...]:

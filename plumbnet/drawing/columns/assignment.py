@@ -28,4 +28,11 @@ def assigned_columns(graph: ArcGraph) -> tuple[int, ...]:
     for station in graph.stations:
         if station.item is not None and station.item.is_source and station.number not in leads_in:
             programme.fixed[station.number] = 0.0
-    return tuple(round(value) for value in programme.solved())
+    return _with_last(graph, [round(value) for value in programme.solved()])
+
+
+def _with_last(graph: ArcGraph, columns: list[int]) -> tuple[int, ...]:
+    """The columns with what is to stand in the last one behind all else."""
+    last = {station.number for station in graph.stations if station.item is not None and station.item.is_last}
+    end = max((column for number, column in enumerate(columns) if number not in last), default=-1) + 1
+    return tuple(end if number in last else column for number, column in enumerate(columns))

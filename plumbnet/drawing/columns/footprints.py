@@ -184,7 +184,7 @@ class Footprints:
         """The footprint with room for the item's words: beside an end, below anything else."""
         if not item.lines:
             return footprint
-        wide, high = size_of(item.lines)
+        wide, high = size_of(item.lines, item.letter_size)
         sides = {x > 0.0 for x, _ in footprint.tips.values()}
         room = Room(*(reach + surround(item) for reach in footprint.room))
         side = 0

@@ -45,7 +45,7 @@ class Accessory(NamedTuple):
 
 def surround(item: Item) -> float:
     """The room that ring and frame take on each side of a symbol."""
-    return RING * item.is_ringed + FRAME * item.is_framed
+    return RING * (item.is_ringed or item.keeps_ring_room) + FRAME * item.is_framed
 
 
 def accessories(diagram: Diagram, mount: Mount) -> tuple[Accessory, ...]:
@@ -73,7 +73,7 @@ def mount_room(diagram: Diagram, mount: Mount) -> Room:
         item = diagram.items[each.name]
         symbol = item.symbol
         wide, high = (symbol.height, symbol.width) if each.quarters % 2 else (symbol.width, symbol.height)
-        words, lines = size_of(item.lines)
+        words, lines = size_of(item.lines, item.letter_size)
         x, y = each.middle
         beside = max(0.0, max(symbol.reach) - wide / 2) if each.quarters % 2 else 0.0
         left = max(left, wide / 2 + beside - x)

@@ -1,6 +1,7 @@
 """What of the piping lies in a shaded zone, and the way out as one line across symbols."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from plumbnet.drawing.items import Diagram
@@ -33,6 +34,36 @@ def zone_boxes(
             if placement.item.lines:
                 boxes.append(_grown(placement.words_box, _BESIDE_WORDS))
     return boxes + [_grown(box, _BESIDE_WORDS) for name, box in names.items() if name in parts]
+
+
+@dataclass(frozen=True, slots=True)
+class ZonePieces:
+    """All that any zone might cover, in boxes: pipes by number, drawn back from devices, parts and runs by name.
+
+    A `tip` is what is drawn back of a pipe before a device: it belongs to a zone in which both lie.
+    """
+
+    pipes: Mapping[int, tuple[Box, ...]]
+    tips: tuple[tuple[int, str, Box], ...]
+    parts: Mapping[str, Box]
+    runs: Mapping[str, tuple[Box, ...]]
+
+
+def zone_pieces(diagram: Diagram, arrangement: Arrangement) -> ZonePieces:
+    """The pieces of which the boxes of every zone are made, for whoever shades another one at each moment."""
+    pipes, tips, runs = dict[int, tuple[Box, ...]](), list[tuple[int, str, Box]](), dict[str, tuple[Box, ...]]()
+    for route in arrangement.routes:
+        drawn_back = _inside(diagram, route, frozenset())
+        boxes = tuple(_round(a, b) for way in (drawn_back, route.before, route.after) for a, b in pairwise(way))
+        if route.link is None:
+            runs[route.joint] = (*runs.get(route.joint, ()), *boxes)
+            continue
+        pipes[route.link.number] = boxes
+        for end, at in ((route.link.start, 0), (route.link.end, -1)):
+            if route.points[at] != drawn_back[at]:
+                tips.append((route.link.number, end.part, _round(route.points[at], drawn_back[at])))
+    parts = {each.item.name: _grown(each.outer_box, _BESIDE_SYMBOL) for each in arrangement.placements}
+    return ZonePieces(pipes, tuple(tips), parts, runs)
 
 
 def is_inside(diagram: Diagram, name: str, ports: frozenset[End]) -> bool:

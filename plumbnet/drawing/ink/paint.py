@@ -7,14 +7,20 @@ from plumbnet.drawing.ink.badges import badge_marks
 from plumbnet.drawing.ink.marks import dot_marks, junction_marks, symbol_marks, tag_marks, way_marks, zone_marks
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, identifier
 from plumbnet.drawing.ink.pipes import crossings, pipe
+from plumbnet.drawing.ink.riser_ink import over_marks, under_marks
 from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.routing import Arrangement
 
-_ZONE, _WAY, _PIPES, _JOINTS, _SYMBOLS, _BADGES, _WORDS = 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0
+_UNDER, _ZONE, _WAY, _PIPES, _JOINTS, _SYMBOLS, _BADGES, _WORDS = 0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0
 
 
 def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
     """Draw it all into axes whose unit is `pen.scale` points on paper."""
+    for number, mark in enumerate(composition.marks, start=1):
+        add_group(axes, Group(f"under-{number}", list(under_marks(mark, pen)), _UNDER))
+        over = list(over_marks(mark, pen))
+        if over:
+            add_group(axes, Group(f"over-{number}", over, _WORDS))
     for number, area in enumerate(composition.areas, start=1):
         tone = area.shading.tone
         add_group(axes, Group(f"zone-{number}", list(zone_marks(area.outline, tone, pen)), _ZONE))

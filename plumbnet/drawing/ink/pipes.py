@@ -45,12 +45,14 @@ def crossings(arrangement: Arrangement) -> dict[int, list[Point]]:
 def pipe(route: Route, hops: Sequence[Point], pen: Pen) -> Iterator[Artist]:
     """The line of a route and, on a return, an arrow in its direction."""
     style = pen.palette.services[route.service]
-    yield stroke(_path(route.points, hops, gap=bool(style.dash)), style.colour, style.width, style.dash, pen.scale)
+    yield stroke(
+        hopping_path(route.points, hops, gap=bool(style.dash)), style.colour, style.width, style.dash, pen.scale
+    )
     if route.service is Service.RETURN and route.link is not None:
         yield from _arrow(route.points, style.colour)
 
 
-def _path(points: Sequence[Point], hops: Sequence[Point], *, gap: bool) -> Path:
+def hopping_path(points: Sequence[Point], hops: Sequence[Point], *, gap: bool) -> Path:
     """The route with a bow at each hop; a dashed line is interrupted instead."""
     vertices, codes = [points[0]], [Path.MOVETO]
     for (x1, y1), (x2, y2) in pairwise(points):
@@ -86,14 +88,20 @@ def _apart(heights: Sequence[float]) -> Iterator[float]:
 
 def _arrow(points: Sequence[Point], colour: str) -> Iterator[Artist]:
     """A filled arrow in the middle of the longest straight."""
+    corners = arrow_corners(points)
+    if corners:
+        yield filled(corners, colour)
+
+
+def arrow_corners(points: Sequence[Point]) -> list[Point]:
+    """The corners of an arrow in the middle of the longest straight of a line; none where that is too short."""
     (x1, y1), (x2, y2) = max(pairwise(points), key=lambda ends: _length(*ends))
     length = _length((x1, y1), (x2, y2))
     if length < _LONG_ENOUGH:
-        return
+        return []
     x, y, ux, uy = (x1 + x2) / 2, (y1 + y2) / 2, (x2 - x1) / length, (y2 - y1) / length
-    tip = (x + ux * _ARROW, y + uy * _ARROW)
     wings = [(x - ux * 3.5 + s * uy * 3.2, y - uy * 3.5 - s * ux * 3.2) for s in (1.0, -1.0)]
-    yield filled([tip, *wings], colour)
+    return [(x + ux * _ARROW, y + uy * _ARROW), *wings]
 
 
 def _length(a: Point, b: Point) -> float:

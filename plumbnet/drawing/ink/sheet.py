@@ -1,7 +1,7 @@
 """The sheet round a drawing: its title, legend, title block and caution."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
@@ -11,7 +11,9 @@ from plumbnet.drawing.ink.pen import Group, Pen, add_group, line, text
 from plumbnet.drawing.ink.sheet_composition import Composition
 from plumbnet.drawing.items import BlockRow, Schematic
 from plumbnet.drawing.lettering import shortened, width
+from plumbnet.drawing.riser import FreePlaces
 from plumbnet.drawing.routing import Box
+from plumbnet.drawing.symbols import Point
 
 PAD = 18.0
 """Between the drawing and the edge of the sheet."""
@@ -20,6 +22,7 @@ _SMALL = 6.5
 _ROW = 11.0
 _NARROWEST = 600.0
 _GAP = 16.0
+_MOST_COLUMNS = 8
 _SHEET = 0.5
 
 
@@ -32,6 +35,7 @@ def extent(composition: Composition) -> Box:
     boxes += [(x, y, x, y) for x, y in points]
     boxes += [*composition.names.values(), *(area.tag_box for area in composition.areas)]
     boxes += [(a - 4.0, b - 4.0, c + 4.0, d + 4.0) for area in composition.areas for a, b, c, d in area.boxes]
+    boxes += [box for mark in composition.marks for box in (mark.extent, *mark.boxes())]
     if not boxes:
         return 0.0, 0.0, 0.0, 0.0
     lefts, tops, rights, bottoms = zip(*boxes, strict=True)
@@ -46,13 +50,19 @@ class DrawingSheet:
     title: str
     columns: tuple[tuple[LegendEntry, ...], ...]
     rows: tuple[BlockRow, ...]
-    foot: float
-    """Upper edge of legend and title block."""
+    legend_at: Point
+    """Upper left corner of the legend."""
+    block_at: Point
+    """Upper left corner of the title block."""
     cautions: tuple[str, ...]
 
 
 def sheet_for(composition: Composition, schematic: Schematic) -> DrawingSheet:
-    """The sheet for what a schematic has come to."""
+    """The sheet for what a schematic has come to: legend and title block below it, or where it leaves room."""
+    return _furnished(composition, schematic) if composition.marks else _plain_sheet(composition, schematic)
+
+
+def _plain_sheet(composition: Composition, schematic: Schematic) -> DrawingSheet:
     left, top, right, bottom = extent(composition)
     title, block = schematic.title, schematic.block
     least = max(_NARROWEST, width(title, _TITLE, bold=True))
@@ -64,7 +74,61 @@ def sheet_for(composition: Composition, schematic: Schematic) -> DrawingSheet:
     cautions = tuple(_wrapped(schematic.caution, right - left - 2 * PAD))
     foot = bottom + PAD
     end = foot + height + 8.0 + len(cautions) * _SMALL * 1.3 + PAD / 2
-    return DrawingSheet((left, top - PAD - 2 * _TITLE, right, end), title, columns, block, foot, cautions)
+    box = (left, top - PAD - 2 * _TITLE, right, end)
+    block_at = (right - PAD - block_width(block), foot)
+    return DrawingSheet(box, title, columns, block, (left + PAD, foot), block_at, cautions)
+
+
+def _furnished(composition: Composition, schematic: Schematic) -> DrawingSheet:
+    """The sheet of a riser diagram: title block and legend in the topmost places that are free."""
+    plain = _plain_sheet(composition, schematic)
+    left, top, right, bottom = extent(composition)
+    left, right = plain.box[0] + PAD, plain.box[2] - PAD
+    places = FreePlaces((left, top, right, bottom), _covered(composition))
+    block_at = places.first(block_width(schematic.block), len(schematic.block) * _ROW)
+    if block_at is not None:
+        wide, high = block_width(schematic.block), len(schematic.block) * _ROW
+        places.take((*block_at, block_at[0] + wide, block_at[1] + high))
+    found = list(_legend_places(places, entries(composition, schematic.legend)))
+    legend_at, columns = min(found, key=lambda each: each[0][1]) if found else (plain.legend_at, plain.columns)
+    height = 0.0
+    if block_at is None:
+        block_at, height = plain.block_at, len(schematic.block) * _ROW
+    if not found:
+        height = max(height, _height(columns))
+    end = bottom + PAD + height + 8.0 + len(plain.cautions) * _SMALL * 1.3 + PAD / 2
+    box = (plain.box[0], plain.box[1], plain.box[2], end)
+    return replace(plain, box=box, columns=columns, legend_at=legend_at, block_at=block_at)
+
+
+def _legend_places(
+    places: FreePlaces, told: Sequence[LegendEntry]
+) -> Iterator[tuple[Point, tuple[tuple[LegendEntry, ...], ...]]]:
+    """Where the legend finds room, in one to eight columns."""
+    for count in range(1, _MOST_COLUMNS + 1):
+        room = sum(entry.width + _GAP for entry in told) * count / max(1, len(told)) + 5 * _GAP
+        columns = _columns(told, room)
+        wide = sum(max(entry.width for entry in column) + _GAP for column in columns)
+        at = places.first(wide, _height(columns))
+        if at is not None:
+            yield at, columns
+
+
+def _covered(composition: Composition) -> Iterator[Box]:
+    """All on which neither legend nor title block may lie."""
+    arrangement = composition.arrangement
+    for placement in arrangement.placements:
+        yield placement.outer_box
+        yield placement.words_box
+    for _, a, b in arrangement.segments:
+        yield min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])
+    yield from composition.names.values()
+    for area in composition.areas:
+        yield area.tag_box
+        yield from area.boxes
+    for mark in composition.marks:
+        yield mark.extent
+        yield from mark.boxes()
 
 
 def block_width(block: Sequence[BlockRow]) -> float:
@@ -128,9 +192,9 @@ def draw_sheet(axes: Axes, page: DrawingSheet, pen: Pen) -> None:
 
 
 def _legend(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
-    x = page.box[0] + PAD
+    x, top = page.legend_at
     for column in page.columns:
-        y = page.foot
+        y = top
         for entry in column:
             middle = y + entry.height / 2
             yield from entry.sample(x, middle, pen)
@@ -141,15 +205,15 @@ def _legend(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
 
 
 def _block(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
-    right = page.box[2] - PAD
-    left = right - block_width(page.rows)
+    left, top = page.block_at
+    right = left + block_width(page.rows)
     bar = left + _names_width(page.rows)
-    foot = page.foot + len(page.rows) * _ROW
-    corners = [(left, page.foot), (right, page.foot), (right, foot), (left, foot), (left, page.foot)]
+    foot = top + len(page.rows) * _ROW
+    corners = [(left, top), (right, top), (right, foot), (left, foot), (left, top)]
     yield line(corners, pen.palette.ink, 0.8, scale=pen.scale)
-    yield line([(bar, page.foot), (bar, foot)], pen.palette.faint, _SHEET, scale=pen.scale)
+    yield line([(bar, top), (bar, foot)], pen.palette.faint, _SHEET, scale=pen.scale)
     for number, row in enumerate(page.rows):
-        y = page.foot + (number + 0.5) * _ROW
+        y = top + (number + 0.5) * _ROW
         if number:
             yield line([(left, y - _ROW / 2), (right, y - _ROW / 2)], pen.palette.faint, _SHEET, scale=pen.scale)
         colour = pen.palette.ink if row.tone is None else pen.palette.shades[row.tone].edge

@@ -7,9 +7,11 @@ from matplotlib.path import Path
 
 from plumbnet.drawing.ink.areas import way_boxes, zone_boxes
 from plumbnet.drawing.ink.badges import Badge, badges
+from plumbnet.drawing.ink.drawing_limit import refuse_dense, refuse_dense_riser
 from plumbnet.drawing.ink.outline import edges, outline
 from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
 from plumbnet.drawing.items import MOST_ITEMS, Diagram, Schematic, Shading, abridged
+from plumbnet.drawing.riser import FEWEST_FOLDED, RiserMark, riser_diagram, stacked
 from plumbnet.drawing.routing import Arrangement, Box, arrangement_of
 
 
@@ -33,6 +35,8 @@ class Composition:
     names: Mapping[str, Box]
     areas: tuple[Area, ...]
     badges: tuple[Badge, ...] = ()
+    marks: tuple[RiserMark, ...] = ()
+    """Those of a riser diagram."""
 
     @property
     def tones(self) -> frozenset[str]:
@@ -40,17 +44,23 @@ class Composition:
         return frozenset(area.shading.tone for area in self.areas)
 
 
-def composition(schematic: Schematic) -> Composition:
-    """Everything of a schematic in its place, quiet branches in one symbol each where there are more than 300 items.
+def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Composition:
+    """Everything of a schematic in its place: as a riser diagram where one is wanted, else in layers.
 
-    The names of joints find their places first, then badges, then the tags of zones, which may lie over nothing of
-    the piping.
+    In layers quiet branches are one symbol each where there are more than 300 items; in a riser diagram at least so
+    many alike are drawn as one. The names of joints find their places first, then badges, then the tags of zones,
+    which may lie over nothing of the piping. Raises TooDense where nobody could read what is left.
     """
-    diagram = schematic.diagram
-    if len(diagram.items) > MOST_ITEMS:
-        diagram = abridged(diagram, keep=schematic.kept)
-    arrangement = arrangement_of(diagram)
-    occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways)])
+    structure = stacked(schematic.diagram, schematic.building)
+    if structure is None:
+        diagram, marks = _abridged(schematic), tuple[RiserMark, ...]()
+        arrangement = arrangement_of(diagram)
+    else:
+        refuse_dense_riser(structure, least_fold)
+        riser = riser_diagram(structure, least_fold)
+        diagram, arrangement, marks = riser.diagram, riser.arrangement, riser.marks
+    covered = [box for mark in marks for box in mark.boxes()]
+    occupancy = Occupancy([*taken(arrangement), *way_boxes(arrangement, schematic.ways), *covered])
     names = dict(joint_names(arrangement, occupancy))
     lettered = tuple(badges(arrangement, schematic.letters, occupancy))
     found: list[tuple[Shading, list[Box], Path]] = []
@@ -63,4 +73,13 @@ def composition(schematic: Schematic) -> Composition:
     areas = [
         Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
     ]
-    return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered)
+    return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered, marks)
+
+
+def _abridged(schematic: Schematic) -> Diagram:
+    """What is drawn in layers, with quiet branches folded where there is much."""
+    diagram = schematic.diagram
+    if len(diagram.items) > MOST_ITEMS:
+        diagram = abridged(diagram, keep=schematic.kept)
+        refuse_dense(schematic, diagram)
+    return diagram

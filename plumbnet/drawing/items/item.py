@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from plumbnet.drawing.lettering import LABEL_SIZE
 from plumbnet.drawing.palette import Service
 from plumbnet.drawing.symbols import Symbol
 from plumbnet.layout.model import End
@@ -14,9 +15,10 @@ from plumbnet.layout.model import End
 class Item:
     """A part, or a quiet branch in one symbol, with its ports and the lines of words beside it.
 
-    With a `tone` the last of the lines stands out in that shade. `is_ringed` draws a heavy ring round it, `is_framed`
-    keeps room for a frame round all of it, `is_on_roof` draws it to the top. Water passes freely between the two ports
-    of each of `ways`. A quiet item may go into the symbol of its branch where all cannot be drawn.
+    With a `tone` the last of the lines stands out in that shade. `is_ringed` draws a heavy ring round it, for which
+    `keeps_ring_room` only keeps the room, `is_framed` keeps room for a frame round all of it, `is_on_roof` draws it to
+    the top, `is_last` in the last column. Water passes freely between the two ports of each of `ways`. A quiet item may
+    go into the symbol of its branch where all cannot be drawn.
     """
 
     name: str
@@ -27,10 +29,14 @@ class Item:
     elevation_m: float = 0.0
     is_source: bool = False
     is_ringed: bool = False
+    keeps_ring_room: bool = False
     is_framed: bool = False
     is_on_roof: bool = False
+    is_last: bool = False
     is_quiet: bool = False
     ways: tuple[tuple[str, str], ...] = ()
+    letter_size: float = LABEL_SIZE
+    """Size of its words, in points."""
 
 
 @dataclass(frozen=True, slots=True)

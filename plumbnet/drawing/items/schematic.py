@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from plumbnet.drawing.items.building_facts import BuildingFacts
 from plumbnet.drawing.items.item import Diagram
 from plumbnet.drawing.palette import Service
 from plumbnet.layout.model import End
@@ -60,6 +61,8 @@ class Schematic:
     legend: LegendWords = field(default_factory=LegendWords)
     caution: str = ""
     letters: Letters = field(default_factory=Letters)
+    building: BuildingFacts | None = None
+    """What a riser diagram is read from; None where there is to be none."""
 
     @property
     def on_ways(self) -> frozenset[str]:

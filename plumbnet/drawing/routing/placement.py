@@ -32,7 +32,7 @@ class Placement:
     @property
     def words_box(self) -> Box:
         """Left, top, right and bottom of its words."""
-        wide, high = size_of(self.item.lines)
+        wide, high = size_of(self.item.lines, self.item.letter_size)
         left, _, right, bottom = self.outer_box
         if self.words_at_side:
             x = right + MARGIN if self.words_at_side > 0 else left - MARGIN - wide

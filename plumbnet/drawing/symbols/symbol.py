@@ -83,6 +83,8 @@ class Symbol:
     is_joint: bool = False
     leads: Mapping[str, Point] = field(default_factory=dict)
     """Points inside to which a line leads from a port, whichever side it is on."""
+    said: str = ""
+    """What it stands for, where its name does not say it."""
 
     @property
     def words(self) -> str:
@@ -92,7 +94,7 @@ class Symbol:
         'meter with a check'
         """
         bare = self.name.removeprefix("checked_")
-        return bare.replace("_", " ") + (" with a check" if bare != self.name else "")
+        return self.said or bare.replace("_", " ") + (" with a check" if bare != self.name else "")
 
     @property
     def reach(self) -> tuple[float, float]:

@@ -6,6 +6,7 @@ from typing import Annotated
 from pydantic import TypeAdapter
 
 from plumbnet.discover import discover
+from plumbnet.layout.authoring.assembly_schema import assembly, changes, fields_of, instance, run_of_many, with_times
 from plumbnet.layout.file import Document, RunWithPipe
 from plumbnet.layout.model import KINDS, Add, Insert, SetValues, kinds
 from plumbnet.layout.units import DIMENSIONS, Dimension, Quantity
@@ -34,13 +35,15 @@ def layout_schema() -> Schema:
         "propertyNames": {"pattern": rf"^[^\s{_NO_NAME}-]([^{_NO_NAME}]*[^\s{_NO_NAME}-])?$", "maxLength": 60},
         "additionalProperties": {"$ref": "#/$defs/part"},
     }
+    path = {"type": "string", "pattern": "->", "examples": ["street -> meter -> heater"]}
     properties["runs"] = {
         "type": "array",
         "description": "Chains of parts joined by pipe: text, or a mapping with what is known of the pipe.",
-        "items": {"anyOf": [{"type": "string", "pattern": "->", "examples": ["street -> meter -> heater"]}, run]},
+        "items": {"if": {"type": "string"}, "then": path, "else": run_of_many(run, definitions)},
     }
-    definitions["part"] = _part()
+    _add_assemblies(properties, definitions)
     _open_up_changes(definitions)
+    definitions["changes of the building"] = changes(_mapping(definitions["Change"]))
     _ask_for_part_or_parts(definitions)
     tidy = _Tidy()
     whole = {
@@ -69,19 +72,54 @@ def _kind(name: str, definitions: Schema) -> Schema:
     """The schema of a part of one kind, its kind included."""
     schema = _taken(TypeAdapter(KINDS[name]).json_schema(), definitions)
     kind = {"const": name, "description": "What sort of part it is."}
+    schema.pop("required", None)  # asked for where the part stands
     return {**schema, "properties": {"kind": kind, **_mapping(schema["properties"])}}
 
 
-def _part() -> Schema:
-    """A part: a bare kind that needs no field, or a mapping that its kind decides on."""
-    bare = [name for name in sorted(KINDS) if not any(info.is_required() for info in KINDS[name].model_fields.values())]
+def _add_assemblies(properties: Schema, definitions: Schema) -> None:
+    """Instances beside parts, parts that stand for many, assemblies and where the building differs from them."""
+    of_kinds = [_mapping(definitions[f"kind {name}"]) for name in sorted(KINDS)]
+    for name, one in zip(sorted(KINDS), of_kinds, strict=True):
+        definitions[f"many of {name}"] = with_times(one, definitions)
+    fields = fields_of(of_kinds)
+    definitions["instance"] = instance(fields["elevation"], fields, definitions)
+    definitions["part"] = _part(inside=False)
+    definitions["part of an assembly"] = _part(inside=True)
+    definitions["assembly"] = assembly(_mapping(properties["parts"]), _mapping(properties["runs"]))
+    properties["assemblies"] = {
+        "type": "object",
+        "description": "Groups of parts and runs that the layout has many times, by name.",
+        "additionalProperties": {"$ref": "#/$defs/assembly"},
+    }
+    properties["change"] = {"$ref": "#/$defs/changes of the building"}
+
+
+def _part(*, inside: bool) -> Schema:
+    """A part: a bare kind that needs no field, a mapping that its kind decides on, or an instance of an assembly.
+
+    Inside an assembly what a kind requires may be left to `each`.
+    """
+    bare = [name for name in sorted(KINDS) if inside or not _required(name)]
     mapping = {
         "type": "object",
         "required": ["kind"],
         "properties": {"kind": _any_kind()},
-        "allOf": [_where_kind_is(name, {"$ref": f"#/$defs/kind {name}"}) for name in sorted(KINDS)],
+        "allOf": [_where_kind_is(name, _one_or_many(name, inside=inside)) for name in sorted(KINDS)],
     }
-    return {"anyOf": [{"enum": bare, "description": "A bare word is the kind."}, mapping]}
+    bare_or_mapping = {"anyOf": [{"enum": bare, "description": "A bare word is the kind."}, mapping]}
+    is_instance = {"type": "object", "required": ["use"]}
+    return {"if": is_instance, "then": {"$ref": "#/$defs/instance"}, "else": bare_or_mapping}
+
+
+def _one_or_many(name: str, *, inside: bool) -> Schema:
+    many = {"$ref": f"#/$defs/many of {name}"}
+    chosen: Schema = {"if": {"required": ["times"]}, "then": many, "else": {"$ref": f"#/$defs/kind {name}"}}
+    return chosen if inside else {**chosen, "required": _required(name)}
+
+
+def _required(name: str) -> list[str]:
+    """The fields that a kind requires, by their names in the file."""
+    return [info.alias or field for field, info in KINDS[name].model_fields.items() if info.is_required()]
 
 
 def _any_kind() -> Schema:
@@ -102,8 +140,7 @@ def _open_up_changes(definitions: Schema) -> None:
             choices[:] = [choice for choice in choices if choice != {"type": "null"}]
     fields = {name: _mapping(_mapping(definitions[f"kind {name}"])["properties"]) for name in sorted(KINDS)}
     for name, known in fields.items():
-        required = _mapping(definitions[f"kind {name}"]).get("required", [])
-        definitions[f"fields of {name}"] = {"properties": known, "required": required}
+        definitions[f"fields of {name}"] = {"properties": known, "required": _required(name)}
     for model in (Insert, Add):
         own = _mapping(definitions[model.__name__])
         properties = {**_mapping(own["properties"]), "kind": _any_kind()}

@@ -6,6 +6,7 @@ from plumbnet.layout.edits.change_text import (
     WRITTEN_DIGITS,
     change_fields,
     change_of,
+    fields_inside,
     height_text,
     new_name,
     pressure_text,
@@ -13,6 +14,7 @@ from plumbnet.layout.edits.change_text import (
 )
 from plumbnet.layout.edits.edit_draft import ChangeError, unknown_kind
 from plumbnet.layout.edits.pipe_edits import NO_WAY_THROUGH
+from plumbnet.layout.edits.selection import is_selecting, selected_parts, single_changes
 
 __all__ = [
     "HIGHEST_WRITTEN_PA",
@@ -21,9 +23,13 @@ __all__ = [
     "ChangeError",
     "change_fields",
     "change_of",
+    "fields_inside",
     "height_text",
+    "is_selecting",
     "new_name",
     "pressure_text",
+    "selected_parts",
+    "single_changes",
     "unknown_kind",
     "volume_text",
     "with_changes",

@@ -5,8 +5,18 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from plumbnet.discover import discover
-from plumbnet.layout.edits.edit_draft import ChangeError, made, part_named, placed_part, refusal
+from plumbnet.layout.edits.edit_draft import (
+    ChangeError,
+    as_changed,
+    being_changed,
+    made,
+    part_named,
+    placed_part,
+    refusal,
+    with_entries,
+)
 from plumbnet.layout.edits.pipe_edits import with_part_between, with_run, without
+from plumbnet.layout.edits.selection import single_changes
 from plumbnet.layout.model import KINDS, Change, Fail, SetValues, System, kinds, with_article
 from plumbnet.layout.yaml import quoted
 
@@ -19,11 +29,14 @@ def with_changes(system: System, changes: Iterable[Change]) -> System:
     Raises ChangeError for the first change that cannot be made.
     """
     before = list(system.parts)
+    system = being_changed(system)
     for index, change in enumerate(changes):
         try:
-            system = _ACTIONS[change.action](system, getattr(change, change.action))
+            for single in single_changes(system, change):
+                system = _ACTIONS[single.action](system, getattr(single, single.action))
         except ChangeError as error:
             raise ChangeError(one.under(index, change.action) for one in error.mistakes) from None
+    system = as_changed(system)
     return system if list(system.parts) == before else _in_file_order(system)
 
 
@@ -32,7 +45,9 @@ def _in_file_order(system: System) -> System:
     places = {name: place for place, name in enumerate(system.record.lines)}
 
     def place(name: str) -> tuple[int, bool]:
-        owner, fixed, _ = name.partition("/")
+        if name in places:
+            return places[name], False
+        owner, fixed, _ = name.rpartition("/")
         return places.get(owner, len(places)), bool(fixed) and owner in places
 
     return replace(system, parts={name: system.parts[name] for name in sorted(system.parts, key=place)})
@@ -77,7 +92,7 @@ def _set(system: System, change: SetValues) -> System:
     name, values = change.part, change.values
     part = part_named(system, name, ("part",))
     if name not in system.written:
-        raise refusal(f"{name} is written inside {name.partition('/')[0]}", "set its fields there", ("part",))
+        raise refusal(f"{name} is written inside {name.rpartition('/')[0]}", "set its fields there", ("part",))
     old = {field: value for field, value in system.written[name].items() if field != "kind"}
     kind = part.kind if values.get("kind") is None else values["kind"]
     if kind != part.kind and isinstance(kind, str) and kind in KINDS:
@@ -88,7 +103,9 @@ def _set(system: System, change: SetValues) -> System:
         raise refusal(f"{with_article(kind)} opens into parts of its own, and {name} is one", hint, ("kind",))
     written = {field: value for field, value in {**old, **values, "kind": kind}.items() if value is not None}
     changed = placed_part(system, name, made(system, name, written), written)
-    _refuse_lost_ports(changed, name)
+    now = changed.parts[name]
+    if type(now) is not type(part) or now.port_names() != part.port_names():
+        _refuse_lost_ports(changed, name)
     return changed
 
 
@@ -108,8 +125,8 @@ def _with_values(system: System, name: str, values: Mapping[str, object]) -> Sys
     part = system.parts[name].model_copy(update=dict(values))
     written = system.written
     if name in written:
-        written = {**written, name: {**written[name], **values}}
-    return replace(system, parts={**system.parts, name: part}, written=written)
+        written = with_entries(written, {name: {**written[name], **values}})
+    return replace(system, parts=with_entries(system.parts, {name: part}), written=written)
 
 
 _ACTIONS: Mapping[str, Callable[..., System]] = {

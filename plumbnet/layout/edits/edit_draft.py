@@ -1,7 +1,8 @@
 """What every change to a system needs: parts found, made and put in their place, or the change refused in words."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
+from typing import TypeVar
 
 from pydantic import ValidationError
 
@@ -12,6 +13,7 @@ from plumbnet.layout.model import (
     Mistake,
     Part,
     Path,
+    Pipe,
     PlacedPart,
     System,
     fixed_to,
@@ -23,6 +25,8 @@ from plumbnet.layout.model import (
     with_article,
 )
 from plumbnet.layout.yaml import quoted
+
+_Thing = TypeVar("_Thing")
 
 
 class ChangeError(ValueError):
@@ -38,6 +42,37 @@ class ChangeError(ValueError):
     def __reduce__(self) -> tuple[type["ChangeError"], tuple[tuple[Mistake, ...]]]:
         """What it takes to make the same again, in another process too: the names that are known as plain words."""
         return type(self), (tuple(replace(one, meant=(one.meant[0], tuple(one.meant[1]))) for one in self.mistakes),)
+
+
+class _Own(dict[str, _Thing]):
+    """A mapping of a system that is being changed, and of nobody else: it is written into and not copied."""
+
+
+def being_changed(system: System) -> System:
+    """A copy of the system whose mappings changes may write into."""
+    return replace(system, parts=_Own(system.parts), written=_Own(system.written))
+
+
+def as_changed(system: System) -> System:
+    """The same system once all changes are made."""
+    return replace(system, parts=dict(system.parts), written=dict(system.written))
+
+
+def with_entries(things: Mapping[str, _Thing], new: Mapping[str, _Thing]) -> Mapping[str, _Thing]:
+    """A mapping with entries put into it; the same one where it is that of a system being changed."""
+    if isinstance(things, _Own):
+        things.update(new)
+        return things
+    return {**things, **new}
+
+
+def without_entries(things: Mapping[str, _Thing], gone: Collection[str]) -> Mapping[str, _Thing]:
+    """A mapping with entries taken out of it; the same one where it is that of a system being changed."""
+    if isinstance(things, _Own):
+        for name in gone:
+            things.pop(name, None)
+        return things
+    return {name: thing for name, thing in things.items() if name not in gone}
 
 
 def refusal(text: str, hint: str = "", at: Path = (), meant: tuple[str, Iterable[str]] = ("", ())) -> ChangeError:
@@ -60,7 +95,8 @@ def new_part(system: System, change: PlacedPart) -> tuple[Part, Mapping[str, obj
     """The part that a change brings in, with its fields as written. Raises ChangeError."""
     if change.part in system.parts or change.part in system.instances:
         raise refusal(f"{change.part} is there already", "give the new part a name of its own", ("part",))
-    if not NAME.fullmatch(change.part):
+    around, _, name = change.part.rpartition("/")
+    if not NAME.fullmatch(name if around in system.assembled else change.part):
         raise refusal(f"{quoted(change.part)} is no name for a part", NAME_ADVICE, ("part",))
     written = {**change.values, "kind": change.kind}
     return made(system, change.part, written), written
@@ -95,22 +131,25 @@ def placed_part(system: System, name: str, part: Part, written: Mapping[str, obj
     if instance is not None:
         return replace(
             system,
-            parts={**system.parts, **instance.parts},
+            parts=with_entries(system.parts, instance.parts),
             pipes=(*system.pipes, *instance.pipes),
-            written={**system.written, **instance.written},
+            written=with_entries(system.written, instance.written),
             instances={**system.instances, name: instance},
         )
     before = fixed_to(name, system.parts[name])[0] if name in system.parts else {}
     fixed, pipes = fixed_to(name, part)
     new = {own for own in fixed if fixed[own] != before.get(own)}
     gone = before.keys() - fixed.keys() | new
-    kept = {key: value for key, value in system.parts.items() if key not in gone}
+    kept = without_entries(system.parts, gone) if gone else system.parts
+    old = tuple(pipe for pipe in system.pipes if not _is_at_any(pipe, gone)) if gone else system.pipes
+    laid = tuple(pipe for pipe in pipes if pipe.end.part in new)
     return replace(
         system,
-        parts={**kept, name: part, **{own: fixed[own] for own in fixed if own in new}},
-        pipes=(
-            *(pipe for pipe in system.pipes if not any(end.part in gone for end in pipe.ends)),
-            *(pipe for pipe in pipes if pipe.end.part in new),
-        ),
-        written={**system.written, name: written},
+        parts=with_entries(kept, {name: part, **{own: fixed[own] for own in fixed if own in new}}),
+        pipes=(*old, *laid) if laid else old,
+        written=with_entries(system.written, {name: written}),
     )
+
+
+def _is_at_any(pipe: Pipe, parts: Collection[str]) -> bool:
+    return pipe.start.part in parts or pipe.end.part in parts

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits.apply import with_changes
+from plumbnet.layout.edits.change_text import fields_inside
 from plumbnet.layout.edits.edit_draft import ChangeError
 from plumbnet.layout.model import Add, Change, End, Fail, Insert, Part, Pipe, SetValues, System
 
@@ -74,12 +75,12 @@ def _fields(system: System, after: System, name: str) -> _Found:
     old, now = system.written[name], after.written[name]
     values = {field: value for field, value in old.items() if field not in now or now[field] != value}
     values |= dict.fromkeys(field for field in now if field not in old)
-    return (_set(name, values),) if values else ()
+    return (_set(name, fields_inside(system, name, values)),) if values else ()
 
 
 def _fixed_anew(system: System, name: str) -> _Found:
     """A part that is written inside another taken off it and fitted anew, as it is written there."""
-    owner, _, field = name.partition("/")
+    owner, _, field = name.rpartition("/")
     written = system.written.get(owner, {}).get(field)
     if written is None:
         return f"{name} is no longer written inside {owner}"
@@ -102,7 +103,7 @@ def _put_back(system: System, _after: System, name: str) -> _Found:
         return _fixed_anew(system, name)
     own = {name, *(end.part for pipe in system.pipes for end in pipe.ends if end.part.startswith(f"{name}/"))}
     pipes = [pipe for pipe in system.pipes if _touches(pipe, own) == 1]
-    fields = {"part": name, **system.written[name]}
+    fields = {"part": name, **fields_inside(system, name, system.written[name])}
     if len(pipes) == 1:
         run = f"{_place(pipes[0].start)} -> {_place(pipes[0].end)}"
         return (Change.model_validate({"add": {**fields, "run": run}}),)

@@ -4,7 +4,7 @@ from collections import ChainMap
 from collections.abc import Iterable
 from dataclasses import replace
 
-from plumbnet.layout.edits.edit_draft import new_part, part_named, placed_part, refusal
+from plumbnet.layout.edits.edit_draft import new_part, part_named, placed_part, refusal, without_entries
 from plumbnet.layout.model import (
     Add,
     End,
@@ -48,8 +48,8 @@ def without(system: System, name: str) -> System:
             pipes.append(good)
     return replace(
         system,
-        parts={key: value for key, value in system.parts.items() if key not in gone},
-        written={key: value for key, value in system.written.items() if key not in gone},
+        parts=without_entries(system.parts, gone),
+        written=without_entries(system.written, gone),
         pipes=tuple(pipes),
         instances={key: value for key, value in system.instances.items() if key != name},
     )
@@ -106,9 +106,13 @@ def _inner(system: System, end: End) -> End:
 def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, End]:
     """Where in the list the one pipe stands that joins two parts, or the ports named, with its ends in that order."""
     one, other = _neighbour(system, first, 0), _neighbour(system, second, 1)
+    pipes: Iterable[tuple[int, Pipe]] = enumerate(system.pipes)
+    if not system.instances:
+        names = {one.name, other.name}
+        pipes = ((index, pipe) for index, pipe in pipes if pipe.start.part in names and pipe.end.part in names)
     found = [
         (index, *ends)
-        for index, pipe in enumerate(system.pipes)
+        for index, pipe in pipes
         for ends in (pipe.ends, pipe.ends[::-1])
         if _is_at(system, ends[0], one) and _is_at(system, ends[1], other)
     ]

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field, JsonValue
 
-from plumbnet.layout.model import Acceptance, Circuit, Declared, Job, Scenario
+from plumbnet.layout.model import Acceptance, Change, Circuit, Declared, Job, Scenario
 from plumbnet.layout.units import Length, Units, Volume, vessel_volume
 
 FORMAT = 1
@@ -51,6 +51,10 @@ class Document(Declared):
     """Every part by its name: a kind, or a mapping of a kind and its fields."""
     runs: list[JsonValue] = Field(examples=[["street -> meter -> heater"]])
     """Chains of parts joined by pipe."""
+    assemblies: dict[str, JsonValue] = Field(default_factory=dict)
+    """Groups of parts and runs that the layout has many times, each with its ports."""
+    change: Annotated[tuple[Change, ...], Field(strict=False)] = ()
+    """Where the building differs from what its assemblies say: made in this order once all is written out."""
     scenarios: dict[str, Scenario] = Field(default_factory=dict)
     """Named what-ifs."""
     accept: Annotated[tuple[Acceptance, ...], Field(strict=False)] = ()

@@ -1,19 +1,24 @@
 """Layout text to a System, or to every fault of the file at once."""
 
 import hashlib
-from collections import ChainMap
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import get_args
 
 from pydantic import ValidationError
 
 from plumbnet.discover import discover
+from plumbnet.layout.assemblies import ASSEMBLIES, CHANGE, TextSource, ToldOnce, has_assemblies
 from plumbnet.layout.edits import unknown_kind
+from plumbnet.layout.file.assembled_reader import AssembledReader
+from plumbnet.layout.file.assembly_files import Shelf
+from plumbnet.layout.file.change_lists import ChangeLists
 from plumbnet.layout.file.document import FORMAT, Document, RunWithPipe
 from plumbnet.layout.file.fault_collector import FaultCollector
+from plumbnet.layout.file.layout_draft import LayoutDraft, NoVolume, chain_volume_m3
 from plumbnet.layout.file.named_rules import named_rules, rules_places
 from plumbnet.layout.file.scenario_reader import ScenarioReader, added_names
+from plumbnet.layout.file.selected_acceptances import single_acceptances
 from plumbnet.layout.model import (
     ARROW,
     KINDS,
@@ -21,8 +26,7 @@ from plumbnet.layout.model import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
-    End,
-    Instance,
+    AssemblyFile,
     Mistake,
     Part,
     Path,
@@ -31,45 +35,46 @@ from plumbnet.layout.model import (
     Stop,
     System,
     crowded,
-    fixed_to,
     indoors,
-    instance_of,
     joints,
     kinds,
     make_part,
-    occupied,
     of_no_part,
     run_stops,
     shown_value,
     with_article,
 )
-from plumbnet.layout.units import Units, UnknownTube, tube
+from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import Fault, LayoutError, Plain, Refused, decode, parse_yaml, quoted, split_lines
 
 discover(kinds)
 
 
-def read_system(data: bytes, *, file: str) -> System:
-    """The system that the bytes of a layout file describe; `file` names it in messages.
+def read_system(data: bytes, *, file: str, shelf: Sequence[AssemblyFile] = ()) -> System:
+    """The system that the bytes of a layout file describe; `file` names it in messages, `shelf` brings assemblies.
 
     Raises LayoutError with every fault found. Scenarios are tried once all else is right: one that cannot be made is
     kept apart, with its faults, and stops nothing.
     """
     faults: list[Fault] = []
+    others = Shelf.of(shelf)
     text = decode(data, faults)
     root = None if text is None else parse_yaml(text, faults)
     if text is not None and root is not None:
-        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text)
+        record = Record(file=file, sha256=hashlib.sha256(data).hexdigest(), text=text, shelf=tuple(shelf))
         lines, apart = split_lines(text), list[Fault]()
         scenarios = ScenarioReader(FaultCollector(root, apart, lines))
         try:
-            system = _Reader(FaultCollector(root, faults, lines), record, scenarios).system()
+            system = _Reader(FaultCollector(root, faults, lines), record, scenarios, others).system()
         except Refused as refused:
             raise LayoutError(file, [*faults, *apart, refused.fault], text) from refused
         if system is not None and not faults:
             return system
         faults += apart
-    raise LayoutError(file, faults, text or "")
+    elsewhere = others.error()
+    if elsewhere is not None and not faults:
+        raise elsewhere
+    raise LayoutError(file, faults, text or "", elsewhere)
 
 
 @dataclass(slots=True)
@@ -79,16 +84,12 @@ class _Reader:
     told: FaultCollector
     record: Record
     scenarios: ScenarioReader
+    shelf: Shelf
     units: Units = "us"
-    parts: dict[str, Part] = field(default_factory=dict)
-    written: dict[str, Mapping[str, object]] = field(default_factory=dict)
-    pipes: list[Pipe] = field(default_factory=list)
-    taken: dict[End, Pipe] = field(default_factory=dict)
+    draft: LayoutDraft = field(default_factory=LayoutDraft)
     declared: tuple[str, ...] = ()
     named: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
-    instances: dict[str, Instance] = field(default_factory=dict)
-    wholes: dict[str, Part] = field(default_factory=dict)
 
     def system(self) -> System | None:
         """The system, or None where faults stand in its way."""
@@ -102,9 +103,11 @@ class _Reader:
             self.told.tell(Mistake(("plumbnet",), text, f"write plumbnet: {FORMAT}"))
             return None
         self.units = next((known for known in get_args(Units) if known == value.get("units")), "us")
-        self.scenarios.units = self.units
+        self.scenarios.units = self.draft.units = self.units
         self.scenarios.read_all(value.get("scenarios"))
         document = self._document(value)
+        if has_assemblies(value):
+            return self._assembled(document)
         self._read_parts(value.get("parts"))
         self._read_runs(value.get("runs"))
         if self.told.faults or document is None:
@@ -113,10 +116,35 @@ class _Reader:
         self._look_for_accepted(system)
         return self.scenarios.tried_on(system)
 
+    def _assembled(self, document: Document | None) -> System | None:
+        """The system of a layout with assemblies: all written out, then changed as it says."""
+        sources = [TextSource(self.record.file, self.told.root), *self.shelf.sources()]
+        reader = AssembledReader(sources, self.draft, ToldOnce(sources))
+        reader.read()
+        system = None
+        if not reader.told and not self.told.faults and document is not None:
+            system = replace(self._system(document), assembled=reader.assembled(), groups=reader.out.groups)
+            system = replace(system, record=replace(system.record, lines=reader.lines))
+            system = ChangeLists(reader.told).made(system, reader.out.changes)
+        for source, mistake, stop in reader.told.all():
+            if source:
+                self.shelf.tell(source - 1, mistake, stop)
+            elif stop is None:
+                self.told.tell(mistake)
+            else:
+                self.told.tell_of_stop(mistake, stop)
+        if system is None or reader.told:
+            return None
+        accepted = single_acceptances(system, added_names(self.scenarios.read))
+        for mistake in accepted.mistakes:
+            self.told.tell(mistake.under("accept"))
+        record = replace(system.record, accept_at=accepted.places)
+        return self.scenarios.tried_on(replace(system, accept=accepted.accept, record=record))
+
     def _document(self, value: Mapping[str, Plain]) -> Document | None:
         """The top-level fields, less what stands inside parts, runs and scenarios, which is read one by one."""
         hollow = dict(value)
-        for key in ("parts", "runs", "scenarios"):
+        for key in ("parts", "runs", "scenarios", ASSEMBLIES, CHANGE):
             inside = value.get(key)
             if isinstance(inside, dict | list):
                 hollow[key] = type(inside)()
@@ -130,16 +158,16 @@ class _Reader:
     def _system(self, document: Document) -> System:
         accepted = [self.told.root.at("accept", index, "finding") for index in range(len(document.accept))]
         return System(
-            parts=self.parts,
-            pipes=tuple(self.pipes),
+            parts=self.draft.parts,
+            pipes=tuple(self.draft.pipes),
             title=document.title,
             units=document.units,
             rules=document.rules,
-            written=self.written,
+            written=self.draft.written,
             accept=document.accept,
             job=document.job,
             tank_sizes_m3=tuple(sorted(document.tank_sizes)),
-            instances=self.instances,
+            instances=self.draft.instances,
             record=replace(
                 self.record,
                 lines=self._lines(),
@@ -164,23 +192,8 @@ class _Reader:
             if part is None:
                 self.faulty.add(name)
                 continue
-            self._place(name, part, value if isinstance(value, dict) else {"kind": value})
-
-    def _place(self, name: str, part: Part, written: Mapping[str, object]) -> None:
-        """A part with what comes fixed to it, or what it opens into."""
-        line = self.told.root.at("parts", name).line
-        instance = instance_of(name, part, written, self.units, line)
-        if instance is None:
-            self.parts[name] = part
-            self.written[name] = written
-            fixed, pipes = fixed_to(name, part)
-        else:
-            self.instances[name], self.wholes[name] = instance, instance.whole
-            self.written.update(instance.written)
-            fixed, pipes = dict(instance.parts), list(instance.pipes)
-        self.parts.update(fixed)
-        self.pipes += pipes
-        self.taken |= occupied(pipes)
+            written = value if isinstance(value, dict) else {"kind": value}
+            self.draft.place(name, part, written, self.told.root.at("parts", name).line)
 
     def _part(self, name: str, value: Plain) -> Part | None:
         at = ("parts", name)
@@ -238,38 +251,29 @@ class _Reader:
         def complain(stop: Stop, text: str, hint: str, known: Iterable[str]) -> None:
             self.told.tell_of_stop(Mistake(path, text, hint, meant=(stop.name, known)), stop)
 
-        known = ChainMap(self.parts, self.wholes) if self.wholes else self.parts
-        found = [indoors(self.instances, one) for one in joints(run.path, known, complain, faulty=self.faulty)]
+        draft = self.draft
+        found = [indoors(draft.instances, one) for one in joints(run.path, draft.known(), complain, faulty=self.faulty)]
         length_m = None if run.length_m is None else run.length_m / max(1, len(found))
         volume_m3 = self._volume_m3(run, (*at, "pipe")) / max(1, len(found))
         line = self.told.root.at(*at).line
         for joint in found:
             pipe = Pipe(joint.start, joint.end, volume_m3, length_m, run.pipe, line)
-            for text, hint, stop in crowded(joint, self.taken, self.parts):
+            for text, hint, stop in crowded(joint, draft.taken, draft.parts):
                 complain(stop, text, hint, ())
-            self.taken.update(dict.fromkeys(pipe.ends, pipe))
-            self.pipes.append(pipe)
-        self._refuse_above(MOST_PIPES, len(self.pipes), at, "up to here the runs have", "split the layout")
+            draft.lay(pipe)
+        self._refuse_above(MOST_PIPES, len(draft.pipes), at, "up to here the runs have", "split the layout")
 
     def _refuse_above(self, most: int, count: int, at: Path, text: str, hint: str) -> None:
         if count > most:
             raise Refused(Mistake(at, f"{text} more than {most:,} pipes", hint).fault(self.told.root))
 
     def _volume_m3(self, run: RunWithPipe, at: Path) -> float:
-        """Water in the whole chain: as written, or from pipe and length, or nothing known."""
-        if run.pipe is None:
-            return run.volume_m3 or 0.0
+        """Water in the whole chain; nothing where that cannot be told."""
         try:
-            bore = tube(run.pipe)
-        except UnknownTube as error:
-            self.told.tell(Mistake(at, str(error)))
+            return chain_volume_m3(run)
+        except NoVolume as error:
+            self.told.tell(Mistake(at, str(error), error.hint))
             return 0.0
-        if run.volume_m3 is not None:
-            return run.volume_m3
-        if run.length_m is None:
-            self.told.tell(Mistake(at, "a pipe size says nothing without a length", "for example length: 10 ft"))
-            return 0.0
-        return bore.volume_m3_per_m * run.length_m
 
     def _look_for_accepted(self, system: System) -> None:
         """A part that an acceptance names must be there, if only in a scenario."""

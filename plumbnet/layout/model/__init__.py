@@ -9,7 +9,7 @@ from plumbnet.layout.model.base_model import Declared, said_of
 from plumbnet.layout.model.build import crowded, fixed_to, make_part, occupied
 from plumbnet.layout.model.change import Add, Change, Fail, Insert, PlacedPart, Scenario, SetValues
 from plumbnet.layout.model.circuit import Circuit
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.fields import NOT_GIVEN, FieldChange, field_changes, fields_as_written
 from plumbnet.layout.model.instance import indoors, instance_of
 from plumbnet.layout.model.job import Job
@@ -39,12 +39,14 @@ from plumbnet.layout.model.runs import (
     MOST_PIPES_OF_RUN,
     NAME,
     NAME_ADVICE,
+    Joint,
     Stop,
     joints,
+    joints_between,
     listed_names,
     run_stops,
 )
-from plumbnet.layout.model.system import End, Instance, Pipe, Record, System
+from plumbnet.layout.model.system import Assembled, AssemblyFile, End, Instance, Pipe, Record, System
 from plumbnet.layout.model.validation_messages import (
     Mistake,
     Path,
@@ -69,6 +71,9 @@ __all__ = [
     "RELIEF",
     "Acceptance",
     "Add",
+    "Alternative",
+    "Assembled",
+    "AssemblyFile",
     "BackflowProtection",
     "Boosting",
     "Change",
@@ -85,6 +90,7 @@ __all__ = [
     "Insert",
     "Instance",
     "Job",
+    "Joint",
     "Mistake",
     "Mixture",
     "OneWay",
@@ -100,6 +106,7 @@ __all__ = [
     "Scenario",
     "SetValues",
     "Shut",
+    "Sort",
     "Source",
     "Stop",
     "Stray",
@@ -113,6 +120,7 @@ __all__ = [
     "instance_of",
     "is_bare",
     "joints",
+    "joints_between",
     "listed_names",
     "make_part",
     "mistakes",

@@ -9,8 +9,8 @@ from enum import StrEnum
 from typing import Annotated, ClassVar, Literal, TypeVar
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
-from plumbnet.layout.model.base_model import Declared
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.base_model import Declared, file_name_of
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.inside import Inside
 from plumbnet.layout.units import LEAST_SET_PA, PRESSURE, Elevation, Quantity
 
@@ -191,13 +191,14 @@ class Part(Declared):
     `ports` are its connections, `shared` those that take any number of pipes. A run enters at `inlet` and
     leaves at `outlet`, unless it names a port; then it leaves by that port's mate in `through`. `failures`
     are what can go wrong, as fields and their values then, `fails_as` the one of several that a change means which
-    names none; `assumed` says in words what a field means that
-    is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a box with that
-    name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device whose whole
-    purpose is that water passes one way; what `cools` is there to give the water's heat away, what `keeps_hot` is a
-    store of hot water for people to draw. `protects` says how it keeps water from coming back to its supply, None where
-    that is not what it is for. What `admits_air` lets air in before the water draws a vacuum. What `opens_into` others
-    never stands in a system itself: they do.
+    names none; `chosen` are the fields whose numbers a hand sets or a fitter picks; `assumed` says in words what a
+    field means that is left out. `symbol` names the symbol it is drawn by; left out, it is the kind's own name, or a
+    box with that name in it. A fitting only joins pipes, a vessel holds hot water under pressure, a check is a device
+    whose whole purpose is that water passes one way; what `cools` is there to give the water's heat away, what
+    `keeps_hot` is a store of hot water for people to draw. `protects` says how it keeps water from coming back to its
+    supply, None where that is not what it is for. What `admits_air` lets air in before the water draws a vacuum. What
+    `opens_into` others never stands in a system itself: they do. `ports_are_of_its_kind` says that all parts of a kind
+    have the same ports and are passed by a run alike.
     """
 
     kind: ClassVar[str]
@@ -209,6 +210,7 @@ class Part(Declared):
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     failures: ClassVar[Mapping[str, Mapping[str, object]]] = {}
     fails_as: ClassVar[str] = ""
+    chosen: ClassVar[tuple[str, ...]] = ()
     assumed: ClassVar[Mapping[str, str]] = {}
     is_fitting: ClassVar[bool] = False
     is_vessel: ClassVar[bool] = False
@@ -218,6 +220,7 @@ class Part(Declared):
     admits_air: ClassVar[bool] = False
     protects: ClassVar[BackflowProtection | None] = None
     opens_into: ClassVar[Inside | None] = None
+    ports_are_of_its_kind: ClassVar[bool] = True
 
     elevation_m: Elevation = 0.0
     """Height above the layout's datum; 0 when left out."""
@@ -227,6 +230,10 @@ class Part(Declared):
     def drawn_as(self) -> str:
         """Name of the symbol that shows the part as it stands."""
         return self.symbol
+
+    def stands(self) -> str:
+        """How it stands now, in a word or two, as it is told beside what it may be instead."""
+        return str(getattr(self, "state", "as drawn")).replace("_", " ")
 
     def port_names(self) -> tuple[str, ...]:
         """Every connection of this part."""
@@ -354,13 +361,36 @@ class Part(Declared):
     def can_fail(self) -> Iterator[str]:
         """Its failures, less those that it has suffered already."""
         for how, values in self.failures.items():
-            if any(getattr(self, field) != value for field, value in values.items()):
+            if not self._has(values):
                 yield how
 
     def events(self, _extremes: Extremes) -> Iterator[Event]:
         """What may happen to it by itself: each of its failures, unless it has failed so already."""
         for how in self.can_fail():
             yield Event(how.replace("_", " "), "fail", {"how": how})
+
+    def alternatives(self, extremes: Extremes) -> Iterator[Alternative]:
+        """What it may be instead: turned, exchanged or failed, and then each number that somebody chose.
+
+        An event that only brings a number to an extreme is none of these: the number itself is offered.
+        """
+        yield from (event for event in self.events(extremes) if event.sort is not Sort.NUMBER)
+        yield from self.instead()
+        for field in self.chosen:
+            if getattr(self, field) is not None:
+                words = file_name_of(field).replace("_", " ")
+                yield Alternative(words, "set", {field: getattr(self, field)}, Sort.NUMBER)
+
+    def instead(self) -> Iterator[Alternative]:
+        """What may be made of it that comes about by nobody's mistake, and is no event therefore: it is mended."""
+        failed = [values for values in self.failures.values() if self._has(values)]
+        fields = type(self).model_fields
+        wrong = {field for values in failed for field, value in values.items() if fields[field].default != value}
+        if wrong:
+            yield Alternative("mended", "set", dict.fromkeys(sorted(wrong)), Sort.OTHER_DEVICE)
+
+    def _has(self, values: Mapping[str, object]) -> bool:
+        return all(getattr(self, field) == value for field, value in values.items())
 
     def fixed(self) -> Iterator[tuple[str, str, "Part"]]:
         """Parts that come with this one, as (own port, name, part)."""

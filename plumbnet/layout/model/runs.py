@@ -1,7 +1,7 @@
 """Runs as text to joints: "street -> meter -> heater" to the pairs of ports that pipes join."""
 
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.layout.model.part import Part
@@ -70,8 +70,23 @@ def joints(
     if len(run) == 1:
         complain(Stop("", None, 0, len(path)), "a run joins at least two parts", 'write it as "first -> second"', ())
         return
+    yield from joints_between(run, parts, complain, faulty=faulty)
+
+
+def joints_between(
+    run: Sequence[Stop],
+    parts: Mapping[str, Part],
+    complain: Complain,
+    *,
+    faulty: Collection[str] = (),
+    passes: bool = False,
+) -> Iterator[Joint]:
+    """The same of a run's stops, two or more; `passes` says that it comes from elsewhere and passes the first."""
     known = [stop.name not in faulty and _is_known(stop, parts, complain) for stop in run]
-    leave = _leaving(run[0], parts, complain) if known[0] else None
+    leave = _leaving(run[0], parts, complain) if known[0] and not passes else None
+    if known[0] and passes:
+        enter = _entering(run[0], parts, complain)
+        leave = None if enter is None else _passing(run[0], enter, parts, complain)
     for index, stop in enumerate(run[1:], start=1):
         enter = _entering(stop, parts, complain) if known[index] else None
         if leave is not None and leave == enter:

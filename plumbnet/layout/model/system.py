@@ -28,7 +28,7 @@ class Pipe:
 
     `volume_m3` is the water in it, `length_m` and `tube` (as in the tube tables) what the author gave of
     it. `line` is the line of the run, or that of the part that it is inside; 0 for the tapping of a relief valve
-    written inside a heater.
+    written inside a heater. `asked` is the line that asked for the instance of an assembly around it; 0 outside any.
     """
 
     start: End
@@ -37,6 +37,7 @@ class Pipe:
     length_m: float | None = None
     tube: str | None = None
     line: int = 0
+    asked: int = 0
 
     @property
     def ends(self) -> tuple[End, End]:
@@ -68,11 +69,31 @@ class Instance:
 
 
 @dataclass(frozen=True, slots=True)
+class Assembled:
+    """An instance of an assembly: its name, the line that asked for the instance, the height that counts from there.
+
+    `lift` is that height as it would be written, None where nothing is said of it.
+    """
+
+    assembly: str
+    line: int = 0
+    lift: str | float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AssemblyFile:
+    """A file that brings assemblies: what messages call it, and its bytes."""
+
+    file: str
+    data: bytes = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """Where a system came from: the file's name, SHA-256 and text, the line of each part.
 
     `rules_at` is the place of its rules, or of those for each circuit; `accept_at` that of the name in each of its
-    acceptances.
+    acceptances. `shelf` are the files that brought assemblies.
     """
 
     file: str = ""
@@ -81,6 +102,7 @@ class Record:
     rules_at: Mapping[Circuit, tuple[int, int]] = field(default_factory=dict)
     accept_at: tuple[tuple[int, int], ...] = ()
     text: str = field(default="", repr=False)
+    shelf: tuple[AssemblyFile, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +113,8 @@ class System(Shown, Changeable):
     written as one part and opened into some of these; `units` those of the file; `rules` the name of a profile, or of
     one for some circuits; `written` the fields of each part as its author wrote them; `tank_sizes_m3` the sizes the
     author can buy (empty: the table of nominal sizes); `job` what a cover says; `faulty_scenarios`
-    those of the file that cannot be made, with why.
+    those of the file that cannot be made, with why; `assembled`, by its full name, each instance of an assembly;
+    `groups` the labels of what stands for many, as `rooms` for `rooms/1` and `rooms/2`.
     """
 
     parts: Mapping[str, Part]
@@ -107,6 +130,8 @@ class System(Shown, Changeable):
     record: Record = field(default_factory=Record)
     instances: Mapping[str, Instance] = field(default_factory=dict)
     faulty_scenarios: Mapping[str, tuple[Fault, ...]] = field(default_factory=dict)
+    assembled: Mapping[str, Assembled] = field(default_factory=dict)
+    groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     def changes_of(self, scenario: str) -> tuple[Change, ...]:
         """The changes that make a scenario of the file, those of the one that it builds on first."""
@@ -124,4 +149,16 @@ class System(Shown, Changeable):
 
     def line_of(self, part: str) -> int:
         """Line on which `part`, or the heater that carries it, was declared; 0 if it came from no file."""
-        return self.record.lines.get(part) or self.record.lines.get(part.partition("/")[0], 0)
+        return self.record.lines.get(part) or self.record.lines.get(part.rpartition("/")[0], 0)
+
+    def instance_around(self, part: str) -> str | None:
+        """The innermost instance of an assembly that a part is in, by its full name; None outside any."""
+        around = part.rpartition("/")[0] if self.assembled else ""
+        while around and around not in self.assembled:
+            around = around.rpartition("/")[0]
+        return around or None
+
+    def asked_line_of(self, part: str) -> int:
+        """The line that asked for the innermost instance that a part is in; 0 outside any."""
+        around = self.instance_around(part)
+        return 0 if around is None else self.assembled[around].line

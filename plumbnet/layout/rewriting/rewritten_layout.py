@@ -7,6 +7,7 @@ from hashlib import sha256
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.file import read_system
 from plumbnet.layout.model import Add, Change, Fail, Insert, Pipe, PlacedPart, SetValues, System
+from plumbnet.layout.rewriting.change_list_edits import is_assembled, is_at_its_place, with_listed_change
 from plumbnet.layout.rewriting.run_edits import demand_run, joint_of, runs_of, with_pipes
 from plumbnet.layout.rewriting.same_layout import first_difference
 from plumbnet.layout.rewriting.text_edits import bare, with_fields, with_item, with_value, without_value
@@ -50,14 +51,22 @@ def _step(system: System, change: Change) -> System:
     """The layout that the text says once one change is written into it."""
     after = with_changes(system, [change])
     try:
-        text = _ACTIONS[change.action](system.record.text, system, after, getattr(change, change.action))
-        now = read_system(text.encode(), file=system.record.file)
+        text = _text(system, after, change)
+        now = read_system(text.encode(), file=system.record.file, shelf=system.record.shelf)
     except Unwritable as error:
         raise _refused(system, change, str(error)) from error
     except LayoutError as error:
         raise _refused(system, change, f"the file would not be right then: {error.faults[0].sentence}") from error
     _demand_same(now, after, change)
     return now
+
+
+def _text(system: System, after: System, change: Change) -> str:
+    """The text with one change in it: at its place, or where assemblies stand in the file in its list of changes."""
+    text = system.record.text
+    if is_assembled(system) and not is_at_its_place(system, change):
+        return with_listed_change(text, system, change)
+    return _ACTIONS[change.action](text, system, after, getattr(change, change.action))
 
 
 def _demand_same(now: System, after: System, change: Change | None) -> None:
@@ -80,7 +89,7 @@ def _fields(text: str, system: System, after: System, name: str) -> str:
 
 def _demand_written(system: System, name: str) -> None:
     """Raises Unwritable for a part that stands inside another."""
-    owner = next((whole for whole, own in system.instances.items() if name in own.parts), name.partition("/")[0])
+    owner = next((whole for whole, own in system.instances.items() if name in own.parts), name.rpartition("/")[0])
     if name not in system.instances and (name not in system.written or owner in system.instances):
         raise Unwritable(f"{name} is written inside {owner}")
 

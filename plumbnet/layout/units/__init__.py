@@ -1,5 +1,6 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
+from plumbnet.layout.units.counting_on import quantity_sum, stepped
 from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
@@ -96,9 +97,11 @@ __all__ = [
     "every_tube",
     "parse_measure",
     "quantity_of",
+    "quantity_sum",
     "set_pressure",
     "show",
     "standing_pressure",
+    "stepped",
     "to",
     "tube",
     "vessel_volume",

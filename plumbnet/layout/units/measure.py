@@ -29,6 +29,7 @@ _LEAST = 5e-324  # the machine's smallest number
 _NO_SIGN = 0.0  # added to -0.0 it gives 0.0
 _SIGNIFICANT, _OF_BOUND = 6, 3  # digits that tell a bound from another, and those that are shown of one
 _THOUSANDS = 10_000  # numbers from here on are written with commas
+_LARGEST_DENOMINATOR = 10**12
 _SIXTEENTH_TOLERANCE = 1e-6  # sixteenths of an inch: what conversion to SI and back leaves
 _ABSOLUTE: dict[str, Units] = {"psia": "us", "bara": "metric-bar", "bar(a)": "metric-bar", "kpaa": "metric"}
 
@@ -83,7 +84,7 @@ def show_bound(bound: float, dimension: Dimension, units: Units | None, *, low: 
     """A bound in words, of few digits, and never outside it: rounded up where it is the lowest that is allowed.
 
     >>> show_bound(10e6, PRESSURE, "us", low=False), show_bound(1e3, PRESSURE, "us", low=True)
-    ('1,450 psi', '0.146 psi')
+    ('1450 psi', '0.146 psi')
     """
     name = dimension.unit_name(units or "metric")
     exact = Decimal(f"{to(bound, name, dimension):.{_SIGNIFICANT}g}")
@@ -122,6 +123,13 @@ def to(value: float, unit: str, dimension: Dimension) -> float:
 
 @lru_cache(maxsize=65536)
 def _read(text: str, dimension: Dimension, units: Units | None) -> float:
+    match = _match(text, dimension, units)
+    unit = _unit(match["unit"], text, dimension, units)
+    return _in_si(_value(match), unit)
+
+
+def _match(text: str, dimension: Dimension, units: Units | None) -> re.Match[str]:
+    """Number and unit as they are written. Raises QuantityError."""
     example = dimension.example(units)
     if len(text) > _LONGEST:
         raise QuantityError(f"{quoted(text)} is too long for a {dimension.name}; write it like {quoted(example)}")
@@ -130,17 +138,39 @@ def _read(text: str, dimension: Dimension, units: Units | None) -> float:
         raise QuantityError(f"{quoted(text)} is no {dimension.name}; {_advice(text, example)}")
     if match["under"] and not int(match["under"]):
         raise QuantityError(f"{quoted(text)} divides by zero; write it like {quoted(example)}")
-    unit = _unit(match["unit"], text, dimension, units)
-    return _in_si(_value(match), unit)
+    return match
+
+
+def number_and_unit(written: str | float, dimension: Dimension, units: Units) -> tuple[fractions.Fraction, str, Unit]:
+    """What an author wrote as its exact number, the name of its unit as written and the unit itself.
+
+    The name is "" where none is written. Raises QuantityError.
+
+    >>> number_and_unit("1/2 in", SIZE, "us")[:2]
+    (Fraction(1, 2), 'in')
+    """
+    if not isinstance(written, str):
+        return _exact(_demand_number(written, dimension, units)), "", dimension.bare(units)
+    match = _match(written, dimension, units)
+    unit = _unit(match["unit"], written, dimension, units)
+    decimal = (match["decimal"] or "").replace(",", "")
+    if decimal and "e" not in decimal.lower():
+        number = fractions.Fraction(decimal) * (-1 if match["sign"] == "-" else 1)
+    else:
+        number = _exact(_value(match))
+    return number, match["unit"], unit
+
+
+def _exact(number: float) -> fractions.Fraction:
+    """The number, as short as it can be written. Raises QuantityError where it is not finite."""
+    if not math.isfinite(number):
+        raise QuantityError("a quantity is a finite number")
+    return fractions.Fraction(number).limit_denominator(_LARGEST_DENOMINATOR)
 
 
 def _number(number: object, dimension: Dimension, units: Units | None) -> float:
     """The SI value of a bare number."""
-    if isinstance(number, bool) or not isinstance(number, int | float):
-        example = dimension.example(units)
-        raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
-    if isinstance(number, float) and not math.isfinite(number):
-        raise QuantityError(f"a {dimension.name} is a finite number, for example {quoted(dimension.example(units))}")
+    number = _demand_number(number, dimension, units)
     unit = dimension.bare(units) if units else _SI
     try:
         return _in_si(number, unit)
@@ -154,6 +184,16 @@ def _in_si(number: float, unit: Unit) -> float:
     if number and not size:
         size = math.copysign(_LEAST, number)
     return size + unit.zero + _NO_SIGN
+
+
+def _demand_number(number: object, dimension: Dimension, units: Units | None) -> float:
+    """The number as it is. Raises QuantityError for anything else."""
+    if isinstance(number, bool) or not isinstance(number, int | float):
+        example = dimension.example(units)
+        raise QuantityError(f"a {dimension.name} is wanted here, for example {quoted(example)}")
+    if isinstance(number, float) and not math.isfinite(number):
+        raise QuantityError(f"a {dimension.name} is a finite number, for example {quoted(dimension.example(units))}")
+    return number
 
 
 def _value(match: re.Match[str]) -> float:

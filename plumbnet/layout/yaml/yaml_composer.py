@@ -1,5 +1,6 @@
 """The events of a YAML parser to one tree of nodes, within limits that hold while reading."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, NoReturn, Protocol
 
@@ -26,6 +27,8 @@ MAX_NODES: Final = 1_000_000
 MAX_FAULTS: Final = 1_000
 """Faults after which reading stops."""
 
+_MERGE = "<<"
+_SPLIT = "split the layout"
 _UNMARKED = Fault(0, 0, "the YAML parser does not tell where it is")
 
 
@@ -77,9 +80,9 @@ class _OpenList:
 
 
 class _OpenMapping:
-    """A mapping whose end has not come yet."""
+    """A mapping whose end has not come yet; `merging` has its merge key, where there is one."""
 
-    __slots__ = ("anchored", "items", "key", "keys", "node", "values", "wants_key")
+    __slots__ = ("anchored", "items", "key", "keys", "merging", "node", "values", "wants_key")
 
     def __init__(self, line: int, column: int) -> None:
         self.items: dict[str, YamlNode] = {}
@@ -87,6 +90,7 @@ class _OpenMapping:
         self.keys: dict[str, tuple[int, int]] = {}
         self.node = YamlNode(self.values, line, column, self.items, self.keys)
         self.key = ""
+        self.merging: set[str] = set()
         self.wants_key = True
         self.anchored: _Anchored | None = None
 
@@ -102,6 +106,26 @@ class _OpenMapping:
 
     def drop(self, key: str) -> None:
         del self.items[key], self.values[key], self.keys[key]
+
+    def merge(self, others: Sequence[YamlNode]) -> None:
+        """Put the entries of other mappings where the merge key stands; its own, and those of earlier ones, count."""
+        own = [(key, self.items.pop(key), self.keys.pop(key)) for key in list(self.items)]
+        self.values.clear()
+        names = {key for key, _, _ in own}
+        for key, node, place in own:
+            for name, one, at in _entries(others) if key == _MERGE else [(key, node, place)]:
+                if name == key or name not in names:
+                    self.items.setdefault(name, one)
+                    self.values.setdefault(name, one.value)
+                    self.keys.setdefault(name, at)
+
+
+def _entries(mappings: Sequence[YamlNode]) -> Iterator[tuple[str, YamlNode, tuple[int, int]]]:
+    """Each entry of some mappings: its key, its value, and where the key stands."""
+    for mapping in mappings:
+        keys = mapping.keys or {}
+        for name, node in mapping.items.items() if isinstance(mapping.items, dict) else ():
+            yield name, node, keys.get(name, (node.line, node.column))
 
 
 class YamlComposer:
@@ -152,7 +176,7 @@ class YamlComposer:
                 self._check(event)
             text = event.value
             if top.wants_key:
-                if text in top.keys or text == "<<":
+                if text in top.keys or (text == _MERGE and not event.style):
                     self._odd_key(text, line, column)
                 top.name(text, line, column)
                 continue
@@ -185,9 +209,25 @@ class YamlComposer:
         self.top = opened
 
     def _close(self) -> None:
+        if isinstance(self.top, _OpenMapping) and _MERGE in self.top.merging:
+            self._merge(self.top)
         if self.top.anchored is not None:
             self.top.anchored.size += self.count
         self.top = self.opened.pop()
+
+    def _merge(self, mapping: _OpenMapping) -> None:
+        """Write out what a merge key of a mapping refers to; pass over one that refers to no mapping."""
+        node = mapping.items[_MERGE]
+        others = node.items if isinstance(node.items, list) else [node]
+        if all(isinstance(one.value, dict) and isinstance(one.items, dict) for one in others):
+            self.count += sum(len(one.items or ()) for one in others)
+            if self.count > MAX_NODES:
+                raise Refused(Fault(node.line, node.column, f"the file holds more than {MAX_NODES:,} values", _SPLIT))
+            mapping.merge(others)
+            return
+        text = 'a merge key "<<" stands for a mapping that bears an anchor, or a list of them'
+        self._fault(*mapping.keys[_MERGE], text, "write <<: *name", len(_MERGE))
+        self.dropped.append((mapping, _MERGE))
 
     def _alias(self, event: AliasEvent) -> None:
         name = event.anchor or ""
@@ -206,7 +246,7 @@ class YamlComposer:
     def _check(self, event: ScalarEvent | MappingStartEvent | SequenceStartEvent | AliasEvent) -> None:
         """Stop where the file is too large; pass over a tag with a fault; keep what an anchor names."""
         if self.count > MAX_NODES:
-            self._refuse(event, f"the file holds more than {MAX_NODES:,} values", "split the layout")
+            self._refuse(event, f"the file holds more than {MAX_NODES:,} values", _SPLIT)
         if isinstance(event, AliasEvent):
             return
         if event.tag is not None:
@@ -217,13 +257,12 @@ class YamlComposer:
             self.anchors[event.anchor] = _Anchored(YamlNode(value, *_place(event)), 1)
 
     def _odd_key(self, key: str, line: int, column: int) -> None:
-        """Pass over a merge key, or a key that was there before."""
+        """Pass over a key that was there before; remember a merge key until its mapping ends."""
         if key in self.top.keys:
             first = f"the first is in line {self.top.keys[key][0]}"
             self._fault(line, column, f"the key {quoted(key)} is written a second time", first, len(key))
         elif isinstance(self.top, _OpenMapping):
-            self.dropped.append((self.top, key))
-            self._fault(line, column, 'the merge key "<<" is not read here', "write the keys out", 2)
+            self.top.merging.add(key)
 
     def _fault(self, line: int, column: int, text: str, hint: str, width: int = 1) -> None:
         self.faults.append(Fault(line, column, text, hint, width))

@@ -1,12 +1,12 @@
 """The cold pipe of heaters, from where water comes into their zone: what every way to them leads through."""
 
-from collections import deque
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections import Counter, deque
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.layout.model import End
-from plumbnet.network.graphs import dominators, nearest_first
+from plumbnet.network.graphs import dominators
 from plumbnet.network.loops.heated_volume import HeatedVolume
 from plumbnet.network.piping import Crossing, Node, Zone, Zoning
 
@@ -25,15 +25,31 @@ class ColdHeader:
     draws: tuple[Node, ...]
 
     def shared(self, nodes: Sequence[Node]) -> tuple[Node, ...]:
-        """The nodes that every way to every one of `nodes` passes, in the direction of flow; they themselves count."""
-        ways = [self._way(node) for node in nodes if node in self.tree]
-        if not ways:
-            return ()
-        common = ways[0]
-        for way in ways[1:]:
-            beside = set(way)
-            common = [node for node in common if node in beside]
-        return tuple(common)
+        """The nodes that every way to every one of `nodes` passes, in the direction of flow; they themselves count.
+
+        Linear in the nodes on all these ways together.
+        """
+        known = [node for node in nodes if node in self.tree]
+        way = self._way(known[0]) if known else []
+        joins_at, end = {node: number for number, node in enumerate(way)}, len(way)
+        for node in known[1:]:
+            climbed = list(self._climb(node, joins_at))
+            above = self.tree[climbed[-1]] if climbed else node
+            joined = joins_at.get(above, -1) if above is not None else -1
+            joins_at |= dict.fromkeys(climbed, joined)
+            end = min(end, joined + 1)
+        return tuple(way[:end])
+
+    def steps(self, nodes: Iterable[Node]) -> Iterator[tuple[Node, Node]]:
+        """Every step of the ways to some nodes once, way by way in the direction of flow. Linear in these steps."""
+        seen: set[Node] = set()
+        for node in nodes:
+            climbed = list(self._climb(node, seen)) if node in self.tree else []
+            seen.update(climbed)
+            for far in reversed(climbed):
+                near = self.tree[far]
+                if near is not None and near != _SUPPLY:
+                    yield near, far
 
     def parts_from_all(self, node: Node) -> bool:
         """Whether nobody draws water on the cold side but from behind a node, and somebody does there."""
@@ -41,19 +57,28 @@ class ColdHeader:
 
     @cached_property
     def _drawn_behind(self) -> dict[Node, int]:
-        found: dict[Node, int] = {}
-        for draw in self.draws:
-            for node in self._way(draw):
-                found[node] = found.get(node, 0) + 1
+        """How many of the draws lie behind each node: summed from the ends of the tree to its root."""
+        found, waiting = Counter(self.draws), Counter(above for above in self.tree.values() if above is not None)
+        ends = deque(node for node in self.tree if not waiting[node])
+        while ends:
+            node = ends.popleft()
+            above = self.tree[node]
+            if above is not None:
+                found[above] += found[node]
+                waiting[above] -= 1
+                if not waiting[above]:
+                    ends.append(above)
         return found
 
     def _way(self, node: Node) -> list[Node]:
-        way: list[Node] = []
+        return list(self._climb(node, ()))[::-1]
+
+    def _climb(self, node: Node, known: Collection[Node]) -> Iterator[Node]:
+        """A node and those above it, to the supply or to one that is known."""
         at: Node | None = node
-        while at is not None and at != _SUPPLY:
-            way.append(at)
+        while at is not None and at != _SUPPLY and at not in known:
+            yield at
             at = self.tree[at]
-        return way[::-1]
 
 
 @dataclass
@@ -84,20 +109,33 @@ class ColdHeaders:
     def _entries(self, zone: Zone) -> tuple[Node, ...]:
         """Where water comes into a zone that has not been there: at supplies, through gates, else through shut ones."""
         own = [node for node in self._sources if self.zoning.zone_of[node] == zone]
-        fed = self._fed_without(zone)
-        forward = [one for one in self.zoning.into.get(zone, ()) if one.is_forward and one.near in fed]
+        forward = [one for one in self.zoning.into.get(zone, ()) if one.is_forward and self._is_fed(one.near, zone)]
         entries = [*own, *(one.enters for one in forward if one.way is not None)]
         entries = entries or [one.enters for one in forward if one.gate.is_shut]
         return tuple(dict.fromkeys(node for node in entries if node not in self._bodies))
 
-    def _fed_without(self, zone: Zone) -> set[Zone]:
-        """Zones that supplies feed though nothing passes through one."""
-        starts = {self.zoning.zone_of[node] for node in self._sources} - {zone}
+    def _is_fed(self, near: Zone, zone: Zone) -> bool:
+        """Whether supplies feed a zone though nothing passes through another: not every way there leads through it."""
+        if near not in self._spans or near == zone:
+            return False
+        first, last = self._spans.get(zone, (0, -1))
+        return not first <= self._spans[near][0] <= last
 
-        def beside(near: Zone) -> Iterator[Zone]:
-            return (one.far for one in self.zoning.out.get(near, ()) if one.far != zone and _feeds(one))
-
-        return set(nearest_first(starts, beside))
+    @cached_property
+    def _spans(self) -> dict[Zone, tuple[int, int]]:
+        """Zones that supplies feed, numbered so that what is fed through one alone lies in its span. Near-linear."""
+        onward: dict[Zone, list[Zone]] = {_SUPPLY: [self.zoning.zone_of[node] for node in self._sources]}
+        queue = deque(onward[_SUPPLY])
+        while queue:
+            zone = queue.popleft()
+            if zone not in onward:
+                onward[zone] = [one.far for one in self.zoning.out.get(zone, ()) if _feeds(one)]
+                queue.extend(onward[zone])
+        below: dict[Zone, list[Zone]] = {}
+        for zone, above in dominators(onward, _SUPPLY).items():
+            if above is not None:
+                below.setdefault(above, []).append(zone)
+        return _spans(below, _SUPPLY)
 
     @cached_property
     def _sources(self) -> tuple[Node, ...]:
@@ -123,6 +161,20 @@ class ColdHeaders:
     def _heater_nodes(self) -> Iterator[Node]:
         for one in self.heated:
             yield from self.zoning.piping.nodes_of(one.name)
+
+
+def _spans(below: Mapping[Zone, Sequence[Zone]], root: Zone) -> dict[Zone, tuple[int, int]]:
+    """The numbers of a tree's nodes, from each its own to the last below it."""
+    first, spans, stack = dict[Zone, int](), dict[Zone, tuple[int, int]](), [root]
+    while stack:
+        zone = stack[-1]
+        if zone not in first:
+            first[zone] = len(first)
+            stack.extend(below.get(zone, ()))
+        else:
+            stack.pop()
+            spans[zone] = (first[zone], len(first) - 1)
+    return spans
 
 
 def _feeds(crossing: Crossing) -> bool:

@@ -5,13 +5,14 @@ from plumbnet.network.outlets.cut_sets import CutSets, Stops
 from plumbnet.network.outlets.isolation_valves import Closings, IsolationValves, closing
 from plumbnet.network.outlets.ladder import MOST_RUNGS, Climber, Opening, Rung, first_opens_pa, floor_pa, openings
 from plumbnet.network.outlets.paths import Paths
-from plumbnet.network.outlets.reachability import devices_between, reach
+from plumbnet.network.outlets.reachability import DevicesFrom, devices_between, reach
 
 __all__ = [
     "MOST_RUNGS",
     "Climber",
     "Closings",
     "CutSets",
+    "DevicesFrom",
     "IsolationValves",
     "Opening",
     "Paths",

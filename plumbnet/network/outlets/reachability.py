@@ -2,6 +2,7 @@
 
 from collections import deque
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 from plumbnet.network.outlets.ladder import floor_pa
 from plumbnet.network.piping import Crossing, Zone, Zoning
@@ -36,15 +37,31 @@ def devices_between(zoning: Zoning, standing: StaticPressures, start: Zone, goal
 
     None where it cannot come there. Linear in what is reached.
     """
-    before: dict[Zone, Crossing | None] = {start: None}
-    queue = deque([start])
-    while queue and goal not in before:
-        for crossing in sorted(zoning.out.get(queue.popleft(), ()), key=lambda one: one.part):
-            if crossing.far not in before and floor_pa(crossing, standing) is not None:
-                before[crossing.far] = crossing
-                queue.append(crossing.far)
-    names, last = [], before.get(goal)
-    while last is not None:
-        names.append(last.part)
-        last = before[last.near]
-    return tuple(reversed(names))
+    return DevicesFrom(zoning, standing, start).to(goal)
+
+
+@dataclass
+class DevicesFrom:
+    """What water of one zone passes on its way to others; searched once for all of them, as far as is asked."""
+
+    zoning: Zoning
+    standing: StaticPressures
+    start: Zone
+
+    def __post_init__(self) -> None:
+        self._before: dict[Zone, Crossing | None] = {self.start: None}
+        self._queue = deque([self.start])
+
+    def to(self, goal: Zone) -> tuple[str, ...]:
+        """Names of the one-way devices on the way to a zone, as `devices_between` tells them."""
+        while self._queue and goal not in self._before:
+            zone = self._queue.popleft()
+            for crossing in sorted(self.zoning.out.get(zone, ()), key=lambda one: one.part):
+                if crossing.far not in self._before and floor_pa(crossing, self.standing) is not None:
+                    self._before[crossing.far] = crossing
+                    self._queue.append(crossing.far)
+        names, last = [], self._before.get(goal)
+        while last is not None:
+            names.append(last.part)
+            last = self._before[last.near]
+        return tuple(reversed(names))

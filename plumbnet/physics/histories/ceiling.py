@@ -1,5 +1,6 @@
 """The pressure that no history passes: what zones would have to hold at a level, against what grows and can come there.
 
+One module, for every step asks the same levels of the same zones.
 Source: own derivation, in three steps that are each sound for every order and all portions.
 
 1. A zone at a level has lifted all that it can push into; and no zone ends lower than any one heater alone lifts it,
@@ -16,6 +17,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Generic
 
+from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED
 from plumbnet.physics.equilibrium import FlowGraph
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
@@ -50,10 +52,13 @@ class Ceilings(Generic[Zone]):
     def found(self) -> dict[Zone, float]:
         """The ceiling of each heated zone, never below what it was found to come to.
 
-        Cost: some thirty flows for each zone whose ceiling is not what was reached, else one.
+        Cost: some thirty flows for each zone whose ceiling is not what was reached, else one. Of many zones it is less
+        and the ceilings are higher, as the budgets say.
         """
         self._ceiling = {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
-        for _ in range(_ROUNDS):
+        if len(self.company) > MOST_LEVELLED:
+            return self._ceiling
+        for _ in range(_ROUNDS if len(self.company) <= MOST_NARROWED else 1):
             before = dict(self._ceiling)
             for zone in self.company:
                 self._ceiling[zone], self._highest = self._lowered(zone), {}
@@ -71,10 +76,17 @@ class Ceilings(Generic[Zone]):
 
     def _can_come_to(self, zone: Zone, level_abs_pa: float) -> bool:
         """False only where no history can bring a heated zone so high."""
-        neighbours, near = self.neighbours, self._near[zone]
-        lifted = {far: lifted_abs_pa(row, level_abs_pa) for far, row in neighbours.reach(zone).items()}
+        reach = self.neighbours.reach(zone)
+        lifted = {far: lifted_abs_pa(row, level_abs_pa) for far, row in reach.items()}
         if any(self._lets_go_below(far, pressure) for far, pressure in lifted.items()):
             return False
+        if len(self.company) > MOST_NARROWED:
+            return self._are_filled_by_all(lifted)
+        return self._can_be_filled(zone, level_abs_pa, lifted)
+
+    def _can_be_filled(self, zone: Zone, level_abs_pa: float, lifted: Levels[Zone]) -> bool:
+        """The same, once no outlet lets go below: whether what grows and can come there fills what has to be filled."""
+        neighbours, near = self.neighbours, self._near[zone]
         least = {far: max(self._least[far], lifted.get(far, -math.inf)) for far in near.filled}
         if not self._fills(near.sources, neighbours.cold, least):
             return False
@@ -92,6 +104,18 @@ class Ceilings(Generic[Zone]):
             lambda level: not self._lifts_itself(zone, level, lifted), neighbours.cold[zone], level_abs_pa
         )
         return is_pushed(weakest)
+
+    def _are_filled_by_all(self, lifted: Levels[Zone]) -> bool:
+        """Whether zones can be filled at all, by everything that grows: all that is asked of a large company."""
+        self.neighbours.budget.spend(len(lifted) // 4 + 1)
+        cold = self.neighbours.cold
+        wanted = math.fsum(self.neighbours.room_m3(far, cold[far], max(cold[far], top)) for far, top in lifted.items())
+        return wanted <= self._grown_m3 + _NOTHING_M3
+
+    @cached_property
+    def _grown_m3(self) -> float:
+        """All growth of the company."""
+        return math.fsum(self.neighbours.growth_m3[zone] for zone in self.company)
 
     def _lets_go_below(self, zone: Zone, pressure_abs_pa: float) -> bool:
         load = self.neighbours.loads[zone]
@@ -121,6 +145,7 @@ class Ceilings(Generic[Zone]):
 
     def _fills(self, sources: tuple[Zone, ...], start: Levels[Zone], end: Levels[Zone]) -> bool:
         """Whether some zones can fill the tanks of others from one level to another."""
+        self.neighbours.budget.spend(len(end) + 2)
         bands: list[_Band[Zone]] = []
         for far, end_abs_pa in end.items():
             for band in self._bands(far, sources, start[far], end_abs_pa):

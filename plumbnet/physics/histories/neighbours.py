@@ -1,13 +1,14 @@
 """Zones that push into each other through one-way gates, and what they come to when one of them grows."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Generic
 
 from networkx.utils import UnionFind
 
+from plumbnet.budgets import Budget
 from plumbnet.physics.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels import settled_abs_pa
@@ -19,6 +20,13 @@ _SAME_PA = 1e-3
 """Pressures closer than this are one: sums of the same few numbers in another order."""
 
 
+class Pushers(dict[Zone, tuple[Zone, ...]]):
+    """The heated zones that can push into each zone; none where it has no entry."""
+
+    def __missing__(self, zone: Zone) -> tuple[Zone, ...]:
+        return ()
+
+
 @dataclass(frozen=True)
 class Neighbours(Generic[Zone]):
     """Zones with what they have to take up, and the gates between them. Pressures are absolute and stand at datum."""
@@ -27,10 +35,27 @@ class Neighbours(Generic[Zone]):
     gates: Sequence[OneWayGate[Zone]]
     _reach: dict[Zone, dict[Zone, Pushes]] = field(default_factory=dict, repr=False, compare=False)
     _taken: dict[tuple[Zone, float], float] = field(default_factory=dict, repr=False, compare=False)
+    _lets_go: dict[Zone, float] = field(default_factory=dict, repr=False, compare=False)
+    _warm: Sequence[Zone] | None = field(default=None, repr=False, compare=False)
+    budget: Budget = field(default_factory=Budget, repr=False, compare=False)
 
-    def loaded(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
-        """The same zones and gates with other loads."""
-        return Neighbours(loads, self.gates, self._reach)
+    def with_tanks(self, loads: Mapping[Zone, ZoneLoad]) -> "Neighbours[Zone]":
+        """The same zones, gates and growth with other tanks; all that does not rest on these is kept."""
+        other = self.warmed(loads, ())
+        for name in ("growth_m3", "pushers", "_joined", "_companies"):
+            other.__dict__[name] = getattr(self, name)
+        return other
+
+    def warmed(self, loads: Mapping[Zone, ZoneLoad], warm: Sequence[Zone]) -> "Neighbours[Zone]":
+        """The same zones, gates and tanks with other growth, and none but in the zones `warm`, in their order."""
+        other = Neighbours(loads, self.gates, self._reach, _lets_go=self._lets_go, _warm=warm, budget=self.budget)
+        for name in ("cold", "_out", "_rank"):
+            other.__dict__[name] = getattr(self, name)
+        return other
+
+    def in_order(self, zones: Collection[Zone]) -> list[Zone]:
+        """Some zones in the order in which all stand."""
+        return sorted(zones, key=self._rank.__getitem__)
 
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
         """All zones into which the growth of a zone can push, itself first, and by which gates."""
@@ -48,18 +73,21 @@ class Neighbours(Generic[Zone]):
         """What each heated zone grows by, if it can rise at all: one that an open way out holds cannot."""
         return {
             zone: load.expansion_m3
-            for zone, load in self.loads.items()
-            if load.expansion_m3 > 0.0 and self.lets_go_abs_pa(zone) > load.static_abs_pa + _SAME_PA
+            for zone in (self.loads if self._warm is None else self._warm)
+            if (load := self.loads[zone]).expansion_m3 > 0.0
+            and self.lets_go_abs_pa(zone) > load.static_abs_pa + _SAME_PA
         }
 
     def lets_go_abs_pa(self, zone: Zone) -> float:
         """Pressure of a zone at which an outlet in its reach lets out all that comes; infinite where none does."""
-        return min(
-            needed_abs_pa(pushes, self.loads[far].opens_abs_pa)
-            if self.loads[far].outlet_abs_pa < math.inf
-            else math.inf
-            for far, pushes in self.reach(zone).items()
-        )
+        if zone not in self._lets_go:
+            self._lets_go[zone] = min(
+                needed_abs_pa(pushes, self.loads[far].opens_abs_pa)
+                if self.loads[far].outlet_abs_pa < math.inf
+                else math.inf
+                for far, pushes in self.reach(zone).items()
+            )
+        return self._lets_go[zone]
 
     def after(self, state: State[Zone], zone: Zone, growth_m3: float) -> dict[Zone, float]:
         """The state once a zone has grown by so much more. Exact: what it pushes away fills tanks, zone by zone.
@@ -86,13 +114,13 @@ class Neighbours(Generic[Zone]):
         return max(0.0, self._taken_m3(zone, end_abs_pa) - self._taken_m3(zone, start_abs_pa))
 
     @cached_property
-    def pushers(self) -> dict[Zone, tuple[Zone, ...]]:
+    def pushers(self) -> "Pushers[Zone]":
         """For each zone the heated zones whose growth can push into it, itself included."""
-        found: dict[Zone, list[Zone]] = {zone: [] for zone in self.loads}
+        found: dict[Zone, list[Zone]] = {}
         for heated in self.growth_m3:
             for far in self.reach(heated):
-                found[far].append(heated)
-        return {zone: tuple(heated) for zone, heated in found.items()}
+                found.setdefault(far, []).append(heated)
+        return Pushers({zone: tuple(heated) for zone, heated in found.items()})
 
     def company(self, zone: Zone) -> tuple[Zone, ...]:
         """The heated zones whose growth comes to the same zones as that of a heated zone, and so on; with itself."""
@@ -100,7 +128,7 @@ class Neighbours(Generic[Zone]):
 
     @cached_property
     def _joined(self) -> "UnionFind[Zone]":
-        joined: UnionFind[Zone] = UnionFind(self.loads)
+        joined: UnionFind[Zone] = UnionFind()
         for heated in self.growth_m3:
             joined.union(*self.reach(heated))
         return joined
@@ -111,6 +139,10 @@ class Neighbours(Generic[Zone]):
         for heated in self.growth_m3:
             found.setdefault(self._joined[heated], []).append(heated)
         return {root: tuple(zones) for root, zones in found.items()}
+
+    @cached_property
+    def _rank(self) -> dict[Zone, int]:
+        return {zone: number for number, zone in enumerate(self.loads)}
 
     @cached_property
     def _out(self) -> Gates[Zone]:

@@ -3,9 +3,10 @@
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from itertools import permutations
+from itertools import islice, permutations
 from typing import Generic
 
+from plumbnet.budgets import ORDERS
 from plumbnet.physics.equilibrium import OneWayGate, settle
 from plumbnet.physics.histories.ceiling import Ceilings, is_as_high
 from plumbnet.physics.histories.neighbours import Neighbours
@@ -118,7 +119,10 @@ def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zon
     best: dict[Zone, _Reached[Zone]] = {zone: (neighbours.cold[zone], (), True) for zone in company}
     lowest = dict.fromkeys(company, math.inf)
     states: dict[tuple[Zone, ...], dict[Zone, float]] = {(): neighbours.cold}
-    for order in _orders(neighbours, company):
+    lifted = sum(len(neighbours.reach(zone)) for zone in company)
+    most = None if len(company) <= MOST_ORDERED else max(1, ORDERS // lifted)
+    for order in islice(_orders(neighbours, company), most):
+        neighbours.budget.spend(lifted)
         state = _after(neighbours, order, states)
         for zone in company:
             lowest[zone] = min(lowest[zone], state[zone])

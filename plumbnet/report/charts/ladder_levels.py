@@ -6,7 +6,7 @@ from enum import Enum
 
 from plumbnet.layout.model import Role
 from plumbnet.physics.vessels import BREAKS_PA
-from plumbnet.report.prose import reached_through
+from plumbnet.report.prose import MANY_NAMES, names_in_short, reached_through
 from plumbnet.report.text import settles
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, HeaterFacts, RungFacts
@@ -74,8 +74,9 @@ def _outlets(facts: Facts, heater: HeaterFacts) -> Iterator[PressureLevel]:
     for number, rungs in enumerate(shown, 1):
         more = f"; {left} more above" if left and number == len(shown) else ""
         safety = all(rung.role is Role.SAFETY_RELIEF for rung in rungs)
-        names = listed([rung.outlet for rung in rungs])
-        words = f"{names} {facts.pressure(rungs[0].opens_pa)}{more}"
+        names = [rung.outlet for rung in rungs]
+        named = names_in_short(names) if len(names) >= MANY_NAMES else listed(names)
+        words = f"{named} {facts.pressure(rungs[0].opens_pa)}{more}"
         yield PressureLevel(rungs[0].opens_pa, LevelMark.RELIEF if safety else LevelMark.OUTLET, words)
 
 

@@ -26,7 +26,7 @@ from plumbnet.report.output import (
 )
 from plumbnet.rules import Acceptor
 from plumbnet.rules.facts import HeaterFacts, LockedFacts, Need, PlaceFacts, RungFacts
-from plumbnet.study.remedies import Checked, Found, Remedy, RemedyList, remedy_lists
+from plumbnet.study.remedies import Checked, Found, Remedy, RemedyList, left_out, remedy_lists
 
 _SCHEMA = 1
 _DEPTH = 2  # of a report in the document
@@ -120,6 +120,7 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "supplies": list(_supplies(report)),
         "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
         "remedies_searched": found is not None,
+        "remedies_left_out": list(left_out(found)),
         "remedy_lists": [_remedy_list(one) for one in remedy_lists(report.heaters, found or {})],
         "findings": [asdict(finding) for finding in report.findings],
         "accepted": [accepted_fields(one) for one in report.accepted],
@@ -255,4 +256,5 @@ def _need(need: Need) -> Json:
         "beside": list(need.beside),
         "recharge": [{"tank": one.tank, "precharge_pa": one.right_pa} for one in need.recharge],
         "is_tight": need.is_tight,
+        "is_left_out": need.is_left_out,
     }

@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Final
 
 from plumbnet.analysis import Report
+from plumbnet.layout.model import System
 from plumbnet.layout.yaml import Fault, visible
 from plumbnet.report.formats.json1 import Json
 from plumbnet.report.formats.sarif_places import BASE, location_of, place_of
@@ -94,6 +95,7 @@ class SarifWriter:
             "level": _LEVELS[finding.severity],
             "message": _message(f"{finding.text} {finding.advice} {clause_in_words(finding)}"),
             "locations": [{**place, "logicalLocations": names}],
+            **_asked_for(report.system, finding.parts[0]),
             "partialFingerprints": {FINGERPRINT: digest},
             "suppressions": [] if word is None else [_suppression(report.system.record.file, word)],
             "properties": {
@@ -225,6 +227,15 @@ def _note(noted: Noted, fault: Fault) -> Json:
         "locations": [place_of(noted.file, fault.line, fault.column, fault.width)],
         "properties": {"sort": noted.sort},
     }
+
+
+def _asked_for(system: System, part: str) -> Json:
+    """Where the instance of an assembly was asked for that a part is in, as a related place; nothing outside any."""
+    around = system.instance_around(part)
+    if around is None:
+        return {}
+    place = place_of(system.record.file, system.assembled[around].line)
+    return {"relatedLocations": [{**place, "message": _message(f"{around} is asked for here")}]}
 
 
 def _suppression(file: str, word: Accepted | Claimed) -> Json:

@@ -17,6 +17,8 @@ from plumbnet.report.page.chapters import (
     verdicts,
 )
 from plumbnet.report.page.page_content import Chapter, Page, PageBlock
+from plumbnet.report.page.short_blocks import in_short
+from plumbnet.report.prose import Paragraph
 from plumbnet.report.text import ALL_TOGETHER, CAUTION
 from plumbnet.study.dossier import Dossier
 
@@ -42,10 +44,21 @@ CHAPTERS: tuple[tuple[str, str, Callable[[Dossier], Iterator[PageBlock]]], ...] 
 """Every chapter: its name in links, its title, and what it holds of a dossier."""
 
 
+IN_SHORT = (
+    "Long lists of parts are told in short on this page: as ranges of their names, or with how many more there are. "
+    "The command plumbnet check with --format json tells every name, and plumbnet export writes all parts and pipes as "
+    "tables."
+)
+
+
 def page(dossier: Dossier) -> Page:
     """The page of a dossier."""
     system, rules = dossier.report.system, dossier.report.rules
-    written = [Chapter(key, title, tuple(blocks(dossier))) for key, title, blocks in CHAPTERS]
+    long = {key: tuple(blocks(dossier)) for key, _, blocks in CHAPTERS}
+    short = {key: tuple(in_short(block, system.parts) for block in blocks) for key, blocks in long.items()}
+    if short != long:
+        short["record"] = (Paragraph(IN_SHORT), *short["record"])
+    written = [Chapter(key, title, short[key]) for key, title, _ in CHAPTERS]
     return Page(
         title=system.title or system.record.file,
         under=tuple(_under(dossier, rules.in_full)),

@@ -76,7 +76,9 @@ class PdfFlow:
     def _block(self, block: PageBlock, place: tuple[int, int]) -> Iterator[Flowable]:
         match block:
             case PagePicture(title):
-                yield Slot(self.drawn[place], self.laid, highest=self._highest(place))
+                slot = Slot(self.drawn[place], self.laid, highest=self._highest(place))
+                slot.keepWithNext = 1
+                yield slot
                 yield Text(lettered(title), UNDER_PICTURE)
             case Entry() if not block.told:
                 return
@@ -134,7 +136,10 @@ def _entry(entry: Entry) -> Iterator[Flowable]:
     shade = looks(PALETTES["light"]).get(entry.meaning)
     colours = f' color="{shade.edge}" backColor="{shade.fill}"' if shade else ""
     yield Text(f"<font{colours}>&nbsp;{lettered(entry.mark)}&nbsp;</font> {lettered(entry.title)}", ENTRY)
-    yield from (Text(_labelled(one.text, one.label), TOLD) for one in entry.told)
+    told = [Text(_labelled(one.text, one.label), TOLD) for one in entry.told]
+    for piece in told[:-1]:
+        piece.keepWithNext = 1
+    yield from told
 
 
 def _labelled(text: str, label: str) -> str:

@@ -14,6 +14,7 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 from plumbnet.layout.yaml import visible
 from plumbnet.report.figures import bound
 from plumbnet.report.page.page_content import Page, PagePicture
+from plumbnet.report.page.pdf_breaks import kept
 from plumbnet.report.page.pdf_flow import ACROSS, UPRIGHT, PdfFlow
 from plumbnet.report.page.pdf_letters import PLAIN, cut, fonts, in_the_font
 from plumbnet.report.page.pdf_styles import FAINT
@@ -84,7 +85,7 @@ class _Sheets:
             displayDocTitle=True,
             pageTemplates=[self._template(UPRIGHT, (wide, high), total), self._template(ACROSS, (high, wide), total)],
         )
-        document.build(flow.story())
+        document.build(list(kept(flow.story(), flow.width, flow.height)))
         return written.getvalue(), document.page, laid
 
     def _template(self, name: str, size: tuple[float, float], total: int) -> PageTemplate:

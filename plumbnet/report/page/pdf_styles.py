@@ -16,7 +16,15 @@ PADDING = 3.0
 """Points between a cell and its text, at either side."""
 
 BODY = ParagraphStyle(
-    "body", fontName=PLAIN, fontSize=8.8, leading=12.0, textColor=INK, spaceAfter=4.0, splitLongWords=1
+    "body",
+    fontName=PLAIN,
+    fontSize=8.8,
+    leading=12.0,
+    textColor=INK,
+    spaceAfter=4.0,
+    splitLongWords=1,
+    allowWidows=0,
+    allowOrphans=0,
 )
 UNDER = ParagraphStyle("under", BODY, textColor=FAINT, spaceAfter=0.0)
 CAUTION_STYLE = ParagraphStyle(

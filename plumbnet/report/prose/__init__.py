@@ -7,7 +7,10 @@ from plumbnet.report.prose.acceptance_phrases import (
     idle_in_words,
     silenced_in_words,
 )
+from plumbnet.report.prose.equal_instances import EqualFindings, equal_findings, instances_in_short
 from plumbnet.report.prose.grouped_findings import alike
+from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short
+from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
     left_as_it_is,
@@ -37,11 +40,15 @@ from plumbnet.report.prose.word_colours import PAINTS, Paint, plain
 
 __all__ = [
     "DOCUMENT_WIDTH",
+    "MANY_NAMES",
+    "MOST_NAMED",
     "PAINTS",
     "TABLE_HEAD",
     "Block",
+    "EqualFindings",
     "Heading",
     "Lines",
+    "NameRange",
     "Paint",
     "Paragraph",
     "Points",
@@ -54,10 +61,15 @@ __all__ = [
     "claim_in_words",
     "document_text",
     "driven_round",
+    "equal_findings",
     "findings_in_short",
     "idle_in_words",
+    "instances_in_short",
     "left_as_it_is",
     "limit_in_words",
+    "lists_in_short",
+    "name_ranges",
+    "names_in_short",
     "plain",
     "pressure_in_words",
     "printed_number",

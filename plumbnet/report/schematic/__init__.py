@@ -1,5 +1,6 @@
 """A report to its schematic: what is said of each part, shaded, ringed and explained, as data for the drawing."""
 
+from plumbnet.report.schematic.drawn_folds import fold_rows, is_riser_diagram
 from plumbnet.report.schematic.legend_words import LEGEND
 from plumbnet.report.schematic.revision_letters import RevisionLetters, letters_after, letters_before
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
@@ -19,6 +20,8 @@ __all__ = [
     "DrawnForm",
     "RevisionLetters",
     "diagram_of",
+    "fold_rows",
+    "is_riser_diagram",
     "letters_after",
     "letters_before",
     "revision_schematic",

@@ -5,19 +5,27 @@ from typing import Literal
 from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
-from plumbnet.drawing import schematic_dxf, schematic_figure
+from plumbnet.drawing import Sheet, schematic_dxf, schematic_figure
 from plumbnet.report.figures import FORMS, PALETTES, Form, Theme, saved, settled
 from plumbnet.report.schematic.revision_letters import RevisionLetters
 from plumbnet.report.schematic.schematic_contents import schematic_of, title_of
 
 
-def schematic(report: Report, *, theme: Theme = "light", date: str | None = None, on_paper: bool = False) -> Figure:
-    """The schematic of a report as a figure, at its natural size or on the smallest sheet it reads well on.
+def schematic(
+    report: Report,
+    *,
+    theme: Theme = "light",
+    date: str | None = None,
+    riser: bool | None = None,
+    sheet: Sheet = "natural",
+) -> Figure:
+    """The schematic of a report as a figure, at its natural size, on the smallest sheet it reads well on, or on one.
 
+    A tall building is drawn as a riser diagram: `riser` asks for one wherever pipes rise past a storey, or for none.
     `date` is printed as it is given. Generic trade practice; the symbols claim conformity with no standard.
     """
     with settled():
-        return schematic_figure(schematic_of(report, date), PALETTES[theme], on_paper=on_paper)
+        return schematic_figure(schematic_of(report, date, riser=riser), PALETTES[theme], sheet)
 
 
 def revision_schematic(report: Report, marked: RevisionLetters) -> Figure:
@@ -36,13 +44,23 @@ DrawnForm = Form | Literal["dxf"]
 DRAWN_FORMS: tuple[DrawnForm, ...] = (*FORMS, "dxf")
 
 
-def schematic_file(report: Report, form: DrawnForm, *, theme: Theme = "light", date: str | None = None) -> bytes:
-    """The schematic of a report as a file; a PDF on a sheet of paper where one is large enough.
+def schematic_file(  # noqa: PLR0913  each is an option of the drawing
+    report: Report,
+    form: DrawnForm,
+    *,
+    theme: Theme = "light",
+    date: str | None = None,
+    riser: bool | None = None,
+    sheet: Sheet | None = None,
+) -> bytes:
+    """The schematic of a report as a file, drawn as `schematic` draws it.
 
+    A PDF is on the smallest sheet that it reads well on where none is named; a DXF is as large as the drawing.
     Raises NoDxf for a DXF where what writes it is not installed.
     """
     if form == "dxf":
         with settled():
-            return schematic_dxf(schematic_of(report, date), PALETTES[theme])
-    figure = schematic(report, theme=theme, date=date, on_paper=form == "pdf")
+            return schematic_dxf(schematic_of(report, date, riser=riser), PALETTES[theme])
+    own: Sheet = "smallest" if form == "pdf" else "natural"
+    figure = schematic(report, theme=theme, date=date, riser=riser, sheet=sheet or own)
     return saved(figure, form, title=title_of(report))

@@ -1,6 +1,6 @@
 """A calculation sheet to a document: the result first, then what went in, every step, and what to mind."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from plumbnet.analysis.sizing_sheet import Section, Sheet, SheetItem
 from plumbnet.layout.units import PRESSURE, VOLUME, Units, show
@@ -13,6 +13,7 @@ from plumbnet.report.prose import (
     Steps,
     Table,
     at_least,
+    names_in_short,
     printed_number,
     spoken,
     to_markdown,
@@ -63,9 +64,9 @@ def _documents(sheets: Iterable[Sheet], units: Units, margins: Margins | None) -
     yield from documents
 
 
-def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
-    """The document of a sheet."""
-    yield from _head(sheet)
+def sheet_blocks(sheet: Sheet, units: Units, *, others: Sequence[str] = ()) -> Iterator[Block]:
+    """The document of a sheet; `others` are heaters of which it is the sheet as well."""
+    yield from _head(sheet, [sheet.heater.name, *others])
     yield Heading("Result")
     yield Table(("what", "value"), tuple(_result(sheet, units)))
     yield Heading("What goes in")
@@ -83,9 +84,9 @@ def sheet_blocks(sheet: Sheet, units: Units) -> Iterator[Block]:
     yield Points((*(capitalised(text) for text in sheet.cautions), CAUTION))
 
 
-def _head(sheet: Sheet) -> Iterator[Block]:
-    heater, method = sheet.heater, sheet.method
-    yield Heading(f"Expansion tank for {heater.name}", 1)
+def _head(sheet: Sheet, heaters: Sequence[str]) -> Iterator[Block]:
+    named, method = names_in_short(heaters), sheet.method
+    yield Heading(f"Expansion tank for {named}", 1)
     if sheet.title:
         yield Paragraph(sheet.title, "Building")
     yield Paragraph(f"{sheet.file}, SHA-256 {sheet.sha256}", "File")
@@ -94,8 +95,9 @@ def _head(sheet: Sheet) -> Iterator[Block]:
     yield Paragraph(f"{sheet.rules_title} ({sheet.rules}), SHA-256 {sheet.rules_sha256}", "Rules")
     yield Paragraph(program_line(), "Program")
     yield Paragraph(f"{method.title} ({method.name}; {method.chosen}). Source: {method.source}", "Method")
-    kind = spoken(heater.kind)
-    yield Paragraph(f"{heater.name}, {kind}, is {sheet.verdict.value.upper()}: {_ANSWERS[sheet.verdict]}.", "Verdict")
+    is_one = len(heaters) == 1
+    kind = f"{'' if is_one else 'each '}{spoken(sheet.heater.kind)}, {'is' if is_one else 'are'}"
+    yield Paragraph(f"{named}, {kind} {sheet.verdict.value.upper()}: {_ANSWERS[sheet.verdict]}.", "Verdict")
 
 
 def _result(sheet: Sheet, units: Units) -> Iterator[tuple[str, str]]:

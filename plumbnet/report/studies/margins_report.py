@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from plumbnet.layout.units import LENGTH, PRESSURE, TEMPERATURE, TEMPERATURE_DIFFERENCE, Units, show
 from plumbnet.report.output import record_blocks
-from plumbnet.report.prose import Block, Heading, Paragraph, Points, Table, document_text
-from plumbnet.report.studies.sweep_report import MOST_NAMED, turn_in_words
+from plumbnet.report.prose import MOST_NAMED, Block, Heading, Paragraph, Points, Table, document_text
+from plumbnet.report.studies.sweep_report import turn_in_words
 from plumbnet.report.text import CAUTION
 from plumbnet.rules import listed
 from plumbnet.study.contingency import Error

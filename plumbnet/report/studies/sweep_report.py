@@ -1,15 +1,14 @@
 """A sweep as text: what each event would change, the worst first, and how many events change nothing."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from plumbnet.report.output import record_blocks
-from plumbnet.report.prose import Block, Heading, Paragraph, Table, document_text
-from plumbnet.report.text import CAUTION, counted
-from plumbnet.study.contingency import Error, Outcome, Pairs, Sweep, Turn
+from plumbnet.report.prose import MOST_NAMED, Block, Heading, Paragraph, Table, document_text, names_in_short
+from plumbnet.report.text import CAUTION, counted, events_in_words
+from plumbnet.study.contingency import AlikeEvents, Outcome, Pairs, Sweep, Turn
 
 _NOTHING = "none"
-MOST_NAMED = 6
-"""Heaters or findings named in one cell; the rest are counted."""
+_OWN = "each its own"
 
 
 def sweep_text(found: Sweep, *, top: int | None = None) -> str:
@@ -24,10 +23,13 @@ def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
     if found.report.scenario is not None:
         yield Paragraph(found.report.scenario, "scenario")
     yield Paragraph(rules.in_full, "rules")
-    rows = [(one.event.title, one.outcome) for one in found.changing[:top]]
+    rows = found.alike_changing[:top]
     if rows:
-        yield _table("event", rows)
-    yield Paragraph(_count(found, len(rows)))
+        yield _table("event", ((events_in_words(row), [one.outcome for one in row.events]) for row in rows))
+    yield Paragraph(_count(found, sum(len(row.events) for row in rows)))
+    if top is None and found.idle_count:
+        yield Heading("What changes nothing")
+        yield Table(("event", "of", "parts"), tuple(_idle(row) for row in found.alike_idle))
     if found.pairs is not None:
         yield from _pairs(found.pairs, top)
     yield from record_blocks(found.report)
@@ -37,21 +39,33 @@ def _blocks(found: Sweep, top: int | None) -> Iterator[Block]:
 def _pairs(pairs: Pairs, top: int | None) -> Iterator[Block]:
     yield Heading("Pairs of events")
     yield Paragraph("What two events change together that neither changes alone.")
-    rows = [(pair.title, pair.outcome) for pair in pairs.found[:top]]
+    rows = [(pair.title, [pair.outcome]) for pair in pairs.found[:top]]
     if rows:
         yield _table("events", rows)
     yield Paragraph(_pair_count(pairs, len(rows)))
 
 
-def _table(name: str, rows: Iterable[tuple[str, Outcome]]) -> Table:
-    cells = ((title, _turns(one), _errors(one.errors)) for title, one in rows)
+def _idle(row: AlikeEvents) -> tuple[str, str, str]:
+    many = f" ({len(row.parts)})" if len(row.parts) > 1 else ""
+    return row.words, row.kind.replace("_", " "), names_in_short(row.parts) + many
+
+
+def _table(name: str, rows: Iterable[tuple[str, Sequence[Outcome]]]) -> Table:
+    cells = ((title, _turns(outcomes), _errors(outcomes)) for title, outcomes in rows)
     return Table((name, "heaters", "new errors"), tuple(cells))
 
 
-def _turns(one: Outcome) -> str:
-    if one.refused:
-        return f"cannot be computed: {one.refused}"
-    return _few([turn_in_words(turn) for turn in one.turns], ", ")
+def _turns(outcomes: Sequence[Outcome]) -> str:
+    """Heaters that turn alike together; of several events each turns its own, or all turn the same."""
+    if outcomes[0].refused:
+        return f"cannot be computed: {outcomes[0].refused}"
+    alike: dict[str, list[str]] = {}
+    for one in outcomes:
+        for turn in one.turns:
+            alike.setdefault(f"{turn.before.value} to {turn.after.value}", []).append(turn.heater)
+    told = [f"{names_in_short(heaters)}: {turned}" for turned, heaters in alike.items()]
+    own = len({one.turns for one in outcomes}) > 1
+    return _few([*told, *([_OWN] if own else [])], "; ")
 
 
 def turn_in_words(turn: Turn) -> str:
@@ -59,8 +73,15 @@ def turn_in_words(turn: Turn) -> str:
     return f"{turn.heater}: {turn.before.value} to {turn.after.value}"
 
 
-def _errors(errors: Iterable[Error]) -> str:
-    return _few([f"{error.name} ({error.part})" for error in errors], ", ")
+def _errors(outcomes: Sequence[Outcome]) -> str:
+    """Errors that are new, each once with all the parts that it is about."""
+    alike: dict[str, list[str]] = {}
+    for one in outcomes:
+        for error in one.errors:
+            alike.setdefault(error.name, []).append(error.part)
+    told = [f"{name} ({names_in_short(parts)})" for name, parts in alike.items()]
+    own = len({one.errors for one in outcomes}) > 1
+    return _few([*told, *([_OWN] if own else [])], "; ")
 
 
 def _few(words: list[str], joint: str) -> str:

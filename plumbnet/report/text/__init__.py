@@ -11,13 +11,14 @@ from plumbnet.report.text.remedies_report import (
     RELIEF_FIRST,
     list_title,
     not_looked_for,
+    not_searched,
     remedies_section,
     remedies_text,
     remedy_outcome,
     remedy_place,
 )
 from plumbnet.report.text.text_writers import LineWriter, TextWriter
-from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
+from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, events_in_words, outcomes_in_words
 
 __all__ = [
     "ALL_TOGETHER",
@@ -33,8 +34,10 @@ __all__ = [
     "chosen_in_words",
     "clause_in_words",
     "counted",
+    "events_in_words",
     "list_title",
     "not_looked_for",
+    "not_searched",
     "outcomes_in_words",
     "parts_in_words",
     "remedies_section",

@@ -5,7 +5,16 @@ from collections.abc import Iterator, Mapping
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
-from plumbnet.report.prose import Paint, accepted_in_words, alike, claim_in_words, findings_in_short, idle_in_words
+from plumbnet.report.prose import (
+    EqualFindings,
+    Paint,
+    accepted_in_words,
+    alike,
+    claim_in_words,
+    equal_findings,
+    findings_in_short,
+    idle_in_words,
+)
 from plumbnet.rules import Acceptor, Claimed, Finding
 
 WIDTH = 100
@@ -21,13 +30,28 @@ def findings_lines(report: Report, paint: Paint) -> Iterator[str]:
     """Findings that stand, then those that are accepted, with the reasons, and acceptances of what was not found."""
     yield from hung("", findings_in_short(stand=bool(report.findings), accepted=report.accepted))
     claims = {one.finding: one for one in report.claimed}
-    for group in alike(report.findings):
-        yield from _group(group, claims, paint)
+    together = equal_findings(report.findings, report.system, claims)
+    of_many = {each.findings[0]: each for each in together if each.instances}
+    for group in alike([each.findings[0] for each in together]):
+        for one in group:
+            if one in of_many:
+                yield from _of_instances(of_many[one], paint)
+        others = [one for one in group if one not in of_many]
+        if others:
+            yield from _group(others, claims, paint)
     for by in Acceptor:
         yield from _accepted(report, by, paint)
     idle = idle_in_words(report.idle)
     if idle:
         yield from ("", *hung("", idle))
+
+
+def _of_instances(equal: EqualFindings, paint: Paint) -> Iterator[str]:
+    """What is found alike in several instances of an assembly, once."""
+    one = equal.findings[0]
+    yield f"  {_head(one, paint)}"
+    for text in (f"{equal.instances}: {equal.within(one.text)}", equal.within(one.advice), clause_in_words(one)):
+        yield from hung("    ", text)
 
 
 def _group(group: list[Finding], claims: Mapping[Finding, Claimed], paint: Paint) -> Iterator[str]:

@@ -20,6 +20,7 @@ from plumbnet.study.remedies import (
     RemedyList,
     TankPlan,
     as_scenario,
+    left_out,
     remedy_lists,
     scenario_text,
 )
@@ -32,6 +33,13 @@ MOST_REMEDIES = 3
 RELIEF_FIRST = (
     "Keep it off. A relief valve makes it safe and not yet right: alone it is no remedy, and a control comes with it."
 )
+MOST_NAMED = 6
+"""Heaters that are named where not every change was tried for them; of more the rest is counted."""
+LONG = "what they have to do with each other would take too long to try"
+ALONE = (
+    "The command plumbnet remedies tries more, and with a heater's name behind the file it looks for that one alone."
+)
+NO_PLANS = "How few tanks would serve them all was not worked out: it would take too long to try."
 SHARED = "They share their water: what follows is one list for all of them."
 NONE_FOUND = "Every change tried left it in trouble or broke something else: the piping has to be thought over."
 
@@ -45,8 +53,11 @@ def remedies_section(facts: Facts, found: Found | None) -> list[str]:
         return _hung("", not_looked_for())
     lines = ["What would cure it, tried on a copy of this layout, least work first:"] if found else []
     sealed = {heater.name for heater in facts.heaters if heater.verdict is Verdict.SEALED}
+    cut = left_out(found)
     for each in remedy_lists(facts.heaters, found):
         own = each.remedies
+        if not own and set(each.heaters) <= set(cut):
+            continue
         lines += _hung("  ", list_title(each))
         lines += _hung("    ", RELIEF_FIRST) if sealed & set(each.heaters) else []
         lines += [line for number, one in enumerate(own[:MOST_REMEDIES], 1) for line in _cure(facts, number, one)]
@@ -54,7 +65,15 @@ def remedies_section(facts: Facts, found: Found | None) -> list[str]:
             lines += _hung("    ", NONE_FOUND)
         if len(own) > MOST_REMEDIES:
             lines.append(f"    and {len(own) - MOST_REMEDIES} more: the command plumbnet remedies shows them all")
-    return lines
+    return [*lines, *(_hung("  ", not_searched(cut)) if cut else [])]
+
+
+def not_searched(heaters: Sequence[str]) -> str:
+    """That not every change was tried for some heaters, and who tries it."""
+    some = heaters if len(heaters) <= MOST_NAMED else heaters[:MOST_NAMED]
+    more = f" and {len(heaters) - MOST_NAMED} more" if len(heaters) > MOST_NAMED else ""
+    named = f"{', '.join(some)}{more}" if more else listed(some)
+    return f"Not every change was tried for {named}: {LONG}. {ALONE}"
 
 
 def not_looked_for() -> str:
@@ -71,21 +90,25 @@ def list_title(each: RemedyList) -> str:
 def remedies_text(
     report: Report,
     found: Found,
-    plans: Sequence[TankPlan] = (),
+    plans: Sequence[TankPlan] | None = (),
     *,
     whole: "CuredWhole | None" = None,
     paint: Paint = plain,
 ) -> str:
     """Every remedy with the verdicts before and after and its scenario, once for all heaters that share water.
 
-    Then the plans, and what the chosen remedies together make of the layout; ends with a line break.
+    Then the plans, None where they were not worked out,
+    and what the chosen remedies together make of the layout; ends with a line break.
     """
     title = f": {visible(report.system.title)}" if report.system.title else ""
     lines = [f"{visible(report.system.record.file)}{title}"]
     if not found:
         lines += ["", "No heater here needs a remedy."]
     verdicts = {heater.name: heater.verdict for heater in report.heaters}
+    cut = left_out(found)
     for each in remedy_lists(report.heaters, found):
+        if not each.remedies and set(each.heaters) <= set(cut):
+            continue
         lines += [
             "",
             *(f"{name}: {paint(verdicts[name].value.upper(), verdicts[name].value)}" for name in each.heaters),
@@ -93,7 +116,9 @@ def remedies_text(
         lines += _hung("  ", SHARED) if len(each.heaters) > 1 else []
         lines += _hung("  ", RELIEF_FIRST) if Verdict.SEALED in {verdicts[name] for name in each.heaters} else []
         lines += list(_of_heater(report.facts, each.remedies))[:-1]
-    for plan in plans:
+    lines += ["", *_hung("", not_searched(cut))] if cut else []
+    lines += ["", *_hung("", NO_PLANS)] if plans is None else []
+    for plan in plans or ():
         lines += ["", *_plan(report.facts, plan)]
     if whole is not None:
         lines += ["", *_together(whole)]

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from plumbnet.report.prose import names_in_short
 from plumbnet.rules import listed
 from plumbnet.rules.facts import Facts, HeaterFacts
 
 if TYPE_CHECKING:  # every check imports this module, and none needs what a dossier takes
-    from plumbnet.study.contingency import Sweep
+    from plumbnet.study.contingency import AlikeEvents, Sweep
     from plumbnet.study.dossier import CuredWhole
 
 ALL_TOGETHER = "All of these together"
@@ -38,8 +39,14 @@ def _outcome(facts: Facts, heater: HeaterFacts) -> str:
 
 
 def _swept(swept: "Sweep") -> str:
-    worst = [one.event.title for one in swept.changing[:MOST_EVENTS]]
+    worst = [events_in_words(row) for row in swept.alike_changing[:MOST_EVENTS]]
     count = f"Of {len(swept.events)} single events {len(swept.changing)} would change a verdict or bring an error"
     if not worst:
         return f"Of {len(swept.events)} single events none would change a verdict or bring an error."
     return f"{count}; the worst: {'; '.join(worst)}."
+
+
+def events_in_words(row: "AlikeEvents") -> str:
+    """The parts of events that are told together, how many where they are several, and what happens to them."""
+    many = f" ({len(row.parts)} parts)" if len(row.parts) > 1 else ""
+    return f"{names_in_short(row.parts)}{many}: {row.words}"

@@ -39,6 +39,8 @@ class Need:
     """Whether one hundredth less is known to fail; a bound that no history passes may be above what any comes to."""
     why: str = ""
     """Why there, as what follows "it is": the cold header that a and b share."""
+    is_left_out: bool = False
+    """Whether its size was not worked out, so that there may be one: too many zones push into each other."""
 
 
 @dataclass(frozen=True, slots=True)

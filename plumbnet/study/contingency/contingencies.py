@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits import WRITTEN_DIGITS, ChangeError, change_of, with_changes
-from plumbnet.layout.model import KINDS, Change, Circuit, Event, Extremes, Pipe, Record, System
+from plumbnet.layout.model import KINDS, Alternative, Change, Circuit, Extremes, Pipe, Record, Sort, System
 from plumbnet.layout.units import Units, quantity_of, show
 from plumbnet.rules import Judging, ruled_by
 
@@ -57,6 +57,42 @@ def events_of_part(
     return tuple(_happenings(system, [name], _extremes(judging, circuit_of)))
 
 
+@dataclass(frozen=True, slots=True)
+class PartChoice:
+    """What a part may be instead: in words, of what sort, and the change that makes it so.
+
+    Of a number the change is to what it is now, and `field` its name in the file; empty of anything else.
+    """
+
+    part: str
+    words: str
+    sort: Sort
+    change: Change
+    field: str = ""
+
+
+def choices(
+    system: System, judging: Judging, circuit_of: Callable[[str], Circuit] | None = None, units: Units | None = None
+) -> tuple[PartChoice, ...]:
+    """What each part may be instead, in the order of the file, of that only what can be made here. Linear.
+
+    Quantities are in `units`, or else in those of the file.
+    """
+    pipes, extremes_of = _pipes_by_part(system), _extremes(judging, circuit_of)
+    found = list[PartChoice]()
+    for name, part in system.parts.items():
+        alone = _alone(system, name, pipes)
+        for one in part.alternatives(extremes_of(name)):
+            change = _change(one, name, part.kind, units or system.units)
+            if _can_be_made(alone, change):
+                found.append(PartChoice(name, one.words, one.sort, change, _number_field(one, change)))
+    return tuple(found)
+
+
+def _number_field(one: Alternative, change: Change) -> str:
+    return next(iter(change.set.values)) if one.sort is Sort.NUMBER and change.set is not None else ""
+
+
 def _extremes(judging: Judging, circuit_of: Callable[[str], Circuit] | None) -> Callable[[str], Extremes]:
     rules = ruled_by(judging)
 
@@ -99,11 +135,11 @@ def _alone(system: System, name: str, pipes: Mapping[str, list[Pipe]]) -> System
     )
 
 
-def _change(event: Event, name: str, kind: str, units: Units) -> Change:
-    if event.action in {"close", "open"}:
-        return change_of(event.action, name)
-    values = _in_file_units(event.values, str(event.values.get("kind", kind)), units)
-    return change_of(event.action, {"part": name, **values})
+def _change(one: Alternative, name: str, kind: str, units: Units) -> Change:
+    if one.action not in {"fail", "set"}:
+        return change_of(one.action, name)
+    values = _in_file_units(one.values, str(one.values.get("kind", kind)), units)
+    return change_of(one.action, {"part": name, **values})
 
 
 def _in_file_units(values: Mapping[str, object], kind: str, units: Units) -> dict[str, object]:

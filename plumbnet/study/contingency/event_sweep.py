@@ -6,25 +6,13 @@ from functools import cached_property
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
 from plumbnet.layout import shown
+from plumbnet.study.contingency.alike_events import AlikeEvents, SweptEvent, alike_events
 from plumbnet.study.contingency.contingencies import Contingency, happenings
 from plumbnet.study.contingency.event_pairs import Pairs, pairs_of
-from plumbnet.study.contingency.outcome import Outcome, outcome
+from plumbnet.study.contingency.outcome import outcome
 from plumbnet.study.contingency.twin_events import TwinEvents
 from plumbnet.study.contingency.worlds import SingleEvent, Worlds
 from plumbnet.study.long_runs import Progress, unwatched
-
-
-@dataclass(frozen=True, slots=True)
-class SweptEvent:
-    """One event and what it changes."""
-
-    event: Contingency
-    outcome: Outcome
-
-    @property
-    def rank(self) -> tuple[tuple[int, int, int, int], str]:
-        """Sorts events, the worst first, then by name."""
-        return self.outcome.rank, self.event.title
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +27,20 @@ class Sweep:
     def changing(self) -> tuple[SweptEvent, ...]:
         """The events that change a verdict or bring an error."""
         return tuple(one for one in self.events if not one.outcome.changes_nothing)
+
+    @property
+    def alike_changing(self) -> tuple[AlikeEvents, ...]:
+        """The same, those together that change the same of parts of one kind."""
+        return alike_events(self.changing, self._kinds)
+
+    @property
+    def alike_idle(self) -> tuple[AlikeEvents, ...]:
+        """The events that change nothing, those together that are the same of parts of one kind."""
+        return alike_events((one for one in self.events if one.outcome.changes_nothing), self._kinds)
+
+    @property
+    def _kinds(self) -> dict[str, str]:
+        return {name: part.kind for name, part in self.report.system.parts.items()}
 
     @property
     def idle_count(self) -> int:

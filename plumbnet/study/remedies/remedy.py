@@ -46,6 +46,24 @@ Found = Mapping[str, tuple[Remedy, ...]]
 """Remedies by heater, least work first; a heater that needs none is left out."""
 
 
+class FoundRemedies(dict[str, tuple[Remedy, ...]]):
+    """The same, with the heaters in trouble of which not every change was tried: the budget had come to its end."""
+
+    left_out: tuple[str, ...] = ()
+
+
+def left_out(found: Found | None) -> tuple[str, ...]:
+    """Heaters in trouble of which not every change was tried, in the order of the file."""
+    return found.left_out if isinstance(found, FoundRemedies) else ()
+
+
+def of_heater(found: Found, heater: str | None) -> Found:
+    """The remedies of one heater; of all where none is named."""
+    own = FoundRemedies({name: some for name, some in found.items() if heater in {None, name}})
+    own.left_out = tuple(name for name in left_out(found) if heater in {None, name})
+    return own
+
+
 @dataclass(frozen=True, slots=True)
 class Proposal:
     """A remedy, and the report on the layout with it."""

@@ -7,6 +7,7 @@ from functools import cached_property
 
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
+from plumbnet.budgets import Budget
 from plumbnet.layout.model import System
 from plumbnet.layout.units import customary
 from plumbnet.network import Network
@@ -24,6 +25,9 @@ class RemedyContext:
     report: Report
     trials: dict[str, object] = field(default_factory=dict, compare=False, repr=False)
     """What `trial.tried` found already, by the changes; None where they could not be made."""
+
+    budget: Budget = field(default_factory=Budget, compare=False, repr=False)
+    """What may be spent on trials: on this layout and on those that come of it, together."""
 
     @property
     def system(self) -> System:

@@ -1,16 +1,17 @@
 """A report to its remedies: for each heater in trouble the changes that cure it and break nothing, least work first."""
 
-from collections import defaultdict
+from collections import defaultdict, deque
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
+from plumbnet.budgets import REMEDIES_ASKED_FOR, REMEDIES_BESIDE_CHECK, Budget, Spent
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, Effort, RemedyType
 from plumbnet.study.remedies.mended_candidate import proved
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
-from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, Remedy
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, FoundRemedies, Remedy, left_out, of_heater
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import (
     add_tank,
@@ -62,7 +63,8 @@ def remedies(layout: Layout | Report) -> Found:
     reach at fault, where that was the trouble), makes no other heater trapped or sealed, brings no new finding of
     severity error, and breaks no requirement that was met. For a sealed heater each one begins with a relief valve
     that can open. An empty tuple says that no remedy was found. Devices are exchanged or taken out only where fewer
-    than three lesser remedies were found. Cost: some five analyses for all heaters in trouble that share their water.
+    than three lesser remedies were found. Cost: some five analyses for all heaters in trouble that share their water;
+    where that comes to more than the budget has, heaters whose search did not end are named (`left_out`).
 
     `layout` is a report, or what `check` makes one of; raises what `check` does.
 
@@ -72,14 +74,27 @@ def remedies(layout: Layout | Report) -> Found:
     >>> first.effort.name, first.verdict.value, first.settled_pa < 551581
     ('ADD', 'controlled', True)
     """
-    return RemedySearch(RemedyContext(as_report(layout))).found()
+    return RemedySearch(RemedyContext(as_report(layout), budget=Budget(REMEDIES_ASKED_FOR))).found()
+
+
+def remedies_of(report: Report, heater: str) -> Found:
+    """The remedies of one heater in trouble; where the budget ends before its turn comes, sought for it alone."""
+    found = of_heater(remedies(report), heater)
+    if heater not in left_out(found):
+        return found
+    return RemedySearch(RemedyContext(report, budget=Budget(REMEDIES_ASKED_FOR))).found(heater)
 
 
 def remedies_if_small(report: Report) -> Found | None:
-    """The remedies of a layout; None for one in which they take long: a large one with many heaters in trouble."""
+    """The remedies of a layout; None for a large one with many heaters in trouble.
+
+    Of any other not every change is tried where that would take long: `left_out` tells of which heaters.
+    """
     scene, parts = RemedyContext(report), len(report.system.parts)
     ailing = sum(scene.is_ailing(name) for name in scene.heaters)
-    return remedies(report) if parts <= MOST_PARTS or parts * ailing <= MOST_WORK else None
+    if parts > MOST_PARTS and parts * ailing > MOST_WORK:
+        return None
+    return RemedySearch(RemedyContext(report, budget=Budget(REMEDIES_BESIDE_CHECK))).found()
 
 
 _ByKey = dict[str, Remedy]
@@ -93,16 +108,28 @@ class RemedySearch:
     scene: RemedyContext
     kept: defaultdict[str, _ByKey] = field(default_factory=lambda: defaultdict(dict))
 
-    def found(self) -> Found:
-        """The remedies of each heater in trouble, in the order of the file."""
-        ailing = [name for name in self.scene.heaters if self.scene.is_ailing(name)]
-        for name in ailing:
-            self._search(name, SORTS)
-            if not self.kept[name]:
-                self._search(name, PAIRS)
-        for name in ailing:
-            self._search(name, TOGETHER)
-        return {name: tuple(sorted(self.kept[name].values(), key=lambda one: one.rank)) for name in ailing}
+    def found(self, heater: str | None = None) -> Found:
+        """The remedies of each heater in trouble, in the order of the file; or of the one that is named.
+
+        Heaters whose turn has not come, or not ended, when the budget is spent are left out of the search, and told.
+        """
+        ailing = [name for name in self.scene.heaters if heater in {None, name} and self.scene.is_ailing(name)]
+        waiting = deque(ailing)
+        try:
+            while waiting:
+                self._search(waiting[0], SORTS)
+                if not self.kept[waiting[0]]:
+                    self._search(waiting[0], PAIRS)
+                waiting.popleft()
+            for name in ailing:
+                self._search(name, TOGETHER)
+        except Spent:
+            pass
+        found = FoundRemedies(
+            (name, tuple(sorted(self.kept[name].values(), key=lambda one: one.rank))) for name in ailing
+        )
+        found.left_out = tuple(waiting)
+        return found
 
     def _search(self, heater: str, sorts: Sequence[RemedyType]) -> None:
         for candidate in self._candidates(self.scene.heaters[heater], sorts):

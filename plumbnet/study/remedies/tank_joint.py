@@ -72,12 +72,12 @@ def joint_at(scene: RemedyContext, place: Place, *, base: str) -> TankJoint | No
     pipe = _pipe_at(scene, place)
     if pipe is None:
         return None
-    tee = new_name(system, base, "tee")
+    tee = new_name(system, base, "tee", beside=(pipe.start.part, pipe.end.part))
     fields = {
         "part": tee,
         "kind": "tee",
         "between": between(system, pipe.start, pipe.end),
-        **height_text(system, part.elevation_m),
+        **height_text(system, part.elevation_m, tee),
     }
     where = f"at a new tee in the pipe from {pipe.start.part} to {pipe.end.part}"
     return TankJoint(node, tee, where, (change_of("insert", fields),), part.elevation_m, own_pa, charge, place.why)

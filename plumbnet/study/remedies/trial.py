@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
+from plumbnet.budgets import PART_STEPS
 from plumbnet.layout.edits import ChangeError, change_fields, with_changes
 from plumbnet.layout.model import Change, OneWay
 from plumbnet.rules import Finding, Severity
@@ -81,9 +82,13 @@ class Trial:
 
 
 def tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
-    """The changes made to a copy and analysed, once; None where they cannot be made or nothing can be computed then."""
+    """The changes made to a copy and analysed, once; None where they cannot be made or nothing can be computed then.
+
+    Raises Spent (budgets) where nothing is left to spend on another analysis.
+    """
     key = repr([change_fields(change) for change in changes])
     if key not in scene.trials:
+        scene.budget.demand()
         scene.trials[key] = _tried(scene, changes)
     known = scene.trials[key]
     return known if isinstance(known, Trial) else None
@@ -95,11 +100,13 @@ def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     except ChangeError:
         return None
     before = scene.report
+    scene.budget.spend(PART_STEPS * len(system.parts))
     try:
         report = analyse(system, before.rules, units=before.facts.units, own=before.own_acceptances)
     except Unanswerable:
         return None
-    return Trial(scene, RemedyContext(report))
+    scene.budget.spend(report.network.budget.spent)
+    return Trial(scene, RemedyContext(report, budget=scene.budget))
 
 
 def _errors(report: Report) -> list[Finding]:

@@ -48,7 +48,7 @@ class SetEach:
     def changes(self, system: System) -> Iterator[Change]:
         """One for every part of the kind; what is written inside another part is set there."""
         for name in _named(system, self.kind):
-            owner, inside, field = (name, "", "") if name in system.written else name.partition("/")
+            owner, inside, field = (name, "", "") if name in system.written else name.rpartition("/")
             values = {field: {**_mapping(system, owner, field), **self.values}} if inside else self.values
             yield change_of("set", {"part": owner, **values})
 
@@ -86,7 +86,7 @@ class FitEach:
             for pipe in system.pipes:
                 for here, there in (pipe.ends, pipe.ends[::-1]):
                     if here == (name, leaves_at):
-                        new = new_name(system, name, self.fitted, taken=taken)
+                        new = new_name(system, name, self.fitted, taken=taken, beside=(there.part,))
                         taken = (*taken, new)
                         between = [f"{end.part}.{end.port}" for end in (here, there)]
                         fields = {"part": new, "kind": self.fitted, "between": between, **self.values}

@@ -3,7 +3,7 @@
 import pytest
 from conftest import drawn
 
-from plumbnet.analysis.required_tank.header_place import header_place
+from plumbnet.analysis.required_tank.header_place import HeaderPlaces
 from plumbnet.rules.circuit_rules import ruled_by
 from plumbnet.rules.rule_profile import profile
 
@@ -17,7 +17,7 @@ def place(runs: str, rules: str = "general", heater: str = "heater", **parts: st
     """Where the tank of a heater connects, and why there."""
     network = drawn(runs, **parts).network
     heated = next(one for one in network.heated if one.name == heater)
-    found = header_place(network, heated, ruled_by(profile(rules)))
+    found = HeaderPlaces(network, ruled_by(profile(rules))).of(heated)
     assert found is not None
     return found.name, found.why
 
@@ -100,4 +100,4 @@ def test_many_heaters_are_counted_and_not_named() -> None:
 
 def test_heater_that_no_water_reaches_has_no_header() -> None:
     network = drawn("street -> tap.cold\ntee -> heater -> tap2.hot").network
-    assert header_place(network, network.heated[0], ruled_by(profile("general"))) is None
+    assert HeaderPlaces(network, ruled_by(profile("general"))).of(network.heated[0]) is None

@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from conftest import layout
 from running import HOSTILE, OPEN, TRAPPED, Write, run
+from tall_buildings import tower
 
 FIRST_BYTES = {"svg": b"<?xml", "pdf": b"%PDF-", "png": b"\x89PNG"}
 SCENARIO = """
@@ -68,3 +69,38 @@ def test_file_that_cannot_be_written_is_one_calm_sentence(write: Write) -> None:
     result = run("draw", "house.yaml", "-o", "no/such/folder/out.svg")
     assert result.exit_code == 2
     assert "cannot be written" in result.output
+
+
+def test_tall_building_is_a_riser_diagram_unless_none_is_wanted(write: Write) -> None:
+    write("tower.yaml", tower(storeys=8))
+    drawn = {}
+    for wish in ((), ("--riser",), ("--no-riser",)):
+        run("draw", "tower.yaml", "-o", "out.svg", *wish)
+        drawn[wish] = Path("out.svg").read_text(encoding="utf-8")
+    assert drawn[()] == drawn["--riser",]
+    assert "A  × 16" in drawn[()]
+    assert "flat7b" not in drawn[()]
+    assert "flat7b" in drawn["--no-riser",]
+
+
+def test_house_is_drawn_in_layers_whatever_is_wanted(write: Write) -> None:
+    write("house.yaml", OPEN)
+    drawn = []
+    for wish in ((), ("--riser",), ("--no-riser",)):
+        run("draw", "house.yaml", "-o", "out.svg", *wish)
+        drawn.append(Path("out.svg").read_bytes())
+    assert drawn[0] == drawn[1] == drawn[2]
+
+
+def test_what_nobody_could_read_is_one_calm_sentence_with_what_can_be_drawn(
+    write: Write, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("plumbnet.drawing.ink.drawing_limit.MOST_PARTS_DRAWN", 60)
+    write("tower.yaml", tower(storeys=14, shafts=8))
+    result = run("draw", "tower.yaml", "-o", "out.svg", "--no-riser")
+    assert result.exit_code == 2
+    assert result.output.startswith("tower.yaml: no drawing is made of more than 60 parts or 4,000 pipes")
+    assert result.output.endswith("draw it with --riser\n")
+    assert not Path("out.svg").exists()
+    run("draw", "tower.yaml", "-o", "out.svg")
+    assert Path("out.svg").exists()

@@ -1,6 +1,6 @@
 import pytest
 
-from plumbnet.drawing.ink.paper import SMALLEST_SCALE, PaperSize, paper_for
+from plumbnet.drawing.ink.paper import SMALLEST_SCALE, PaperSize, paper_for, paper_named
 
 MM = 72 / 25.4
 
@@ -26,3 +26,10 @@ def test_smallest_iso_sheet_that_reads_well(box: tuple[float, ...], millimetres:
 
 def test_what_no_sheet_holds_gets_paper_of_its_own_size() -> None:
     assert paper_for((0, 0, 9000, 3000)) == PaperSize(9000, 3000, 1.0)
+
+
+def test_a_sheet_by_its_name_holds_the_drawing_at_its_largest() -> None:
+    paper = paper_named((0, 0, 2000, 1000), "11x17")
+    assert (paper.width / 72, paper.height / 72) == pytest.approx((17, 11))
+    assert paper.scale == pytest.approx((17 * 72 - 24) / 2000)
+    assert paper.area == pytest.approx(17 * 11 * 72**2)

@@ -14,7 +14,7 @@ def test_sheet_holds_drawing_legend_block_and_caution() -> None:
     left, top, right, bottom = page.box
     drawing = extent(HOUSE.composition)
     assert left < drawing[0] < drawing[2] < right
-    assert top < drawing[1] < drawing[3] < page.foot < bottom
+    assert top < drawing[1] < drawing[3] < page.legend_at[1] < bottom
     assert " ".join(page.cautions) == CAUTION
     legend = sum(max(entry.width for entry in column) for column in page.columns)
     assert legend + block_width(HOUSE.schematic.block) < right - left

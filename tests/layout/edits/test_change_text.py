@@ -5,6 +5,7 @@ from conftest import PSI
 from curing import house
 
 from plumbnet.layout.edits import change_text as written
+from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.runs import NAME
 from plumbnet.layout.model.system import System
 from plumbnet.layout.units.measure import parse_measure
@@ -42,3 +43,20 @@ def test_change_is_written_back_as_it_was_given() -> None:
     given: dict[str, object] = {"part": "tank", "kind": "expansion_tank", "run": "tee -> tank", "volume": "5 gal"}
     assert written.change_fields(written.change_of("add", given)) == {"add": given}
     assert written.change_fields(written.change_of("open", "valve")) == {"open": "valve"}
+
+
+def test_names_and_heights_inside_an_instance_count_from_there() -> None:
+    text = b"""
+plumbnet: 1
+assemblies: {room: {ports: [c], parts: {c: tee, tap: {kind: fixture, elevation: 3 ft}}, runs: [c -> tap.cold]}}
+parts: {street: {kind: main, pressure: 60 psi}, t: {kind: tee, times: 2}, r: {use: room, times: 2, elevation: 10 ft}}
+runs: [street -> t/1 -> t/2, t/each -> r/each.c]
+"""
+    system = read_system(text.strip(), file="f")
+    assert written.new_name(system, "r/1/tap", "tank", beside=("r/1/c",)) == "r/1/tap-tank"
+    assert written.new_name(system, "r/1/tap", "tank", beside=("t/1",)) == "r-1-tap-tank"
+    assert written.new_name(system, "t/1", "tank") == "t-1-tank"
+    assert written.height_text(system, 3.6576, "r/1/tank") == {"elevation": "2 ft"}
+    assert written.height_text(system, 3.048, "r/1/tank") == {}
+    assert written.fields_inside(system, "r/1/tap", system.written["r/1/tap"])["elevation"] == "3 ft"
+    assert written.fields_inside(system, "t/1", {"elevation": "13 ft"}) == {"elevation": "13 ft"}

@@ -12,7 +12,8 @@ def document(**fields: object) -> Document:
 
 
 def test_fields_are_those_of_the_format() -> None:
-    names = ["plumbnet", "title", "units", "rules", "job", "tank_sizes", "parts", "runs", "scenarios", "accept"]
+    names = ["plumbnet", "title", "units", "rules", "job", "tank_sizes", "parts", "runs"]
+    names += ["assemblies", "change", "scenarios", "accept"]
     assert [field.alias for field in Document.model_fields.values()] == names
 
 

@@ -58,13 +58,39 @@ def test_same_key_in_two_mappings_is_fine() -> None:
     assert read("a: {kind: tee}\nb: {kind: tee}").value == {"a": {"kind": "tee"}, "b": {"kind": "tee"}}
 
 
-def test_merge_key_is_passed_over() -> None:
-    node, said = passed_over("x: &x {a: 1}\ny:\n  <<: *x\n  b: 2\n")
-    assert said == 'f:3:3: the merge key "<<" is not read here; write the keys out\n  3 |   <<: *x\n    |   ^~'
-    assert node.value == {"x": {"a": 1}, "y": {"b": 2}}
+def test_merge_key_brings_the_entries_of_an_anchor_and_own_ones_count() -> None:
+    node = read("x: &x {a: 1, b: 7}\ny:\n  <<: *x\n  b: 2\n")
+    assert node.value == {"x": {"a": 1, "b": 7}, "y": {"a": 1, "b": 2}}
     y = node.at("y")
     assert isinstance(y.items, dict)
-    assert list(y.items) == list(y.keys or {}) == ["b"]
+    assert list(y.items) == list(y.keys or {}) == ["a", "b"]
+    assert (y.at("a").line, y.at("b").line) == (1, 4)
+
+
+def test_of_several_that_are_merged_the_first_counts() -> None:
+    node = read("x: &x {a: 1}\nz: &z {a: 2, c: 3}\ny: {<<: [*x, *z], d: 4}\nw: &w {<<: *z}\nv: {<<: *w}")
+    assert node.at("y").value == {"a": 1, "c": 3, "d": 4}
+    assert node.at("v").value == {"a": 2, "c": 3}
+
+
+def test_merge_key_of_what_is_no_mapping_is_passed_over() -> None:
+    node, said = passed_over("x: &x {a: 1}\ny:\n  <<: [*x, 3]\n  b: 2\n")
+    assert said == (
+        'f:3:3: a merge key "<<" stands for a mapping that bears an anchor, or a list of them; write <<: *name\n'
+        "  3 |   <<: [*x, 3]\n    |   ^~"
+    )
+    assert node.at("y").value == {"b": 2}
+
+
+def test_merge_key_in_quotes_is_a_key() -> None:
+    assert read("{'<<': 3}").value == {"<<": 3}
+
+
+def test_merged_entries_count_within_the_bounds() -> None:
+    wide = ", ".join(f"k{k}: {k}" for k in range(1000))
+    text = f"x: &x {{{wide}}}\n" + "".join(f"y{k}: {{<<: *x}}\n" for k in range(600))
+    said = refused(text)
+    assert "holds more than 1,000,000 values" in said
 
 
 def test_two_merge_keys_are_two_faults() -> None:

@@ -197,7 +197,8 @@ APART = {"a": load(1, 10.0), "b": load(1, 10.0), "common": load(0, 10.0), "c": l
 
 def test_heated_zones_that_push_into_a_zone_count_it_included() -> None:
     found = zones(APART, "a>common", "b>common", "quiet>c").pushers
-    assert found == {"a": ("a",), "b": ("b",), "common": ("a", "b"), "c": ("c",), "quiet": ()}
+    assert found == {"a": ("a",), "b": ("b",), "common": ("a", "b"), "c": ("c",)}
+    assert found["quiet"] == ()
 
 
 def test_company_is_all_that_push_into_the_same_zones() -> None:
@@ -211,10 +212,23 @@ def test_company_is_not_made_by_zones_that_do_not_grow() -> None:
     assert [found.company(zone) for zone in ("a", "c")] == [("a",), ("c",)]
 
 
-def test_reach_is_searched_once_and_kept_with_other_loads() -> None:
+def test_reach_is_searched_once_and_kept_with_other_growth() -> None:
     found = zones({"a": load(1, 10.0), "b": load(0, 10.0)}, "a>b")
-    other = found.loaded({"a": load(2, 20.0), "b": load()})
+    other = found.warmed({"a": load(2, 20.0), "b": load()}, ["a"])
     assert found.reach("a") is other.reach("a")
     assert list(found.reach("a")) == ["a", "b"]
     assert other.growth_m3 == {"a": 2e-3}
     assert other.gates == [OneWayGate("a", "b")]
+
+
+def test_with_other_tanks_who_pushes_where_stays_and_what_they_take_does_not() -> None:
+    found = zones({"a": load(1, 10.0), "b": load(0, 10.0)}, "a>b")
+    other = found.with_tanks({"a": load(1, 10.0), "b": load(0, 20.0)})
+    assert other.pushers is found.pushers
+    assert other.growth_m3 is found.growth_m3
+    assert other.room_m3("b", *(level := (300e3, 400e3))) > found.room_m3("b", *level)
+
+
+def test_zones_are_put_in_the_order_in_which_all_stand() -> None:
+    found = zones({"b": load(1, 10.0), "a": load(0, 10.0), "c": load()}, "b>a")
+    assert found.in_order({"c", "a", "b"}) == ["b", "a", "c"]

@@ -224,3 +224,14 @@ def test_each_result_names_the_rules_of_its_circuit_and_the_record_those_of_all(
     assert artifact["properties"]["rulesSha256"]["heating"] == profile("us-boiler").sha256
     judged = {one["properties"]["parts"][0]: one["properties"]["rules"] for one in found["results"]}
     assert (judged["indirect"], judged["boiler"]) == ("upc-2024", "us-boiler")
+
+
+def test_finding_in_an_instance_shows_the_line_that_asked_for_it() -> None:
+    terrace = Path(__file__).parents[3] / "systems" / "buildings" / "coopers-terrace.yaml"
+    system = plumbnet.read(terrace)
+    worn = plumbnet.check(system.with_changes(system.changes_of("tanks-worn-out")))
+    lost = next(one for one in results(worn) if one["ruleId"] == "tank-waterlogged")
+    (asked,) = lost["relatedLocations"]
+    assert lost["locations"][0]["physicalLocation"]["region"] == {"startLine": system.line_of("houses/1/tank")}
+    assert asked["physicalLocation"]["region"] == {"startLine": system.asked_line_of("houses/1/tank")}
+    assert asked["message"]["text"] == "houses/1 is asked for here"

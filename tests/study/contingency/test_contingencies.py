@@ -5,11 +5,12 @@ from conftest import system
 import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.model.change import Change
+from plumbnet.layout.model.event import Sort
 from plumbnet.layout.model.part import KINDS
 from plumbnet.layout.model.system import System
 from plumbnet.report.studies.change_phrases import change_in_words
 from plumbnet.rules.rule_profile import profile
-from plumbnet.study.contingency.contingencies import happenings
+from plumbnet.study.contingency.contingencies import choices, happenings
 
 
 def told(of: System, rules: str = "general") -> dict[str, str]:
@@ -75,3 +76,28 @@ def test_heater_gets_as_hot_as_the_rules_of_its_circuit_let_its_relief_valve() -
     found = happenings(report.system, report.rules, report.facts.circuit_of)
     hottest = {one.part: change_in_words(one.change) for one in found if one.words.startswith("as hot as")}
     assert hottest == {"heater": "set heater: setpoint 210 degF", "boiler": "set boiler: setpoint 250 degF"}
+
+
+def test_choices_are_the_changes_that_can_be_made_here_with_numbers_as_they_are_now() -> None:
+    house = system("street -> valve -> prv -> heater -> tap.hot", heater="relief: {pressure: 150 psi}")
+    found = choices(house, profile("general"))
+    assert [(one.part, one.words, one.sort, change_in_words(one.change)) for one in found if one.part != "heater"] == [
+        ("street", "pressure", Sort.NUMBER, "set street: pressure 60 psi"),
+        ("valve", "shut", Sort.TURNED, "close valve"),
+        ("valve", "locked", Sort.OTHER_DEVICE, "set valve: locked yes"),
+        ("prv", "creeping", Sort.FAULT, "let prv fail (creeping)"),
+        ("prv", "exchanged for one with a bypass", Sort.OTHER_DEVICE, "set prv: bypass yes"),
+        ("prv", "set", Sort.NUMBER, "set prv: set 50 psi"),
+        ("heater/relief", "plugged", Sort.FAULT, "let heater/relief fail (plugged)"),
+        ("tap", "crossover", Sort.FAULT, "let tap fail (crossover)"),
+        ("tap", "running", Sort.TURNED, "draw tap"),
+    ]
+    assert [one.field for one in found if one.sort is Sort.NUMBER] == ["pressure", "set", "setpoint", "volume"]
+    assert all(not one.field for one in found if one.sort is not Sort.NUMBER)
+
+
+def test_choice_that_the_layout_does_not_allow_is_left_out() -> None:
+    looped = system("street -> heater -> tee -> tap.hot\n tee -> pump -> heater.return")
+    words = [one.words for one in choices(looped, profile("general")) if one.part == "heater"]
+    assert "exchanged for a tankless one" not in words
+    assert "put out of service" in words

@@ -15,9 +15,10 @@ from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.edits.change_text import change_fields
 from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import TROUBLED, Verdict
+from plumbnet.study.remedies import remedy_search
 from plumbnet.study.remedies.candidate import Effort
-from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found
-from plumbnet.study.remedies.remedy_search import SORTS, remedies, remedies_if_small
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, left_out
+from plumbnet.study.remedies.remedy_search import SORTS, remedies, remedies_if_small, remedies_of
 from plumbnet.study.remedies.trial import tried
 
 ROOT = Path(__file__).parents[3]
@@ -180,3 +181,24 @@ def test_large_layout_with_few_heaters_in_trouble_is_searched() -> None:
 def test_layout_is_cured_as_its_report_is() -> None:
     layout = house()
     assert remedies(layout) == remedies(plumbnet.check(layout))
+
+
+def test_heaters_of_which_not_every_change_could_be_tried_are_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = remedies_if_small(report(plumbnet.read_bytes(hotel(8).encode())))
+    monkeypatch.setattr(remedy_search, "REMEDIES_BESIDE_CHECK", 3_000)
+    cut = remedies_if_small(report(plumbnet.read_bytes(hotel(8).encode())))
+    assert whole is not None
+    assert cut is not None
+    assert left_out(whole) == ()
+    assert left_out(cut) == tuple(name for name in whole if name in set(left_out(cut)))
+    assert left_out(cut)[-1] == list(whole)[-1]
+    assert all(set(cut[name]) <= set(whole[name]) for name in whole)
+
+
+def test_heater_that_is_named_is_searched_alone_where_its_turn_did_not_come(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = report(plumbnet.read_bytes(hotel(8).encode()))
+    last = list(remedies(asked))[-1]
+    monkeypatch.setattr(remedy_search, "REMEDIES_ASKED_FOR", 3_000)
+    assert last in left_out(remedies(asked))
+    assert remedies(asked)[last] == ()
+    assert remedies_of(asked, last)[last]

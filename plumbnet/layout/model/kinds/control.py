@@ -45,6 +45,7 @@ class ExpansionTank(Ending):
     symbol: ClassVar[str] = "expansion_tank"
     failures: ClassVar = {"waterlogged": {"state": "waterlogged"}}
     assumed: ClassVar = {"state": "is sound"}
+    chosen: ClassVar[tuple[str, ...]] = ("precharge_pa", "volume_m3")
 
     volume_m3: Annotated[float, vessel_volume(0.008, 0.048)]
     """Whole volume of the tank, air and water."""
@@ -178,6 +179,7 @@ class ExpansionRelief(Ending):
 
     symbol: ClassVar[str] = "expansion_relief"
     failures: ClassVar = {"plugged": {"state": "plugged"}}
+    chosen: ClassVar[tuple[str, ...]] = ("pressure_pa",)
 
     pressure_pa: Annotated[float, set_pressure(450e3, 650e3)]
     """Pressure at which it opens."""

@@ -72,6 +72,7 @@ class Device(Part):
     """
 
     symbol: ClassVar[str] = "device"
+    ports_are_of_its_kind: ClassVar[bool] = False
 
     own_ports: PortNames = Field(alias="ports", examples=[["in", "out"]])
     """Names of its connections; the first two are inlet and outlet in a run."""

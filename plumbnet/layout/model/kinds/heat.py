@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Annotated, ClassVar, Literal
 
 from plumbnet.layout.model.base_model import Declared
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.control import Relief, ReliefValve
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import COLD, HOT, RELIEF, RETURN, Free, HeatSource, Mixture, Part, Passage, Stray, kind
@@ -48,6 +48,7 @@ class Heater(Part):
     on_flow: ClassVar[bool] = False
     tappings: ClassVar[tuple[str, ...]] = (RELIEF,)
     is_vessel: ClassVar[bool] = True
+    chosen: ClassVar[tuple[str, ...]] = ("setpoint_k", "volume_m3")
 
     volume_m3: Held
     """Water it heats and holds."""
@@ -111,7 +112,7 @@ class Heater(Part):
         """
         yield from super().events(extremes)
         if self.is_out_of_service():
-            yield Event("put back in service", "set", {"state": "in_service"})
+            yield Event("put back in service", "set", {"state": "in_service"}, Sort.TURNED)
             return
         own_k = None if self.relief is None else self.relief.temperature_k
         hottest_k = extremes.relief_k if own_k is None else own_k
@@ -119,6 +120,12 @@ class Heater(Part):
             words = "as hot as a relief valve may let it" if own_k is None else "as hot as its relief valve lets it"
             yield Event(words, "set", {"setpoint_k": hottest_k})
         yield from self.exchanges()
+
+    def instead(self) -> Iterator[Alternative]:
+        """It may be put out of service."""
+        yield from super().instead()
+        if not self.is_out_of_service():
+            yield Alternative("put out of service", "set", {"state": "out_of_service"}, Sort.TURNED)
 
     def exchanges(self) -> Iterator[Event]:
         """For which other sort of heater it may be exchanged."""
@@ -162,7 +169,8 @@ class StorageHeater(Store, Heater):
 
     def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a flow-through heater."""
-        yield Event("exchanged for a tankless one", "set", {"kind": TanklessHeater.kind, "volume_m3": None})
+        values = {"kind": TanklessHeater.kind, "volume_m3": None}
+        yield Event("exchanged for a tankless one", "set", values, Sort.OTHER_DEVICE)
 
 
 @kind("tankless_heater")
@@ -182,4 +190,5 @@ class TanklessHeater(Heater):
 
     def exchanges(self) -> Iterator[Event]:
         """It may be exchanged for a heater with a tank."""
-        yield Event("exchanged for one with a tank", "set", {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3})
+        values = {"kind": StorageHeater.kind, "volume_m3": USUAL_STORE_M3}
+        yield Event("exchanged for one with a tank", "set", values, Sort.OTHER_DEVICE)

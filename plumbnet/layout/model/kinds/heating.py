@@ -29,6 +29,7 @@ class Emitter(Part):
 
     symbol: ClassVar[str] = "emitter"
     cools: ClassVar[bool] = True
+    chosen: ClassVar[tuple[str, ...]] = ("volume_m3",)
 
     volume_m3: Annotated[float, water_inside(0.005, 0.02)]
     """Water it holds."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar, Literal
 
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.store import Store
 from plumbnet.layout.model.part import (
     IN,
@@ -33,12 +33,23 @@ class Checkable(Part):
         """With the check that is built in."""
         return f"checked_{self.symbol}" if self.check else self.symbol
 
+    def stands(self) -> str:
+        """Whether a check is built in."""
+        return "with a check" if self.check else "without a check"
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may be exchanged for one with a check, or its check stick open."""
         yield from super().events(extremes)
-        yield Event(
-            "check stuck open" if self.check else "exchanged for one with a check", "set", {"check": not self.check}
-        )
+        if self.check:
+            yield Event("check stuck open", "set", {"check": False})
+        else:
+            yield Event("exchanged for one with a check", "set", {"check": True}, Sort.OTHER_DEVICE)
+
+    def instead(self) -> Iterator[Alternative]:
+        """One without a check may take its place."""
+        yield from super().instead()
+        if self.check:
+            yield Alternative("exchanged for one without a check", "set", {"check": False}, Sort.OTHER_DEVICE)
 
     def passages(self) -> Iterator[Passage]:
         """Both ways, or one way where a check is built in."""
@@ -94,7 +105,18 @@ class Valve(Part):
         """A hand may turn it, unless it is locked."""
         yield from super().events(extremes)
         if not self.locked:
-            yield Event("shut", "close") if self.state == "open" else Event("opened", "open")
+            turned = Event("shut", "close", sort=Sort.TURNED), Event("opened", "open", sort=Sort.TURNED)
+            yield turned[self.state != "open"]
+
+    def instead(self) -> Iterator[Alternative]:
+        """Whoever has the key turns a locked one, and may lock one that is not."""
+        yield from super().instead()
+        if not self.locked:
+            yield Alternative("locked", "set", {"locked": True}, Sort.OTHER_DEVICE)
+        elif self.state == "open":
+            yield Alternative("shut", "close", sort=Sort.TURNED)
+        else:
+            yield Alternative("opened", "open", sort=Sort.TURNED)
 
     def is_valve(self) -> bool:
         """An open valve that is not locked can be shut by hand."""
@@ -120,6 +142,7 @@ class PressureReducer(Part):
     symbol: ClassVar[str] = "pressure_reducer"
     failures: ClassVar = {"bypass_stuck_shut": {"bypass": False}, "creeping": {"state": "creeping"}}
     fails_as: ClassVar[str] = "bypass_stuck_shut"
+    chosen: ClassVar[tuple[str, ...]] = ("set_pa",)
     assumed: ClassVar = {"bypass": "has no bypass"}
 
     set_pa: Annotated[float, set_pressure(200e3, 600e3)]
@@ -132,6 +155,12 @@ class PressureReducer(Part):
     def drawn_as(self) -> str:
         """With its bypass."""
         return "pressure_reducer_with_bypass" if self.bypass else self.symbol
+
+    def instead(self) -> Iterator[Alternative]:
+        """One with or without a bypass may take its place."""
+        yield from super().instead()
+        words = f"exchanged for one {'without' if self.bypass else 'with'} a bypass"
+        yield Alternative(words, "set", {"bypass": not self.bypass}, Sort.OTHER_DEVICE)
 
     def creeps_past_pa(self) -> float | None:
         """Its set, once its seat leaks."""
@@ -197,6 +226,7 @@ class StorageTank(Store):
     symbol: ClassVar[str] = "storage_tank"
     ports: ClassVar[tuple[str, ...]] = (IN, OUT, RETURN, RELIEF)
     is_vessel: ClassVar[bool] = True
+    chosen: ClassVar[tuple[str, ...]] = ("volume_m3",)
 
     volume_m3: Annotated[float, vessel_volume(0.1, 0.3)]
     """Water it holds."""

@@ -25,6 +25,7 @@ class MixingValve(Part):
     through: ClassVar[tuple[tuple[str, str], ...]] = ((HOT, MIXED), (COLD, MIXED))
     failures: ClassVar = {"checks_stuck_open": {"checks": False}, "passing_hot": {"outlet_k": None}}
     fails_as: ClassVar[str] = "checks_stuck_open"
+    chosen: ClassVar[tuple[str, ...]] = ("outlet_k",)
     assumed: ClassVar = {"checks": "has checks in both inlets"}
 
     checks: bool = True

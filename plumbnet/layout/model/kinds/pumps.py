@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Annotated, ClassVar
 
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Alternative, Event, Extremes, Sort
 from plumbnet.layout.model.kinds.inline import Checkable
 from plumbnet.layout.model.part import IN, OUT, Boosting, Part, Passage, Stray, kind
 from plumbnet.layout.units import HEAD, LEAST_HEAD_PA, MOST_STANDING_PA, Quantity, standing_pressure
@@ -17,6 +17,7 @@ class BoosterPump(Part):
 
     symbol: ClassVar[str] = "booster_pump"
     assumed: ClassVar = {"check": "has a check in its outlet"}
+    chosen: ClassVar[tuple[str, ...]] = ("rise_pa",)
 
     rise_pa: Annotated[float, standing_pressure(100e3, 250e3)]
     """Pressure it adds at no flow."""
@@ -27,11 +28,21 @@ class BoosterPump(Part):
         """With the check that is built in."""
         return f"checked_{self.symbol}" if self.check else self.symbol
 
+    def stands(self) -> str:
+        """Whether it has its check."""
+        return "with a check" if self.check else "without a check"
+
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """Its check may stick open."""
         yield from super().events(extremes)
         if self.check:
             yield Event("check stuck open", "set", {"check": False})
+
+    def instead(self) -> Iterator[Alternative]:
+        """One with or without a check may take its place."""
+        yield from super().instead()
+        words = f"exchanged for one {'without' if self.check else 'with'} a check"
+        yield Alternative(words, "set", {"check": not self.check}, Sort.OTHER_DEVICE)
 
     def strays(self) -> Iterator[Stray]:
         """Its rise."""
@@ -60,6 +71,7 @@ class Circulator(Checkable):
 
     symbol: ClassVar[str] = "pump"
     assumed: ClassVar = {"check": "has no check valve"}
+    chosen: ClassVar[tuple[str, ...]] = ("head_pa",)
 
     running: bool = True
     """Whether it runs, or is let run by its clock or thermostat."""
@@ -69,7 +81,11 @@ class Circulator(Checkable):
     def events(self, extremes: Extremes) -> Iterator[Event]:
         """It may stop or be started."""
         yield from super().events(extremes)
-        yield Event("off" if self.running else "on", "set", {"running": not self.running})
+        yield Event("off" if self.running else "on", "set", {"running": not self.running}, Sort.TURNED)
+
+    def stands(self) -> str:
+        """Whether it runs."""
+        return "running" if self.running else "off"
 
     def driven(self) -> tuple[str, str] | None:
         """From inlet to outlet while it runs."""

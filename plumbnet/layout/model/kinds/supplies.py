@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal, Self
 from pydantic import model_validator
 
 from plumbnet.layout.model.backflow_protection import BackflowProtection
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import IN, OUT, OneWay, Outlet, Part, Passage, Role, Source, Stray, kind
 from plumbnet.layout.units import COLDEST_FILL_K, FREEZES_K, HOTTEST_K, TEMPERATURE, Quantity, Volume, standing_pressure
 
@@ -36,6 +36,7 @@ class Main(Part):
         "highest": "stands no higher at night",
         "lowest": "falls no lower by day",
     }
+    chosen: ClassVar[tuple[str, ...]] = ("pressure_pa", "highest_pa", "lowest_pa")
 
     pressure_pa: Annotated[float, standing_pressure(200e3, 600e3)]
     """Static pressure in the main, as it usually is."""
@@ -86,7 +87,7 @@ class Main(Part):
         yield from super().events(extremes)
         if self.works_at_pa < extremes.limit_pa:
             field = "pressure_pa" if self.highest_pa is None else "highest_pa"
-            yield Event("pressure up to the limit", "set", {field: extremes.limit_pa})
+            yield Event("pressure up to the limit", "set", {field: extremes.limit_pa}, Sort.NUMBER)
 
     def outlets(self) -> Iterator[Outlet]:
         """The main takes water back at its own pressure."""
@@ -106,6 +107,7 @@ class Well(Part):
     inlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()
     assumed: ClassVar = {"temperature": "delivers water at 10 °C (50 °F)"}
+    chosen: ClassVar[tuple[str, ...]] = ("cut_in_pa", "cut_out_pa")
 
     cut_in_pa: Annotated[float, standing_pressure(150e3, 350e3)]
     """Pressure at which the pump starts."""
@@ -129,7 +131,7 @@ class Well(Part):
         """Its switch may stop the pump no sooner than at the highest that is allowed where people draw water."""
         yield from super().events(extremes)
         if self.cut_out_pa < extremes.limit_pa:
-            yield Event("cut-out up to the limit", "set", {"cut_out_pa": extremes.limit_pa})
+            yield Event("cut-out up to the limit", "set", {"cut_out_pa": extremes.limit_pa}, Sort.NUMBER)
 
     def source(self) -> Source:
         """Water between cut-in and cut-out; the highest counts."""
@@ -149,6 +151,7 @@ class OpenTank(Part):
     shared: ClassVar[frozenset[str]] = frozenset({OUT})
     through: ClassVar[tuple[tuple[str, str], ...]] = ((IN, OUT),)
     assumed: ClassVar = {"temperature": "holds water at 10 °C (50 °F)"}
+    chosen: ClassVar[tuple[str, ...]] = ("elevation_m",)
 
     volume_m3: Volume | None = None
     """Water it holds."""
@@ -187,6 +190,7 @@ class FillingLoop(Part):
         "temperature": "fills with water at 10 °C (50 °F)",
         "state": "is shut off once the circuit is filled",
     }
+    chosen: ClassVar[tuple[str, ...]] = ("fill_pa",)
 
     fill_pa: Annotated[float, standing_pressure(100e3, 250e3)]
     """Pressure to which the circuit is filled, cold, as a gauge at the loop reads it."""
@@ -208,9 +212,9 @@ class FillingLoop(Part):
         """It may be left open, or shut off."""
         yield from super().events(extremes)
         if self.state == "shut":
-            yield Event("left open", "set", {"state": "open"})
+            yield Event("left open", "set", {"state": "open"}, Sort.TURNED)
         else:
-            yield Event("shut off", "set", {"state": "shut"})
+            yield Event("shut off", "set", {"state": "shut"}, Sort.TURNED)
 
     def passages(self) -> Iterator[Passage]:
         """Forward while it is open."""
@@ -229,6 +233,7 @@ class Vent(Part):
     """An open pipe that ends in the air, its rim at its elevation; water spills once it stands that high."""
 
     symbol: ClassVar[str] = "vent"
+    chosen: ClassVar[tuple[str, ...]] = ("elevation_m",)
     ports: ClassVar[tuple[str, ...]] = (IN,)
     outlet: ClassVar[str | None] = None
     through: ClassVar[tuple[tuple[str, str], ...]] = ()

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
+from plumbnet.layout.model.event import Alternative, Sort
 from plumbnet.layout.model.part import COLD, HOT, Free, Outlet, Part, Passage, Role, Stray, kind
 
 
@@ -37,6 +38,18 @@ class Fixture(Part):
         if self.crossover:
             return "fixture_with_crossover"
         return "hose_bibb" if self.outdoor else self.symbol
+
+    def stands(self) -> str:
+        """Whether it runs."""
+        return "running" if self.drawing else "shut"
+
+    def instead(self) -> Iterator[Alternative]:
+        """Its tap may be opened or shut."""
+        yield from super().instead()
+        if self.drawing:
+            yield Alternative("shut", "set", {"drawing": False}, Sort.TURNED)
+        else:
+            yield Alternative("running", "draw", sort=Sort.TURNED)
 
     def passages(self) -> Iterator[Passage]:
         """None, unless hot and cold stand joined."""

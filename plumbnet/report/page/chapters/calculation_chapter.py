@@ -1,12 +1,13 @@
 """The chapter of calculation: the sheet of each heater, every step of it, and the size of tank against pressure."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 
 from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
+from plumbnet.analysis.sizing_sheet import Sheet
 from plumbnet.report.charts import figure_of, tank_chart
 from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose import Heading, Paragraph
@@ -20,8 +21,8 @@ _SAID_ABOVE = frozenset({"Building", "File", "Program", "Rules"})
 def calculation(dossier: Dossier) -> Iterator[PageBlock]:
     """The blocks of the chapter."""
     report = dossier.report
-    for sheet in dossier.sheets:
-        for block in sheet_blocks(sheet, report.facts.units):
+    for sheet, *others in _alike(dossier.sheets):
+        for block in sheet_blocks(sheet, report.facts.units, others=[one.heater.name for one in others]):
             if isinstance(block, Heading):
                 yield replace(block, level=block.level + 2)
             elif not (isinstance(block, Paragraph) and block.label in _SAID_ABOVE):
@@ -31,6 +32,24 @@ def calculation(dossier: Dossier) -> Iterator[PageBlock]:
     left = len(report.heaters) - len(dossier.sheets)
     if left:
         yield Paragraph(f"The command plumbnet size prints the sheets of the other {left} heaters.")
+
+
+def _alike(sheets: Iterable[Sheet]) -> list[list[Sheet]]:
+    """Sheets that say the same of several heaters, as they do of those that share their water, together."""
+    groups: list[list[Sheet]] = []
+    for sheet in sheets:
+        same = next((group for group in groups if _is_same(group[0], sheet)), None)
+        if same is None:
+            groups.append([sheet])
+        else:
+            same.append(sheet)
+    return groups
+
+
+def _is_same(one: Sheet, other: Sheet) -> bool:
+    """Whether two sheets differ in nothing but whose they are."""
+    first, second = one.heater, other.heater
+    return (first.kind, first.verdict, one) == (second.kind, second.verdict, replace(other, heater=first))
 
 
 def _chart(report: Report, heater: str, found: Sizes) -> PagePicture:

@@ -5,14 +5,12 @@ from collections.abc import Iterator
 from plumbnet.analysis import Report
 from plumbnet.report.page.chapters.verdicts_chapter import summary
 from plumbnet.report.page.page_content import PageBlock
-from plumbnet.report.prose import Heading, Paragraph, Points, Table
-from plumbnet.rules import Severity, listed
+from plumbnet.report.prose import Heading, Paragraph, Points, Table, lists_in_short, names_in_short
+from plumbnet.rules import Severity
 
 _SIGNED = ("", "name", "licence", "date", "signature")
 TO_WRITE_ON = "_" * 14
 """A line for a pen."""
-_MOST_PARTS = 6
-"""Parts that are named behind one thing to be done."""
 
 
 def cover(report: Report, *, reviewer: str = "", date: str = "") -> Iterator[PageBlock]:
@@ -33,11 +31,9 @@ def to_be_done(report: Report) -> Iterator[str]:
     asked: dict[str, list[str]] = {}
     for one in report.findings:
         if one.severity is Severity.ERROR:
-            asked.setdefault(one.advice, []).append(one.parts[0])
+            asked.setdefault(lists_in_short(one.advice, report.system.parts), []).append(one.parts[0])
     for advice, parts in asked.items():
-        more = f" and {len(parts) - _MOST_PARTS} more" if len(parts) > _MOST_PARTS else ""
-        named = ", ".join(parts[:_MOST_PARTS]) + more if more else listed(parts)
-        yield f"{named}: {advice}"
+        yield f"{names_in_short(parts)}: {advice}"
 
 
 def _signatures(report: Report, reviewer: str, date: str) -> Table:

@@ -7,9 +7,10 @@ from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
 from plumbnet.report.charts import figure_of, ladder_chart
+from plumbnet.report.page.chapters.heater_groups import alike_heaters
 from plumbnet.report.page.page_content import Entry, PageBlock, PagePicture
-from plumbnet.report.prose import Paragraph
-from plumbnet.report.schematic import schematic
+from plumbnet.report.prose import Paragraph, Table, names_in_short
+from plumbnet.report.schematic import fold_rows, is_riser_diagram, schematic
 from plumbnet.rules import listed
 from plumbnet.rules.facts import TROUBLED, HeaterFacts
 from plumbnet.study.dossier import Dossier
@@ -18,7 +19,7 @@ from plumbnet.study.margins import StreetBand
 ACROSS = 3
 """Ladders side by side on a sheet as wide as the page."""
 MOST_LADDERS = 12
-"""Heaters with a ladder, those in trouble before others."""
+"""Ladders, those of heaters in trouble before others; of heaters alike there is one."""
 
 MOST_DRAWN = 300
 """Parts up to which the piping is drawn on a page."""
@@ -31,6 +32,9 @@ def piping(dossier: Dossier) -> Iterator[PageBlock]:
     report = dossier.report
     picture = drawn(report, "The piping", date=dossier.date)
     yield picture
+    rows = fold_rows(report) if isinstance(picture, PagePicture) else ()
+    if rows:
+        yield Table(("drawn once", "for", "drawn out", "stands for"), rows)
     for heater in report.heaters[:_MOST_NAMED] if isinstance(picture, PagePicture) else ():
         verdict = heater.verdict.value
         yield Entry(verdict.upper(), verdict, heater.name, (), shown_up(heater))
@@ -50,7 +54,7 @@ def drawn(report: Report, title: str, *, date: str = "", is_small: bool = False)
 
     A sentence in place of one that could not be read on a page.
     """
-    if len(report.system.parts) > MOST_DRAWN:
+    if len(report.system.parts) > MOST_DRAWN and not is_riser_diagram(report):
         large = f"The piping has {len(report.system.parts)} parts, too many for a picture on a page"
         return Paragraph(f"{large}; the command plumbnet draw draws it on a sheet of its own.")
     verdicts = [f"{heater.name} is {heater.verdict.value}" for heater in report.heaters]
@@ -65,24 +69,27 @@ def ladders(dossier: Dossier) -> Iterator[PageBlock]:
 
 def ladder_pictures(report: Report, bands: Sequence[StreetBand] = ()) -> Iterator[PageBlock]:
     """The ladders of a report, a few to a sheet, beside the bands in which their streets may stand."""
-    names = _chosen(report.heaters)
-    for start in range(0, len(names), ACROSS):
-        across = names[start : start + ACROSS]
-        told = "; ".join(_in_words(heater) for heater in report.heaters if heater.name in across)
-        words = f"A column of pressure for each of {listed(across)}. {told}."
-        yield PagePicture(f"Ladder of {listed(across)}", words, partial(_sheet, report, across, bands))
-    if len(names) < len(report.heaters):
-        yield Paragraph(f"{len(report.heaters) - len(names)} more heaters have no picture here.")
+    groups = _chosen(alike_heaters(report.facts))
+    for start in range(0, len(groups), ACROSS):
+        across = groups[start : start + ACROSS]
+        named = [names_in_short(heater.name for heater in group) for group in across]
+        told = "; ".join(_in_words(group[0]) for group in across)
+        words = f"A column of pressure for each of {listed(named)}. {told}."
+        yield PagePicture(
+            f"Ladder of {listed(named)}", words, partial(_sheet, report, [group[0].name for group in across], bands)
+        )
+    left = len(report.heaters) - sum(map(len, groups))
+    if left:
+        yield Paragraph(f"{left} more heaters have no picture here.")
 
 
 def _sheet(report: Report, names: Sequence[str], bands: Sequence[StreetBand]) -> Figure:
     return figure_of(ladder_chart(report, heaters=names, bands=bands))
 
 
-def _chosen(heaters: tuple[HeaterFacts, ...]) -> list[str]:
-    chosen = sorted(heaters, key=lambda heater: heater.verdict not in TROUBLED)[:MOST_LADDERS]
-    names = {heater.name for heater in chosen}
-    return [heater.name for heater in heaters if heater.name in names]
+def _chosen(groups: list[list[HeaterFacts]]) -> list[list[HeaterFacts]]:
+    ranked = sorted(range(len(groups)), key=lambda number: groups[number][0].verdict not in TROUBLED)
+    return [groups[number] for number in sorted(ranked[:MOST_LADDERS])]
 
 
 def _in_words(heater: HeaterFacts) -> str:

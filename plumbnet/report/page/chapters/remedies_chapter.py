@@ -17,12 +17,13 @@ from plumbnet.report.text import (
     RELIEF_FIRST,
     list_title,
     not_looked_for,
+    not_searched,
     remedy_outcome,
     remedy_place,
 )
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.dossier import Dossier, WarmUps
-from plumbnet.study.remedies import Remedy, remedy_lists
+from plumbnet.study.remedies import Remedy, left_out, remedy_lists
 
 
 def cures(dossier: Dossier) -> Iterator[PageBlock]:
@@ -34,8 +35,13 @@ def cures(dossier: Dossier) -> Iterator[PageBlock]:
     if dossier.found:
         yield Paragraph("Each was tried on a copy of this layout, and breaks nothing else. Least work first.")
     shown: dict[str, str] = {}
+    cut = left_out(dossier.found)
+    if cut:
+        yield Paragraph(not_searched(cut))
     for each in remedy_lists(dossier.report.heaters, dossier.found):
         own = each.remedies
+        if not own and set(each.heaters) <= set(cut):
+            continue
         yield Heading(list_title(each), 3)
         if sealed & set(each.heaters):
             yield Paragraph(RELIEF_FIRST)
@@ -60,7 +66,9 @@ def _pictures(dossier: Dossier, heater: str, title: str, shown: dict[str, str]) 
     if heater not in dossier.cures:
         return
     shown[title] = heater
-    yield drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    picture = drawn(dossier.cures[heater].after, f"With the first remedy for {heater}", is_small=True)
+    if isinstance(picture, PagePicture):
+        yield picture
     if heater in dossier.warm_ups:
         yield _warm_up(dossier.report, heater, dossier.warm_ups[heater])
     if heater in dossier.cold:

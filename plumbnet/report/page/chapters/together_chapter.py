@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from plumbnet.report.page.chapters.picture_chapters import drawn, ladder_pictures
-from plumbnet.report.page.page_content import PageBlock
+from plumbnet.report.page.page_content import PageBlock, PagePicture
 from plumbnet.report.prose import Paragraph, Points
 from plumbnet.report.text import chosen_in_words, outcomes_in_words
 from plumbnet.study.dossier import Dossier
@@ -17,5 +17,7 @@ def together(dossier: Dossier) -> Iterator[PageBlock]:
     yield Paragraph("The first cure of each list, or fewer that cure as many, made to one copy of this layout.")
     yield Points(chosen_in_words(whole))
     yield from (Paragraph(text) for text in outcomes_in_words(whole))
-    yield drawn(whole.together.after, "With all of these", is_small=True)
+    picture = drawn(whole.together.after, "With all of these", is_small=True)
+    if isinstance(picture, PagePicture):
+        yield picture
     yield from ladder_pictures(whole.together.after)

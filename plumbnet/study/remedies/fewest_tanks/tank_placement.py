@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis import Report
+from plumbnet.budgets import PLANS, Budget
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import PRESSURE, parse_measure
 from plumbnet.study.remedies.fewest_tanks.set_cover import (
@@ -62,7 +63,7 @@ def one_tank(report: Report) -> TankPlan | None:
 
     Of places that serve equally many the one with the smaller tank, then the first by name.
     """
-    search = _Search(TankSites(RemedyContext(report)))
+    search = _Search(TankSites(RemedyContext(report, budget=Budget(PLANS))))
     plans: list[TankPlan] = []
     for site in search.sites.all():
         if plans and len(site.serves) < max(len(plan.cures) for plan in plans):
@@ -79,7 +80,7 @@ def fewest_tanks(report: Report) -> TankPlan | None:
     Exact where at most twelve zones come into question, by looking at every choice; otherwise greedy, at most
     `bound` times the fewest. Tanks side by side at one place, where no single size is large enough, count as one.
     """
-    search = _Search(TankSites(RemedyContext(report)))
+    search = _Search(TankSites(RemedyContext(report, budget=Budget(PLANS))))
     sites = [site for site in search.sites.all() if search.can_hold(site)]
     sites = [sites[place] for place in without_dominated([site.serves for site in sites])]
     if not sites:
@@ -97,7 +98,8 @@ def fewest_tanks(report: Report) -> TankPlan | None:
 def plans(report: Report) -> tuple[TankPlan, ...]:
     """What tanks alone do for several trapped heaters: the one that serves most, and the fewest that serve all.
 
-    One plan where both are the same; none for a single trapped heater.
+    One plan where both are the same; none for a single trapped heater. Raises Spent (budgets) where it
+    takes too long.
     """
     if len(TankSites(RemedyContext(report)).trapped) < SEVERAL:
         return ()

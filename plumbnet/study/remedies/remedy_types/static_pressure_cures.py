@@ -104,7 +104,9 @@ def _steps(scene: RemedyContext, heater: HeaterFacts, fed: PressureInlet) -> tup
         if isinstance(scene.system.parts[entry.part], FillingLoop):
             steps.append(_filled_to(scene, entry.part, limit_pa))
             continue
-        name = new_name(scene.system, entry.part, "reducer", taken=taken)
+        gap = gap_behind(scene.system, entry)
+        beside = () if gap is None else (gap.near.part, gap.far.part)
+        name = new_name(scene.system, entry.part, "reducer", taken=taken, beside=beside)
         taken = (*taken, name)
         steps.append(_fitted(scene, entry, name, limit_pa))
     made = tuple(step for step in steps if step is not None)
@@ -137,7 +139,7 @@ def _fitted(scene: RemedyContext, entry: End, name: str, limit_pa: float) -> _St
         "part": name,
         "kind": "pressure_reducer",
         "set": setting,
-        **height_text(scene.system, scene.system.parts[gap.near.part].elevation_m),
+        **height_text(scene.system, scene.system.parts[gap.near.part].elevation_m, name),
         "between": between(scene.system, gap.near, gap.far),
     }
     where = f"in the pipe from {gap.near.part} to {gap.far.part}"

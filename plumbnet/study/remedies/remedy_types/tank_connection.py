@@ -24,7 +24,7 @@ def move(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Candidate]:
         for joint in tank_joints(scene, heater):
             fields = {
                 **{key: value for key, value in scene.system.written[tank.name].items() if key != "elevation"},
-                **height_text(scene.system, joint.elevation_m),
+                **height_text(scene.system, joint.elevation_m, tank.name),
                 "part": tank.name,
                 "precharge": joint.charge,
                 "run": f"{joint.at} -> {tank.name}",
@@ -73,14 +73,14 @@ def added(
 ) -> Iterator[Change]:
     """The changes that hang new tanks of those sizes on a joint, called after `base`; names in `taken` are not used."""
     for size_m3 in sizes_m3:
-        name = new_name(scene.system, base, "tank", taken=taken)
+        name = new_name(scene.system, base, "tank", taken=taken, beside=(joint.at,))
         taken = (*taken, name)
         fields = {
             "part": name,
             "kind": "expansion_tank",
             "volume": volume_text(scene.system, size_m3),
             "precharge": joint.charge,
-            **height_text(scene.system, joint.elevation_m),
+            **height_text(scene.system, joint.elevation_m, name),
             "run": f"{joint.at} -> {name}",
         }
         yield change_of("add", fields)

@@ -4,7 +4,7 @@ from conftest import system
 from usual import usual
 
 from plumbnet.api import check
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import Free, Shut
 
 EXTREMES = Extremes(limit_pa=551_580.0, relief_k=372.0)
@@ -18,7 +18,7 @@ def test_balancing_valve_closes_nothing_however_far_it_throttles() -> None:
 
 def test_balancing_valve_may_be_shut_by_hand_unless_its_setting_is_locked() -> None:
     assert list(usual("balancing_valve", state="shut").passages()) == [Shut("in", "out")]
-    assert list(usual("balancing_valve").events(EXTREMES)) == [Event("shut", "close")]
+    assert list(usual("balancing_valve").events(EXTREMES)) == [Event("shut", "close", sort=Sort.TURNED)]
     assert list(usual("balancing_valve", locked=True).events(EXTREMES)) == []
 
 

@@ -5,7 +5,7 @@ from conftest import system
 from usual import usual
 
 from plumbnet.api import check
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import Free, HeatSource, Role
 
 EXTREMES = Extremes(limit_pa=551_580.0, relief_k=372.0)
@@ -38,7 +38,7 @@ def test_heater_out_of_service_holds_its_water_and_lets_water_pass_but_warms_not
     assert out.heat() is None
     assert (list(out.passages()), list(out.contents())) == (list(lit.passages()), list(lit.contents()))
     assert (out.is_out_of_service(), lit.is_out_of_service()) == (True, False)
-    assert list(out.events(EXTREMES)) == [Event("put back in service", "set", {"state": "in_service"})]
+    assert list(out.events(EXTREMES)) == [Event("put back in service", "set", {"state": "in_service"}, Sort.TURNED)]
     assert list(out.strays()) == []
 
 

@@ -3,7 +3,7 @@
 import pytest
 from usual import usual
 
-from plumbnet.layout.model.event import Event, Extremes
+from plumbnet.layout.model.event import Event, Extremes, Sort
 from plumbnet.layout.model.part import OneWay, Outlet, Role, Source
 
 
@@ -44,7 +44,7 @@ def test_pressure_of_a_main_climbs_where_it_is_highest() -> None:
         ({"highest": "5 bar"}, "highest_pa"),
     ):
         events = list(usual("main", pressure="400 kPa", **values).events(limit))
-        assert events == [Event("pressure up to the limit", "set", {field: 600_000})]
+        assert events == [Event("pressure up to the limit", "set", {field: 600_000}, Sort.NUMBER)]
     assert not list(usual("main", pressure="400 kPa", highest="600 kPa").events(limit))
 
 

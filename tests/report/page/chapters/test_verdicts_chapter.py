@@ -45,10 +45,12 @@ def test_layout_without_heaters_says_so_and_no_more() -> None:
 def test_of_many_heaters_those_in_trouble_are_told_of() -> None:
     count = MOST_STORIES + 5
     runs = "\n".join(f"tee -> heater{number} -> tap{number}.hot" for number in range(1, count))
-    found = blocks(f"street -> tee\n{runs}\ntee -> cv -> heater{count} -> tap{count}.hot")
+    sizes = {f"heater{number}": f"volume: {20 + number} gal" for number in range(1, count + 1)}
+    found = blocks(f"street -> tee\n{runs}\ntee -> cv -> heater{count} -> tap{count}.hot", **sizes)
     stories = [block for block in found if isinstance(block, Entry)]
     assert len(stories) == MOST_STORIES
     assert stories[-1].title.startswith(f"heater{count} ")
+    assert any(isinstance(one, Paragraph) and one.text.startswith("5 more rows") for one in found)
     assert found[-1] == Paragraph(
         "5 more heaters stand in the table only; the command plumbnet check tells of them all."
     )

@@ -1,0 +1,95 @@
+"""The files of the page as the server gives them out, and the page in one piece for a copy that nobody serves."""
+
+import base64
+import hashlib
+import html
+import re
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
+
+from plumbnet.report.figures import PALETTES, Theme
+from plumbnet.report.text import CAUTION
+
+MODULES = ("touch-code.mjs", "hosts.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+"""The scripts, each behind those that it imports from."""
+TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
+_IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
+_EXPORT = re.compile(r"^export (?=(?:async )?(?:function|const|class|let) )", re.MULTILINE)
+_PLACE = re.compile(r"\{\{([a-z_]+)\}\}")
+
+
+@cache
+def _read(name: str) -> str:
+    return (files("plumbnet.boards") / "page" / name).read_text(encoding="utf-8")
+
+
+def board_file(name: str) -> str | None:
+    """A style sheet or a script of the page by its name; None where there is none of that name."""
+    if name == "colours.css":
+        return _colours()
+    return _read(name) if name in {*MODULES, "board.css"} else None
+
+
+def page_html(title: str, *, style: str, script: str, data: str = "", policy: str = "") -> str:
+    """The page; `style` and `script` are elements, `data` is JSON, `policy` stands in the page where no server says it.
+
+    What the file brings in is text and never markup, put in at once: a title may hold what looks like a place.
+    """
+    meta = f'<meta http-equiv="Content-Security-Policy" content="{html.escape(policy)}">' if policy else ""
+    places = {
+        "policy": meta,
+        "title": html.escape(title),
+        "style": style,
+        "script": script,
+        "data": data.replace("<", "\\u003c"),
+        "caution": html.escape(CAUTION),
+    }
+    return _PLACE.sub(lambda found: places[found[1]], _read("board.html"))
+
+
+def served_page(title: str) -> str:
+    """The page whose style and scripts are asked of the server."""
+    style = "".join(f'<link rel="stylesheet" href="{name}">' for name in ("colours.css", "board.css"))
+    return page_html(title, style=style, script='<script type="module" src="board.mjs"></script>')
+
+
+def whole_page(title: str, data: str) -> str:
+    """The page in one file with its data: it asks nothing of anybody, and runs no script but its own."""
+    style, script = _colours() + _read("board.css"), bundled()
+    policy = (
+        f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; base-uri 'none'; form-action 'none'"
+    )
+    elements = f"<style>{style}</style>", f'<script type="module">{script}</script>'
+    return page_html(title, style=elements[0], script=elements[1], data=data, policy=policy)
+
+
+def bundled() -> str:
+    """All scripts as one, in which nothing is imported: a page that is opened as a file may import nothing."""
+    return "".join(_EXPORT.sub("", _IMPORT.sub("", _read(name))) for name in MODULES)
+
+
+def _hash(text: str) -> str:
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+@cache
+def _colours() -> str:
+    """The colours of the drawing as variables: light, dark, and black on white in print."""
+    light, dark, ink = (_variables(theme) for theme in ("light", "dark", "bw"))
+    return (
+        f":root{{color-scheme:light;{light}}}"
+        f":root[data-theme=dark]{{color-scheme:dark;{dark}}}"
+        f"@media (prefers-color-scheme:dark){{:root:not([data-theme=light]){{color-scheme:dark;{dark}}}}}"
+        f"@media print{{:root,:root[data-theme],:root:not([data-theme=light]){{color-scheme:light;{ink}}}}}\n"
+    )
+
+
+def _variables(theme: Theme) -> str:
+    palette = PALETTES[theme]
+    values = {"ground": palette.ground, "ink": palette.ink, "faint": palette.faint, "ring": palette.ring}
+    values |= {"way": palette.band, "way-edge": palette.band_edge}
+    values |= {service.value: line.colour for service, line in palette.services.items()}
+    for tone, shade in palette.shades.items():
+        values |= {f"{tone}-fill": shade.fill, f"{tone}-edge": shade.edge}
+    return "".join(f"--{name}:{colour};" for name, colour in values.items())

@@ -1,0 +1,61 @@
+"""What may be spent on questions that can cost far more than a layout is large: one place for all such budgets.
+
+Work is counted in steps of some twenty microseconds and never by the clock, so that the same layout always has the same
+answer. Whoever comes to the end of a budget says in the answer what was left out.
+"""
+
+import math
+from dataclasses import dataclass
+
+PART_STEPS = 10
+"""What a part counts for wherever a layout is analysed again."""
+REMEDIES_BESIDE_CHECK = 500_000
+"""Steps for the remedies of a layout beside its check: fifty thousand parts analysed again."""
+REMEDIES_ASKED_FOR = 2_000_000
+"""Steps where remedies are what was asked for."""
+PLANS = 1_000_000
+"""Steps for the fewest tanks that would serve all."""
+TANK_SIZES = 400_000
+"""Steps for the sizes of the tanks that heaters want which push into each other's water."""
+MOST_NARROWED = 5
+"""Heated zones that push into each other whose ceilings are narrowed in rounds; of more, each is held against all."""
+MOST_LEVELLED = 24
+"""Of more than so many no ceiling is sought below what the first outlet lets go at."""
+ORDERS = 2_000
+"""Zones lifted in the orders of heating that are played for one company of heated zones; one order at least."""
+
+
+class Spent(Exception):
+    """A budget has come to its end."""
+
+
+@dataclass
+class Budget:
+    """Steps that may be spent on a question, and those that were; without an end where `most` is infinite."""
+
+    most: float = math.inf
+    within: "Budget | None" = None
+    """One that counts these steps as well."""
+    spent: int = 0
+
+    @property
+    def is_spent(self) -> bool:
+        """Whether nothing is left."""
+        return self.spent >= self.most
+
+    def demand(self) -> None:
+        """Raise Spent where nothing is left.
+
+        >>> budget = Budget(most=5)
+        >>> budget.spend(5)
+        >>> budget.is_spent
+        True
+        """
+        if self.is_spent:
+            raise Spent
+
+    def spend(self, steps: int) -> None:
+        """Count steps that were taken; the last may go past the end."""
+        self.spent += steps
+        if self.within is not None:
+            self.within.spend(steps)

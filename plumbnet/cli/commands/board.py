@@ -1,0 +1,143 @@
+"""The command `board`."""
+
+import sys
+import webbrowser
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+import plumbnet
+from plumbnet.analysis import Report
+from plumbnet.cli.app import command
+from plumbnet.cli.arguments import fail, refuse, ruled, system_from
+from plumbnet.cli.console import write
+from plumbnet.cli.file_search import STANDARD_INPUT
+from plumbnet.cli.options import Rules, UnitsOption
+from plumbnet.cli.output_file import form_of_output, save
+from plumbnet.cli.progress_bar import counted_on
+from plumbnet.layout.authoring import starter
+from plumbnet.layout.yaml import LayoutError, reason_of
+from plumbnet.rules import listed
+from plumbnet.study.touching import HeldStates, TouchStates, UnknownTouch, held_states
+
+if TYPE_CHECKING:
+    from plumbnet.boards.live import BoardServer
+
+_STARTER = "house"
+NO_BOARD = 'the live board needs the extra "board": pip install "plumbnet[board]"'
+
+_File = Annotated[
+    str | None, typer.Argument(metavar="[FILE]", help="A layout file; the house that `new` makes when left out.")
+]
+_Port = Annotated[
+    int, typer.Option("--port", min=0, max=65535, metavar="N", help="Port on this machine; a free one when left out.")
+]
+_NoBrowser = Annotated[bool, typer.Option("--no-browser", help="Only print the address; open no browser.")]
+
+_Out = Annotated[
+    Path | None, typer.Option("-o", "--output", metavar="OUT.html", help="A copy with its answers, to be handed out.")
+]
+_Touch = Annotated[
+    str | None, typer.Option("--touch", metavar="NAME,...", help="What can be touched in the copy; a pipe as 'a to b'.")
+]
+_AtOnce = Annotated[
+    int | None, typer.Option("--at-once", min=1, metavar="N", help="How many things at a time the copy answers.")
+]
+
+
+@command()
+def board(  # noqa: PLR0913, PLR0917  each is an option of the command
+    file: _File = None,
+    port: _Port = 0,
+    no_browser: _NoBrowser = False,  # noqa: FBT002  a flag of the command line
+    output: _Out = None,
+    touch: _Touch = None,
+    at_once: _AtOnce = None,
+    rules: Rules = None,
+    units: UnitsOption = None,
+) -> None:
+    """Open the board: the piping on a page, where a valve turns at a click and the answer stands at once.
+
+    Touch a valve, a device, a pipe, a number. The page follows the file as it is saved. The program listens on this
+    machine alone, for the page that it opens, until Ctrl-C. With -o it writes a copy that any browser opens without
+    the program: with a table of all states of what can be touched in it, and it says how many these are.
+    """
+    if output is None and (touch is not None or at_once is not None):
+        fail("--touch and --at-once are about the copy", advice="name its file with -o")
+    given = ruled(rules)
+
+    def report() -> Report:
+        if file is None:
+            return plumbnet.check(
+                plumbnet.read_bytes(starter(_STARTER), file=f"{_STARTER}.yaml"), rules=given, units=units
+            )
+        return plumbnet.check(system_from(file), rules=given, units=units)
+
+    if output is not None:
+        _write_copy(output, file, _first(file, report), touch or "", at_once)
+        return
+    try:
+        from plumbnet.boards.live import BoardServer, FollowedFile  # noqa: PLC0415  an extra, and slow to import
+    except ImportError:
+        fail(NO_BOARD)
+    path = None if file in {None, STANDARD_INPUT} else Path(str(file))
+    try:
+        followed = FollowedFile(path, report)
+    except (LayoutError, OSError) as error:
+        refuse(str(file), error)
+    try:
+        server = BoardServer(followed, port)
+    except OSError as error:
+        fail(f"port {port} cannot be listened on: {reason_of(error)}", advice="leave --port out for a free one")
+    _serve(server, opens=not no_browser)
+
+
+def _first(file: str | None, report: Callable[[], Report]) -> Report:
+    """The report on a file; says what is wrong and exits."""
+    try:
+        return report()
+    except (LayoutError, OSError) as error:
+        refuse(str(file), error)
+
+
+def _write_copy(output: Path, file: str | None, report: Report, names: str, at_once: int | None) -> None:
+    """Write the copy and say what it holds."""
+    from plumbnet.boards import board_copy  # noqa: PLC0415  drawing is slow to import
+
+    form_of_output(output, ("html",))
+    states = TouchStates(report)
+    try:
+        held = held_states(states, [name.strip() for name in names.split(",") if name.strip()], at_once)
+    except UnknownTouch as error:
+        fail(str(error))
+    with counted_on(held.count, "states") as one_more:
+        content = board_copy(states, held, one_more).encode()
+    save(output, content, read=[file])
+    for line in _holds(output, states, held, len(content)):
+        write(line)
+
+
+def _holds(output: Path, states: TouchStates, held: HeldStates, size: int) -> Iterator[str]:
+    """What a copy holds, and what it leaves out."""
+    every = "all combinations of" if held.has_all else f"up to {held.at_once} at a time of"
+    yield f"{output} ({size / 1000:.0f} kB) holds {held.count} states: {every} "
+    yield f"{listed([states.touchables[at].name for at in held.options])}.\n"
+    if held.left_out:
+        yield f"Left out: {listed([states.touchables[at].name for at in held.left_out])}; --touch names what to hold.\n"
+
+
+def _serve(server: "BoardServer", *, opens: bool) -> None:
+    """Say where the board is, open it, and serve it until Ctrl-C."""
+
+    def started() -> None:
+        write(f"{server.address}\nCtrl-C ends it.\n")
+        sys.stdout.flush()
+        if opens:
+            webbrowser.open(server.address)
+
+    try:
+        server.run(started)
+    except KeyboardInterrupt:
+        raise typer.Exit(0) from None

@@ -123,7 +123,7 @@ PRESSURE: Final = Dimension(
     metric_bar="bar",
     floor=-factors.ATMOSPHERE,
     ceiling=100 * factors.MEGA,
-    finest=0.01,
+    finest=factors.MILLI,
 )
 """Gauge pressure, in Pa; nothing lies further below the air than one atmosphere, or above what is known of water."""
 
@@ -156,7 +156,7 @@ HEAD: Final = Dimension(
     (1, 1),
     floor=0.0,
     ceiling=100 * factors.MEGA,
-    finest=0.01,
+    finest=factors.MILLI,
 )
 """What a pump adds to the pressure, in Pa: written as a pressure or as the height of a column of water."""
 

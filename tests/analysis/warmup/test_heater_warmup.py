@@ -200,7 +200,7 @@ REFUSED = {
     ),
     "some of its water stands at more than 7251.9 psi, and nothing holds that: look at the supplies": (
         "well -> heater -> tap.hot",
-        {"well": "kind: well, cut_in: 30 psi, cut_out: 9000 psi"},
+        {"well": "kind: well, cut_in: 30 psi, cut_out: 1400 psi, elevation: 20000 ft"},
         "heater",
         {},
     ),

@@ -104,7 +104,7 @@ def test_file_stays_as_it_is(write: Write) -> None:
         ),
         (
             ["--set", "heater.volume=-1 gal"],
-            '--set heater.volume=-1 gal: volume: "-1 gal" is too low; a volume is at least 0 gal',
+            '--set heater.volume=-1 gal: volume: "-1 gal" is too low; at least 0.000265 gal is wanted here',
         ),
         (
             ["--insert", "{part: cv}"],

@@ -8,6 +8,8 @@ from collections.abc import Sequence
 from plumbnet.network.pressure import Giver
 from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
+MOST_LISTED = 250
+"""Names in a row in a sentence: with more, what is said of very many heaters would grow with their square."""
 TANK_LEFT_OUT = (
     "a control; how large a tank would do was not worked out, since too many heaters push into each other's water for "
     "every order of heating to be tried: size it by hand, or look at fewer at a time"
@@ -19,13 +21,15 @@ NO_WAY = "no way leads to a main or to open air"
 
 
 def listed(names: Sequence[str], last: str = "and") -> str:
-    """Names as a person lists them.
+    """Names as a person lists them; beyond `MOST_LISTED` only how many more there are.
 
     >>> listed(["a", "b", "c"])
     'a, b and c'
     """
     if not names:
         return "nothing"
+    if len(names) > MOST_LISTED:
+        return f"{', '.join(names[:MOST_LISTED])} {last} {len(names) - MOST_LISTED} more"
     *first, end = names
     return f"{', '.join(first)} {last} {end}" if first else end
 
@@ -66,7 +70,7 @@ def tank_wanted(facts: Facts, heater: HeaterFacts) -> str | None:
     need = heater.need
     if need is None or need.tank_m3 is None:
         return None
-    served = sorted({heater.name, *need.serves})
+    served = need.serves if heater.name in need.serves else sorted({heater.name, *need.serves})
     shared = f", for {listed(served)} together" if len(served) > 1 else ""
     beside = f", beside {listed(need.beside)}" if need.beside else ""
     charge = facts.pressure(need.precharge_pa)

@@ -10,6 +10,7 @@ from plumbnet.rules.facts.all_facts import Facts
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.rules.sentences import (
+    MOST_LISTED,
     agreeing,
     capitalised,
     closed,
@@ -145,3 +146,9 @@ def test_heater_is_closed_by_what_stops_it_or_for_want_of_any_way() -> None:
     assert why_closed(heater) == "stopped by cv"
     no_way = replace(heater, stopped_by=Stops(()))
     assert why_closed(no_way) == "no way leads to a main or to open air"
+
+
+def test_of_very_many_names_it_is_said_how_many_more_there_are() -> None:
+    names = [f"h{number}" for number in range(MOST_LISTED + 2)]
+    assert listed(names[:-2]).endswith(f"and {names[MOST_LISTED - 1]}")
+    assert listed(names).endswith(f", {names[MOST_LISTED - 1]} and 2 more")

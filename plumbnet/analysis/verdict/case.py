@@ -9,7 +9,7 @@ from plumbnet.analysis.required_tank import Gathered, TankChoice
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.outlets import DevicesFrom, Rung
+from plumbnet.network.outlets import MOST_RUNGS, DevicesFrom, Opening, Rung
 from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import ROUNDING_PA, Limit, Verdict
 
@@ -35,12 +35,13 @@ class Case:
 
     @cached_property
     def rungs(self) -> list[Rung]:
-        """The zone's ladder, and the heater's own relief valves where the ladder was cut before them."""
+        """The zone's ladder, and the heater's own relief valves where it was cut before: the lowest, as many again."""
         rungs = self.network.ladder(self.zone)
         listed = {rung.site.part for rung in rungs}
         own = (self.network.site_of[name] for name in self.relieved_by if name not in listed)
-        beside = (site for site in own if self.network.zoning.zone_of[site.node] == self.zone)
-        return [*rungs, *(Rung(site, site.opens_pa, ()) for site in beside)]
+        beside = [site for site in own if self.network.zoning.zone_of[site.node] == self.zone]
+        lowest = sorted(beside, key=lambda site: Opening(site.opens_pa, site).height)[:MOST_RUNGS]
+        return [*rungs, *(Rung(site, site.opens_pa, ()) for site in beside if site in lowest)]
 
     @cached_property
     def zone(self) -> Zone:

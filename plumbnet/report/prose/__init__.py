@@ -9,7 +9,7 @@ from plumbnet.report.prose.acceptance_phrases import (
 )
 from plumbnet.report.prose.equal_instances import EqualFindings, equal_findings, instances_in_short
 from plumbnet.report.prose.grouped_findings import alike
-from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short
+from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short, long_in_short
 from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
@@ -68,6 +68,7 @@ __all__ = [
     "left_as_it_is",
     "limit_in_words",
     "lists_in_short",
+    "long_in_short",
     "name_ranges",
     "names_in_short",
     "plain",

@@ -7,6 +7,8 @@ from plumbnet.report.prose.name_ranges import name_ranges, names_in_short
 
 MANY_NAMES = 4
 """From so many names on a list is told in short; one less that make a single range is, too."""
+LONG = 1000
+"""Letters from which on a paragraph in the terminal is long: some dozens of names."""
 _LONGEST = 600
 """Letters of a name that is looked for beside other words."""
 _BETWEEN = re.compile(r"(, | and )")
@@ -37,6 +39,11 @@ def lists_in_short(text: str, known: Container[str]) -> str:
         pieces[last] = pieces[last].removeprefix(names[-1])
         place = last
     return written
+
+
+def long_in_short(text: str, known: Container[str]) -> str:
+    """A text that many names make long with its lists in short; any other as it is."""
+    return lists_in_short(text, known) if len(text) > LONG else text
 
 
 def _names_from(pieces: Sequence[str], place: int, known: Container[str]) -> Iterator[str]:

@@ -4,6 +4,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
 from typing import TypeAlias
 
@@ -65,6 +66,7 @@ def names_in_short(names: Iterable[str], most: int = MOST_NAMED) -> str:
     return f"{', '.join(one.words for one in ranges[:most])} and {left} more"
 
 
+@lru_cache(maxsize=4096)  # of heaters that share their water each is told with nearly the same others
 def _split(name: str) -> tuple[_Fixed, tuple[str, ...]]:
     """What must be the same in names told together, and what may differ."""
     steps = _STEPS.split(name)

@@ -1,7 +1,7 @@
 """Findings as lines of a report: what stands, what somebody accepts in vain, what is accepted and by whom."""
 
 import textwrap
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
@@ -14,6 +14,7 @@ from plumbnet.report.prose import (
     equal_findings,
     findings_in_short,
     idle_in_words,
+    long_in_short,
 )
 from plumbnet.rules import Acceptor, Claimed, Finding
 
@@ -38,7 +39,7 @@ def findings_lines(report: Report, paint: Paint) -> Iterator[str]:
                 yield from _of_instances(of_many[one], paint)
         others = [one for one in group if one not in of_many]
         if others:
-            yield from _group(others, claims, paint)
+            yield from _group(others, claims, paint, report.system.parts)
     for by in Acceptor:
         yield from _accepted(report, by, paint)
     idle = idle_in_words(report.idle)
@@ -54,15 +55,17 @@ def _of_instances(equal: EqualFindings, paint: Paint) -> Iterator[str]:
         yield from hung("    ", text)
 
 
-def _group(group: list[Finding], claims: Mapping[Finding, Claimed], paint: Paint) -> Iterator[str]:
+def _group(
+    group: list[Finding], claims: Mapping[Finding, Claimed], paint: Paint, known: Container[str]
+) -> Iterator[str]:
     one, *others = group
     yield f"  {_head(one, paint)}"
     for text in (one.text, one.advice, clause_in_words(one), *_claim(one, claims)):
-        yield from hung("    ", text)
+        yield from hung("    ", long_in_short(text, known))
     if others:
         yield f"    The same of {len(others)} more:"
     for more in others:
-        yield from hung(f"      line {more.line}: " if more.line else "      ", more.text)
+        yield from hung(f"      line {more.line}: " if more.line else "      ", long_in_short(more.text, known))
         for text in _claim(more, claims):
             yield from hung("        ", text)
 

@@ -13,6 +13,7 @@ from plumbnet.report.prose import (
     driven_round,
     left_as_it_is,
     limit_in_words,
+    long_in_short,
     plain,
     pressure_in_words,
     settled_in_words,
@@ -62,7 +63,7 @@ def _heater(facts: Facts, heater: HeaterFacts, paint: Paint) -> Iterator[str]:
     place = f"{kind}, line {heater.line}" if heater.line else kind
     yield f"{heater.name}: {paint(heater.verdict.value.upper(), heater.verdict.value)}  ({place})"
     for label, text in story(facts, heater):
-        yield from hung(f"  {label:<{LABEL}}", text)
+        yield from hung(f"  {label:<{LABEL}}", long_in_short(text, facts.system.parts))
 
 
 def story(facts: Facts, heater: HeaterFacts) -> Iterator[tuple[str, str]]:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from plumbnet.report.prose.name_lists import lists_in_short
+from plumbnet.report.prose.name_lists import lists_in_short, long_in_short
 
 ROOMS = [f"rooms/{n}/tap" for n in range(1, 31)]
 KNOWN = {*ROOMS, "north heater", "tank", "a", "b", "c", "d", "street"}
@@ -34,3 +34,10 @@ KNOWN = {*ROOMS, "north heater", "tank", "a", "b", "c", "d", "street"}
 )
 def test_long_lists_are_told_in_short_and_all_else_stays(text: str, told: str) -> None:
     assert lists_in_short(text, KNOWN) == told
+
+
+def test_only_a_text_that_names_make_long_is_told_in_short() -> None:
+    names = [f"heater{number}" for number in range(200)]
+    short, long = f"for {', '.join(names[:9])} and tap", f"for {', '.join(names[:-1])} and {names[-1]}"
+    assert long_in_short(short, {*names}) == short
+    assert long_in_short(long, {*names}) == "for heater0 to 199"

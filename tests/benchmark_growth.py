@@ -23,7 +23,7 @@ from pathlib import Path
 from families import FAMILIES
 
 import plumbnet.cli
-from plumbnet.cli.run import main as run_program
+from plumbnet.cli.run import run_asked as run_program
 from plumbnet.discover import discover
 
 SIZES = (10, 30, 100, 300, 1_000, 3_000, 10_000)

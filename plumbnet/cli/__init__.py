@@ -2,7 +2,7 @@
 
 from typing import NoReturn
 
-from plumbnet.cli.interruption import Interrupted, heed_interrupts, tell_interrupted
+from plumbnet.cli.ending import Interrupted, heed_interrupts, tell_interrupted
 
 __all__ = ["main"]
 
@@ -13,7 +13,7 @@ def main() -> NoReturn:
     try:
         from plumbnet.cli import run  # noqa: PLC0415  to import it takes a while, and may be interrupted
 
-        run.main()
+        run.run_asked()
     except Interrupted:
         tell_interrupted()
         raise

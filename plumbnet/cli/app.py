@@ -8,7 +8,7 @@ from typing import Annotated, Final, NoReturn, ParamSpec, TypeVar
 import typer
 from typer.core import TyperCommand
 
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 
 _Given = ParamSpec("_Given")
 _Answer = TypeVar("_Answer")

@@ -10,7 +10,7 @@ import typer
 
 import plumbnet
 from plumbnet.analysis import Report
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import SHELF, STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.model import Circuit, System

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from typer.core import TyperCommand
 
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.model import Change, mistakes
 from plumbnet.layout.yaml import Fault, Plain, parse_yaml, visible

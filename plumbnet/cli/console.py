@@ -8,8 +8,7 @@ from collections.abc import Iterable
 import typer
 
 from plumbnet.analysis import Report
-from plumbnet.cli.exit_status import FINE, FOUND, NOT_UNDERSTOOD, ON_TRUST
-from plumbnet.cli.streams import silence
+from plumbnet.cli.ending import FINE, FOUND, NOT_UNDERSTOOD, ON_TRUST, silence
 from plumbnet.report.prose import PAINTS, Paint, plain
 
 

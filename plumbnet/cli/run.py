@@ -9,10 +9,10 @@ from typing import NoReturn
 
 from plumbnet.cli.app import app
 from plumbnet.cli.command_help import helps, names
-from plumbnet.cli.streams import with_streams
+from plumbnet.cli.ending import with_streams
 
 
-def main() -> NoReturn:
+def run_asked() -> NoReturn:
     """Run the program with the arguments of this process, and exit."""
     gc.disable()  # what is imported stays, and to search it for garbage takes a sixth of the time of a check
     sys.argv[1:] = with_files_told_apart(sys.argv[1:])

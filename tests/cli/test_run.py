@@ -11,10 +11,10 @@ from typer.main import get_command
 
 STARTED = """
 import sys
-from plumbnet.cli.run import main
+from plumbnet.cli.run import run_asked
 sys.argv = ["plumbnet", *sys.argv[1:]]
 try:
-    main()
+    run_asked()
 except SystemExit:
     pass
 sys.stdout.flush()
@@ -23,7 +23,8 @@ print("modules", *sorted(sys.modules))
 HEAVY = {"scipy", "iapws", "matplotlib", "numpy", "jinja2", "reportlab", "multiprocessing"}
 FOR_HELP = {
     "plumbnet",
-    *(f"plumbnet.cli{part}" for part in ("", ".app", ".command_help", ".commands", ".exit_status", ".run", ".streams")),
+    *(f"plumbnet.cli{part}" for part in ("", ".app", ".command_help", ".commands", ".run")),
+    *(f"plumbnet.cli.ending{part}" for part in ("", ".exit_status", ".interruption", ".streams")),
 }
 """What of the package may be imported to show its help, beside what a notebook shows things with."""
 STUDIES = {f"plumbnet.study.{room}" for room in ("compare", "contingency", "dossier", "margins", "renaming", "whatif")}

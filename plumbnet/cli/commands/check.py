@@ -14,9 +14,8 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, CheckFile, jobs_for, read_targets
 from plumbnet.cli.console import console_paint, worst, write
-from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
+from plumbnet.cli.ending import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, Interrupted
 from plumbnet.cli.file_search import Target
-from plumbnet.cli.interruption import Interrupted
 from plumbnet.cli.options import Files, Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.progress_bar import at_work_on, watched
 from plumbnet.report.formats import CsvWriter, JsonWriter, JunitWriter, SarifWriter

@@ -12,7 +12,7 @@ from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, report_on, ruled
 from plumbnet.cli.console import write
-from plumbnet.cli.exit_status import FINE, FOUND
+from plumbnet.cli.ending import FINE, FOUND
 from plumbnet.cli.file_search import STANDARD_INPUT, STANDARD_INPUT_NAME
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save

@@ -7,7 +7,7 @@ import typer
 
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import refuse
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 from plumbnet.cli.options import UnitsOption
 from plumbnet.cli.output_file import save_new
 from plumbnet.layout.tables import TableError, layout_of, tables_in

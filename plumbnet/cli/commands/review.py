@@ -12,7 +12,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
 from plumbnet.cli.console import status, write
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 from plumbnet.cli.file_search import OtherFile
 from plumbnet.cli.options import Files, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save

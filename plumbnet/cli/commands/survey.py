@@ -14,9 +14,8 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, found_targets, jobs_for
 from plumbnet.cli.console import write
-from plumbnet.cli.exit_status import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST
+from plumbnet.cli.ending import FINE, FOUND, INTERRUPTED, NOT_UNDERSTOOD, ON_TRUST, Interrupted
 from plumbnet.cli.file_search import STANDARD_INPUT, Target
-from plumbnet.cli.interruption import Interrupted
 from plumbnet.cli.options import Jobs, Rules, Strict, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import at_work, counted_on

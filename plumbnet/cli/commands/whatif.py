@@ -22,7 +22,7 @@ from plumbnet.cli.change_options import (
     given_changes,
 )
 from plumbnet.cli.console import status, write
-from plumbnet.cli.exit_status import FOUND
+from plumbnet.cli.ending import FOUND
 from plumbnet.cli.options import File, Rules, UnitsOption
 from plumbnet.cli.scenario_option import supposed
 from plumbnet.layout.yaml import quoted

@@ -5,7 +5,7 @@ from contextvars import ContextVar
 
 import typer
 
-from plumbnet.cli.exit_status import NOT_UNDERSTOOD
+from plumbnet.cli.ending import NOT_UNDERSTOOD
 from plumbnet.layout.authoring import shipped_assemblies, shipped_names
 from plumbnet.layout.model import AssemblyFile
 from plumbnet.layout.yaml import bytes_of, nearest, quoted, reason_of, visible

@@ -334,7 +334,7 @@ def held(target):
     return read(target)
 
 survey_jobs.data_of = held
-run.main()
+run.run_asked()
 """
 """The program, but that it stands still before it reads the file that is named first."""
 

@@ -6,8 +6,8 @@ import sys
 from collections.abc import Callable
 from typing import NoReturn
 
-from plumbnet.cli.exit_status import FINE, INTERRUPTED, NOT_UNDERSTOOD
-from plumbnet.cli.interruption import Interrupted, tell_interrupted
+from plumbnet.cli.ending.exit_status import FINE, INTERRUPTED, NOT_UNDERSTOOD
+from plumbnet.cli.ending.interruption import Interrupted, tell_interrupted
 
 _READER_GONE = frozenset({errno.EPIPE, errno.EINVAL, errno.ESHUTDOWN})
 """What a system says where nobody reads a pipe any more; EINVAL is what Windows says (from memory)."""

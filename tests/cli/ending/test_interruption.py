@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from hotel import hotel
 
-from plumbnet.cli.interruption import INTERRUPTED_WORDS
+from plumbnet.cli.ending.interruption import INTERRUPTED_WORDS
 
 STATUS = 130
 PATIENCE_S = 120

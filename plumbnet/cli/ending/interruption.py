@@ -5,7 +5,7 @@ import sys
 from types import FrameType
 from typing import NoReturn
 
-from plumbnet.cli.exit_status import INTERRUPTED
+from plumbnet.cli.ending.exit_status import INTERRUPTED
 
 INTERRUPTED_WORDS = "interrupted before the end; no file is written by halves"
 

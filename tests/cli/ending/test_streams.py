@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from plumbnet.cli.streams import silence
+from plumbnet.cli.ending.streams import silence
 
 SYSTEMS = Path(__file__).parents[2] / "systems"
 OPEN, TRAPPED = SYSTEMS / "open-house.yaml", SYSTEMS / "house-with-check.yaml"

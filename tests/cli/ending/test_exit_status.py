@@ -1,6 +1,6 @@
 """The statuses are promises to those who call the program."""
 
-from plumbnet.cli import exit_status
+from plumbnet.cli.ending import exit_status
 
 
 def test_statuses_are_those_that_are_promised() -> None:

@@ -13,6 +13,7 @@ from plumbnet.analysis import Report
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, ruled, system_from
 from plumbnet.cli.console import write
+from plumbnet.cli.ending import Interrupted
 from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
@@ -139,5 +140,5 @@ def _serve(server: "BoardServer", *, opens: bool) -> None:
 
     try:
         server.run(started)
-    except KeyboardInterrupt:
+    except (Interrupted, KeyboardInterrupt):
         raise typer.Exit(0) from None

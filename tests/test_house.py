@@ -6,7 +6,8 @@ import importlib.metadata
 import inspect
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -41,13 +42,27 @@ def name_of(module: Path) -> str:
     return module.relative_to(HOUSE).with_suffix("").as_posix()
 
 
-@pytest.mark.parametrize("module", MODULES, ids=name_of)
-def test_module_has_its_test_file(module: Path) -> None:
-    name = name_of(module)
-    if module.stem in TESTED_ELSEWHERE or any(name.startswith(folder) for folder in TESTED_ELSEWHERE if "/" in folder):
-        return
-    tests = ROOT / "tests" / module.relative_to(HOUSE).with_name(f"test_{module.name}")
-    assert tests.is_file(), tests.relative_to(ROOT)
+@cache
+def tree_of(module: Path) -> ast.Module:
+    return ast.parse(module.read_text(encoding="utf-8"))
+
+
+def documentation(module: Path) -> str:
+    return ast.get_docstring(tree_of(module)) or ""
+
+
+def offending(offends: Callable[[Path], object]) -> list[str]:
+    """Modules against a rule, by name; all of them in one test, since there are so many that tests themselves cost."""
+    return [name_of(module) for module in MODULES if offends(module)]
+
+
+def test_every_module_has_its_test_file() -> None:
+    def lacks_tests(module: Path) -> bool:
+        folders = tuple(folder for folder in TESTED_ELSEWHERE if "/" in folder)
+        tests = ROOT / "tests" / module.relative_to(HOUSE).with_name(f"test_{module.name}")
+        return not (module.stem in TESTED_ELSEWHERE or name_of(module).startswith(folders) or tests.is_file())
+
+    assert offending(lacks_tests) == []
 
 
 def test_exceptions_are_needed() -> None:
@@ -56,37 +71,33 @@ def test_exceptions_are_needed() -> None:
         assert any(name.endswith(known) or name.startswith(known) for name in names), known
 
 
-@pytest.mark.parametrize("module", MODULES, ids=name_of)
-def test_module_says_in_its_first_line_what_it_is_for(module: Path) -> None:
-    documentation = ast.get_docstring(ast.parse(module.read_text(encoding="utf-8")))
-    assert documentation
-    assert documentation.splitlines()[0].endswith((".", ":"))
+def test_every_module_says_in_its_first_line_what_it_is_for() -> None:
+    assert offending(lambda module: not documentation(module).partition("\n")[0].endswith((".", ":"))) == []
 
 
-@pytest.mark.parametrize("module", MODULES, ids=name_of)
-def test_long_module_gives_its_reason(module: Path) -> None:
-    text = module.read_text(encoding="utf-8")
-    tree = ast.parse(text)
-    documentation = ast.get_docstring(tree) or ""
-    imports = sum((node.end_lineno or 0) - node.lineno + 1 for node in tree.body if isinstance(node, ast.ImportFrom))
-    assert len(text.splitlines()) - imports <= LONGEST or re.search(r"\b[Oo]ne (module|place)\b", documentation)
+def test_long_modules_give_their_reason() -> None:
+    def is_long(module: Path) -> bool:
+        imports = (node for node in tree_of(module).body if isinstance(node, ast.ImportFrom))
+        lines = sum((node.end_lineno or 0) - node.lineno + 1 for node in imports)
+        return len(module.read_text(encoding="utf-8").splitlines()) - lines > LONGEST
+
+    assert offending(lambda one: is_long(one) and not re.search(r"\b[Oo]ne (module|place)\b", documentation(one))) == []
 
 
-@pytest.mark.parametrize("module", MODULES, ids=name_of)
-def test_only_the_command_line_imports_our_modules_inside_functions(module: Path) -> None:
-    tree = ast.parse(module.read_text(encoding="utf-8"))
-    functions = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)]
-    inside = [node for each in functions for node in ast.walk(each) if isinstance(node, ast.ImportFrom)]
-    ours = [node for node in inside if (node.module or "").startswith("plumbnet")]
-    assert not ours or name_of(module).startswith("cli/")
+def functions(module: Path) -> Iterator[ast.FunctionDef]:
+    return (node for node in ast.walk(tree_of(module)) if isinstance(node, ast.FunctionDef))
 
 
-@pytest.mark.parametrize("module", MODULES, ids=name_of)
-def test_no_function_is_longer_than_a_page(module: Path) -> None:
-    tree = ast.parse(module.read_text(encoding="utf-8"))
-    for node in ast.walk(tree):
-        if isinstance(node, ast.FunctionDef):
-            assert (node.end_lineno or 0) - node.lineno < 60, node.name
+def test_only_the_command_line_imports_our_modules_inside_functions() -> None:
+    def imports_inside(module: Path) -> bool:
+        inside = (node for each in functions(module) for node in ast.walk(each) if isinstance(node, ast.ImportFrom))
+        return any((node.module or "").startswith("plumbnet") for node in inside)
+
+    assert [name for name in offending(imports_inside) if not name.startswith("cli/")] == []
+
+
+def test_no_function_is_longer_than_a_page() -> None:
+    assert offending(lambda one: any((each.end_lineno or 0) - each.lineno >= 60 for each in functions(one))) == []
 
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
@@ -163,11 +174,10 @@ LARGEST = 17
 """Modules of the largest room, save the commands: a module of theirs is a command, and the folder their list."""
 
 
-@pytest.mark.parametrize("room", sorted({module.parent for module in MODULES} - {HOUSE}), ids=name_of)
-def test_room_has_more_than_one_module_and_not_too_many(room: Path) -> None:
-    inside = [each for each in room.iterdir() if each.suffix == ".py" or (each / "__init__.py").is_file()]
-    assert len(inside) > 2
-    assert len(inside) <= LARGEST + 1 or name_of(room) == "cli/commands"
+def test_rooms_have_more_than_one_module_and_not_too_many() -> None:
+    for room in {module.parent for module in MODULES} - {HOUSE}:
+        inside = [each for each in room.iterdir() if each.suffix == ".py" or (each / "__init__.py").is_file()]
+        assert 2 < len(inside) <= LARGEST + 1 or name_of(room) == "cli/commands", room
 
 
 NAMED_ALIKE = ("cli/commands/", "drawing/symbols/")

@@ -1,7 +1,5 @@
 """The events of a YAML parser to one tree of nodes, within limits that hold while reading."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final, NoReturn, Protocol
 
 from yaml.events import (
@@ -17,7 +15,8 @@ from yaml.events import (
 )
 
 from plumbnet.layout.yaml.fault import Fault, quoted
-from plumbnet.layout.yaml.node import Plain, YamlNode
+from plumbnet.layout.yaml.node import YamlNode
+from plumbnet.layout.yaml.open_collections import MERGE, Anchored, OpenList, OpenMapping
 from plumbnet.layout.yaml.plain_scalar import WORDS, ScalarValues
 
 MAX_DEPTH: Final = 40
@@ -27,7 +26,6 @@ MAX_NODES: Final = 1_000_000
 MAX_FAULTS: Final = 1_000
 """Faults after which reading stops."""
 
-_MERGE = "<<"
 _SPLIT = "split the layout"
 _UNMARKED = Fault(0, 0, "the YAML parser does not tell where it is")
 
@@ -50,84 +48,6 @@ class Refused(Exception):
         self.fault = fault
 
 
-@dataclass(slots=True)
-class _Anchored:
-    """What an anchor names, and its size in nodes; below 1 while it is still being read."""
-
-    node: YamlNode
-    size: int
-
-
-class _OpenList:
-    """A list whose end has not come yet."""
-
-    __slots__ = ("anchored", "items", "keys", "node", "values", "wants_key")
-
-    def __init__(self, line: int, column: int) -> None:
-        self.items: list[YamlNode] = []
-        self.values: list[Plain] = []
-        self.node = YamlNode(self.values, line, column, self.items)
-        self.keys: dict[str, tuple[int, int]] = {}
-        self.wants_key = False
-        self.anchored: _Anchored | None = None
-
-    def add(self, node: YamlNode) -> None:
-        self.items.append(node)
-        self.values.append(node.value)
-
-    def name(self, key: str, line: int, column: int) -> None:
-        """Never called: a list wants no keys."""
-
-
-class _OpenMapping:
-    """A mapping whose end has not come yet; `merging` has its merge key, where there is one."""
-
-    __slots__ = ("anchored", "items", "key", "keys", "merging", "node", "values", "wants_key")
-
-    def __init__(self, line: int, column: int) -> None:
-        self.items: dict[str, YamlNode] = {}
-        self.values: dict[str, Plain] = {}
-        self.keys: dict[str, tuple[int, int]] = {}
-        self.node = YamlNode(self.values, line, column, self.items, self.keys)
-        self.key = ""
-        self.merging: set[str] = set()
-        self.wants_key = True
-        self.anchored: _Anchored | None = None
-
-    def add(self, node: YamlNode) -> None:
-        self.items[self.key] = node
-        self.values[self.key] = node.value
-        self.wants_key = True
-
-    def name(self, key: str, line: int, column: int) -> None:
-        self.key = key
-        self.keys.setdefault(key, (line, column))
-        self.wants_key = False
-
-    def drop(self, key: str) -> None:
-        del self.items[key], self.values[key], self.keys[key]
-
-    def merge(self, others: Sequence[YamlNode]) -> None:
-        """Put the entries of other mappings where the merge key stands; its own, and those of earlier ones, count."""
-        own = [(key, self.items.pop(key), self.keys.pop(key)) for key in list(self.items)]
-        self.values.clear()
-        names = {key for key, _, _ in own}
-        for key, node, place in own:
-            for name, one, at in _entries(others) if key == _MERGE else [(key, node, place)]:
-                if name == key or name not in names:
-                    self.items.setdefault(name, one)
-                    self.values.setdefault(name, one.value)
-                    self.keys.setdefault(name, at)
-
-
-def _entries(mappings: Sequence[YamlNode]) -> Iterator[tuple[str, YamlNode, tuple[int, int]]]:
-    """Each entry of some mappings: its key, its value, and where the key stands."""
-    for mapping in mappings:
-        keys = mapping.keys or {}
-        for name, node in mapping.items.items() if isinstance(mapping.items, dict) else ():
-            yield name, node, keys.get(name, (node.line, node.column))
-
-
 class YamlComposer:
     """One pass over the events of a text; holds what is open."""
 
@@ -135,11 +55,11 @@ class YamlComposer:
         self.events = events
         self.faults = faults
         self.room = MAX_FAULTS
-        self.documents = _OpenList(1, 1)
-        self.top: _OpenList | _OpenMapping = self.documents
-        self.opened: list[_OpenList | _OpenMapping] = []
-        self.anchors: dict[str, _Anchored] = {}
-        self.dropped: list[tuple[_OpenMapping, str]] = []
+        self.documents = OpenList(1, 1)
+        self.top: OpenList | OpenMapping = self.documents
+        self.opened: list[OpenList | OpenMapping] = []
+        self.anchors: dict[str, Anchored] = {}
+        self.dropped: list[tuple[OpenMapping, str]] = []
         self.plain = ScalarValues(WORDS)
         self.count = 0
 
@@ -176,7 +96,7 @@ class YamlComposer:
                 self._check(event)
             text = event.value
             if top.wants_key:
-                if text in top.keys or (text == _MERGE and not event.style):
+                if text in top.keys or (text == MERGE and not event.style):
                     self._odd_key(text, line, column)
                 top.name(text, line, column)
                 continue
@@ -201,23 +121,23 @@ class YamlComposer:
             self._refuse(event, "a mapping or a list cannot be a key", "put the key in quotes")
         if len(self.opened) == MAX_DEPTH:
             self._refuse(event, f"this is nested deeper than {MAX_DEPTH} levels")
-        opened = (_OpenMapping if isinstance(event, MappingStartEvent) else _OpenList)(*_place(event))
+        opened = (OpenMapping if isinstance(event, MappingStartEvent) else OpenList)(*_place(event))
         if event.anchor is not None:
-            opened.anchored = self.anchors[event.anchor] = _Anchored(opened.node, 1 - self.count)
+            opened.anchored = self.anchors[event.anchor] = Anchored(opened.node, 1 - self.count)
         self.top.add(opened.node)
         self.opened.append(self.top)
         self.top = opened
 
     def _close(self) -> None:
-        if isinstance(self.top, _OpenMapping) and _MERGE in self.top.merging:
+        if isinstance(self.top, OpenMapping) and MERGE in self.top.merging:
             self._merge(self.top)
         if self.top.anchored is not None:
             self.top.anchored.size += self.count
         self.top = self.opened.pop()
 
-    def _merge(self, mapping: _OpenMapping) -> None:
+    def _merge(self, mapping: OpenMapping) -> None:
         """Write out what a merge key of a mapping refers to; pass over one that refers to no mapping."""
-        node = mapping.items[_MERGE]
+        node = mapping.items[MERGE]
         others = node.items if isinstance(node.items, list) else [node]
         if all(isinstance(one.value, dict) and isinstance(one.items, dict) for one in others):
             self.count += sum(len(one.items or ()) for one in others)
@@ -226,8 +146,8 @@ class YamlComposer:
             mapping.merge(others)
             return
         text = 'a merge key "<<" stands for a mapping that bears an anchor, or a list of them'
-        self._fault(*mapping.keys[_MERGE], text, "write <<: *name", len(_MERGE))
-        self.dropped.append((mapping, _MERGE))
+        self._fault(*mapping.keys[MERGE], text, "write <<: *name", len(MERGE))
+        self.dropped.append((mapping, MERGE))
 
     def _alias(self, event: AliasEvent) -> None:
         name = event.anchor or ""
@@ -254,14 +174,14 @@ class YamlComposer:
             self._fault(*_place(event), text, "remove it, or put the value in quotes")
         if isinstance(event, ScalarEvent) and event.anchor is not None:
             value = event.value if event.style else self.plain[event.value]
-            self.anchors[event.anchor] = _Anchored(YamlNode(value, *_place(event)), 1)
+            self.anchors[event.anchor] = Anchored(YamlNode(value, *_place(event)), 1)
 
     def _odd_key(self, key: str, line: int, column: int) -> None:
         """Pass over a key that was there before; remember a merge key until its mapping ends."""
         if key in self.top.keys:
             first = f"the first is in line {self.top.keys[key][0]}"
             self._fault(line, column, f"the key {quoted(key)} is written a second time", first, len(key))
-        elif isinstance(self.top, _OpenMapping):
+        elif isinstance(self.top, OpenMapping):
             self.top.merging.add(key)
 
     def _fault(self, line: int, column: int, text: str, hint: str, width: int = 1) -> None:

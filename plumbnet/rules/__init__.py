@@ -63,6 +63,7 @@ from plumbnet.rules.requirement import REQUIREMENTS, Requirement, ruling_of, sev
 from plumbnet.rules.rule_profile import GENERAL, Profile, UnknownProfile, profile, profile_at, profile_names
 from plumbnet.rules.ruling import Ground, Ruling, SiteRuling
 from plumbnet.rules.sentences import (
+    MOST_LISTED,
     NO_TANK,
     NO_WAY,
     agreeing,
@@ -86,6 +87,7 @@ __all__ = [
     "FINDINGS_ADVICE",
     "FROM_BEST_TO_WORST",
     "GENERAL",
+    "MOST_LISTED",
     "NO_TANK",
     "NO_WAY",
     "OWN_KEY",

@@ -22,6 +22,7 @@ from plumbnet.study.whatif.bulk_changes import Supposed
 COMMANDS = Path(__file__).parents[2] / "plumbnet" / "cli" / "commands"
 OLD = b"the old file"
 CALLS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "board": (("a.yaml", "--at-once", "1", "-o", "new.html"), ("new.html",)),
     "chart": (("a.yaml", "--of", "ladder", "-o", "new.svg"), ("new.svg",)),
     "compare": (("a.yaml", "b.yaml", "-o", "new.html"), ("new.html",)),
     "draw": (("a.yaml", "-o", "new.svg"), ("new.svg",)),

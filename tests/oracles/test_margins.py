@@ -15,7 +15,7 @@ from plumbnet.study.margins.margin import Turning, UncertainNumber
 from plumbnet.study.margins.margin_trials import MarginTrials
 from plumbnet.study.margins.turning_search import step_of
 
-SAMPLES = 12
+SAMPLES = 8
 
 
 def reported(layout: Layout) -> Report:
@@ -41,7 +41,7 @@ def assert_holds(trials: MarginTrials, number: UncertainNumber, turning: Turning
 def test_nothing_turns_up_to_what_is_told_and_something_does_just_beyond(family: str) -> None:
     """Not shrunk: a layout costs hundreds of analyses, and what failed names number and value."""
 
-    @settings(times(0.04), phases=(Phase.generate,))
+    @settings(times(0.02), phases=(Phase.generate,))
     @given(FAMILIES[family].layouts)
     def holds(layout: Layout) -> None:
         report = reported(layout)

@@ -10,7 +10,7 @@ from plumbnet.report.prose.acceptance_phrases import (
 from plumbnet.report.prose.equal_instances import EqualFindings, equal_findings, instances_in_short
 from plumbnet.report.prose.grouped_findings import alike
 from plumbnet.report.prose.name_lists import MANY_NAMES, lists_in_short, long_in_short
-from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, name_ranges, names_in_short
+from plumbnet.report.prose.name_ranges import MOST_NAMED, NameRange, listed_whole, name_ranges, names_in_short
 from plumbnet.report.prose.phrases import (
     driven_round,
     left_as_it_is,
@@ -67,6 +67,7 @@ __all__ = [
     "instances_in_short",
     "left_as_it_is",
     "limit_in_words",
+    "listed_whole",
     "lists_in_short",
     "long_in_short",
     "name_ranges",

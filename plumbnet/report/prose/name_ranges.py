@@ -8,7 +8,7 @@ from functools import lru_cache
 from itertools import product
 from typing import TypeAlias
 
-from plumbnet.rules import listed
+from plumbnet.rules import MOST_LISTED, listed
 
 MOST_NAMED = 6
 """Names, or ranges of them, that are told; the rest are counted."""
@@ -51,6 +51,15 @@ def name_ranges(names: Iterable[str]) -> tuple[NameRange, ...]:
         groups[fixed].append(tuple((each,) for each in moving))
     found = [_range(fixed, axes, places) for fixed, boxes in groups.items() for axes in _merged(boxes)]
     return tuple(sorted(found, key=lambda one: places[one.names[0]]))
+
+
+def listed_whole(names: Sequence[str]) -> str:
+    """Names as a person lists them, none left out unless in ranges: of very many the ranges stand for them.
+
+    >>> listed_whole(["a", "b", "c"])
+    'a, b and c'
+    """
+    return listed(names) if len(names) <= MOST_LISTED else names_in_short(names)
 
 
 def names_in_short(names: Iterable[str], most: int = MOST_NAMED) -> str:

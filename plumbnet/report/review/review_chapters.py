@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn, record_rows
-from plumbnet.report.prose import Paragraph, Points, Table
+from plumbnet.report.prose import Paragraph, Points, Table, listed_whole
 from plumbnet.report.review.review_blocks import (
     accepted_blocks,
     comment_blocks,
@@ -86,7 +86,7 @@ def _piping(review: Review) -> Iterator[PageBlock]:
 def _assumed(review: Review) -> Iterator[PageBlock]:
     assumed = review.report.facts.assumed
     if assumed:
-        yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in assumed.items()))
+        yield Points(tuple(f"{words}: {listed_whole(parts)}" for words, parts in assumed.items()))
 
 
 def _record(review: Review) -> Iterator[PageBlock]:

@@ -9,7 +9,7 @@ import pytest
 
 from plumbnet.cli.ending.streams import silence
 
-SYSTEMS = Path(__file__).parents[2] / "systems"
+SYSTEMS = Path(__file__).parents[3] / "systems"
 OPEN, TRAPPED = SYSTEMS / "open-house.yaml", SYSTEMS / "house-with-check.yaml"
 FULL = "standard output cannot be written: no space left on device\n"
 

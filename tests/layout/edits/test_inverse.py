@@ -1,6 +1,7 @@
 """Changes taken back: the report is the same again byte for byte, or the reason says what would be lost."""
 
 from collections.abc import Mapping
+from dataclasses import fields
 from pathlib import Path
 
 import pytest
@@ -44,8 +45,14 @@ def taken_back(before: System, made: Change, told: str | None = None) -> bool:
     if found.changes is None:
         assert found.reason
         return False
-    assert answer(with_changes(before, [made, *found.changes])) == (told or answer(before))
+    after = with_changes(before, [made, *found.changes])
+    assert is_same(after, before) or answer(after) == (told or answer(before))
     return True
+
+
+def is_same(one: System, other: System) -> bool:
+    """Whether all that is known of two layouts is alike, in order; that the same has the same answer, others test."""
+    return all(repr(getattr(one, each.name)) == repr(getattr(other, each.name)) for each in fields(one))
 
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)

@@ -107,9 +107,11 @@ def test_reducer_counts_where_nobody_pushes_from_outside() -> None:
     assert found["z"] == pytest.approx(1 - 200 / 230 + 0.1, abs=1e-7)
 
 
-@pytest.mark.parametrize(("others", "share"), [(23, 1 - 200 / 230 + 0.1), (24, (1 + 24 * 5) / 250)])
-def test_of_more_than_two_dozen_heated_zones_growth_is_only_held_against_room(others: int, share: float) -> None:
-    # the same circle with many: 24 heated zones are still told apart, of 25 all growth may come anywhere
+@pytest.mark.parametrize(("others", "share"), [(23, (1 + 23 * 5) / 240), (24, 1.0)])
+def test_of_many_heated_zones_all_growth_is_held_against_all_room_and_of_more_than_two_dozen_none(
+    others: int, share: float
+) -> None:
+    # the same circle with many: of 24 all growth may come anywhere, of 25 all may come to where the first outlet opens
     names = [f"w{number}" for number in range(others)]
     circle = zones(
         {"z": load(1, 10.0)} | {name: load(5, 10.0) for name in names},

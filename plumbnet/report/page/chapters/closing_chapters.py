@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from plumbnet.analysis import Report
 from plumbnet.report.output import accepts_line, program_build, program_line
 from plumbnet.report.page.page_content import PageBlock
-from plumbnet.report.prose import Paragraph, Points, Table
-from plumbnet.rules import Rules, listed, rules_in_words
+from plumbnet.report.prose import Paragraph, Points, Table, listed_whole
+from plumbnet.rules import Rules, rules_in_words
 from plumbnet.study.dossier import Dossier
 
 
@@ -15,7 +15,7 @@ def assumptions_chapter(dossier: Dossier) -> Iterator[PageBlock]:
     assumed = dossier.report.facts.assumed
     if assumed:
         yield Paragraph("Where the file says nothing, this was taken:")
-        yield Points(tuple(f"{words}: {listed(parts)}" for words, parts in assumed.items()))
+        yield Points(tuple(f"{words}: {listed_whole(parts)}" for words, parts in assumed.items()))
 
 
 def _rules(rules: Rules) -> Iterator[tuple[str, str]]:

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 
 from plumbnet.layout.assemblies.definition import AssemblyBody, Definition
-from plumbnet.layout.assemblies.labels import EACH, selected, span
-from plumbnet.layout.assemblies.port_places import IN, split_target
+from plumbnet.layout.assemblies.labels import EACH, span
+from plumbnet.layout.assemblies.port_places import IN, labels_named, split_target
 from plumbnet.layout.assemblies.run_plan import PlannedChain, RunPlanner
 from plumbnet.layout.assemblies.told_once import ToldOnce
 from plumbnet.layout.assemblies.wrong import Wrong, meant
@@ -25,7 +25,7 @@ def hand_on(planner: RunPlanner, told: ToldOnce) -> None:
             if definition.use is None:
                 _demand_port(definition, port, inner)
             else:
-                label = definition.all_labels[0] if word is None else selected(name, word, definition.labels or ())[0]
+                label = labels_named(definition, word)[0]
                 planner.joined.add((definition.named(label), inner or IN))
         except Wrong as wrong:
             told.tell_of(body.name, body.port_places[port], wrong.text)

@@ -28,3 +28,9 @@ def test_what_no_run_mentions_is_told_with_its_numbers() -> None:
     assert told("rooms: {use: room}, t: {kind: tee, times: 5}", "a -> rooms.hot, a -> rooms.cold, a -> t/2-4") == [
         "no run mentions 2 of t (1, 5); join them in a run, or take them out"
     ]
+
+
+def test_a_port_at_the_first_of_an_instance_with_a_mistake_of_its_own_tells_that_mistake() -> None:
+    wing = "wing: {ports: {x: r/first.hot}, parts: {r: {use: room, bogus: 1}}, runs: [r.cold -> capped]}"
+    handing = ROOM.replace("assemblies: {", f"assemblies: {{{wing}, ")
+    assert any("bogus" in text for text in told("w: {use: wing}", "a -> w.x", assemblies=handing))

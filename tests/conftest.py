@@ -1,5 +1,7 @@
 """Layouts for tests, drawn in a line or a few."""
 
+import signal
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -49,6 +51,14 @@ def refused_profiles() -> str:
         except LayoutError as error:
             told[name] = str(error)
     return told.get(GENERAL) or "\n".join(told.values())
+
+
+@pytest.fixture
+def interruptible() -> Iterator[None]:
+    """Programs that a test starts hear the key that interrupts, though whoever started the tests ignores it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
 
 
 def times(share: float) -> settings:

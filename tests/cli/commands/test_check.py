@@ -349,6 +349,7 @@ def test_process_that_ends_without_an_answer_is_told_calmly(write: Write, monkey
     assert result.stderr == ("a process ended without its answer after 1 file; with --jobs 1 its file can be found\n")
 
 
+@pytest.mark.usefixtures("interruptible")
 @pytest.mark.parametrize("jobs", ["1", "2"])
 def test_key_that_interrupts_ends_it_with_a_line_and_no_traceback(write: Write, jobs: str) -> None:
     write("f.yaml", TRAPPED)

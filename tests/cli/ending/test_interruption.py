@@ -44,6 +44,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return made
 
 
+@pytest.mark.usefixtures("interruptible")
 @pytest.mark.parametrize(("seen", "line"), COMMANDS, ids=[line.split()[0] for _, line in COMMANDS])
 def test_interrupted_command_ends_with_a_sentence_and_writes_nothing_by_halves(
     folder: Path, seen: bytes, line: str

@@ -134,6 +134,7 @@ if __name__ == "__main__":
 """
 
 
+@pytest.mark.usefixtures("interruptible")
 @pytest.mark.skipif(not hasattr(os, "killpg"), reason="groups of processes are a thing of POSIX")
 def test_key_that_interrupts_a_whole_group_is_told_by_the_first_process_alone(tmp_path: Path) -> None:
     script = tmp_path / "slow.py"

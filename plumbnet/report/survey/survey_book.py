@@ -7,13 +7,12 @@ right to write is held from first to last, so that a second survey is refused wh
 import json
 import os
 import sqlite3
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from pathlib import Path
 from types import TracebackType
 from typing import Final, Self
 
-from plumbnet.layout.yaml import quoted, visible
-from plumbnet.report.formats import CsvCell
+from plumbnet.layout.yaml import quoted
 from plumbnet.report.studies import all_done_in_words
 from plumbnet.report.survey.survey_entry import SurveyEntry
 from plumbnet.report.survey.survey_file import (
@@ -21,8 +20,10 @@ from plumbnet.report.survey.survey_file import (
     START_OVER,
     Unusable,
     demand_sound,
+    insert,
     is_survey,
     make_tables,
+    path_key,
     put_fresh,
     told_in_words,
 )
@@ -82,13 +83,13 @@ class Book:
     def is_met_again(self, path: str) -> bool:
         """Whether this run has met a file before; it has from now on."""
         with told_in_words():
-            return self._file.execute("INSERT OR IGNORE INTO met VALUES (?)", (_key(path),)).rowcount == 0
+            return self._file.execute("INSERT OR IGNORE INTO met VALUES (?)", (path_key(path),)).rowcount == 0
 
     def holds(self, path: str, sha256: str) -> bool:
         """Whether the answer for a file of that content is there."""
         query = "SELECT 1 FROM file WHERE path = ? AND sha256 = ?"
         with told_in_words():
-            return self._file.execute(query, (_key(path), sha256)).fetchone() is not None
+            return self._file.execute(query, (path_key(path), sha256)).fetchone() is not None
 
     def add(self, entries: Iterable[SurveyEntry]) -> None:
         """Keep entries for good, in place of what there was of their files: all of them, or none. Raises Unusable."""
@@ -140,38 +141,18 @@ class Book:
             raise Unusable(f"it answers another question, with other {listed(differing)}; {START_OVER}")
 
     def _add(self, entry: SurveyEntry) -> None:
-        path = _key(entry.path)
+        path = path_key(entry.path)
         self._file.execute("DELETE FROM file WHERE path = ?", (path,))
         row = {**entry.file, "path": path, "sha256": entry.sha256, "fate": entry.fate, "is_present": 1}
-        number = self._insert("file", row)
+        number = insert(self._file, "file", row)
         for table, rows in entry.tables():
             for each in rows:
-                self._insert(table, {**each, "file": number})
-
-    def _insert(self, table: str, row: Mapping[str, CsvCell | bytes]) -> int | None:
-        """Put a row into a table; its number."""
-        places = ", ".join(f":{name}" for name in row)
-        statement = f"INSERT INTO {table} ({', '.join(row)}) VALUES ({places})"  # noqa: S608  our own names
-        return self._file.execute(statement, {name: _storable(value) for name, value in row.items()}).lastrowid
+                insert(self._file, table, {**each, "file": number})
 
     def _keep(self) -> None:
         """End the transaction, and begin the next at once, which nobody else can then."""
         self._file.execute("COMMIT")
         self._file.execute("BEGIN IMMEDIATE")
-
-
-def _key(path: str) -> str | bytes:
-    """A path as it stands in the file: text, or the bytes of a name that is no Unicode; `os.fsdecode` leads back."""
-    try:
-        path.encode()
-    except UnicodeEncodeError:
-        return os.fsencode(path)
-    return path
-
-
-def _storable(value: CsvCell | bytes) -> CsvCell | bytes:
-    """A value as the file can hold it: what is no Unicode made visible."""
-    return visible(value) if isinstance(value, str) and isinstance(_key(value), bytes) else value
 
 
 def _shown(name: str, value: object) -> str:

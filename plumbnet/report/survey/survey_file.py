@@ -1,5 +1,6 @@
 """A file that may hold a survey: whose it is by its first bytes, whether it is sound, and a fresh one in its place."""
 
+import os
 import re
 import sqlite3
 from collections.abc import Iterator, Mapping
@@ -7,7 +8,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import Final
 
-from plumbnet.layout.yaml import reason_of
+from plumbnet.layout.yaml import reason_of, visible
 from plumbnet.report.formats import CsvCell
 from plumbnet.report.output import write_whole
 from plumbnet.report.survey.survey_tables import APPLICATION, TABLES, VERSION
@@ -87,11 +88,30 @@ def make_tables(file: sqlite3.Connection, asked: Mapping[str, CsvCell]) -> None:
     """The tables of a survey, what it asks, by its columns, and what tells its file from any other."""
     for statement in TABLES:
         file.execute(statement)
-    row = {**asked, "is_complete": 0}
-    places = ", ".join(f":{name}" for name in row)
-    file.execute(f"INSERT INTO survey ({', '.join(row)}) VALUES ({places})", row)  # noqa: S608  our own names
+    insert(file, "survey", {**asked, "is_complete": 0})
     file.execute(f"PRAGMA application_id = {APPLICATION}")
     file.execute(f"PRAGMA user_version = {VERSION}")
+
+
+def insert(file: sqlite3.Connection, table: str, row: Mapping[str, CsvCell | bytes]) -> int | None:
+    """Put a row into a table; its number."""
+    places = ", ".join(f":{name}" for name in row)
+    statement = f"INSERT INTO {table} ({', '.join(row)}) VALUES ({places})"  # noqa: S608  our own names
+    return file.execute(statement, {name: _storable(value) for name, value in row.items()}).lastrowid
+
+
+def path_key(path: str) -> str | bytes:
+    """A path as it stands in the file: text, or the bytes of a name that is no Unicode; `os.fsdecode` leads back."""
+    try:
+        path.encode()
+    except UnicodeEncodeError:
+        return os.fsencode(path)
+    return path
+
+
+def _storable(value: CsvCell | bytes) -> CsvCell | bytes:
+    """A value as the file can hold it: what is no Unicode made visible."""
+    return visible(value) if isinstance(value, str) and isinstance(path_key(value), bytes) else value
 
 
 def demand_sound(file: sqlite3.Connection) -> None:

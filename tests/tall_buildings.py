@@ -5,17 +5,15 @@ from dataclasses import dataclass
 from functools import cached_property
 from random import Random
 
+from drawing_board import Sketch
+
 import plumbnet
-from plumbnet.analysis.report import Report
-from plumbnet.drawing.items.schematic import Schematic
 from plumbnet.drawing.riser.likeness.alike import Likeness, likeness_of
 from plumbnet.drawing.riser.likeness.folding import Folding, folding_of
 from plumbnet.drawing.riser.riser_arrangement import RiserDiagram, riser_diagram
 from plumbnet.drawing.riser.stacking.setting import Setting, setting_of
 from plumbnet.drawing.riser.structure.building_structure import Structure, structure_of
 from plumbnet.drawing.riser.structure.components import Component
-from plumbnet.layout.model.system import System
-from plumbnet.report.schematic.schematic_contents import schematic_of
 
 RELIEF = "{pressure: 150 psi, capacity: 300000 Btu/h}"
 PLANT = [
@@ -56,19 +54,10 @@ def tower(storeys: int = 6, shafts: int = 2, step_ft: float = 10) -> str:
 
 
 @dataclass(frozen=True)
-class Tall:
+class Tall(Sketch):
     """A layout on its way to a riser diagram."""
 
-    system: System
     least: int = 3
-
-    @cached_property
-    def report(self) -> Report:
-        return plumbnet.check(self.system)
-
-    @cached_property
-    def schematic(self) -> Schematic:
-        return schematic_of(self.report)
 
     @cached_property
     def structure(self) -> Structure:

@@ -90,14 +90,8 @@ def at_work_on(made: Iterable[Item], doing: str) -> Iterator[Item]:
     left = iter(made)
     while True:
         with at_work(doing):
-            item = next(left, _NOTHING_LEFT)
-        if isinstance(item, _NothingLeft):
-            return
+            try:
+                item = next(left)
+            except StopIteration:
+                return
         yield item
-
-
-class _NothingLeft:
-    """Stands for the end of what is made."""
-
-
-_NOTHING_LEFT = _NothingLeft()

@@ -20,16 +20,16 @@ SAME_VOLUME = 1e-6
 NO_WAY = "no way leads to a main or to open air"
 
 
-def listed(names: Sequence[str], last: str = "and") -> str:
-    """Names as a person lists them; beyond `MOST_LISTED` only how many more there are.
+def listed(names: Sequence[str], last: str = "and", *, most: int = MOST_LISTED) -> str:
+    """Names as a person lists them; beyond `most` only how many more there are.
 
     >>> listed(["a", "b", "c"])
     'a, b and c'
     """
     if not names:
         return "nothing"
-    if len(names) > MOST_LISTED:
-        return f"{', '.join(names[:MOST_LISTED])} {last} {len(names) - MOST_LISTED} more"
+    if len(names) > most:
+        return f"{', '.join(names[:most])} {last} {len(names) - most} more"
     *first, end = names
     return f"{', '.join(first)} {last} {end}" if first else end
 

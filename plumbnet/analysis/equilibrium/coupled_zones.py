@@ -5,6 +5,7 @@ from collections import deque
 from collections.abc import Callable, Collection, Iterable, Mapping
 
 from plumbnet.network import Network
+from plumbnet.network.graphs import nearest_first
 from plumbnet.network.outlets import floor_pa
 from plumbnet.network.piping import POTENTIAL_ROUNDING_PA, Crossing, Potentials, PotentialStep, Way, Zone, fitted
 from plumbnet.physics.equilibrium import OneWayGate
@@ -42,13 +43,7 @@ def pushing(zone: Zone, counts: Callable[[Zone], bool], into: Mapping[Zone, Iter
 
     `into` has the zones from which gates lead into each.
     """
-    found, queue = {zone}, deque([zone])
-    while queue:
-        for near in into.get(queue.popleft(), ()):
-            if near not in found and counts(near):
-                found.add(near)
-                queue.append(near)
-    return frozenset(found)
+    return frozenset(nearest_first([zone], lambda at: filter(counts, into.get(at, ()))))
 
 
 def is_held(network: Network, zone: Zone) -> bool:

@@ -6,7 +6,6 @@ from contextvars import ContextVar
 import typer
 
 from plumbnet.cli.ending import NOT_UNDERSTOOD
-from plumbnet.layout.authoring import shipped_assemblies, shipped_names
 from plumbnet.layout.model import AssemblyFile
 from plumbnet.layout.yaml import bytes_of, nearest, quoted, reason_of, visible
 
@@ -24,6 +23,8 @@ def _file(named: str) -> AssemblyFile:
     try:
         return AssemblyFile(named, bytes_of(named))
     except OSError as error:
+        from plumbnet.layout.authoring import shipped_assemblies, shipped_names  # noqa: PLC0415  no check needs it
+
         if named in shipped_names():
             return AssemblyFile(f"{named} of plumbnet", shipped_assemblies(named))
         hint = nearest(named, shipped_names()) or "the command plumbnet assemblies lists the sets that come with it"

@@ -3,7 +3,7 @@
 from plumbnet.drawing.items import BuildingFacts, Diagram
 from plumbnet.drawing.riser.fold_entries import FoldEntry, fold_entries
 from plumbnet.drawing.riser.likeness import broken, folding_of, likeness_of
-from plumbnet.drawing.riser.structure import Structure, chains_in, structure_of
+from plumbnet.drawing.riser.structure import LEAST_PARTS, Structure, chains_in, structure_of
 
 FEWEST_FOLDED = 3
 """Branches or shafts alike of which a riser diagram draws one, at its natural size."""
@@ -16,6 +16,8 @@ def stacked(diagram: Diagram, building: BuildingFacts | None) -> Structure | Non
     """
     if building is None or building.is_wanted is False:
         return None
+    if not building.is_wanted and len(diagram.items) < LEAST_PARTS:
+        return None  # never tall, and looked for in every house that is drawn
     structure = stackable(diagram, building)
     return structure if structure is not None and (building.is_wanted or structure.is_tall) else None
 

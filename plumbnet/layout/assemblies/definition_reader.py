@@ -56,7 +56,7 @@ class DefinitionReader:
         fields = {key: own for key, own in value.items() if key != "times"}
         for key, own in fields.items():
             if key != "kind":
-                self._share_out(own, labels, ELEVATION if key == "elevation" else taking_of(kind, key), (key,))
+                self._share_out(own, labels, taking_of(kind, key), (key,))
         return Definition(name, place, fields, labels=labels)
 
     def _instance(self, name: str, value: dict[str, Plain], labels: Labels | None, place: WrittenAt) -> Definition:
@@ -137,7 +137,7 @@ class DefinitionReader:
             article = with_article(kind) if isinstance(kind, str) else "a part"
             raise Wrong(f"each gives values to the parts of an assembly, and {name} is {article}", (*path, "each"))
         for key, own in fields.items():
-            taking = ELEVATION if key == "elevation" else taking_of(kind if isinstance(kind, str) else "", key)
+            taking = taking_of(kind if isinstance(kind, str) else "", key)
             taking = Sharing(f"{name} {taking.what}", taking.dimension, taking.inside, taking.is_list)
             self._share_out(own, labels, taking, (*path, key))
 

@@ -1,14 +1,13 @@
 """A value as written to the one that each instance gets: the same for all, one of a list, or counted on by steps."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
-from types import UnionType
-from typing import Annotated, Union, get_args, get_origin
+from functools import lru_cache
+from typing import get_origin
 
 from pydantic.fields import FieldInfo
 
 from plumbnet.layout.assemblies.wrong import Wrong, meant
-from plumbnet.layout.model import KINDS, Declared, Path, declared_in
+from plumbnet.layout.model import KINDS, Declared, Path, declared_in, types_of
 from plumbnet.layout.units import LENGTH, VOLUME, Dimension, QuantityError, Units, quantity_of, stepped
 from plumbnet.layout.yaml import Plain
 
@@ -29,16 +28,17 @@ class Sharing:
         return _of_model(self.inside, field, f"{self.what} {field}")
 
 
-def taking_of(kind: str, field: str, what: str = "") -> Sharing:
-    """What a field of a kind is for; nothing is known of one that the kind does not have."""
-    return _of_model(KINDS.get(kind), field, what or field)
-
-
 OF_RUN = {"length": Sharing("length", LENGTH), "volume": Sharing("volume", VOLUME)}
 """What of a run is a quantity."""
 ELEVATION = Sharing("elevation", LENGTH)
 
 
+def taking_of(kind: str, field: str) -> Sharing:
+    """What a field of a kind is for; nothing is known of one that the kind does not have. All have an elevation."""
+    return ELEVATION if field == "elevation" else _of_model(KINDS.get(kind), field, field)
+
+
+@lru_cache(maxsize=4096)
 def _of_model(model: type[Declared] | None, field: str, what: str) -> Sharing:
     fields = {} if model is None else model.model_fields
     info = next((info for name, info in fields.items() if (info.alias or name) == field), None)
@@ -50,17 +50,7 @@ def _of_model(model: type[Declared] | None, field: str, what: str) -> Sharing:
 
 
 def _is_list(info: FieldInfo) -> bool:
-    return any(get_origin(choice) in {tuple, list} for choice in _choices(info.annotation))
-
-
-def _choices(annotation: object) -> Iterator[object]:
-    if get_origin(annotation) is Annotated:
-        yield from _choices(get_args(annotation)[0])
-    elif get_origin(annotation) in {Union, UnionType}:
-        for choice in get_args(annotation):
-            yield from _choices(choice)
-    else:
-        yield annotation
+    return any(get_origin(choice) in {tuple, list} for choice in types_of(info.annotation))
 
 
 def differs(value: Plain, taking: Sharing) -> bool:

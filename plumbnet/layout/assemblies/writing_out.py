@@ -213,7 +213,7 @@ def _height(value: Plain) -> Height:
 
 
 def _taking(definition: Definition, field: str) -> Sharing:
-    return ELEVATION if field == "elevation" else taking_of(definition.kind, field)
+    return taking_of(definition.kind, field)
 
 
 def _merged(before: Mapping[str, Plain], after: Mapping[str, Plain]) -> dict[str, Plain]:

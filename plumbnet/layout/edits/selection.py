@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.layout.assemblies import (
-    ELEVATION,
     SELECTING,
     Wrong,
     differs,
@@ -142,7 +141,7 @@ def _fields_of(
 
 def _value(system: System, value: Plain, which: tuple[int, int], field: str, kind: str) -> Plain:
     """The value that one of many gets."""
-    taking = ELEVATION if field == "elevation" else taking_of(kind, field)
+    taking = taking_of(kind, field)
     if not differs(value, taking):
         return value
     k, count = which

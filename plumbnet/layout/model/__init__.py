@@ -54,6 +54,7 @@ from plumbnet.layout.model.validation_messages import (
     is_bare,
     mistakes,
     shown_value,
+    types_of,
     validation_faults,
     with_article,
 )
@@ -129,6 +130,7 @@ __all__ = [
     "run_stops",
     "said_of",
     "shown_value",
+    "types_of",
     "validation_faults",
     "with_article",
 ]

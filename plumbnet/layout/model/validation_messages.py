@@ -195,8 +195,8 @@ def _declared_at(model: type[Declared], path: Path) -> type[Declared] | None:
     """The declaration that the value at the end of the path is meant to be."""
     annotation: object = model
     for step in path:
-        annotation = next((found for choice in _choices(annotation) for found in _inside(choice, step)), None)
-    declared = (one for one in _choices(annotation) if isinstance(one, type) and issubclass(one, Declared))
+        annotation = next((found for choice in types_of(annotation) for found in _inside(choice, step)), None)
+    declared = (one for one in types_of(annotation) if isinstance(one, type) and issubclass(one, Declared))
     return next(declared, None)
 
 
@@ -208,13 +208,13 @@ def declared_in(annotation: object) -> Iterator[type[Declared]]:
         yield from declared_in(choice)
 
 
-def _choices(annotation: object) -> Iterator[object]:
+def types_of(annotation: object) -> Iterator[object]:
     """The types a value may have, without their marks."""
     if get_origin(annotation) is Annotated:
-        yield from _choices(get_args(annotation)[0])
+        yield from types_of(get_args(annotation)[0])
     elif get_origin(annotation) in {Union, UnionType}:
         for choice in get_args(annotation):
-            yield from _choices(choice)
+            yield from types_of(choice)
     else:
         yield annotation
 

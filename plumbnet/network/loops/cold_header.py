@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.layout.model import End
-from plumbnet.network.graphs import dominators
+from plumbnet.network.graphs import dominators, spans
 from plumbnet.network.loops.heated_volume import HeatedVolume
 from plumbnet.network.piping import Crossing, Node, Zone, Zoning
 
@@ -118,8 +118,8 @@ class ColdHeaders:
         """Whether supplies feed a zone though nothing passes through another: not every way there leads through it."""
         if near not in self._spans or near == zone:
             return False
-        first, last = self._spans.get(zone, (0, -1))
-        return not first <= self._spans[near][0] <= last
+        first, end = self._spans.get(zone, (0, 0))
+        return not first <= self._spans[near][0] < end
 
     @cached_property
     def _spans(self) -> dict[Zone, tuple[int, int]]:
@@ -131,11 +131,7 @@ class ColdHeaders:
             if zone not in onward:
                 onward[zone] = [one.far for one in self.zoning.out.get(zone, ()) if _feeds(one)]
                 queue.extend(onward[zone])
-        below: dict[Zone, list[Zone]] = {}
-        for zone, above in dominators(onward, _SUPPLY).items():
-            if above is not None:
-                below.setdefault(above, []).append(zone)
-        return _spans(below, _SUPPLY)
+        return spans(dominators(onward, _SUPPLY))
 
     @cached_property
     def _sources(self) -> tuple[Node, ...]:
@@ -161,20 +157,6 @@ class ColdHeaders:
     def _heater_nodes(self) -> Iterator[Node]:
         for one in self.heated:
             yield from self.zoning.piping.nodes_of(one.name)
-
-
-def _spans(below: Mapping[Zone, Sequence[Zone]], root: Zone) -> dict[Zone, tuple[int, int]]:
-    """The numbers of a tree's nodes, from each its own to the last below it."""
-    first, spans, stack = dict[Zone, int](), dict[Zone, tuple[int, int]](), [root]
-    while stack:
-        zone = stack[-1]
-        if zone not in first:
-            first[zone] = len(first)
-            stack.extend(below.get(zone, ()))
-        else:
-            stack.pop()
-            spans[zone] = (first[zone], len(first) - 1)
-    return spans
 
 
 def _feeds(crossing: Crossing) -> bool:

@@ -78,9 +78,7 @@ def _subjects(group: Sequence[Answered]) -> str:
     names = list(dict.fromkeys(one.parts[0] for one in group if one.parts))
     lines = {name: one.line for one in group for name in one.parts[:1]}
     shown = [f"{name} (line {lines[name]})" if lines[name] and len(names) == 1 else name for name in names]
-    if len(shown) > _MOST_NAMES:
-        return f"{', '.join(shown[:_MOST_NAMES])} and {len(shown) - _MOST_NAMES} more"
-    return listed(shown) if shown else "the layout"
+    return listed(shown, most=_MOST_NAMES) if shown else "the layout"
 
 
 def _found(group: Sequence[Answered], units: Units) -> str:

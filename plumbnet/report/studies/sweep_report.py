@@ -65,7 +65,7 @@ def _turns(outcomes: Sequence[Outcome]) -> str:
             alike.setdefault(f"{turn.before.value} to {turn.after.value}", []).append(turn.heater)
     told = [f"{names_in_short(heaters)}: {turned}" for turned, heaters in alike.items()]
     own = len({one.turns for one in outcomes}) > 1
-    return _few([*told, *([_OWN] if own else [])], "; ")
+    return _few(told, own=own)
 
 
 def turn_in_words(turn: Turn) -> str:
@@ -81,12 +81,14 @@ def _errors(outcomes: Sequence[Outcome]) -> str:
             alike.setdefault(error.name, []).append(error.part)
     told = [f"{name} ({names_in_short(parts)})" for name, parts in alike.items()]
     own = len({one.errors for one in outcomes}) > 1
-    return _few([*told, *([_OWN] if own else [])], "; ")
+    return _few(told, own=own)
 
 
-def _few(words: list[str], joint: str) -> str:
-    more = f"{joint}and {len(words) - MOST_NAMED} more" if len(words) > MOST_NAMED else ""
-    return f"{joint.join(words[:MOST_NAMED])}{more}" or _NOTHING
+def _few(told: Sequence[str], *, own: bool) -> str:
+    """The first of what is told, and where each event has its own, that it is so."""
+    words = [*told, _OWN] if own else told
+    more = f"; and {len(words) - MOST_NAMED} more" if len(words) > MOST_NAMED else ""
+    return f"{'; '.join(words[:MOST_NAMED])}{more}" or _NOTHING
 
 
 def _count(found: Sweep, shown: int) -> str:

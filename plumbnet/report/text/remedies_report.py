@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from plumbnet.analysis import Report
 from plumbnet.layout.yaml import visible
 from plumbnet.report.output import record_lines
-from plumbnet.report.prose import Paint, plain
+from plumbnet.report.prose import MOST_NAMED, Paint, plain
 from plumbnet.report.text.findings_text import WIDTH
 from plumbnet.report.text.heater_text import CAUTION
 from plumbnet.report.text.together_report import ALL_TOGETHER, chosen_in_words, outcomes_in_words
@@ -33,8 +33,6 @@ MOST_REMEDIES = 3
 RELIEF_FIRST = (
     "Keep it off. A relief valve makes it safe and not yet right: alone it is no remedy, and a control comes with it."
 )
-MOST_NAMED = 6
-"""Heaters that are named where not every change was tried for them; of more the rest is counted."""
 LONG = "what they have to do with each other would take too long to try"
 ALONE = (
     "The command plumbnet remedies tries more, and with a heater's name behind the file it looks for that one alone."
@@ -70,10 +68,7 @@ def remedies_section(facts: Facts, found: Found | None) -> list[str]:
 
 def not_searched(heaters: Sequence[str]) -> str:
     """That not every change was tried for some heaters, and who tries it."""
-    some = heaters if len(heaters) <= MOST_NAMED else heaters[:MOST_NAMED]
-    more = f" and {len(heaters) - MOST_NAMED} more" if len(heaters) > MOST_NAMED else ""
-    named = f"{', '.join(some)}{more}" if more else listed(some)
-    return f"Not every change was tried for {named}: {LONG}. {ALONE}"
+    return f"Not every change was tried for {listed(heaters, most=MOST_NAMED)}: {LONG}. {ALONE}"
 
 
 def not_looked_for() -> str:

@@ -3,16 +3,7 @@
 from plumbnet.study.remedies.checked_file import Checked
 from plumbnet.study.remedies.fewest_tanks import TankPlan, plans
 from plumbnet.study.remedies.proposal import with_remedy, with_tank
-from plumbnet.study.remedies.remedy import (
-    MOST_PARTS,
-    Found,
-    Proposal,
-    Remedy,
-    UnknownRemedy,
-    left_out,
-    of_heater,
-    remedy_numbered,
-)
+from plumbnet.study.remedies.remedy import MOST_PARTS, Found, Proposal, Remedy, UnknownRemedy, left_out, remedy_numbered
 from plumbnet.study.remedies.remedy_search import remedies_if_small, remedies_of
 from plumbnet.study.remedies.scenario import as_scenario, scenario_text
 from plumbnet.study.remedies.together import AllTogether, RemedyList, all_together, remedy_lists
@@ -30,7 +21,6 @@ __all__ = [
     "all_together",
     "as_scenario",
     "left_out",
-    "of_heater",
     "plans",
     "remedies_if_small",
     "remedies_of",

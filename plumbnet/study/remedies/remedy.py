@@ -57,13 +57,6 @@ def left_out(found: Found | None) -> tuple[str, ...]:
     return found.left_out if isinstance(found, FoundRemedies) else ()
 
 
-def of_heater(found: Found, heater: str | None) -> Found:
-    """The remedies of one heater; of all where none is named."""
-    own = FoundRemedies({name: some for name, some in found.items() if heater in {None, name}})
-    own.left_out = tuple(name for name in left_out(found) if heater in {None, name})
-    return own
-
-
 @dataclass(frozen=True, slots=True)
 class Proposal:
     """A remedy, and the report on the layout with it."""

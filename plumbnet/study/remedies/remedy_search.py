@@ -11,7 +11,7 @@ from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.remedies.candidate import Candidate, Effort, RemedyType
 from plumbnet.study.remedies.mended_candidate import proved
 from plumbnet.study.remedies.relief_first import Safeguard, safeguards
-from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, FoundRemedies, Remedy, left_out, of_heater
+from plumbnet.study.remedies.remedy import MOST_PARTS, MOST_WORK, Found, FoundRemedies, Remedy, left_out
 from plumbnet.study.remedies.remedy_context import RemedyContext
 from plumbnet.study.remedies.remedy_types import (
     add_tank,
@@ -79,10 +79,10 @@ def remedies(layout: Layout | Report) -> Found:
 
 def remedies_of(report: Report, heater: str) -> Found:
     """The remedies of one heater in trouble; where the budget ends before its turn comes, sought for it alone."""
-    found = of_heater(remedies(report), heater)
-    if heater not in left_out(found):
-        return found
-    return RemedySearch(RemedyContext(report, budget=Budget(REMEDIES_ASKED_FOR))).found(heater)
+    found = remedies(report)
+    if heater in left_out(found):
+        return RemedySearch(RemedyContext(report, budget=Budget(REMEDIES_ASKED_FOR))).found(heater)
+    return {name: some for name, some in found.items() if name == heater}
 
 
 def remedies_if_small(report: Report) -> Found | None:

@@ -60,7 +60,7 @@ def test_every_name_stands_in_one_range_and_no_other_does(names: list[str]) -> N
 @given(st.sets(st.tuples(st.integers(0, 30), st.integers(0, 30)), max_size=60))
 def test_what_a_range_says_is_what_it_stands_for(pairs: set[tuple[int, int]]) -> None:
     for one in name_ranges([f"floors/{floor}/rooms/{room}/tap" for floor, room in sorted(pairs)]):
-        assert sorted(_meant(one.words)) == sorted(one.names) or "more" in one.words
+        assert "more" in one.words or sorted(_meant(one.words)) == sorted(one.names)
 
 
 def _meant(said: str) -> list[str]:

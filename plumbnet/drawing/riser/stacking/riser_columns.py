@@ -16,8 +16,6 @@ _PITCH = 13.0
 """Between two risers, at least."""
 _CLEAR = 5.0
 """Between a device, or its words, and the next riser."""
-_GAP = 15.0
-"""Between risers and branches."""
 _ABOVE = 9.0
 """Between two devices in a riser."""
 
@@ -52,9 +50,10 @@ def home_risers(structure: Structure, shaft: DrawnShaft) -> Mapping[DoorKey, Ris
     }
 
 
-def right_doors(structure: Structure, shaft: DrawnShaft, number: int, right: frozenset[int]) -> frozenset[DoorKey]:
-    """The doors of a branch that open to the right."""
-    homes = home_risers(structure, shaft)
+def right_doors(
+    structure: Structure, number: int, homes: Mapping[DoorKey, Riser], right: frozenset[int]
+) -> frozenset[DoorKey]:
+    """The doors of a branch that open to the right; `homes` are the risers on which those of its shaft sit."""
     doors = doors_of(structure, structure.components[number])
     return frozenset(key for key in doors if homes[key].number in right)
 

@@ -1,9 +1,9 @@
 """Everything of a riser diagram that is decided before its pipes are drawn: what stands where."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from plumbnet.drawing.riser.likeness import DrawnShaft, Folding, LevelBreak
+from plumbnet.drawing.riser.likeness import Folding, LevelBreak
 from plumbnet.drawing.riser.stacking.bands import Bands, bands_of
 from plumbnet.drawing.riser.stacking.branch_names import branch_called
 from plumbnet.drawing.riser.stacking.door_block import Detail, Stand, block_of, detail_of
@@ -56,37 +56,27 @@ class Setting:
 def setting_of(structure: Structure, folding: Folding, breaks: Sequence[LevelBreak]) -> Setting:
     """Plants and branches laid out, and the heights of all levels; plants stand at the left of the shafts."""
     plants = {each.number: block_of(structure, each) for each in structure.plants if each.members}
-    return _set(structure, folding, breaks, plants, _details(structure, folding), is_below=False)
-
-
-def with_plants_below(setting: Setting) -> Setting | None:
-    """The same with the plants below all shafts; None where some stand higher than the ground."""
-    if any(plant.component.level for plant in setting.plants.values()):
-        return None
-    own = (setting.structure, setting.folding, setting.breaks, setting.plants, setting.details)
-    return _set(*own, is_below=True)
-
-
-def _set(  # noqa: PLR0913  what a setting is made of
-    structure: Structure,
-    folding: Folding,
-    breaks: Sequence[LevelBreak],
-    plants: Mapping[int, Stand],
-    details: Mapping[int, Detail],
-    *,
-    is_below: bool,
-) -> Setting:
+    details = _details(structure, folding)
     stops: dict[int, Stand] = {}
     right: set[int] = set()
     homes: dict[DoorKey, Riser] = {}
     for shaft in folding.shafts:
-        own = on_the_right(structure, shaft)
+        own, seats = on_the_right(structure, shaft), home_risers(structure, shaft)
         right |= own
-        homes |= home_risers(structure, shaft)
+        homes |= seats
         for number in shaft.branches:
-            stops[number] = _stop(structure, folding, shaft, number, own)
-    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, breaks, is_below=is_below)
+            stops[number] = _stop(structure, folding, number, right_doors(structure, number, seats, own))
+    bands = bands_of(structure, list(plants.values()), folding.shafts, stops, breaks, is_below=False)
     return Setting(structure, folding, breaks, plants, stops, details, bands, frozenset(right), homes)
+
+
+def with_plants_below(setting: Setting) -> Setting | None:
+    """The same with the plants below all shafts, nothing put in place yet; None where some stand above the ground."""
+    if any(plant.component.level for plant in setting.plants.values()):
+        return None
+    plants, shafts = list(setting.plants.values()), setting.folding.shafts
+    bands = bands_of(setting.structure, plants, shafts, setting.stops, setting.breaks, is_below=True)
+    return replace(setting, bands=bands, x={}, corner={}, detail_corner={})
 
 
 def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:
@@ -100,8 +90,7 @@ def _details(structure: Structure, folding: Folding) -> dict[int, Detail]:
     return found
 
 
-def _stop(structure: Structure, folding: Folding, shaft: DrawnShaft, number: int, right: frozenset[int]) -> Stand:
-    component, doors = structure.components[number], right_doors(structure, shaft, number, right)
-    if number not in folding.fold_of:
-        return block_of(structure, component, doors)
-    return letter_box(structure, component, doors)
+def _stop(structure: Structure, folding: Folding, number: int, right: frozenset[DoorKey]) -> Stand:
+    component = structure.components[number]
+    laid_out = letter_box if number in folding.fold_of else block_of
+    return laid_out(structure, component, right)

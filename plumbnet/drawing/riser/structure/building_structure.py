@@ -13,7 +13,7 @@ from plumbnet.drawing.riser.structure.riser_search import risers_among
 from plumbnet.drawing.riser.structure.shafts import Riser, Shaft, risers_of, shafts_of
 from plumbnet.drawing.riser.structure.trunk_heights import TALL_M
 
-_LEAST_PARTS = 60
+LEAST_PARTS = 60
 _LEAST_LEVELS = 4
 _LEAST_STOPS = 3
 _FEWEST_LEVELS = 3
@@ -70,7 +70,7 @@ class Structure:
         """
         uses = [name for name, one in self.building.parts.items() if one.is_use]
         hung = sum(not self.home[name].is_plant for name in uses if name in self.home)
-        is_large = len(self.diagram.items) >= _LEAST_PARTS and len(self.floors) >= _LEAST_LEVELS
+        is_large = len(self.diagram.items) >= LEAST_PARTS and len(self.floors) >= _LEAST_LEVELS
         return is_large and self._stops >= _LEAST_STOPS and 2 * hung >= len(uses) > 0
 
 

@@ -44,6 +44,8 @@ def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
     reducer; it closes the system, so an expansion tank behind it comes with it. Some codes exempt hose bibbs and
     hydrants, which may then be fed from before the reducer.
     """
+    renewed = renewed_first(facts)
+    fit = f"{renewed}{'Else fit' if renewed else 'Fit'}"
     for tap in facts.taps:
         limit_pa = profile.highest_static_at_tap_pa(outdoors=tap.is_outdoors)
         if tap.static_pa is None:
@@ -53,8 +55,7 @@ def static_above_limit(facts: Facts, profile: Profile) -> Iterator[Answer]:
         elif tap.static_pa <= limit_pa + ROUNDING_PA:
             yield Met((tap.name,), measured=Measured(tap.static_pa, limit_pa, PRESSURE))
         else:
-            limit, renewed = facts.pressure(limit_pa), renewed_first(facts)
-            fit = f"{renewed}{'Else fit' if renewed else 'Fit'}"
+            limit = facts.pressure(limit_pa)
             yield Breach(
                 (tap.name,),
                 f"{facts.pressure(tap.static_pa)} stands at {tap.name} with no water running; the limit is {limit}.",

@@ -32,6 +32,7 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Answer]:
     until the pressure has climbed to its charge. Either way room is lost. Set the charge with the tank empty
     of water, to the pressure at the tank's own height. A tank on a well is charged to just under the cut-in.
     """
+    renewed = renewed_first(facts)
     for tank in facts.tanks:
         if tank.static_pa is None or tank.is_waterlogged:
             yield NotApplicable((tank.name,), NO_WATER if tank.static_pa is None else "it has lost its air")
@@ -48,12 +49,12 @@ def tank_charge_differs(facts: Facts, profile: Profile) -> Iterator[Answer]:
                 (tank.name,),
                 f"{tank.name} is charged to {charged}, {'below' if below else 'above'} the {line} of the line there; "
                 f"it {effect}.",
-                f"{renewed_first(facts)}{_charged(facts, tank)}",
+                _charged(facts, tank, renewed),
                 measured,
             )
 
 
-def _charged(facts: Facts, tank: TankFacts) -> str:
-    if renewed_first(facts):
-        return f"Then shut {tank.name} off, drain it, charge it to what stands there, and open it again."
+def _charged(facts: Facts, tank: TankFacts, renewed: str) -> str:
+    if renewed:
+        return f"{renewed}Then shut {tank.name} off, drain it, charge it to what stands there, and open it again."
     return f"Shut it off, drain it, charge it to {right_charge(facts, tank)}, and open it again."

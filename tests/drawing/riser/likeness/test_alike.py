@@ -33,8 +33,7 @@ def test_lengths_do_not_count_and_tubes_do() -> None:
     long = altered(TEXT, (run, "  - {path: h2a -> h3a -> flat3a.hot, pipe: copper-L 1 in, length: 30 ft}"))
     short = altered(long, ("length: 30 ft", "length: 3 ft"))
     assert not is_like(long, "flat3a", "flat2a")
-    both = [altered(text, ("h4a -> flat4a.hot", "h4a -> flat4a.hot")) for text in (long, short)]
-    one, other = (tall(text).likeness for text in both)
+    one, other = (tall(text).likeness for text in (long, short))
     assert one == other
 
 

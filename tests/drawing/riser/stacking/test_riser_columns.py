@@ -20,7 +20,7 @@ def test_cold_risers_stand_right_of_what_hangs_on_hot_and_cold() -> None:
     right = on_the_right(BUILDING.structure, SHAFT)
     assert [riser.service for riser in SHAFT.risers if riser.number in right] == [Service.COLD]
     number = BUILDING.component("flat2a").number
-    assert right_doors(BUILDING.structure, SHAFT, number, right) == {DoorKey("c2a")}
+    assert right_doors(BUILDING.structure, number, home_risers(BUILDING.structure, SHAFT), right) == {DoorKey("c2a")}
 
 
 def test_a_joint_sits_on_the_riser_that_passes_it_and_not_on_the_return() -> None:

@@ -20,6 +20,7 @@ __all__ = [
     "LayoutError",
     "NoChart",
     "NoWarmUp",
+    "NoWidget",
     "OwnAcceptances",
     "Picture",
     "Profile",
@@ -34,6 +35,7 @@ __all__ = [
     "UnknownProfile",
     "UnknownScenario",
     "__version__",
+    "board",
     "chart",
     "check",
     "compare",
@@ -65,6 +67,7 @@ if TYPE_CHECKING:
     from plumbnet.layout.model.system import System
     from plumbnet.layout.tables.table_faults import TableError
     from plumbnet.layout.yaml.fault import LayoutError
+    from plumbnet.library.board_call import NoWidget, board
     from plumbnet.library.chart_picture import chart
     from plumbnet.library.comparison import compare
     from plumbnet.library.heater_choice import UnknownHeater
@@ -94,6 +97,7 @@ _WHEN_ASKED = {
     "LayoutError": "plumbnet.layout.yaml.fault",
     "NoChart": "plumbnet.study.dossier.tank_curves",
     "NoWarmUp": "plumbnet.analysis.warmup.heater_warmup",
+    "NoWidget": "plumbnet.library.board_call",
     "OwnAcceptances": "plumbnet.rules.accepting.own_acceptances",
     "Picture": "plumbnet.library.picture",
     "Profile": "plumbnet.rules.rule_profile",
@@ -107,6 +111,7 @@ _WHEN_ASKED = {
     "UnknownMethod": "plumbnet.library.method_choice",
     "UnknownProfile": "plumbnet.rules.rule_profile",
     "UnknownScenario": "plumbnet.study.whatif.what_if",
+    "board": "plumbnet.library.board_call",
     "chart": "plumbnet.library.chart_picture",
     "check": "plumbnet.api",
     "compare": "plumbnet.library.comparison",

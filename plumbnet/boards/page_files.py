@@ -11,7 +11,7 @@ from importlib.resources import files
 from plumbnet.report.figures import PALETTES, Theme
 from plumbnet.report.text import CAUTION
 
-MODULES = ("touch-code.mjs", "hosts.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+MODULES = ("touch-code.mjs", "hosts.mjs", "past.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
 """The scripts, each behind those that it imports from."""
 TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
 _IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
@@ -62,6 +62,16 @@ def whole_page(title: str, data: str) -> str:
     )
     elements = f"<style>{style}</style>", f'<script type="module">{script}</script>'
     return page_html(title, style=elements[0], script=elements[1], data=data, policy=policy)
+
+
+def page_script(name: str) -> str:
+    """A script that belongs to the page without being in it."""
+    return _read(name)
+
+
+def framed_page(title: str) -> str:
+    """The page in one piece for a frame: it asks the page around it, and nobody else."""
+    return whole_page(title, '{"framed":true}')
 
 
 def bundled() -> str:

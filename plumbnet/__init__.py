@@ -29,6 +29,7 @@ __all__ = [
     "System",
     "TableError",
     "UnknownCircuit",
+    "UnknownExample",
     "UnknownForm",
     "UnknownHeater",
     "UnknownMethod",
@@ -40,6 +41,7 @@ __all__ = [
     "check",
     "compare",
     "draw",
+    "example",
     "export_tables",
     "import_tables",
     "margins",
@@ -70,6 +72,7 @@ if TYPE_CHECKING:
     from plumbnet.library.board_call import NoWidget, board
     from plumbnet.library.chart_picture import chart
     from plumbnet.library.comparison import compare
+    from plumbnet.library.example_call import UnknownExample, example
     from plumbnet.library.heater_choice import UnknownHeater
     from plumbnet.library.heater_sheet import size
     from plumbnet.library.heater_trace import trace
@@ -106,6 +109,7 @@ _WHEN_ASKED = {
     "System": "plumbnet.layout.model.system",
     "TableError": "plumbnet.layout.tables.table_faults",
     "UnknownCircuit": "plumbnet.rules.circuit_rules",
+    "UnknownExample": "plumbnet.library.example_call",
     "UnknownForm": "plumbnet.library.picture_form",
     "UnknownHeater": "plumbnet.library.heater_choice",
     "UnknownMethod": "plumbnet.library.method_choice",
@@ -116,6 +120,7 @@ _WHEN_ASKED = {
     "check": "plumbnet.api",
     "compare": "plumbnet.library.comparison",
     "draw": "plumbnet.library.schematic_picture",
+    "example": "plumbnet.library.example_call",
     "export_tables": "plumbnet.library.table_calls",
     "import_tables": "plumbnet.library.table_calls",
     "margins": "plumbnet.library.margins_call",

@@ -20,10 +20,10 @@ TOUCHED = {
 }
 """What is touched on each board, and what the next cell says then."""
 TOUCH = """
-told = board.reply({{"view": 1, "id": 1, "ask": "board", "state": "", "heater": ""}})["answer"]
+told = board.asked.reply({{"view": 1, "id": 1, "ask": "board", "state": "", "heater": ""}})["answer"]
 at, one = next((at, one) for at, one in enumerate(told["touchables"]) if one["name"] == {name!r})
 option = [each["words"] for each in one["options"]].index({words!r})
-board.reply({{"view": 1, "id": 2, "ask": "answer", "state": f"{{at}}-{{option}}", "heater": ""}})
+board.asked.reply({{"view": 1, "id": 2, "ask": "answer", "state": f"{{at}}-{{option}}", "heater": ""}})
 """
 """What the page asks when a part is touched."""
 SVG = "image/svg+xml"

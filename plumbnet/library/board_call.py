@@ -1,5 +1,6 @@
 """The board of a layout in a notebook."""
 
+from importlib import import_module
 from typing import TYPE_CHECKING
 
 from plumbnet.analysis import Report
@@ -27,7 +28,8 @@ def board(layout: Layout | Report, *, height: int = _HIGH) -> "BoardWidget":
     ['trapped']
     """
     try:
-        from plumbnet.boards.notebook import BoardWidget  # noqa: PLC0415  an extra, and slow to import
-    except ImportError:
-        raise NoWidget('the board in a notebook needs anywidget: pip install "plumbnet[notebooks]"') from None
-    return BoardWidget(as_report(layout), height=height)
+        notebook = import_module("plumbnet.boards.notebook")
+    except ImportError as error:
+        raise NoWidget('the board in a notebook needs anywidget: pip install "plumbnet[notebooks]"') from error
+    widget: BoardWidget = notebook.BoardWidget(as_report(layout), height=height)
+    return widget

@@ -435,7 +435,7 @@ def test_board_in_a_notebook_answers_undoes_and_tells_the_kernel(browser: Browse
     page = browser.new_page(viewport={"width": 1000, "height": 1400}, reduced_motion="reduce")
     complaints: list[str] = []
     page.on("pageerror", lambda error: complaints.append(str(error)))
-    page.expose_function("asked", widget.reply)
+    page.expose_function("asked", widget.asked.reply)
     page.set_content("<div></div><div></div>")
     page.evaluate(NOTEBOOK, [page_script("notebook.mjs"), widget.page])
     first, second = (page.frame_locator("iframe").nth(number) for number in range(2))
@@ -448,7 +448,7 @@ def test_board_in_a_notebook_answers_undoes_and_tells_the_kernel(browser: Browse
     assert second.locator("#verdict").inner_text() == "CONTROLLED"
     first.locator("#undo").click()
     first.locator("#verdict:text-is('CONTROLLED')").wait_for()
-    assert widget.state == ""
+    assert widget.asked.state == ""
     first.locator("#redo").click()
     first.locator("#verdict:text-is('TRAPPED')").wait_for()
     first.locator("#whole").click()

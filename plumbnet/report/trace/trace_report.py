@@ -19,7 +19,7 @@ def trace_text(facts: Facts, walk: WaterWalk) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
     heater = walk.heater
     lines = [*_wrapped(_opening(facts, walk)), "", *walked(facts, walk)]
-    lines += ["", *_ladder(facts, heater), "", *_wrapped(_verdict(facts, heater)), ""]
+    lines += ["", *_ladder(facts, heater), "", *_wrapped(verdict_sentences(facts, heater)), ""]
     return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 
 
@@ -49,9 +49,17 @@ def _opening(facts: Facts, walk: WaterWalk) -> Iterator[str]:
     for loop in heater.loops:
         yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:
-        static = show(heater.static_pa, PRESSURE, facts.units)
-        highest = ", the street at its highest" if heater.is_at_highest else ""
-        yield f"Cold, it stands at {static}{highest}. {limit_sentence(facts, walk)}"
+        yield cold_sentence(facts, walk)
+
+
+def cold_sentence(facts: Facts, walk: WaterWalk) -> str:
+    """At what a heater stands cold, and its limit; empty where no water reaches it."""
+    heater = walk.heater
+    if heater.static_pa is None:
+        return ""
+    static = show(heater.static_pa, PRESSURE, facts.units)
+    highest = ", the street at its highest" if heater.is_at_highest else ""
+    return f"Cold, it stands at {static}{highest}. {limit_sentence(facts, walk)}"
 
 
 def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
@@ -71,7 +79,8 @@ def _rung(heater: HeaterFacts, rung: RungFacts) -> str:
     return f"{rung.outlet}, {rung.role.value}{beyond}"
 
 
-def _verdict(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+def verdict_sentences(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+    """What stops the water of a heater, what it is therefore, what it needs, and what would close it."""
     if heater.stopped_by.sets:
         yield f"What stops it on its way out: {stops_in_words(heater.stopped_by.sets)}."
     yield _outcome(facts, heater)

@@ -31,16 +31,17 @@ def walked(facts: Facts, walk: WaterWalk) -> Iterator[str]:
         yield "The growing water comes to nothing: no pipe leads from here."
         return
     yield "What the growing water tries, in turn:"
-    for number, paragraphs in enumerate(_told(facts, walk.tries), 1):
-        for place, text in enumerate(paragraphs):
+    for number, sentences in enumerate(tried(facts, walk), 1):
+        for place, text in enumerate(sentences):
             lead = f"{number:>3}. " if place == 0 else _INDENT
             yield from textwrap.wrap(
                 text, WIDTH, initial_indent=lead, subsequent_indent=_INDENT, break_on_hyphens=False
             )
 
 
-def _told(facts: Facts, found: Sequence[Try]) -> Iterator[list[str]]:
-    """The sentences of each try; of many alike those of the first, and the names of the rest."""
+def tried(facts: Facts, walk: WaterWalk) -> Iterator[list[str]]:
+    """The sentences of each try in turn; of many alike those of the first, and the names of the rest."""
+    found = walk.tries
     alike: dict[tuple[str, str], list[Try]] = defaultdict(list)
     for one in found:
         alike[_alike(facts, one)].append(one)

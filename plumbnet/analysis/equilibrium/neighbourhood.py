@@ -14,7 +14,7 @@ from plumbnet.network import Network
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.physics.histories import History, Neighbours, Peaks, Pushes, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.histories import History, Neighbours, Peaks, Pushes, Ratchet, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels import Tank
 
 MOST_OTHERS = 5
@@ -178,6 +178,11 @@ class Neighbourhood:
     def _resting(self) -> dict[Zone, ZoneLoad]:
         """The loads while all water stays cold."""
         return {zone: replace(load, expansions_m3={}) for zone, load in self._neighbours.loads.items()}
+
+    @cached_property
+    def ratchet(self) -> Ratchet[Zone]:
+        """What many heat-ups do to its zones."""
+        return Ratchet(self._neighbours, self.loading.network.fed)
 
     def is_held(self, zone: Zone) -> bool:
         """Whether something other than a safety relief valve holds a zone."""

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.report.trace.trace_report import cold_sentence, verdict_sentences
-from plumbnet.report.trace.walk import tried
+from plumbnet.report.trace.walk import tries_in_words
 from plumbnet.rules.facts import Facts
 
 
@@ -20,5 +20,5 @@ class ShortTrace:
 
 def short_trace(facts: Facts, walk: WaterWalk) -> ShortTrace:
     """The trace of a walk in short; `cold` is empty where no water reaches its heater."""
-    tries = tuple(" ".join(sentences) for sentences in tried(facts, walk))
+    tries = tuple(" ".join(sentences) for sentences in tries_in_words(facts, walk))
     return ShortTrace(walk.heater.name, cold_sentence(facts, walk), tries, tuple(verdict_sentences(facts, walk.heater)))

@@ -31,7 +31,7 @@ def walked(facts: Facts, walk: WaterWalk) -> Iterator[str]:
         yield "The growing water comes to nothing: no pipe leads from here."
         return
     yield "What the growing water tries, in turn:"
-    for number, sentences in enumerate(tried(facts, walk), 1):
+    for number, sentences in enumerate(tries_in_words(facts, walk), 1):
         for place, text in enumerate(sentences):
             lead = f"{number:>3}. " if place == 0 else _INDENT
             yield from textwrap.wrap(
@@ -39,7 +39,7 @@ def walked(facts: Facts, walk: WaterWalk) -> Iterator[str]:
             )
 
 
-def tried(facts: Facts, walk: WaterWalk) -> Iterator[list[str]]:
+def tries_in_words(facts: Facts, walk: WaterWalk) -> Iterator[list[str]]:
     """The sentences of each try in turn; of many alike those of the first, and the names of the rest."""
     found = walk.tries
     alike: dict[tuple[str, str], list[Try]] = defaultdict(list)

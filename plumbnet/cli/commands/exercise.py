@@ -3,8 +3,9 @@
 import sys
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
+from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 from urllib.parse import quote
 
 import typer
@@ -31,6 +32,7 @@ class SheetForm(StrEnum):
 
     MARKDOWN = "markdown"
     HTML = "html"
+    PDF = "pdf"
 
 
 @command()
@@ -42,6 +44,10 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
     units: Annotated[Customary, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
     form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
+    paper: Annotated[
+        Literal["letter", "a4"] | None,
+        typer.Option("--paper", help="Of a PDF; else letter, a4 where units are metric."),
+    ] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,
     play: Annotated[bool, typer.Option("--play", help="Answer here, line by line; the reason follows.")] = False,
@@ -51,6 +57,8 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     Each has a layout of its own, a question, and an answer that this program finds when it checks the layout.
     """
     _refuse_unknown(about, level)
+    form = form or _form_of(out)
+    _refuse_no_file(form, out)
     try:
         with at_work("making exercises"):
             dealt = exercises(seed, level, variants, about=about, units=units)
@@ -59,13 +67,35 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     if play:
         _play(dealt)
         return
-    is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
     with at_work("writing"):
-        text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
+        content = _content(dealt, form, out, paper or ("letter" if units == "us" else "a4"), with_key=key)
     if out is None:
-        write(text)
+        write(content.decode())
     else:
-        save(out, text.encode())
+        save(out, content)
+
+
+def _form_of(out: Path | None) -> SheetForm:
+    """The form by the ending of a file's name; Markdown without one."""
+    ending = "" if out is None else out.suffix.lower()
+    return {".html": SheetForm.HTML, ".htm": SheetForm.HTML, ".pdf": SheetForm.PDF}.get(ending, SheetForm.MARKDOWN)
+
+
+def _refuse_no_file(form: SheetForm, out: Path | None) -> None:
+    if form is SheetForm.PDF and out is None:
+        fail("a PDF is written into a file", advice="name it with -o")
+
+
+def _content(
+    dealt: Sequence[Exercise], form: SheetForm, out: Path | None, paper: Literal["letter", "a4"], *, with_key: bool
+) -> bytes:
+    match form:
+        case SheetForm.PDF:
+            return _print(dealt, paper, with_key=with_key)
+        case SheetForm.HTML:
+            return _page(dealt, with_key=with_key).encode()
+        case SheetForm.MARKDOWN:
+            return _markdown(dealt, out, with_key=with_key).encode()
 
 
 def _refuse_unknown(about: str | None, level: int) -> None:
@@ -100,6 +130,18 @@ def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
     return worksheets_html(*_sheets(dealt, with_key=with_key), *_pictures(dealt, with_key=with_key))
 
 
+def _print(dealt: Sequence[Exercise], paper: Literal["letter", "a4"], *, with_key: bool) -> bytes:
+    from plumbnet.report.worksheets.paper import answer_figure, piping_figure, worksheets_pdf  # noqa: PLC0415  slow
+
+    sheets, keys = _sheets(dealt, with_key=with_key)
+    pictures = {
+        sheet.number: partial(piping_figure, one.system, sheet.asked_about)
+        for one, sheet in zip(dealt, sheets, strict=True)
+    }
+    answers = {one.origin.number: partial(answer_figure, one.report) for one in dealt}
+    return worksheets_pdf(sheets, keys, paper, pictures, answers)
+
+
 def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Worksheet], list[Key]]:
     return [worksheet(one) for one in dealt], [answers(one, answer_walks(one)) for one in dealt] if with_key else []
 
@@ -108,7 +150,7 @@ def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, s
     """The piping of each worksheet as SVG, by its number, and with the answer if wanted."""
     from plumbnet.report.worksheets.paper import answer_svg, piping_svg  # noqa: PLC0415  drawing is slow to import
 
-    plain = {one.origin.number: piping_svg(one.system, number=one.origin.number) for one in dealt}
+    plain = {one.origin.number: piping_svg(one.system, worksheet(one).asked_about) for one in dealt}
     return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}
 
 

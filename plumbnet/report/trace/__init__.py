@@ -1,5 +1,6 @@
 """The way of the water in words: where it pushes, what lets it pass, what stops it."""
 
+from plumbnet.report.trace.trace_in_short import ShortTrace, short_trace
 from plumbnet.report.trace.trace_report import trace_text
 
-__all__ = ["trace_text"]
+__all__ = ["ShortTrace", "short_trace", "trace_text"]

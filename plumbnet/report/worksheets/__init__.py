@@ -1,7 +1,18 @@
 """Exercises on paper, on a page, and in talk."""
 
-from plumbnet.report.worksheets.exercise_session import talk
+from plumbnet.report.worksheets.exercise_session import HOP, Answered, TakenAnswer, Talk, talk
 from plumbnet.report.worksheets.worksheet_content import Key, Worksheet, key, worksheet
 from plumbnet.report.worksheets.worksheet_text import worksheets_markdown
 
-__all__ = ["Key", "Worksheet", "key", "talk", "worksheet", "worksheets_markdown"]
+__all__ = [
+    "HOP",
+    "Answered",
+    "Key",
+    "TakenAnswer",
+    "Talk",
+    "Worksheet",
+    "key",
+    "talk",
+    "worksheet",
+    "worksheets_markdown",
+]

@@ -10,7 +10,7 @@ from plumbnet.report.prose import DOCUMENT_WIDTH
 from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words
 from plumbnet.report.trace import trace_text
 from plumbnet.rules import listed
-from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise, Origin
+from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise
 
 RULE = "_" * 12
 """What an answer is written on."""
@@ -69,7 +69,7 @@ def worksheet(exercise: Exercise) -> Worksheet:
     return Worksheet(
         number=origin.number,
         place=system.title,
-        about=f"Level {origin.level.number}: {origin.level.teaches}. {_source(origin)}.",
+        about=origin.in_words,
         parts=tuple(parts_in_words(system)),
         runs=tuple(runs_in_words(system)),
         assumed=tuple(f"{words}: {listed(parts)}" for words, parts in exercise.drawn.facts.assumed.items()),
@@ -77,12 +77,6 @@ def worksheet(exercise: Exercise) -> Worksheet:
         prompt=exercise.asked.prompt,
         lines=tuple(line_of(blank, exercise.report.facts.units) for blank in exercise.asked.blanks),
     )
-
-
-def _source(origin: Origin) -> str:
-    """What gives the same exercise again."""
-    units = "" if origin.units == "us" else f", {origin.units} units"
-    return f"Seed {origin.seed}, number {origin.number}{units}"
 
 
 def key(exercise: Exercise, walks: Iterable[WaterWalk]) -> Key:

@@ -42,7 +42,7 @@ def class_(
     named = _by_name(read)
     written = None if out is None else form_of_output(out, _FORMS)
     with at_work("writing"):
-        from plumbnet.report.classroom import class_csv, class_page, class_text  # noqa: PLC0415  pages are slow
+        from plumbnet.report.worksheets.classroom import class_csv, class_page, class_text  # noqa: PLC0415  pages are slow
 
         rows, names = class_rows(named), list(named)
         if out is not None and written is not None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from plumbnet.cli.output_file import save
 from plumbnet.cli.playing.lesson import results_of
-from plumbnet.report.worksheets import Answered
+from plumbnet.report.worksheets import BlankAnswered
 from plumbnet.study.training import (
     AnswerGiven,
     Dealt,
@@ -37,7 +37,7 @@ class Keeper:
         times = Counter(answer.blank for answer in given)
         return {answer.blank for answer in given if answer.is_done or times[answer.blank] > 1}
 
-    def heard(self, posed: PosedExercise, answered: Answered) -> None:
+    def heard(self, posed: PosedExercise, answered: BlankAnswered) -> None:
         """Keep one answer; says so and exits where it cannot be written."""
         answer = _given(posed, answered)
         self.outcomes["at once" if answer.is_right_at_once else "later" if answer.is_right else "not"] += 1
@@ -57,7 +57,7 @@ class Keeper:
         return f"{self.outcomes['at once']} of {count} right at once{later}.{kept}\n"
 
 
-def _given(posed: PosedExercise, answered: Answered) -> AnswerGiven:
+def _given(posed: PosedExercise, answered: BlankAnswered) -> AnswerGiven:
     exercise = posed.exercise
     blank = posed.worded.asked.blanks[answered.blank - 1]
     return AnswerGiven(

@@ -1,12 +1,12 @@
 """Exercises on paper, on a page, and in talk."""
 
-from plumbnet.report.worksheets.exercise_session import HOP, Answered, TakenAnswer, Talk, talk
+from plumbnet.report.worksheets.exercise_session import HOP, BlankAnswered, TakenAnswer, Talk, talk
 from plumbnet.report.worksheets.worksheet_content import Key, Worksheet, key, worksheet
 from plumbnet.report.worksheets.worksheet_text import worksheets_markdown
 
 __all__ = [
     "HOP",
-    "Answered",
+    "BlankAnswered",
     "Key",
     "TakenAnswer",
     "Talk",

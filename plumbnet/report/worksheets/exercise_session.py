@@ -38,7 +38,7 @@ class TakenAnswer:
 
 
 @dataclass(frozen=True, slots=True)
-class Answered:
+class BlankAnswered:
     """A blank, counted from 1, with all that was tried and how many hops of the water were followed before that."""
 
     blank: int
@@ -46,7 +46,7 @@ class Answered:
     hops: int
 
 
-Heard = Callable[[Answered], None]
+Heard = Callable[[BlankAnswered], None]
 """Called as soon as a blank is done with."""
 
 
@@ -75,7 +75,7 @@ def talk(
 
 
 def _told(heard: Heard, number: int, talking: "_Talking", tries: Sequence[TakenAnswer]) -> None:
-    heard(Answered(number, tuple(tries), talking.hops))
+    heard(BlankAnswered(number, tuple(tries), talking.hops))
 
 
 def _drawn(exercise: Exercise) -> str:

@@ -1,6 +1,6 @@
 import pytest
 
-from plumbnet.report.worksheets.exercise_session import HOP, Answered, talk
+from plumbnet.report.worksheets.exercise_session import HOP, BlankAnswered, talk
 from plumbnet.study.beliefs.answer_hints import exercise_hints
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.exercise import Exercise
@@ -12,9 +12,9 @@ from plumbnet.study.exercise.walk_choice import answer_walks
 NO_TANK = next(one for one in exercises(3, 2, 20, about="tank") if one.asked.outcome == "no tank can do it")
 
 
-def played(exercise: Exercise, *typed: str, done: tuple[int, ...] = ()) -> tuple[list[str], list[Answered]]:
+def played(exercise: Exercise, *typed: str, done: tuple[int, ...] = ()) -> tuple[list[str], list[BlankAnswered]]:
     """What is said, and what was answered; the lines typed end the talk."""
-    heard: list[Answered] = []
+    heard: list[BlankAnswered] = []
     talking = talk(exercise, exercise_hints(exercise), answer_walks(exercise), heard.append, done=done)
     said = [next(talking)]
     try:
@@ -121,7 +121,7 @@ def test_blank_that_is_to_stay_empty_is_not_asked_for() -> None:
 
 
 def test_what_was_tried_is_told_when_the_talk_is_ended_from_outside() -> None:
-    heard: list[Answered] = []
+    heard: list[BlankAnswered] = []
     talking = talk(VERDICT, exercise_hints(VERDICT), [], heard.append)
     next(talking)
     talking.send(others(VERDICT)[0])

@@ -1,7 +1,7 @@
 from study_results import ADA, BEN
 
-from plumbnet.report.classroom.class_blocks import class_blocks, class_text
 from plumbnet.report.prose import Paragraph
+from plumbnet.report.worksheets.classroom.class_blocks import class_blocks, class_text
 from plumbnet.study.training.class_table import class_rows
 
 ROWS = class_rows({"Ada": ADA, "Ben": BEN})

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from plumbnet.report.classroom.class_blocks import CLASS_TITLE, class_blocks
 from plumbnet.report.page import Chapter, Page, PageForm, page_bytes
 from plumbnet.report.text import CAUTION, counted
+from plumbnet.report.worksheets.classroom.class_blocks import CLASS_TITLE, class_blocks
 from plumbnet.study.training import BeliefRow
 
 

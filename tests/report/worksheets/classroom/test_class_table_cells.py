@@ -3,7 +3,7 @@ import io
 
 from study_results import ADA, BEN
 
-from plumbnet.report.classroom.class_table_cells import CLASS_COLUMNS, class_csv
+from plumbnet.report.worksheets.classroom.class_table_cells import CLASS_COLUMNS, class_csv
 from plumbnet.study.training.class_table import class_rows
 
 

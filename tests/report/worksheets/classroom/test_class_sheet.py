@@ -1,6 +1,6 @@
 from study_results import ADA, BEN
 
-from plumbnet.report.classroom.class_sheet import class_page
+from plumbnet.report.worksheets.classroom.class_sheet import class_page
 from plumbnet.study.training.class_table import class_rows
 
 NAMED = {"<b>Ada</b>": ADA, "Ben": BEN}

@@ -12,7 +12,7 @@ from plumbnet.cli.ending import NOT_UNDERSTOOD
 
 _Given = ParamSpec("_Given")
 _Answer = TypeVar("_Answer")
-FILE_ARGUMENTS = ("file", "files", "folders", "tables", "old", "new", "results")
+FILE_ARGUMENTS = ("file", "files", "folders", "tables", "old", "new")
 """What a command calls the files that it reads."""
 _HELP: Final = "A file whose assemblies layouts may use, or a set that plumbnet assemblies lists; several may be named."
 _LAYOUTS: Final = frozenset({"file", "files", "folders", "old"})

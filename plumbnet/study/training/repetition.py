@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import chain
 from typing import Final
 
 from plumbnet.layout.units import Customary
-from plumbnet.study.exercise import NoMore, exercises
+from plumbnet.study.exercise import exercises
 from plumbnet.study.training.posed_exercise import PosedExercise
 from plumbnet.study.training.results_file import Held, Results
 
@@ -80,10 +81,11 @@ def asked_again(due: Due, *, seed: int) -> PosedExercise:
     The same seed, question and turn give the same exercise. Raises NoMore, and KeyError for a question there is not.
     """
     start = _SEEDS * (due.turns + 1) + seed
-    about = due.what.question
-    try:
-        drawn = exercises(start, due.level, _DRAWN, about=about, units=due.units)
-    except NoMore:
-        drawn = exercises(start, due.level, about=about, units=due.units)
-    posed = [PosedExercise(one, again=due.what) for one in drawn]
-    return next((one for one in posed if due.what.held in one.could_hold), posed[0])
+    drawn = (_posed(due, start + number) for number in range(_DRAWN))
+    first = next(drawn)
+    return next((one for one in chain([first], drawn) if due.what.held in one.could_hold), first)
+
+
+def _posed(due: Due, seed: int) -> PosedExercise:
+    (drawn,) = exercises(seed, due.level, about=due.what.question, units=due.units)
+    return PosedExercise(drawn, again=due.what)

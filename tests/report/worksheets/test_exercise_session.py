@@ -1,15 +1,16 @@
 import pytest
+from posing import RELIEF, posed
 
 from plumbnet.report.worksheets.exercise_session import HOP, BlankAnswered, talk
 from plumbnet.study.beliefs.answer_hints import exercise_hints
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.exercise import Exercise
-from plumbnet.study.exercise.generator import exercises
 from plumbnet.study.exercise.walk_choice import answer_walks
 
-(VERDICT,) = exercises(1, 1, about="verdict")
-(TANK,) = exercises(3, 2, about="tank")
-NO_TANK = next(one for one in exercises(3, 2, 20, about="tank") if one.asked.outcome == "no tank can do it")
+CLOSED = "street -> cv -> heater -> tap.hot"
+VERDICT = posed("verdict", "street -> heater -> tap.hot", level=1, heater=RELIEF)
+TANK = posed("tank", CLOSED, heater=RELIEF)
+NO_TANK = posed("tank", CLOSED, street="pressure: 90 psi", heater=RELIEF)
 
 
 def played(exercise: Exercise, *typed: str, done: tuple[int, ...] = ()) -> tuple[list[str], list[BlankAnswered]]:

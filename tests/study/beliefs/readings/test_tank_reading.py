@@ -22,7 +22,8 @@ def test_size_is_told_by_the_slip_that_leads_to_it(option: str, name: str) -> No
 
 def test_growth_of_one_heater_alone_is_the_growth_of_the_wrong_water() -> None:
     runs = "street -> cv -> tee -> heater1 -> tap.hot\ntee -> heater2 -> tap2.hot"
-    one = posed("tank", runs, heater1=RELIEF, heater2=RELIEF)
+    small = f"{RELIEF}, volume: 45 gal"
+    one = posed("tank", runs, heater1=small, heater2=small)
     hint = said(one, "5 gal")
     assert hint.name == "own-growth-alone"
     assert "the tank meets the water of heater1 and heater2" in hint.text

@@ -33,9 +33,7 @@ class Keeper:
         """The blanks of an exercise that are done with; none of what is asked again, which is due until it is."""
         number = posed.exercise.origin.number
         mine = (answer for sitting, answer in self.results.answers if sitting.dealt == self.dealt is not None)
-        given = [answer for answer in mine if answer.exercise == number]
-        times = Counter(answer.blank for answer in given)
-        return {answer.blank for answer in given if answer.is_done or times[answer.blank] > 1}
+        return {answer.blank for answer in mine if answer.exercise == number and answer.is_done}
 
     def heard(self, posed: PosedExercise, answered: BlankAnswered) -> None:
         """Keep one answer; says so and exits where it cannot be written."""

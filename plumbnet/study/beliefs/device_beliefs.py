@@ -38,8 +38,8 @@ def stopped_at(asked: AskedHeater, device: str) -> Hint:
         return asked.says_of("pump-raises-pressure", asked.heater.way_out, pump=device)
     gate = next((gate for one in met if isinstance(one, Gated) for gate in one.gates), None)
     if gate is not None and _is_bypass(gate):
-        opens = asked.facts.pressure(gate.opens_pa or 0.0)
-        return asked.says("bypass-overlooked", device=device, opens=opens)
+        opens_pa = asked.heater.static_pa if gate.opens_pa is None else gate.opens_pa
+        return asked.says("bypass-overlooked", device=device, opens=asked.facts.pressure(opens_pa or 0.0))
     if Conduct.LETS_THROUGH in met or (gate is not None and gate.answer.passes) or is_leaking(part):
         return asked.says("open-device-stops", device=device)
     return asked.says("stops-elsewhere", device=device)
@@ -56,4 +56,4 @@ def lost_tank_belief(asked: AskedHeater, tank: TankFacts) -> Hint | None:
 
 
 def _is_bypass(gate: GateMet) -> bool:
-    return gate.answer.passes and gate.direction is Direction.BYPASS and gate.opens_pa is not None
+    return gate.answer.passes and gate.direction is Direction.BYPASS

@@ -88,6 +88,10 @@ class AnswerGiven(Declared):
         """Whether it was not left after one try that is not right."""
         return self.is_right or len(self.tries) != 1
 
+    def is_left_at(self, other: "AnswerGiven") -> bool:
+        """Whether it is to the same blank, and was left after one try."""
+        return not self.is_done and (self.exercise, self.blank) == (other.exercise, other.blank)
+
     @property
     def first_held(self) -> str:
         """What was held at the first try; empty where it is right, or nothing was understood."""
@@ -183,9 +187,20 @@ def results_text(results: Results) -> str:
 
 
 def with_answer(results: Results, sitting: Sitting, answer: AnswerGiven) -> Results:
-    """The results with one answer more, in the last sitting if that is of the same kind and day, else in a new one."""
+    """The results with one answer more, in the last sitting if that is of the same kind and day, else in a new one.
+
+    One to a blank that was left after a try goes on with that, on whatever day.
+    """
     *before, last = results.sittings or (sitting,)
+    *given, left = last.answers or (answer,)
+    if last.dealt == sitting.dealt is not None and last.answers and left.is_left_at(answer):
+        joined = answer.model_copy(update={"tries": (*left.tries, *answer.tries), "hops": left.hops + answer.hops})
+        return _with_last(results, before, last, (*given, joined))
     if (last.day, last.dealt, last.level, last.units) != (sitting.day, sitting.dealt, sitting.level, sitting.units):
         before, last = [*before, last], sitting
-    grown = last.model_copy(update={"answers": (*last.answers, answer)})
+    return _with_last(results, before, last, (*last.answers, answer))
+
+
+def _with_last(results: Results, before: list[Sitting], last: Sitting, answers: tuple[AnswerGiven, ...]) -> Results:
+    grown = last.model_copy(update={"answers": answers})
     return results.model_copy(update={"sittings": (*before, grown)})

@@ -80,3 +80,13 @@ def test_file_is_read_from_where_it_lies(tmp_path: Path) -> None:
     file = tmp_path / "ada.yaml"
     file.write_text(results_text(BOTH), encoding="utf-8")
     assert results_at(str(file)) == BOTH
+
+
+def test_blank_that_was_left_after_a_try_is_gone_on_with_on_another_day() -> None:
+    first, second = (MISSED.model_copy(update={"tries": MISSED.tries[at : at + 1]}) for at in (0, 1))
+    later = DAY.model_copy(update={"day": "2026-03-15"})
+    (sitting,) = with_answer(with_answer(Results(), DAY, first), later, second).sittings
+    (answer,) = sitting.answers
+    assert (sitting.day, answer.tries, answer.hops) == ("2026-03-14", MISSED.tries, 4)
+    other = second.model_copy(update={"exercise": 2})
+    assert len(with_answer(with_answer(Results(), DAY, first), later, other).sittings) == 2

@@ -13,7 +13,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
-from plumbnet.cli.playing import Keeper, Wanted, day_of, lesson_again, lesson_of, play_lesson
+from plumbnet.cli.playing import Keeper, Lesson, Wanted, day_of, lesson_again, lesson_of, play_lesson, tapped_page
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted, visible
@@ -30,6 +30,7 @@ class SheetForm(StrEnum):
 
     MARKDOWN = "markdown"
     HTML = "html"
+    BOARD = "board"
 
 
 @command()
@@ -42,7 +43,9 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     ] = None,
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
     units: Annotated[Customary, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
-    form: Annotated[SheetForm | None, typer.Option("--format", help="Else by the ending of OUT.")] = None,
+    form: Annotated[
+        SheetForm | None, typer.Option("--format", help="Else by the ending of OUT; board: a page to tap on.")
+    ] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,
     play: Annotated[bool, typer.Option("--play", help="Answer here, line by line; the reason follows.")] = False,
@@ -69,6 +72,9 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     asked = Wanted(seed, level, variants, about, units, own)
     today = day_of(day)
     lesson = lesson_again(again, seed, today) if again is not None else lesson_of(asked)
+    if form is SheetForm.BOARD and lesson.posed:
+        _to_be_tapped(lesson, out)
+        return
     if play:
         keeper = Keeper(again or results, name or "", today, lesson.dealt)
         play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture))
@@ -138,6 +144,15 @@ def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, s
 
     plain = {one.origin.number: piping_svg(one.system, number=one.origin.number) for one in dealt}
     return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}
+
+
+def _to_be_tapped(lesson: Lesson, out: Path | None) -> None:
+    """Write the page on which the exercises are answered by tapping."""
+    page = tapped_page(lesson)
+    if out is None:
+        write(page)
+    else:
+        save(out, page.encode())
 
 
 def _shown(picture: Path, one: Exercise) -> None:

@@ -2,7 +2,7 @@
 
 from plumbnet.study.training.class_table import BeliefRow, Holding, class_rows
 from plumbnet.study.training.posed_exercise import PosedExercise, taking_turns
-from plumbnet.study.training.question_file import QUESTIONS_KEY, OwnQuestions, questions_at
+from plumbnet.study.training.question_file import QUESTIONS_KEY, OwnQuestions, holds_questions, questions_at
 from plumbnet.study.training.repetition import Due, asked_again, due_on, next_day
 from plumbnet.study.training.results_file import (
     RESULTS_KEY,
@@ -35,6 +35,7 @@ __all__ = [
     "asked_again",
     "class_rows",
     "due_on",
+    "holds_questions",
     "next_day",
     "questions_at",
     "read_results",

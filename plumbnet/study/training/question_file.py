@@ -1,6 +1,7 @@
 """A trainer's own questions: a file that names layouts, scenarios and sorts of question, with wording of its own."""
 
 import hashlib
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -20,6 +21,7 @@ from plumbnet.study.whatif import whatif
 
 QUESTIONS_KEY: Final = "plumbnet-questions"
 """The key at the top of a file that makes it one of questions."""
+_KEY: Final = re.compile(rb"^plumbnet-questions\s*:", re.MULTILINE)
 _SEED = 0
 """Seed of what is left to chance in a question of a file."""
 
@@ -67,6 +69,11 @@ class OwnQuestions:
     file: str
     sha256: str
     posed: tuple[PosedExercise, ...]
+
+
+def holds_questions(data: bytes) -> bool:
+    """Whether the bytes of a file are meant for a file of questions: its key stands at the top."""
+    return _KEY.search(data) is not None
 
 
 def questions_at(path: str) -> OwnQuestions:

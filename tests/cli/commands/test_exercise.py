@@ -154,6 +154,20 @@ def test_questions_of_ones_own_are_asked_on_paper_in_turn_with_dealt_ones(own: s
     ]
 
 
+def test_page_to_tap_on_may_be_asked_for_of_dealt_ones_and_of_ones_own(own: str) -> None:
+    page = run("exercise", "--from", own, "--format", "board").stdout
+    assert '"word":"back it goes"' in page
+    assert run("exercise", "--from", own, "--format", "board", "-o", "tap.html").output == ""
+    assert Path("tap.html").read_text(encoding="utf-8") == page
+    assert run("board", own, "-o", "lesson.html").output == ""
+    assert Path("lesson.html").read_text(encoding="utf-8") == page
+    told = run("board", own)
+    assert (told.exit_code, told.output) == (
+        2,
+        "questions are answered on a page of their own; name it, as -o lesson.html\n",
+    )
+
+
 def test_question_of_ones_own_is_played_in_its_own_words(own: str) -> None:
     told = run("exercise", "--from", own, "--play", given="nowhere\nback it goes\n\n").stdout
     assert "You found the way of the growth shut; nothing between heater and street stands against it" in told

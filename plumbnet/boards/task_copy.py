@@ -54,7 +54,7 @@ class TaskBlank(TypedDict):
     number: TaskNumber | None
 
 
-class Task(TypedDict):
+class TaskTold(TypedDict):
     """An exercise as the page asks it; `parts` are those of its layout in words, `assumed` what is said of none.
 
     `answer` is what stands in it, shown once it is done with.
@@ -81,7 +81,7 @@ class Task(TypedDict):
 
 def tasks_copy(posed: Sequence[PosedExercise], dealt: Dealt | None, told: Callable[[], None] = lambda: None) -> str:
     """The page; `dealt` stands in the answers that it hands in, `told` is called after each exercise."""
-    tasks: list[Task] = []
+    tasks: list[TaskTold] = []
     for one in posed:
         tasks.append(_task(one))
         told()
@@ -90,7 +90,7 @@ def tasks_copy(posed: Sequence[PosedExercise], dealt: Dealt | None, told: Callab
     return whole_tasks(_TITLE, json.dumps(data, separators=(",", ":"), ensure_ascii=False, allow_nan=False))
 
 
-def _task(posed: PosedExercise) -> Task:
+def _task(posed: PosedExercise) -> TaskTold:
     exercise = posed.worded
     states, sheet = TouchStates(exercise.report), worksheet(exercise)
     return {

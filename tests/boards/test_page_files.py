@@ -8,6 +8,7 @@ import pytest
 
 from plumbnet.boards.page_files import (
     MODULES,
+    TASK_MODULES,
     TYPES,
     board_file,
     bundled,

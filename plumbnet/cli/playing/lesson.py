@@ -3,10 +3,12 @@
 from dataclasses import dataclass
 from datetime import date
 
+import typer
+
 from plumbnet.cli.arguments import fail, refuse
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
-from plumbnet.layout.yaml import LayoutError, quoted
+from plumbnet.layout.yaml import LayoutError, quoted, visible
 from plumbnet.study.exercise import QUESTIONS, Exercise, NoMore, exercises
 from plumbnet.study.training import (
     Dealt,
@@ -41,8 +43,8 @@ class Lesson:
 
     posed: tuple[PosedExercise, ...]
     dealt: Dealt | None
-    nothing: str = ""
-    """Why nothing is asked, in a sentence; empty where something is."""
+    nothing: str = "Nothing is left that could be asked."
+    """What is said where nothing is asked."""
 
 
 def day_of(day: str | None) -> date:
@@ -88,10 +90,10 @@ def lesson_again(file: str, seed: int, today: date) -> Lesson:
     due = due_on(results, today)
     if not due:
         return Lesson((), None, _nothing_due(results, today))
+    askable = [one for one in due if _is_askable(one)]
     with at_work("making exercises"):
-        posed = [_again(one, seed) for one in due]
-    words = [f"Missed on {one.missed.isoformat()}, asked again." for one in due]
-    return Lesson(tuple(one.placed(number + 1, words[number]) for number, one in enumerate(posed)), None)
+        posed = [(_again(one, seed), f"Missed on {one.missed.isoformat()}, asked again.") for one in askable]
+    return Lesson(tuple(one.placed(number, words) for number, (one, words) in enumerate(posed, start=1)), None)
 
 
 def results_of(file: str) -> Results:
@@ -102,9 +104,17 @@ def results_of(file: str) -> Results:
         refuse(file, error)
 
 
+def _is_askable(due: Due) -> bool:
+    """Whether there is such a question; says on standard error where there is not."""
+    question = QUESTIONS.get(due.what.question)
+    if question is not None and due.level in question.outcomes:
+        return True
+    what = f"level {due.level} has no question {quoted(due.what.question)}"
+    typer.echo(visible(f"What was missed on {due.missed.isoformat()} is not asked again: {what}."), err=True)
+    return False
+
+
 def _again(due: Due, seed: int) -> PosedExercise:
-    if due.what.question not in QUESTIONS:
-        fail(f"there is no question {quoted(due.what.question)} any more, which was missed on {due.missed.isoformat()}")
     try:
         return asked_again(due, seed=seed)
     except NoMore as error:

@@ -22,7 +22,7 @@ def play_lesson(lesson: Lesson, keeper: Keeper, show: Show | None) -> None:
     """Ask what is not answered yet; the end of what is typed ends it calmly, and every answer given is kept."""
     left = [one for one in lesson.posed if not _asked_for(one) <= keeper.done(one)]
     if not left:
-        write(f"{lesson.nothing or _all_answered(lesson, keeper)}\n")
+        write(f"{_all_answered(lesson, keeper) if lesson.posed else lesson.nothing}\n")
         return
     if len(left) < len(lesson.posed):
         write(f"{len(lesson.posed) - len(left)} of {len(lesson.posed)} are answered already; it goes on.\n\n")

@@ -124,6 +124,8 @@ class _Posing:
         if own.about not in QUESTIONS:
             text, hint = f"there is no question {quoted(own.about)}", f"there are {', '.join(sorted(QUESTIONS))}"
             yield Mistake(("about",), text, hint, meant=(own.about, QUESTIONS))
+        if "\0" in own.layout:
+            yield Mistake(("layout",), f"{quoted(own.layout)} is no name of a file", "name a file beside this one")
 
     def _put(self, number: int, own: OwnQuestion) -> PosedExercise:
         drawn = self._drawn(own)

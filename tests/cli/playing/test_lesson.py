@@ -47,3 +47,15 @@ def test_results_that_cannot_be_read_are_told(tmp_path: Path, capsys: pytest.Cap
     with pytest.raises(typer.Exit):
         results_of(str(tmp_path / "none.yaml"))
     assert "no such file" in capsys.readouterr().err
+
+
+def test_question_that_its_level_does_not_have_is_told_and_the_others_are_asked(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "ada.yaml"
+    answer = "  - {exercise: 2, blank: 1, question: tank, right: x, tries: [{given: y, held: size-beats-charge}]}\n"
+    file.write_text(MISSED + answer, encoding="utf-8")
+    (one,) = lesson_again(str(file), 1, date(2026, 3, 2)).posed
+    assert one.exercise.question.name == "verdict"
+    told = 'What was missed on 2026-03-01 is not asked again: level 1 has no question "tank".\n'
+    assert capsys.readouterr().err.endswith(told)

@@ -58,6 +58,7 @@ FAULTS = [
     (", trapped: nowhere at all", "", "options: "),
     ("layout: house.yaml\n    s", "layout: barn.yaml\n    s", '4:13: "barn.yaml" cannot be read: no such file'),
     ("about: stopper", "about: tank", '10:33: the question "tank" has no one answer on "house.yaml"; it can be asked'),
+    ("layout: house.yaml\n    s", 'layout: "a\\0b"\n    s', "4:13: "),
     ("about: stopper", "abut: stopper", '10:26: a question has no field "abut": did you mean "about"?'),
     ("plumbnet-questions: 1", "plumbnet-questions: 9", "1:21: plumbnet-questions: write 1, not 9"),
 ]

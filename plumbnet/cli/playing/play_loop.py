@@ -2,13 +2,13 @@
 
 import sys
 from collections.abc import Callable
+from contextlib import closing
 from functools import partial
 
 from plumbnet.cli.console import write
-from plumbnet.cli.ending import Interrupted
 from plumbnet.cli.playing.lesson import Lesson
 from plumbnet.cli.playing.results_keeper import Keeper
-from plumbnet.report.worksheets import Talk, talk
+from plumbnet.report.worksheets import talk
 from plumbnet.study.exercise import Choice, Exercise, answer_walks
 from plumbnet.study.training import PosedExercise
 
@@ -48,27 +48,17 @@ def _all_answered(lesson: Lesson, keeper: Keeper) -> str:
 
 
 def _talked(posed: PosedExercise, keeper: Keeper) -> None:
-    """Talk about one exercise. Raises EOFError where no more is typed."""
+    """Talk about one exercise; closed, the talk keeps what was tried. Raises EOFError where no more is typed."""
     exercise = posed.worded
     heard = partial(keeper.heard, posed)
-    talking = talk(exercise, posed.hints, answer_walks(exercise), heard, done=keeper.done(posed))
-    said = next(talking)
-    try:
-        while True:
-            write(said)
-            said = _answered(talking)
-    except StopIteration:
-        write("\n")
-
-
-def _answered(talking: Talk) -> str:
-    """What is said to the next line; where none comes, the talk keeps what it has heard. Raises what ended it."""
-    try:
-        typed = _typed()
-    except (EOFError, Interrupted) as end:
-        talking.throw(end)
-        raise
-    return talking.send(typed)
+    with closing(talk(exercise, posed.hints, answer_walks(exercise), heard, done=keeper.done(posed))) as talking:
+        said = next(talking)
+        try:
+            while True:
+                write(said)
+                said = talking.send(_typed())
+        except StopIteration:
+            write("\n")
 
 
 def _typed() -> str:

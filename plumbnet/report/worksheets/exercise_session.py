@@ -61,8 +61,8 @@ def talk(
     """The talk about one exercise; a blank that is to stay empty is not asked for, nor one that is `done` already.
 
     An answer that is not the right one is met with its hint, and asked for once more. `walks` are followed a hop at a
-    time, whenever that is asked for. The reason follows the last answer, before one more line is typed. Ended from
-    outside by an exception that is thrown into it, it tells what was tried before it raises that.
+    time, whenever that is asked for. The reason follows the last answer, before one more line is typed. Closed
+    before its end, it tells what was tried.
     """
     talking = _Talking(exercise.report.facts, _steps(exercise, walks))
     drawn = _drawn(exercise) if len(exercise.system.parts) <= MOST_DRAWN else ""

@@ -12,6 +12,7 @@ def test_beliefs_stand_before_misreadings_and_each_says_who_held_it() -> None:
         (CHECK, False, ("Ben",)),
     ]
     assert ROWS[0].holds == "A meter is no valve."
+    assert [row.name for row in class_rows({"Ada": ADA, "Ben": BEN, "Eve": BEN})] == [METER, CHECK]
 
 
 def test_row_tells_how_often_it_could_be_held_was_held_and_how_it_went_last() -> None:

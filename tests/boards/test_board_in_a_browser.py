@@ -253,7 +253,7 @@ def test_scenario_is_copied_as_a_file_holds_it(page: Page) -> None:
 
 def test_whole_walk_is_told_on_request(page: Page) -> None:
     page.click("#whole")
-    page.wait_for_selector("#hops:has-text('In turn it meets')", state="attached")
+    page.wait_for_selector("#hops:has-text('What the growing water tries')", state="attached")
     page.click("#whole")
     assert page.is_hidden("#walk")
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 from urllib.parse import quote
 
 import typer
@@ -30,6 +30,7 @@ class SheetForm(StrEnum):
 
     MARKDOWN = "markdown"
     HTML = "html"
+    PDF = "pdf"
     BOARD = "board"
 
 
@@ -45,6 +46,10 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     units: Annotated[Customary, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
     form: Annotated[
         SheetForm | None, typer.Option("--format", help="Else by the ending of OUT; board: a page to tap on.")
+    ] = None,
+    paper: Annotated[
+        Literal["letter", "a4"] | None,
+        typer.Option("--paper", help="Of a PDF; else letter, a4 where units are metric."),
     ] = None,
     out: Annotated[Path | None, typer.Option("-o", "--output", metavar="OUT", help="The file to write.")] = None,
     key: Annotated[bool, typer.Option("--key", help="Add the keys, on pages of their own.")] = False,
@@ -68,13 +73,12 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     an answer is met with what stands behind it, and may be given once more; ? follows the water a hop.
     """
     _refuse_unknown(about, level)
+    form = form or _form_of(out)
+    _refuse_no_file(form, out)
     _refuse_together(play=play, results=results, again=again, own=own, picture=picture)
     asked = Wanted(seed, level, variants, about, units, own)
     today = day_of(day)
     lesson = lesson_again(again, seed, today) if again is not None else lesson_of(asked)
-    if form is SheetForm.BOARD and lesson.posed:
-        _to_be_tapped(lesson, out)
-        return
     if play:
         keeper = Keeper(again or results, name or "", today, lesson.dealt)
         play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture))
@@ -82,14 +86,38 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     if not lesson.posed:
         write(f"{lesson.nothing}\n")
         return
-    dealt = [one.worded for one in lesson.posed]
-    is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
-    with at_work("writing"):
-        text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
+    content = _written(lesson, form, out, paper or ("letter" if units == "us" else "a4"), with_key=key)
     if out is None:
-        write(text)
+        write(content.decode())
     else:
-        save(out, text.encode())
+        save(out, content)
+
+
+def _form_of(out: Path | None) -> SheetForm:
+    """The form by the ending of a file's name; Markdown without one."""
+    ending = "" if out is None else out.suffix.lower()
+    return {".html": SheetForm.HTML, ".htm": SheetForm.HTML, ".pdf": SheetForm.PDF}.get(ending, SheetForm.MARKDOWN)
+
+
+def _refuse_no_file(form: SheetForm, out: Path | None) -> None:
+    if form is SheetForm.PDF and out is None:
+        fail("a PDF is written into a file", advice="name it with -o")
+
+
+def _written(
+    lesson: Lesson, form: SheetForm, out: Path | None, paper: Literal["letter", "a4"], *, with_key: bool
+) -> bytes:
+    if form is SheetForm.BOARD:
+        return tapped_page(lesson).encode()
+    dealt = [one.worded for one in lesson.posed]
+    with at_work("writing"):
+        match form:
+            case SheetForm.PDF:
+                return _print(dealt, paper, with_key=with_key)
+            case SheetForm.HTML:
+                return _page(dealt, with_key=with_key).encode()
+            case SheetForm.MARKDOWN:
+                return _markdown(dealt, out, with_key=with_key).encode()
 
 
 def _refuse_unknown(about: str | None, level: int) -> None:
@@ -134,6 +162,18 @@ def _page(dealt: Sequence[Exercise], *, with_key: bool) -> str:
     return worksheets_html(*_sheets(dealt, with_key=with_key), *_pictures(dealt, with_key=with_key))
 
 
+def _print(dealt: Sequence[Exercise], paper: Literal["letter", "a4"], *, with_key: bool) -> bytes:
+    from plumbnet.report.worksheets.paper import answer_figure, piping_figure, worksheets_pdf  # noqa: PLC0415  slow
+
+    sheets, keys = _sheets(dealt, with_key=with_key)
+    pictures = {
+        sheet.number: partial(piping_figure, one.system, sheet.asked_about)
+        for one, sheet in zip(dealt, sheets, strict=True)
+    }
+    answers = {one.origin.number: partial(answer_figure, one.report) for one in dealt}
+    return worksheets_pdf(sheets, keys, paper, pictures, answers)
+
+
 def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Worksheet], list[Key]]:
     return [worksheet(one) for one in dealt], [answers(one, answer_walks(one)) for one in dealt] if with_key else []
 
@@ -142,23 +182,14 @@ def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, s
     """The piping of each worksheet as SVG, by its number, and with the answer if wanted."""
     from plumbnet.report.worksheets.paper import answer_svg, piping_svg  # noqa: PLC0415  drawing is slow to import
 
-    plain = {one.origin.number: piping_svg(one.system, number=one.origin.number) for one in dealt}
+    plain = {one.origin.number: piping_svg(one.system, worksheet(one).asked_about) for one in dealt}
     return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}
-
-
-def _to_be_tapped(lesson: Lesson, out: Path | None) -> None:
-    """Write the page on which the exercises are answered by tapping."""
-    page = tapped_page(lesson)
-    if out is None:
-        write(page)
-    else:
-        save(out, page.encode())
 
 
 def _shown(picture: Path, one: Exercise) -> None:
     """Draw an exercise into a file and open it; where nothing opens it the file is there all the same."""
     from plumbnet.report.worksheets.paper import piping_svg  # noqa: PLC0415  drawing is slow to import
 
-    save(picture, piping_svg(one.system, number=one.origin.number).encode())
+    save(picture, piping_svg(one.system, worksheet(one).asked_about).encode())
     if typer.launch(str(picture)):
         typer.echo(visible(f"The picture is in {picture}."), err=True)

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 from running import OPEN, Write, real, run
 
 from plumbnet.study.exercise.generator import exercises
@@ -42,6 +43,22 @@ def test_format_may_be_named(write: Write) -> None:
     assert run("exercise", "--format", "html").stdout.startswith("<!DOCTYPE html>")
     run("exercise", "-o", "class.html", "--format", "markdown")
     assert Path("class.html").read_text(encoding="utf-8").startswith("# Worksheet 1")
+
+
+@pytest.mark.parametrize(("options", "wide"), [((), 612), (("--units", "metric"), 595)])
+def test_pdf_is_on_the_paper_of_its_units_or_on_that_asked_for(
+    options: tuple[str, ...], wide: int, write: Write
+) -> None:
+    write("other", "")
+    assert run("exercise", "-o", "class.pdf", *options).exit_code == 0
+    (page,) = PdfReader("class.pdf").pages
+    assert round(float(page.mediabox[2])) == wide
+
+
+def test_pdf_without_a_file_is_refused_in_a_sentence() -> None:
+    result = run("exercise", "--format", "pdf")
+    assert result.exit_code == 2
+    assert "name it with -o" in result.output
 
 
 def test_pictures_stand_beside_the_markdown_and_are_named_in_it(write: Write) -> None:

@@ -11,7 +11,7 @@ from importlib.resources import files
 from plumbnet.report.figures import PALETTES, Theme
 from plumbnet.report.text import CAUTION
 
-MODULES = ("touch-code.mjs", "hosts.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+MODULES = ("touch-code.mjs", "hosts.mjs", "past.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
 """The scripts, each behind those that it imports from."""
 TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
 _IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
@@ -67,6 +67,11 @@ def whole_page(title: str, data: str) -> str:
 def bundled() -> str:
     """All scripts as one, in which nothing is imported: a page that is opened as a file may import nothing."""
     return "".join(_EXPORT.sub("", _IMPORT.sub("", _read(name))) for name in MODULES)
+
+
+def script_hash() -> str:
+    """The hash of the only script of a whole page, as a policy names it, without its quotes."""
+    return _hash(bundled()).strip("'")
 
 
 def _hash(text: str) -> str:

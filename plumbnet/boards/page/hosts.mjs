@@ -25,6 +25,7 @@ export class LiveHost {
   /** @type {AbortController | null} */
   #asking = null;
   isLive = true;
+  isFramed = false;
 
   /** @param {string} path @param {AbortSignal} [signal] */
   async #ask(path, signal) {
@@ -79,6 +80,8 @@ export class LiveHost {
 /** The table of a copy: every state of what was chosen was worked out beforehand. */
 export class TableHost {
   isLive = false;
+  /** Whether another page is around this one, as a report is. */
+  isFramed = parent !== window;
 
   /** @param {any} table */
   constructor(table) {

@@ -10,6 +10,7 @@ from plumbnet.boards.page_data import board_data
 from plumbnet.boards.page_files import board_file, page_html
 from plumbnet.boards.state_answer import board_answer
 from plumbnet.boards.state_picture import board_picture
+from plumbnet.boards.task_copy import tasks_copy
 
 __all__ = [
     "board_answer",
@@ -21,4 +22,5 @@ __all__ = [
     "held_in_words",
     "left_out_in_words",
     "page_html",
+    "tasks_copy",
 ]

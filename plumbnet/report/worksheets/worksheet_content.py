@@ -12,7 +12,7 @@ from plumbnet.report.prose import DOCUMENT_WIDTH
 from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words, tubes_in_words
 from plumbnet.report.trace import ShortTrace, short_trace, trace_text
 from plumbnet.rules import listed
-from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise, Origin
+from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise
 
 RULE = "_" * 12
 """What an answer is written on."""
@@ -78,7 +78,7 @@ def worksheet(exercise: Exercise) -> Worksheet:
     return Worksheet(
         number=origin.number,
         place=system.title,
-        about=f"Level {origin.level.number}: {origin.level.teaches}. {_source(origin)}.",
+        about=origin.in_words,
         parts=tuple(parts_in_words(system)),
         runs=tuple(runs_in_words(system)),
         tubes=tuple(tubes_in_words(system)),
@@ -97,12 +97,6 @@ def _named(system: System, exercise: Exercise, lines: Iterable[Line]) -> Iterato
     for name in system.parts:
         if re.search(rf"(?<![\w/-]){re.escape(name)}(?![\w/-])", words):
             yield name
-
-
-def _source(origin: Origin) -> str:
-    """What gives the same exercise again."""
-    units = "" if origin.units == "us" else f", {origin.units} units"
-    return f"Seed {origin.seed}, number {origin.number}{units}"
 
 
 def key(exercise: Exercise, walks: Iterable[WaterWalk]) -> Key:

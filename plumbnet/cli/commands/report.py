@@ -11,7 +11,7 @@ from plumbnet.cli.console import status, write
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save
 from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.study.dossier import dossier
 
 _Date = Annotated[str, typer.Option("--date", metavar="TEXT", help="A date to print; no clock is asked for one.")]

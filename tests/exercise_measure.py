@@ -25,7 +25,9 @@ UNITS: tuple[Customary, ...] = ("us", "metric")
 def dealt(seed: int, level: int, about: str, number: int) -> Iterator[Exercise]:
     """So many exercises, in classes of twelve, by turns in both units."""
     for turn in range(-(-number // CLASS)):
-        yield from exercises(seed + turn // 2, level, min(CLASS, number - turn * CLASS), about=about, units=UNITS[turn % 2])
+        yield from exercises(
+            seed + turn // 2, level, min(CLASS, number - turn * CLASS), about=about, units=UNITS[turn % 2]
+        )
 
 
 def measured(seed: int, level: int, about: str, number: int) -> tuple[int, int]:

@@ -49,7 +49,7 @@ def _by_answer(exercises: Sequence[Exercise]) -> float:
 
 
 def _by_option(exercises: Sequence[Exercise]) -> float:
-    """Whether an option is right is learned from what it is, beside the list; the likeliest of an exercise is ticked."""
+    """Whether an option is right is learned from what it is, beside the list; the likeliest one is ticked."""
     pairs = [(number, option) for number, one in enumerate(exercises) for option in one.asked.choice.options]
     wholes = [whole(one) for one in exercises]
     rows = DictVectorizer(sparse=False).fit_transform(
@@ -68,7 +68,7 @@ def _trained(rows: np.ndarray, right: np.ndarray) -> RandomForestClassifier:
 
 
 def _folds(groups: np.ndarray) -> Iterator[tuple[np.ndarray, np.ndarray]]:
-    return GroupKFold(FOLDS).split(groups, groups=groups)
+    yield from GroupKFold(FOLDS).split(groups, groups=groups)
 
 
 def whole(one: Exercise) -> Features:
@@ -88,7 +88,7 @@ def whole(one: Exercise) -> Features:
 
 
 def own(one: Exercise, option: str) -> Iterator[tuple[str, float]]:
-    """What an option is: its kind, its fields, its place among the options and in the list, whether the event names it."""
+    """What an option is: kind, fields, place among the options and in the list, whether the event names it."""
     names, options = list(one.system.parts), one.asked.choice.options
     yield f"own kind {_kind(one, option)}", 1.0
     yield "own place", float(options.index(option))
@@ -102,7 +102,7 @@ def own(one: Exercise, option: str) -> Iterator[tuple[str, float]]:
 
 
 def _kind(one: Exercise, name: str) -> str:
-    return one.system.parts[name].kind if name in one.system.parts else name.split("/")[-1]
+    return one.system.parts[name].kind if name in one.system.parts else name.rsplit("/", maxsplit=1)[-1]
 
 
 def _part(part: Part) -> Counter[str]:

@@ -5,9 +5,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from random import Random
 
+from plumbnet.analysis import Report
 from plumbnet.api import check, read_bytes
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.yaml import LayoutError
+from plumbnet.rules import Severity
 from plumbnet.study.exercise.question import Asked, Question, World
 from plumbnet.study.exercise.stock import Stock, placed
 from plumbnet.study.exercise.suppositions import Supposition
@@ -17,7 +19,20 @@ MOST_TWINS = 72
 _STALE = 28
 """Layouts without an answer that is new after which a list is given up."""
 MISTAKES = frozenset({"unreached-part", "pump-drives-nothing", "check-on-hot-side", "tank-on-hot-side"})
-"""Findings of which nobody would believe that it was built so on purpose."""
+"""Findings of which nobody would believe that it was built so."""
+MEANT = frozenset(
+    {
+        "trapped-expansion",
+        "sealed-heater",
+        "relief-missing",
+        "relief-behind-valve",
+        "static-above-limit",
+        "tank-cut-off",
+        "tank-too-small",
+        "tank-waterlogged",
+    }
+)
+"""Errors that layouts may have as they are drawn, since they are what is taught; another would be a trap nobody set."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +84,7 @@ class Family:
         system = read_bytes(layout.encode())
         try:
             report = drawn = check(system)
-            if MISTAKES & {finding.name for finding in drawn.findings}:
+            if not _is_believed(drawn):
                 return []
             if self.supposed is not None:
                 report = check(with_changes(system, self.supposed.changes))
@@ -77,3 +92,9 @@ class Family:
             return []
         chance = Random(same_chance)  # noqa: S311  the same for every layout of the list
         return list(self.question.ask(World(report, self.level, chance)))
+
+
+def _is_believed(drawn: Report) -> bool:
+    """Whether somebody might have built it so."""
+    names = {finding.name for finding in drawn.findings}
+    return not MISTAKES & names and MEANT >= {one.name for one in drawn.findings if one.severity is Severity.ERROR}

@@ -157,7 +157,7 @@ _METRIC = Usual(
     units="metric",
     unit=_Unit(pressure="kPa", temperature="degC", volume="L", length="m", power="kW"),
     mains=(250, 275, 300, 310, 320, 340, 350, 375, 400, 420, 440, 450, 480, 500),
-    high_mains=(600, 650, 700, 750, 800, 850),
+    high_mains=(580, 600, 620, 640, 660, 680),
     rises=(100, 200),
     reducer_sets=(300, 350, 400, 450),
     main_temperatures=(5, 8, 10, 12, 15),

@@ -7,7 +7,7 @@ from plumbnet.study.exercise.usual_sizes import RoundNumber
 
 _UNCHARGED = 0.15
 """Share of tanks left at the charge they came with."""
-_WATERLOGGED = 0.05
+_WATERLOGGED = 0.08
 _WHERE = (Place.SERVICE, Place.WING, Place.FEED, Place.COLD)
 
 

@@ -16,6 +16,7 @@ from plumbnet.cli.output_file import save
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted
+from plumbnet.report.studies import exercises_json
 from plumbnet.report.worksheets import Key, Worksheet, talk, worksheet, worksheets_markdown
 from plumbnet.report.worksheets import key as answers
 from plumbnet.study.exercise import LEVELS, Exercise, NoMore, answer_walks, exercises, questions_of
@@ -31,6 +32,10 @@ class SheetForm(StrEnum):
 
     MARKDOWN = "markdown"
     HTML = "html"
+    JSON = "json"
+
+
+_ENDINGS = {".html": SheetForm.HTML, ".htm": SheetForm.HTML, ".json": SheetForm.JSON}
 
 
 @command()
@@ -59,13 +64,28 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     if play:
         _play(dealt)
         return
-    is_page = form is SheetForm.HTML or (form is None and out is not None and out.suffix.lower() in {".html", ".htm"})
     with at_work("writing"):
-        text = _page(dealt, with_key=key) if is_page else _markdown(dealt, out, with_key=key)
+        text = _written(dealt, form or _form_of(out), out, with_key=key)
     if out is None:
         write(text)
     else:
         save(out, text.encode())
+
+
+def _form_of(out: Path | None) -> SheetForm:
+    """The form that the ending of a file asks for."""
+    return _ENDINGS.get("" if out is None else out.suffix.lower(), SheetForm.MARKDOWN)
+
+
+def _written(dealt: Sequence[Exercise], form: SheetForm, out: Path | None, *, with_key: bool) -> str:
+    """The exercises in a form; JSON has the keys in any case."""
+    match form:
+        case SheetForm.JSON:
+            return exercises_json(dealt)
+        case SheetForm.HTML:
+            return _page(dealt, with_key=with_key)
+        case SheetForm.MARKDOWN:
+            return _markdown(dealt, out, with_key=with_key)
 
 
 def _refuse_unknown(about: str | None, level: int) -> None:

@@ -55,7 +55,7 @@ Decks = dict[tuple[str, int], Iterator[int]]
 
 
 def _dealt(seed: int, level: int, about: str | None, units: Customary) -> Iterator[Exercise]:
-    chance = Random(f"{seed} {level}")  # noqa: S311  a seed that gives the same exercises is the point
+    chance = Random(f"{seed} {level} {units}")  # noqa: S311  a seed that gives the same exercises is the point
     sorts = _shuffled(chance, [QUESTIONS[about]] if about else list(questions_of(level)))
     decks, seen = Decks(), set[str]()
     for number in count(1):
@@ -89,9 +89,8 @@ def _found(origin: Origin, question: Question, chance: Random, known: tuple[Deck
 
 
 def _in_order(answers: Mapping[str, Sequence[Twin]]) -> list[str]:
-    """The answers in the order in which they are offered."""
-    options = next(iter(answers.values()))[0].asked.choice.options
-    return sorted(answers, key=options.index)
+    """The answers by what sort they are, so that a deck deals each sort evenly, and then by name."""
+    return sorted(answers, key=lambda answer: (answers[answer][0].asked.outcome, answer))
 
 
 def _is_new(system: System, supposed: Supposition | None, seen: set[str]) -> bool:

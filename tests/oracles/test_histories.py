@@ -159,6 +159,21 @@ def test_no_history_passes_the_highest_pressure_and_one_comes_to_the_reached() -
     assert len(tally.gaps) * 200 >= seen["zones"]
 
 
+@times(0.4)
+@given(companies(), st.sampled_from([-2.0, -1e-6, 1e-6, 2.0]), st.floats(0.0, 1.0))
+def test_whether_a_level_is_passed_is_answered_as_by_the_highest_pressure(
+    drawn: Drawn, beside_pa: float, share: float
+) -> None:
+    known = peaks_of(drawn)
+    for zone, vessel in drawn.company.vessels.items():
+        peak = known.of(zone)
+        top = min(peak.highest_abs_pa, BURST_PA)
+        between = vessel.start_abs_pa + share * (top - vessel.start_abs_pa)
+        for level in (between, peak.reached_abs_pa + beside_pa, top + beside_pa * 1e4):
+            if abs(level - peak.highest_abs_pa) > CLOSE_PA:
+                assert peaks_of(drawn).passes(zone, level) == (peak.highest_abs_pa > level), (zone, level, peak)
+
+
 def drawn_case(case: Case) -> Drawn:
     """A case as written: kilopascals and litres, what grows in one zone together."""
     growths: dict[int, float] = defaultdict(float)

@@ -27,7 +27,7 @@ def broken_places(limits: Limits, neighbourhood: Neighbourhood, heater: str, nod
         limit = limits.of_zone.get(place)
         if limit is None and place == zone and not limits.at(node).part:
             limit = limits.at(node)
-        if limit is None or neighbourhood.highest(place).pressure_pa <= limit.pressure_pa + ROUNDING_PA:
+        if limit is None or not neighbourhood.passes(place, limit.pressure_pa + ROUNDING_PA):
             continue
         if neighbourhood.is_brought_by(place, heater, limit.pressure_pa):
             yield LimitBreach(place, limit)

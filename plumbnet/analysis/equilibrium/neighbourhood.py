@@ -14,7 +14,7 @@ from plumbnet.network import Network
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.physics.histories import History, Neighbours, Peaks, Pushes, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.histories import History, Neighbours, Peaks, Pushes, Ratchet, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels import Tank
 
 MOST_OTHERS = 5
@@ -67,6 +67,10 @@ class Neighbourhood:
             history = (tuple(each for stage in history for each in stage),)
         return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), history)
 
+    def passes(self, zone: Zone, level_pa: float) -> bool:
+        """Whether any history may bring a zone above a level; quicker than to ask how high it comes."""
+        return self.peaks.passes(zone, self.absolute_pa(level_pa))
+
     def reach(self, zone: Zone) -> Mapping[Zone, Pushes]:
         """All zones into which water of a zone can push, itself first."""
         return self._neighbours.reach(zone)
@@ -108,7 +112,7 @@ class Neighbourhood:
 
     def _is_let_off(self, zone: Zone) -> bool:
         lets_go_pa = self.lets_go_pa(zone)
-        if lets_go_pa == math.inf or self.highest(zone).pressure_pa < lets_go_pa - RAISED_PA:
+        if lets_go_pa == math.inf or not self.passes(zone, lets_go_pa - RAISED_PA):
             return False
         opened = list(self.opened(zone, lets_go_pa + RAISED_PA))
         roles = {role for each in opened for role in self.loading.opened(each, self.opens_pa(each) + RAISED_PA)}
@@ -137,16 +141,18 @@ class Neighbourhood:
         company = self._heaters_of(zone)
         count = len(company) - (heater in company)
         if not count:
-            return self.highest(zone).pressure_pa > max(limit_pa, self.static_pa(zone)) + RAISED_PA
-        if count > MOST_OTHERS and self.only((heater,)).highest(zone).pressure_pa > self.static_pa(zone) + RAISED_PA:
+            return self.passes(zone, max(limit_pa, self.static_pa(zone)) + RAISED_PA)
+        if count > MOST_OTHERS and self.only((heater,)).passes(zone, self.static_pa(zone) + RAISED_PA):
             return True
         others = [name for name in company if name != heater]
         return any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others))
 
     def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
         """Whether some heaters bring a zone above a limit with another, and less high without it."""
-        level_pa = self.only((*others, heater)).highest(zone).pressure_pa
-        return level_pa > max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA
+        raised = self.only((*others, heater))
+        if not raised.passes(zone, limit_pa + RAISED_PA):
+            return False
+        return raised.passes(zone, max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA)
 
     def _heaters_of(self, zone: Zone) -> dict[str, None]:
         """Names of the heaters that have to do with what pushes into a zone, sorted."""
@@ -173,9 +179,15 @@ class Neighbourhood:
         """The loads while all water stays cold."""
         return {zone: replace(load, expansions_m3={}) for zone, load in self._neighbours.loads.items()}
 
+    @cached_property
+    def ratchet(self) -> Ratchet[Zone]:
+        """What many heat-ups do to its zones."""
+        return Ratchet(self._neighbours, self.loading.network.fed)
+
     def is_held(self, zone: Zone) -> bool:
         """Whether something other than a safety relief valve holds a zone."""
-        return self.highest(zone).pressure_pa < math.inf and not self.is_relieved(zone)
+        has_end = self.lets_go_pa(zone) < math.inf or self.highest(zone).pressure_pa < math.inf
+        return has_end and not self.is_relieved(zone)
 
     def with_tank(self, zone: Zone, tank: Tank) -> "Neighbourhood":
         """The same with one tank more, absolute and at datum as if nothing were lifted."""

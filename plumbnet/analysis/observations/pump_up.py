@@ -11,7 +11,6 @@ from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import devices_between
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.physics.histories import Ratchet
 from plumbnet.physics.numerics import least
 from plumbnet.physics.vessels import Tank
 from plumbnet.rules.facts import Limit, PumpedFacts
@@ -46,7 +45,7 @@ class PumpUp:
         limit, near = self.limits.of_zone[zone], self.neighbourhoods.around(zone)
         if near is None or len(near.pushers(zone)) == 0 or near.highest(zone).pressure_pa > limit.pressure_pa:
             return None
-        ratchet = self._ratchet(near)
+        ratchet = near.ratchet
         pushers = ratchet.pushers(zone) or ((zone,) if ratchet.pumps_itself(zone) else ())
         top_pa = near.gauge_pa(ratchet.top_abs_pa(zone))
         if not pushers or top_pa <= max(limit.pressure_pa, near.highest(zone).pressure_pa) + RAISED_PA:
@@ -64,7 +63,7 @@ class PumpUp:
         self, near: Neighbourhood, zone: Zone, limit: Limit, pushers: tuple[Zone, ...], top_pa: float
     ) -> PumpedFacts:
         own_pa = limit.pressure_pa if limit.own_pa is None else limit.own_pa
-        last, ratchet = self._heated(pushers[-1]), self._ratchet(near)
+        last = self._heated(pushers[-1])
         place = tank_place(self.network, last, self.limits.rules)
         tank_m3 = self._stopping_m3(near, place, zone, limit)
         heaters = dict.fromkeys(one.name for each in pushers for one in self.network.heated_in[each])
@@ -74,7 +73,7 @@ class PumpUp:
             basis=limit.basis,
             limit_pa=own_pa,
             top_pa=top_pa - limit.pressure_pa + own_pa,
-            heat_ups=ratchet.rounds_until(zone, near.absolute_pa(limit.pressure_pa)),
+            heat_ups=near.ratchet.rounds_until(zone, near.absolute_pa(limit.pressure_pa)),
             through=self._through(near, pushers[-1], zone),
             at=place.name,
             tank_m3=tank_m3,
@@ -94,7 +93,7 @@ class PumpUp:
 
         def holds(volume_m3: float) -> bool:
             tanked = near.with_tank(self._zone(place), self._tank(place, volume_m3))
-            return tanked.gauge_pa(self._ratchet(tanked).top_abs_pa(zone)) <= limit.pressure_pa + RAISED_PA
+            return tanked.gauge_pa(tanked.ratchet.top_abs_pa(zone)) <= limit.pressure_pa + RAISED_PA
 
         growth_m3 = math.fsum(near.growths_m3.values())
         return least(holds, growth_m3, floor=growth_m3 * 1e-3) if holds(_LARGEST * growth_m3) else None
@@ -112,9 +111,6 @@ class PumpUp:
 
     def _heated(self, zone: Zone) -> HeatedVolume:
         return self.network.heated_in[zone][0]
-
-    def _ratchet(self, near: Neighbourhood) -> Ratchet[Zone]:
-        return Ratchet(near.peaks.neighbours, self.network.fed)
 
 
 def _heat_ups(place: PumpedFacts) -> float:

@@ -46,16 +46,15 @@ class Ceilings(Generic[Zone]):
     neighbours: Neighbours[Zone]
     company: tuple[Zone, ...]
     reached: Levels[Zone]
-    _ceiling: dict[Zone, float] = field(default_factory=dict)
     _highest: dict[tuple[Zone, tuple[Zone, ...]], Levels[Zone]] = field(default_factory=dict)
 
-    def found(self) -> dict[Zone, float]:
+    @cached_property
+    def found(self) -> Levels[Zone]:
         """The ceiling of each heated zone, never below what it was found to come to.
 
         Cost: some thirty flows for each zone whose ceiling is not what was reached, else one. Of many zones it is less
         and the ceilings are higher, as the budgets say.
         """
-        self._ceiling = {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
         if len(self.company) > MOST_LEVELLED:
             return self._ceiling
         for _ in range(_ROUNDS if len(self.company) <= MOST_NARROWED else 1):
@@ -65,6 +64,17 @@ class Ceilings(Generic[Zone]):
             if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
+
+    def may_pass(self, zone: Zone, level_abs_pa: float) -> bool:
+        """Whether the ceiling of a heated zone may lie above a level that it was not found to come to: one flow."""
+        if self._ceiling[zone] <= level_abs_pa:
+            return False
+        return len(self.company) > MOST_LEVELLED or self._can_come_to(zone, level_abs_pa)
+
+    @cached_property
+    def _ceiling(self) -> dict[Zone, float]:
+        """What is known of each so far; at first, what an outlet lets go at."""
+        return {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
 
     def _lowered(self, zone: Zone) -> float:
         low, high = self.reached[zone], self._ceiling[zone]

@@ -10,7 +10,7 @@ from plumbnet.budgets import ORDERS
 from plumbnet.physics.equilibrium import OneWayGate, settle
 from plumbnet.physics.histories.ceiling import Ceilings, is_as_high
 from plumbnet.physics.histories.neighbours import Neighbours
-from plumbnet.physics.histories.push import Zone, lifted_abs_pa
+from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
 
 MOST_ORDERED = 5
 """Heated zones of which every order is played: 120 orders. Of more, the orders that are usually the worst."""
@@ -48,7 +48,8 @@ class Peaks(Generic[Zone]):
 
     neighbours: Neighbours[Zone]
     _found: dict[Zone, Peak[Zone]] = field(default_factory=dict)
-    _paired: "dict[tuple[Zone, ...], _Pairs[Zone]]" = field(default_factory=dict)
+    _played_by: "dict[tuple[Zone, ...], _Plays[Zone]]" = field(default_factory=dict)
+    _ceilings_of: dict[tuple[Zone, ...], Ceilings[Zone]] = field(default_factory=dict)
 
     def of(self, zone: Zone) -> Peak[Zone]:
         """The peak of a zone."""
@@ -56,6 +57,27 @@ class Peaks(Generic[Zone]):
             heated = zone in self.neighbours.growth_m3
             self._found[zone] = self._of_heated(zone) if heated else self._of_cold(zone)
         return self._found[zone]
+
+    def passes(self, zone: Zone, level_abs_pa: float) -> bool:
+        """Whether `highest_abs_pa` of a zone lies above a level, without seeking it where less tells.
+
+        What was played is above it, or no history can come to it; only between the two the ceilings have to be sought.
+        """
+        if zone in self._found:
+            return self._found[zone].highest_abs_pa > level_abs_pa
+        neighbours = self.neighbours
+        if zone not in neighbours.growth_m3:
+            if neighbours.cold[zone] > level_abs_pa:
+                return True
+            rows = ((pusher, neighbours.reach(pusher)[zone]) for pusher in neighbours.pushers[zone])
+            return any(self.passes(pusher, needed_abs_pa(row, level_abs_pa)) for pusher, row in rows)
+        company = neighbours.company(zone)
+        if len(company) > 1 and not self._is_left_alone(zone):
+            if self._plays(company)[zone][0] > level_abs_pa:
+                return True
+            if not self._ceilings(company).may_pass(zone, level_abs_pa):
+                return False
+        return self.of(zone).highest_abs_pa > level_abs_pa
 
     def _of_cold(self, zone: Zone) -> Peak[Zone]:
         """Pressures only climb, so what lifts it most lifts it at its own peak."""
@@ -76,9 +98,8 @@ class Peaks(Generic[Zone]):
             return Peak(level, level, (company,))
         if self._is_left_alone(zone):
             return self._together(zone)
-        played, ceilings = self._pairs(company)
-        reached, history, in_any_order = played[zone]
-        highest = max(reached, ceilings[zone])
+        reached, history, in_any_order = self._plays(company)[zone]
+        highest = max(reached, self._ceilings(company).found[zone])
         if is_as_high(reached, highest, 2.0):
             highest = reached
         return Peak(reached, highest, history, in_any_order)
@@ -102,16 +123,20 @@ class Peaks(Generic[Zone]):
         heated = tuple(far for far in reach if far in self.neighbours.growth_m3)
         return Peak(level, level, (heated,))
 
-    def _pairs(self, company: tuple[Zone, ...]) -> "_Pairs[Zone]":
-        if company not in self._paired:
-            played = _played(self.neighbours, company)
-            reached = {zone: level for zone, (level, *_) in played.items()}
-            self._paired[company] = played, Ceilings(self.neighbours, company, reached).found()
-        return self._paired[company]
+    def _plays(self, company: tuple[Zone, ...]) -> "_Plays[Zone]":
+        if company not in self._played_by:
+            self._played_by[company] = _played(self.neighbours, company)
+        return self._played_by[company]
+
+    def _ceilings(self, company: tuple[Zone, ...]) -> Ceilings[Zone]:
+        if company not in self._ceilings_of:
+            reached = {zone: level for zone, (level, *_) in self._plays(company).items()}
+            self._ceilings_of[company] = Ceilings(self.neighbours, company, reached)
+        return self._ceilings_of[company]
 
 
 _Reached = tuple[float, History[Zone], bool]
-_Pairs = tuple[Mapping[Zone, _Reached[Zone]], Mapping[Zone, float]]
+_Plays = Mapping[Zone, _Reached[Zone]]
 
 
 def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zone, _Reached[Zone]]:

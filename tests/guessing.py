@@ -32,23 +32,23 @@ def _place(one: Exercise) -> int:
     return one.asked.choice.options.index(one.asked.answer)
 
 
-def forest(exercises: Sequence[Exercise]) -> float:
+def forest(exercises: Sequence[Exercise], trees: int = TREES) -> float:
     """The share that forests of trees get right: the better of one that weighs options and one that learns answers."""
-    return max(_by_option(exercises), _by_answer(exercises))
+    return max(_by_option(exercises, trees), _by_answer(exercises, trees))
 
 
-def _by_answer(exercises: Sequence[Exercise]) -> float:
+def _by_answer(exercises: Sequence[Exercise], trees: int) -> float:
     """The answer as a word is learned from the list."""
     rows = DictVectorizer(sparse=False).fit_transform([whole(one) for one in exercises])
     right = np.array([one.asked.answer for one in exercises])
     hits = [
-        _trained(rows[train], right[train]).predict(rows[test]) == right[test]
+        _trained(rows[train], right[train], trees).predict(rows[test]) == right[test]
         for train, test in _folds(np.arange(len(exercises)))
     ]
     return float(np.mean(np.concatenate(hits)))
 
 
-def _by_option(exercises: Sequence[Exercise]) -> float:
+def _by_option(exercises: Sequence[Exercise], trees: int) -> float:
     """Whether an option is right is learned from what it is, beside the list; the likeliest one is ticked."""
     pairs = [(number, option) for number, one in enumerate(exercises) for option in one.asked.choice.options]
     wholes = [whole(one) for one in exercises]
@@ -59,12 +59,12 @@ def _by_option(exercises: Sequence[Exercise]) -> float:
     right = np.array([exercises[number].asked.answer == option for number, option in pairs])
     chance = np.zeros(len(pairs))
     for train, test in _folds(groups):
-        chance[test] = _trained(rows[train], right[train]).predict_proba(rows[test])[:, 1]
+        chance[test] = _trained(rows[train], right[train], trees).predict_proba(rows[test])[:, 1]
     return float(np.mean([right[groups == number][np.argmax(chance[groups == number])] for number in set(groups)]))
 
 
-def _trained(rows: np.ndarray, right: np.ndarray) -> RandomForestClassifier:
-    return RandomForestClassifier(TREES, min_samples_leaf=2, random_state=1).fit(rows, right)
+def _trained(rows: np.ndarray, right: np.ndarray, trees: int) -> RandomForestClassifier:
+    return RandomForestClassifier(trees, min_samples_leaf=2, random_state=1).fit(rows, right)
 
 
 def _folds(groups: np.ndarray) -> Iterator[tuple[np.ndarray, np.ndarray]]:

@@ -4,7 +4,7 @@ from sketching import chance
 
 from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.question import QUESTIONS
-from plumbnet.study.exercise.stock.placement import placed
+from plumbnet.study.exercise.stock.device_placing import placed
 from plumbnet.study.exercise.stock.stock import Stock
 from plumbnet.study.exercise.stock.stretch import Place, Stretch, part_of
 from plumbnet.study.exercise.stock.usual_places import CHECKS, PLACES, is_usual

@@ -1,7 +1,7 @@
 from sketching import chance, recipe
 
 from plumbnet.study.exercise.building import building
-from plumbnet.study.exercise.stock.neutral_names import WORDS
+from plumbnet.study.exercise.stock.part_names import WORDS
 from plumbnet.study.exercise.stock.stock import Stock
 from plumbnet.study.exercise.usual_sizes import USUAL
 

@@ -1,6 +1,6 @@
 from sketching import recipe, sketch, system
 
-from plumbnet.study.exercise.blocks.annex import annex
+from plumbnet.study.exercise.blocks.wing_plant import annex
 from plumbnet.study.exercise.stock.stretch import Place
 
 

@@ -113,19 +113,19 @@ def test_file_that_cannot_be_written_is_one_sentence(tmp_path: Path) -> None:
 
 
 def test_answers_typed_are_judged_and_counted() -> None:
-    dealt = exercises(1, 1, 2)
+    dealt = exercises(1, 1, 2, about="verdict")
     first, second = (one.asked.blanks[0].answer("us") for one in dealt)
     given = f"{first.upper()}\n\n{second}\n\n"
-    result = run("exercise", "--play", "--variants", "2", given=given)
+    result = run("exercise", "--play", "--variants", "2", "--about", "verdict", given=given)
     assert result.exit_code == 0
     assert f"Right: {first}." in result.stdout
     assert result.stdout.endswith("2 of 2 right.\n")
 
 
 def test_wrong_answers_do_not_count() -> None:
-    (one,) = exercises(1, 1)
+    (one,) = exercises(1, 1, about="verdict")
     wrong = {"open": "trapped", "trapped": "open"}[one.asked.blanks[0].answer("us")]
-    result = run("exercise", "--play", given=f"{wrong}\n\n")
+    result = run("exercise", "--play", "--about", "verdict", given=f"{wrong}\n\n")
     assert f"Not {wrong}: the answer is" in result.stdout
     assert result.stdout.endswith("0 of 1 right.\n")
 

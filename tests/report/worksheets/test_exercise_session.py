@@ -5,7 +5,7 @@ from plumbnet.study.exercise.walk_choice import answer_walks
 
 (VERDICT,) = exercises(1, 1, about="verdict")
 (TANK,) = exercises(8, 2, about="tank")
-(NO_TANK,) = exercises(3, 2, about="tank")
+(NO_TANK,) = exercises(4, 2, about="tank")
 
 
 def played(exercise: Exercise, *typed: str) -> tuple[list[str], bool]:

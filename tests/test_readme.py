@@ -115,7 +115,7 @@ def test_calls_from_python_are_those_that_the_package_offers() -> None:
     text = README.read_text(encoding="utf-8")
     section = text[text.index("## In Python") : text.index("## The file")]
     calls = re.findall(r"^\| `(\w+)\((.*)\)` \|", section, re.MULTILINE)
-    assert len(calls) == 13
+    assert len(calls) == 15
     for name, arguments in calls:
         parameters = list(inspect.signature(getattr(plumbnet, name)).parameters)
         assert arguments.split(", ") == parameters[: arguments.count(",") + 1], name

@@ -11,7 +11,7 @@ from importlib.resources import files
 from plumbnet.report.figures import PALETTES, Theme
 from plumbnet.report.text import CAUTION
 
-MODULES = ("touch-code.mjs", "hosts.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+MODULES = ("touch-code.mjs", "hosts.mjs", "past.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
 """The scripts, each behind those that it imports from."""
 TASK_MODULES = ("gauge.mjs", "picture.mjs", "tasks.mjs")
 """Those of the page on which exercises are answered by tapping."""
@@ -81,6 +81,16 @@ def _whole(title: str, data: str, *, style: str, script: str, frame: str) -> str
     )
     elements = f"<style>{style}</style>", f'<script type="module">{script}</script>'
     return _filled(frame, _places(title, *elements, data, policy))
+
+
+def page_script(name: str) -> str:
+    """A script that belongs to the page without being in it."""
+    return _read(name)
+
+
+def framed_page(title: str) -> str:
+    """The page in one piece for a frame: it asks the page around it, and nobody else."""
+    return whole_page(title, '{"framed":true}')
 
 
 def bundled(modules: Sequence[str] = MODULES) -> str:

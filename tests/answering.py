@@ -7,8 +7,11 @@ import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.change import Change
-from plumbnet.layout.model.part import MIXED, Role
+from plumbnet.layout.model.part import MIXED, Part, Role
 from plumbnet.layout.model.system import System
+from plumbnet.layout.units.measure import show
+from plumbnet.layout.units.units import VOLUME, customary
+from plumbnet.physics.vessels.tank import nominal_sizes
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
@@ -63,9 +66,14 @@ def _stopper(task: Task) -> None:
     """Take out each device in turn: the heater comes open by that which stops the water, and by no other."""
     was_open = task.heater().verdict is Verdict.OPEN
     assert was_open == (task.choice.right == "nothing")
-    for device in task.choice.options[:-1]:
+    for device in [name for name, part in task.system.parts.items() if _is_in_line(part)]:
         now_open = task.heater(_let_pass(task.system, device)).verdict is Verdict.OPEN
         assert was_open or now_open == (device == task.choice.right), device
+
+
+def _is_in_line(part: Part) -> bool:
+    """Whether a part has a way through it that may be shut one way or both."""
+    return any(part.passages()) and not part.is_fitting and part.heat() is None
 
 
 def _let_pass(system: System, device: str) -> Mapping[str, object]:
@@ -83,7 +91,7 @@ def _opens_first(task: Task) -> None:
 
 def _locked_valve(task: Task) -> None:
     """Shut each valve in turn: only that of the key leaves no place to go."""
-    for valve in task.choice.options:
+    for valve in [name for name, part in task.system.parts.items() if part.is_valve()]:
         heater = task.heater({"close": valve})
         bound = max(heater.limit_pa, heater.static_pa or 0.0) + 1.0
         goes = any(rung.role in TAKES and rung.opens_pa <= bound for rung in heater.ladder)
@@ -97,7 +105,7 @@ def _tank(task: Task) -> None:
     assert heater.verdict is Verdict.TRAPPED
     assert heater.need is not None
     where = (heater.need.at, f"{task.system.parts[heater.name].elevation_m!r} m")
-    sizes = task.choice.options[:-1]
+    sizes = [show(size, VOLUME, task.system.units) for size in nominal_sizes(customary(task.system.units))]
     if task.measure.right is None:
         assert task.heater(*_added(where, HUGE, 0.0)).verdict is Verdict.TRAPPED
         return

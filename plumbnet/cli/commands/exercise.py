@@ -17,6 +17,7 @@ from plumbnet.cli.playing import Keeper, Lesson, Wanted, day_of, lesson_again, l
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted, visible
+from plumbnet.report.studies import exercises_json
 from plumbnet.report.worksheets import Key, Worksheet, worksheet, worksheets_markdown
 from plumbnet.report.worksheets import key as answers
 from plumbnet.study.exercise import LEVELS, Exercise, answer_walks, questions_of
@@ -32,6 +33,10 @@ class SheetForm(StrEnum):
     HTML = "html"
     PDF = "pdf"
     BOARD = "board"
+    JSON = "json"
+
+
+_ENDINGS = {".html": SheetForm.HTML, ".htm": SheetForm.HTML, ".pdf": SheetForm.PDF, ".json": SheetForm.JSON}
 
 
 @command()
@@ -95,8 +100,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
 
 def _form_of(out: Path | None) -> SheetForm:
     """The form by the ending of a file's name; Markdown without one."""
-    ending = "" if out is None else out.suffix.lower()
-    return {".html": SheetForm.HTML, ".htm": SheetForm.HTML, ".pdf": SheetForm.PDF}.get(ending, SheetForm.MARKDOWN)
+    return _ENDINGS.get("" if out is None else out.suffix.lower(), SheetForm.MARKDOWN)
 
 
 def _refuse_no_file(form: SheetForm, out: Path | None) -> None:
@@ -114,6 +118,8 @@ def _written(
         match form:
             case SheetForm.PDF:
                 return _print(dealt, paper, with_key=with_key)
+            case SheetForm.JSON:
+                return exercises_json(dealt).encode()
             case SheetForm.HTML:
                 return _page(dealt, with_key=with_key).encode()
             case SheetForm.MARKDOWN:

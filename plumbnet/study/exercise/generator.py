@@ -1,34 +1,30 @@
-"""A seed and a level in, exercises out: outcomes are dealt first, then layouts drawn until the engine agrees."""
+"""A seed and a level in, exercises out: lists that have the makings of every answer, and one of the answers dealt."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import count, islice
 from random import Random
 from typing import TypeVar
 
-from plumbnet.api import check, read_bytes
+from plumbnet.api import read_bytes
 from plumbnet.discover import discover
-from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import System
 from plumbnet.layout.units import Customary
-from plumbnet.layout.yaml import LayoutError
 from plumbnet.study.exercise import questions as question_modules
 from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.exercise import Exercise, Origin, exercise
+from plumbnet.study.exercise.family import Family, Twin
 from plumbnet.study.exercise.layout_likeness import likeness
 from plumbnet.study.exercise.level import LEVELS
-from plumbnet.study.exercise.question import QUESTIONS, Asked, Question, World
+from plumbnet.study.exercise.question import QUESTIONS, Question
 from plumbnet.study.exercise.suppositions import Supposition, suppositions
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 discover(question_modules)
 
-MOST_TRIES = 2_000
-"""Layouts drawn for one exercise before it is given up."""
+MOST_TRIES = 400
+"""Lists drawn for one exercise before it is given up."""
 _SUPPOSED = 0.5
-"""Share of the layouts of which an event is supposed."""
-_EVENTS = 3
-"""Events tried on one layout."""
+"""Share of the lists of which an event is supposed."""
 
 Card = TypeVar("Card")
 
@@ -54,25 +50,16 @@ def questions_of(level: int) -> tuple[Question, ...]:
     return tuple(QUESTIONS[name] for name in sorted(QUESTIONS) if level in QUESTIONS[name].outcomes)
 
 
-@dataclass(frozen=True, slots=True)
-class _Wanted:
-    """What is wanted of an exercise: where it comes from, the sort of question, and the outcome."""
-
-    origin: Origin
-    question: Question
-    outcome: str
+Decks = dict[tuple[str, int], Iterator[int]]
+"""For each sort of question and number of answers which of them is dealt next."""
 
 
 def _dealt(seed: int, level: int, about: str | None, units: Customary) -> Iterator[Exercise]:
-    chance = Random(f"{seed} {level}")  # noqa: S311  a seed that gives the same exercises is the point
-    sorts = [QUESTIONS[about]] if about else list(questions_of(level))
-    deck = _shuffled(chance, sorts)
-    outcomes = {one.name: _shuffled(chance, one.outcomes[level]) for one in sorts}
-    seen: set[str] = set()
+    chance = Random(f"{seed} {level} {units}")  # noqa: S311  a seed that gives the same exercises is the point
+    sorts = _shuffled(chance, [QUESTIONS[about]] if about else list(questions_of(level)))
+    decks, seen = Decks(), set[str]()
     for number in count(1):
-        sort = next(deck)
-        origin = Origin(seed, LEVELS[level], number, units)
-        yield _found(_Wanted(origin, sort, next(outcomes[sort.name])), chance, seen)
+        yield _found(Origin(seed, LEVELS[level], number, units), next(sorts), chance, (decks, seen))
 
 
 def _shuffled(chance: Random, cards: Sequence[Card]) -> Iterator[Card]:
@@ -81,17 +68,29 @@ def _shuffled(chance: Random, cards: Sequence[Card]) -> Iterator[Card]:
         yield from chance.sample(cards, len(cards))
 
 
-def _found(wanted: _Wanted, chance: Random, seen: set[str]) -> Exercise:
-    """The first exercise unlike those seen of which the engine says what is wanted."""
-    recipe = replace(wanted.origin.level.recipe, **wanted.question.leans.get(wanted.outcome, {}))
+def _found(origin: Origin, question: Question, chance: Random, known: tuple[Decks, set[str]]) -> Exercise:
+    """The first exercise unlike those seen, of a list that has the makings of enough answers.
+
+    The list, what is supposed of it, and the heater come first; the answer is dealt last, evenly among those found.
+    """
+    decks, seen = known
     for _ in range(MOST_TRIES):
-        layout = building(recipe, chance, USUAL[wanted.origin.units])
-        system = read_bytes(layout.encode())
-        for supposed in _supposed(wanted.question, system, chance):
-            asked = _asked(wanted, system, supposed, chance)
-            if asked is not None and _is_new(system, supposed, seen):
-                return exercise(wanted.origin, layout, supposed, wanted.question, asked)
-    raise NoMore(f"no exercise of level {wanted.origin.level.number} is left that differs from those before it")
+        stock = building(question.recipe(origin.level.number), chance, USUAL[origin.units])
+        supposed = _supposed(question, read_bytes(stock.text(stock.stretches).encode()), chance)
+        answers = Family(stock, supposed, question, origin.level.number, chance).answers()
+        if answers is None:
+            continue
+        deck = decks.setdefault((question.name, len(answers)), _shuffled(chance, range(len(answers))))
+        for twin in reversed(answers[_in_order(answers)[next(deck)]]):
+            if _is_new(read_bytes(twin.layout.encode()), supposed, seen):
+                asked = twin.asked.narrowed(answers) if question.is_narrowed else twin.asked
+                return exercise(origin, twin.layout, supposed, question, asked)
+    raise NoMore(f"no exercise of level {origin.level.number} is left that differs from those before it")
+
+
+def _in_order(answers: Mapping[str, Sequence[Twin]]) -> list[str]:
+    """The answers by what sort they are, so that a deck deals each sort evenly, and then by name."""
+    return sorted(answers, key=lambda answer: (answers[answer][0].asked.outcome, answer))
 
 
 def _is_new(system: System, supposed: Supposition | None, seen: set[str]) -> bool:
@@ -102,18 +101,8 @@ def _is_new(system: System, supposed: Supposition | None, seen: set[str]) -> boo
     return not known
 
 
-def _supposed(question: Question, system: System, chance: Random) -> Sequence[Supposition | None]:
-    """What is supposed of a layout: nothing, or one event after another."""
+def _supposed(question: Question, system: System, chance: Random) -> Supposition | None:
+    """What is supposed of a list: nothing, or an event."""
     if question.as_it_is or chance.random() >= _SUPPOSED:
-        return (None,)
-    return chance.sample(list(suppositions(system)), _EVENTS)
-
-
-def _asked(wanted: _Wanted, system: System, supposed: Supposition | None, chance: Random) -> Asked | None:
-    """The question put to the layout with what is supposed of it, if its answer is the one that is wanted."""
-    try:
-        report = check(system if supposed is None else with_changes(system, supposed.changes))
-    except LayoutError:  # nothing can be computed of it
         return None
-    world = World(report, wanted.origin.level.number, chance)
-    return next((asked for asked in wanted.question.ask(world) if asked.outcome == wanted.outcome), None)
+    return chance.choice(list(suppositions(system)))

@@ -5,9 +5,13 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """The shares, from 0 to 1, of layouts that have each thing."""
+    """The shares, from 0 to 1, of lists that have each thing; where it stands is left to chance."""
 
-    meter_check: float = 0.0
+    second_meter: float = 0.0
+    """A meter for the yard beside that of the service, one of the two with a check in it."""
+    second_reducer: float = 0.0
+    yard_check: float = 0.0
+    """One more check valve, such as yards have."""
     high_main: float = 0.0
     unreduced: float = 0.12
     """Of the high mains, those whose reducer was forgotten."""
@@ -18,24 +22,33 @@ class Recipe:
     """Of the backflow preventers, those that are more than a check valve."""
     treatment: float = 0.0
     own_check: float = 0.0
-    """A check valve in the cold pipe of the heaters alone."""
+    """A check valve such as stands in the cold pipe of the heaters alone."""
     heater_valve: float = 0.3
     hot_valve: float = 0.3
-    """A valve behind the heaters, in the hot pipe."""
+    """A valve such as stands behind the heaters, in the hot pipe."""
     tap_valve: float = 0.2
-    """A valve before one of the taps."""
-    tank_tee: float = 1.0
+    """A valve such as stands before one of the taps."""
     tank: float = 0.0
+    small_tank: float = 0.3
+    """Of the tanks, those of any size; the others are of the upper half."""
     tank_valve: float = 0.4
     """Of the tanks, those that have a valve of their own."""
+    overcharged: float = 0.0
+    """Of the tanks, those that somebody charged to more than the line."""
     spill: float = 0.0
     """An expansion relief valve in place of a tank."""
     tankless: float = 0.0
     circulation: float = 0.0
     bare: float = 0.0
-    """Heaters without a relief valve: a danger to be found."""
+    """Heaters without a relief valve of their own, which have one in the cold pipe: a danger to be found."""
     shared: float = 0.0
     """Several heaters between shared headers."""
+    branch_checks: float = 0.3
+    """Of the shared headers, those with check valves between them and their heaters."""
+    annex: float = 0.0
+    """A second heater, on a wing of its own."""
+    annex_tankless: float = 0.2
+    annex_check: float = 0.0
     heights: float = 0.0
     """Heaters in a basement or an attic, taps on several floors."""
     mixing: float = 0.0
@@ -54,64 +67,83 @@ class Level:
 
 LEVELS = {
     1: Level(
-        1, "one heater, and a check valve or none", Recipe(backflow=0.35, own_check=0.35, assembly=0.0, tank_tee=0.0)
+        1,
+        "one heater, and check valves that stop its water or do not",
+        Recipe(backflow=0.5, own_check=0.5, yard_check=0.6, assembly=0.0, heater_valve=0.5),
     ),
     2: Level(
         2,
         "meters with checks, pressure reducers with and without bypass, expansion tanks",
-        Recipe(meter_check=0.35, high_main=0.25, reducer=0.3, backflow=0.15, treatment=0.2, own_check=0.15, tank=0.5),
+        Recipe(
+            second_meter=0.4,
+            second_reducer=0.2,
+            yard_check=0.5,
+            high_main=0.2,
+            reducer=0.3,
+            backflow=0.25,
+            treatment=0.2,
+            own_check=0.4,
+            tank=0.7,
+        ),
     ),
     3: Level(
         3,
         "circulation loops and tankless heaters",
         Recipe(
-            meter_check=0.4,
+            second_meter=0.35,
+            second_reducer=0.1,
+            yard_check=0.5,
             high_main=0.15,
             reducer=0.25,
-            backflow=0.2,
+            backflow=0.25,
             treatment=0.2,
-            own_check=0.1,
-            tank=0.45,
-            spill=0.1,
+            own_check=0.4,
+            tank=0.7,
+            spill=0.3,
             tankless=0.6,
-            circulation=0.55,
+            circulation=0.6,
+            annex=0.5,
         ),
     ),
     4: Level(
         4,
         "several heaters on shared headers, and heights",
         Recipe(
-            meter_check=0.35,
+            second_meter=0.35,
+            yard_check=0.5,
             high_main=0.15,
             reducer=0.25,
             backflow=0.25,
-            treatment=0.3,
-            own_check=0.1,
-            tank=0.6,
+            treatment=0.2,
+            own_check=0.3,
+            tank=0.7,
             tankless=0.2,
             circulation=0.3,
             shared=0.85,
             heights=0.7,
+            annex=0.2,
         ),
     ),
     5: Level(
         5,
         "boilers and their circuits, mixing valves, and codes that differ",
         Recipe(
-            meter_check=0.35,
+            second_meter=0.35,
+            yard_check=0.5,
             high_main=0.15,
             reducer=0.3,
-            backflow=0.2,
+            backflow=0.25,
             treatment=0.2,
-            own_check=0.15,
-            tank=0.5,
-            spill=0.2,
+            own_check=0.4,
+            tank=0.7,
+            spill=0.3,
             tankless=0.3,
             circulation=0.25,
             heights=0.3,
-            mixing=0.45,
-            bare=0.06,
-            boiler=0.45,
+            mixing=0.35,
+            bare=0.1,
+            boiler=0.4,
+            annex=0.2,
         ),
     ),
 }

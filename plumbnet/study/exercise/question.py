@@ -1,12 +1,13 @@
 """Sorts of question: what they ask of an analysed layout, and the register of them."""
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
 from random import Random
 
 from plumbnet.analysis import Report
 from plumbnet.rules.facts import HeaterFacts
-from plumbnet.study.exercise.answer import Blank
+from plumbnet.study.exercise.answer import Blank, Choice
+from plumbnet.study.exercise.level import LEVELS, Recipe
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class World:
 class Asked:
     """A question put to one layout.
 
-    `outcome` is the answer in the words that are kept in balance; `because` the reason in a sentence or two.
+    `outcome` is what sort of answer it is, one of the question's outcomes; `because` the reason in a sentence or two.
     `heater` is the one it is about, None where it is about all. `profiles` are the rule profiles it compares.
     """
 
@@ -33,42 +34,74 @@ class Asked:
     heater: str | None = None
     profiles: tuple[str, ...] = ()
 
+    @property
+    def choice(self) -> Choice:
+        """The first blank, which is a choice in every sort of question."""
+        first = self.blanks[0]
+        if not isinstance(first, Choice):
+            raise TypeError("the first blank of a question is a choice")
+        return first
+
+    @property
+    def answer(self) -> str:
+        """The option of the first blank that is right."""
+        return self.choice.right
+
+    def narrowed(self, answers: Collection[str]) -> "Asked":
+        """The question with no other options in its first blank, in their order."""
+        options = tuple(option for option in self.choice.options if option in answers)
+        return replace(self, blanks=(replace(self.choice, options=options), *self.blanks[1:]))
+
 
 Ask = Callable[[World], Iterator[Asked]]
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """A sort of question: for each level that has it the outcomes to be dealt, and how it is put."""
+    """A sort of question: for each level that has it the outcomes that there are, and how it is put."""
 
     name: str
     outcomes: Mapping[int, tuple[str, ...]]
     ask: Ask
-    leans: Mapping[str, Mapping[str, float]]
-    """For an outcome the shares of a recipe under which it comes about oftener, so that it is sooner found."""
+    fewest: Mapping[int, int]
+    """For each level how many answers one list of parts must have the makings of."""
+    leans: Mapping[int, Mapping[str, float]]
+    """For a level shares of its recipe under which lists oftener have those makings; of level 0 for every level."""
     as_it_is: bool
     """Asked only of layouts of which nothing is supposed."""
+    is_narrowed: bool
+    """Whether the first blank offers only what is right in some layout of the same list."""
 
     @property
     def about(self) -> str:
         """What it asks, in a sentence."""
         return (self.ask.__doc__ or "").partition("\n")[0]
 
+    def recipe(self, level: int) -> Recipe:
+        """The recipe of lists for this question at a level."""
+        return replace(LEVELS[level].recipe, **{**self.leans.get(0, {}), **self.leans.get(level, {})})
 
+
+REDUCER_CONVENTION = (
+    "(A pressure reducer without a bypass counts as shut to water that would go back through it, even where it stands "
+    "wide open: nobody can count on that.)"
+)
 QUESTIONS: dict[str, Question] = {}
 
 
-def question(
+def question(  # noqa: PLR0913  all that a sort of question is, said in one place
     name: str,
     outcomes: Mapping[int, tuple[str, ...]],
     *,
-    leans: Mapping[str, Mapping[str, float]] | None = None,
+    fewest: Mapping[int, int],
+    leans: Mapping[int, Mapping[str, float]] | None = None,
     as_it_is: bool = False,
+    is_narrowed: bool = True,
 ) -> Callable[[Ask], Ask]:
     """Register a function as the sort of question `name`."""
 
     def register(ask: Ask) -> Ask:
-        QUESTIONS[name] = Question(name, outcomes, ask, leans or {}, as_it_is)
+        QUESTIONS[name] = Question(name, outcomes, ask, fewest, leans or {}, as_it_is, is_narrowed)
         return ask
 
     return register
@@ -79,3 +112,9 @@ def heaters(world: World) -> list[HeaterFacts]:
     found = [heater for heater in world.report.heaters if heater.static_pa is not None]
     world.chance.shuffle(found)
     return found
+
+
+def reducer_note(world: World) -> str:
+    """The convention on reducers, a sentence behind the question, where the list has one."""
+    has_reducer = any(part.kind == "pressure_reducer" for part in world.report.system.parts.values())
+    return f" {REDUCER_CONVENTION}" if has_reducer else ""

@@ -1,17 +1,14 @@
-"""A layout while it is being drawn: parts and runs to the text of a file."""
+"""A layout while it is being drawn: parts and pipes to the stock of a family of layouts."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from random import Random
 from typing import TypeVar
 
-import yaml
-
+from plumbnet.study.exercise.stock import Place, Stock, Stretch, neutral_names, renamed
 from plumbnet.study.exercise.usual_sizes import RoundNumber, Usual
 
 Choice = TypeVar("Choice")
-_NO_WRAP = 1 << 20
-_DUMPER: type[yaml.SafeDumper] = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
 
 @dataclass
@@ -19,13 +16,15 @@ class Sketch:
     """Parts and runs so far, what is usual where the building stands, and the chance by which they are chosen.
 
     `line` is the pressure at which the building stands at ground level, `plant` the height of its heaters. All numbers
-    are in the units of `usual`.
+    are in the units of `usual`. `hangers` are the tees that may stand elsewhere in line, with what hangs on them, and
+    where.
     """
 
     chance: Random
     usual: Usual
-    parts: dict[str, object] = field(default_factory=dict)
-    runs: list[object] = field(default_factory=list)
+    parts: dict[str, dict[str, object]] = field(default_factory=dict)
+    stretches: list[Stretch] = field(default_factory=list)
+    hangers: dict[str, frozenset[Place]] = field(default_factory=dict)
     line: int = 0
     plant: RoundNumber = 0
 
@@ -63,28 +62,25 @@ class Sketch:
         while free in self.parts:
             number += 1
             free = f"{name}-{number}"
-        given = {**fields, "elevation": self.length(height)} if height else fields
-        self.parts[free] = {"kind": kind, **given} if given else kind
+        raised = {"elevation": self.length(height)} if height else {}
+        self.parts[free] = {"kind": kind, **fields, **raised}
         return free
 
-    def run(self, *stops: str, pipe: str = "", length: int = 0) -> None:
-        """Join parts in the direction in which water normally flows."""
-        path = " -> ".join(stops)
-        self.runs.append({"path": path, "pipe": pipe, "length": self.length(length)} if pipe else path)
+    def hanger(self, *places: Place) -> str:
+        """A tee for something to hang on, that may stand anywhere in these places."""
+        tee = self.part("tee", "tee")
+        self.hangers[tee] = frozenset(places)
+        return tee
+
+    def run(self, *stops: str, place: Place | None = None, pipe: str = "", length: int = 0) -> None:
+        """Join parts in the direction in which water normally flows; without a place it stays as it is drawn."""
+        self.stretches.append(Stretch(stops, place, pipe, self.length(length) if pipe else ""))
 
     def line_at(self, height: RoundNumber) -> int:
         """The pressure that stands at a height, to the nearest whole number."""
         return round(self.line - self.usual.head * height)
 
-    def text(self, title: str) -> str:
-        """The layout as a file."""
-        units = "" if self.usual.units == "us" else f"units: {self.usual.units}\n"
-        head = f"# Made for training; {title} is invented.\nplumbnet: 1\ntitle: {_inline(title)}\n{units}"
-        parts = "".join(f"  {name}: {_inline(fields)}\n" for name, fields in self.parts.items())
-        runs = "".join(f"  - {_inline(run)}\n" for run in self.runs)
-        return f"{head}\nparts:\n{parts}\nruns:\n{runs}"
-
-
-def _inline(value: object) -> str:
-    text: str = yaml.dump([value], Dumper=_DUMPER, default_flow_style=True, sort_keys=False, width=_NO_WRAP)
-    return text.strip()[1:-1]
+    def stock(self, title: str) -> Stock:
+        """The list of its parts, under names that do not tell where they stand, and the pipes for them to stand in."""
+        drawn = Stock(self.usual, title, self.parts, tuple(self.stretches), self.hangers)
+        return renamed(drawn, neutral_names(drawn, self.chance), self.chance)

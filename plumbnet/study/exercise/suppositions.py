@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.layout.edits import change_of
-from plumbnet.layout.model import Change, Role, System
+from plumbnet.layout.model import Change, End, Role, System
 from plumbnet.layout.model.kinds import FillingLoop
 from plumbnet.layout.units import PRESSURE, customary, to
 from plumbnet.study.exercise.usual_sizes import USUAL
@@ -35,9 +35,15 @@ def _failed(system: System, name: str) -> Iterator[Supposition]:
     part = system.parts[name]
     if any(outlet.role is Role.SAFETY_RELIEF for outlet in part.outlets()):
         return
+    if part.draws_at() and not set(part.port_names()) <= {end.port for end in _ends(system) if end.part == name}:
+        return  # a tap for cold water alone joins nothing
     for how in part.can_fail():
         words = f"{name} has failed: {how.replace('_', ' ')}"
         yield Supposition(words, (change_of("fail", {"part": name, "how": how}),))
+
+
+def _ends(system: System) -> Iterator[End]:
+    return (end for pipe in system.pipes for end in pipe.ends)
 
 
 def _exchanged(system: System, name: str) -> Iterator[Supposition]:

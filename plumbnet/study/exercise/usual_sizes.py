@@ -56,9 +56,9 @@ class Usual:
     """Sizes of small expansion tanks, of the program's own round series."""
     factory_charge: int
     """Charge with which a tank leaves the factory, and keeps where nobody pumps it up."""
-    relief_pressure: int
+    relief_pressures: tuple[int, ...]
     relief_temperature: int
-    """Set pressure and temperature of a water heater's relief valve."""
+    """Set pressures and temperature of a water heater's relief valve; what comes oftener stands oftener."""
     spill_sets: tuple[int, ...]
     """Where expansion relief valves are set."""
     head: float
@@ -119,7 +119,7 @@ _AMERICAN = Usual(
     setpoints=(120, 125, 130, 140),
     tank_sizes=(2, 3, 5, 8, 10, 15),
     factory_charge=40,
-    relief_pressure=150,
+    relief_pressures=(125, 150, 150),
     relief_temperature=210,
     spill_sets=(75, 80, 100),
     head=0.433,
@@ -157,14 +157,14 @@ _METRIC = Usual(
     units="metric",
     unit=_Unit(pressure="kPa", temperature="degC", volume="L", length="m", power="kW"),
     mains=(250, 275, 300, 310, 320, 340, 350, 375, 400, 420, 440, 450, 480, 500),
-    high_mains=(600, 650, 700, 750, 800, 850),
+    high_mains=(580, 600, 620, 640, 660, 680),
     rises=(100, 200),
     reducer_sets=(300, 350, 400, 450),
     main_temperatures=(5, 8, 10, 12, 15),
     setpoints=(50, 55, 60, 65),
     tank_sizes=(8, 12, 20, 30, 50, 80),
     factory_charge=250,
-    relief_pressure=1000,
+    relief_pressures=(700, 1000, 1000),
     relief_temperature=95,
     spill_sets=(500, 550, 700),
     head=9.8,

@@ -1,5 +1,6 @@
 """The command `exercise`."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -29,6 +30,22 @@ def test_ending_of_the_file_asks_for_a_page(name: str, write: Write) -> None:
         "",
         "<!DOCTYPE html>",
     )
+
+
+def test_programs_get_layout_question_options_and_key() -> None:
+    document = json.loads(run("exercise", "--format", "json", "--variants", "2").stdout)
+    assert document["schema"] == 1
+    first, second = document["exercises"]
+    assert (first["number"], second["number"]) == (1, 2)
+    (one, _) = exercises(1, 1, 2)
+    assert first["layout"] == one.text
+    assert first["blanks"][0]["key"] == one.asked.answer
+
+
+def test_ending_of_the_file_asks_for_json(write: Write) -> None:
+    write("other", "")
+    assert run("exercise", "-o", "class.json").output == ""
+    assert json.loads(Path("class.json").read_text(encoding="utf-8"))["exercises"]
 
 
 def test_format_may_be_named(write: Write) -> None:
@@ -72,8 +89,8 @@ def test_page_has_its_pictures_in_it(write: Write) -> None:
 
 
 def test_one_sort_of_question_may_be_asked_for() -> None:
-    text = run("exercise", "--level", "2", "--variants", "3", "--about", "tank").stdout
-    assert text.count("Which tank is it?") == 3
+    text = run("exercise", "--level", "2", "--variants", "2", "--about", "stopper").stdout
+    assert text.count("which device stops it") == 2
 
 
 def test_metric_worksheet_says_how_to_have_it_again() -> None:
@@ -106,19 +123,19 @@ def test_file_that_cannot_be_written_is_one_sentence(tmp_path: Path) -> None:
 
 
 def test_answers_typed_are_judged_and_counted() -> None:
-    dealt = exercises(1, 1, 2)
+    dealt = exercises(1, 1, 2, about="verdict")
     first, second = (one.asked.blanks[0].answer("us") for one in dealt)
     given = f"{first.upper()}\n\n{second}\n\n"
-    result = run("exercise", "--play", "--variants", "2", given=given)
+    result = run("exercise", "--play", "--variants", "2", "--about", "verdict", given=given)
     assert result.exit_code == 0
     assert f"Right: {first}." in result.stdout
     assert result.stdout.endswith("2 of 2 right at once.\n")
 
 
 def test_wrong_answers_do_not_count() -> None:
-    (one,) = exercises(1, 1)
+    (one,) = exercises(1, 1, about="verdict")
     wrong = {"open": "trapped", "trapped": "open"}[one.asked.blanks[0].answer("us")]
-    result = run("exercise", "--play", given=f"{wrong}\n{wrong}\n\n")
+    result = run("exercise", "--play", "--about", "verdict", given=f"{wrong}\n{wrong}\n\n")
     assert f"The answer is {one.asked.blanks[0].answer('us')}." in result.stdout
     assert result.stdout.endswith("0 of 1 right at once.\n")
 
@@ -157,10 +174,11 @@ def test_questions_of_ones_own_are_asked_on_paper_in_turn_with_dealt_ones(own: s
     assert "Third week, question 1." in alone
     assert "- \\[ \\] a) back it goes" in alone
     mixed = run("exercise", "--from", own, "--variants", "2", "--key").stdout
-    assert [line for line in mixed.splitlines() if "Seed 1, number" in line or "Third week" in line] == [
+    told = [line for line in mixed.splitlines() if "Seed 1, number" in line or "Third week" in line]
+    assert [line.rpartition(". ")[2] for line in told] == [
         "Third week, question 1.",
-        "Level 1: one heater, and a check valve or none. Seed 1, number 1.",
-        "Level 1: one heater, and a check valve or none. Seed 1, number 2.",
+        "Seed 1, number 1.",
+        "Seed 1, number 2.",
     ]
 
 

@@ -1,12 +1,8 @@
-import pytest
-import yaml
-from sketching import chance
+from sketching import as_drawn, chance
 
 from plumbnet.layout.file.loader import read_system
-from plumbnet.study.exercise import sketch as sketch_module
-from plumbnet.study.exercise.building import building
-from plumbnet.study.exercise.level import LEVELS
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock.stretch import Place
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 
@@ -21,7 +17,7 @@ def test_file_says_what_was_drawn() -> None:
     tap = drawn.part("tap", "fixture")
     drawn.run(street, heater)
     drawn.run(heater, f"{tap}.hot", pipe="copper-L 3/4 in", length=30)
-    text = drawn.text("3 Heron Lane, Lantern Falls")
+    text = as_drawn(drawn, "3 Heron Lane, Lantern Falls")
     assert text == (
         "# Made for training; 3 Heron Lane, Lantern Falls is invented.\n"
         "plumbnet: 1\n"
@@ -44,7 +40,7 @@ def test_metric_file_says_its_units() -> None:
     street = drawn.part("street", "main", pressure=drawn.pressure(400), temperature=drawn.temperature(10))
     heater = drawn.part("heater", "storage_heater", height=-2.5, volume=drawn.volume(120), input=drawn.power(3))
     drawn.run(street, heater, pipe="copper-B 22 mm", length=6)
-    assert drawn.text("3 Heron Lane").splitlines()[1:] == [
+    assert as_drawn(drawn, "3 Heron Lane").splitlines()[1:] == [
         "plumbnet: 1",
         "title: 3 Heron Lane",
         "units: metric",
@@ -76,7 +72,17 @@ def test_what_is_never_likely_never_happens() -> None:
     assert all(drawn.likely(1.0) for _ in range(100))
 
 
-def test_file_is_the_same_where_yaml_has_no_c_library(monkeypatch: pytest.MonkeyPatch) -> None:
-    fast = [building(level.recipe, chance(3), USUAL["us"]) for level in LEVELS.values()]
-    monkeypatch.setattr(sketch_module, "_DUMPER", yaml.SafeDumper)
-    assert [building(level.recipe, chance(3), USUAL["us"]) for level in LEVELS.values()] == fast
+def test_hanger_is_a_tee_that_may_stand_in_its_places() -> None:
+    drawn = sketch()
+    tee = drawn.hanger(Place.FEED, Place.COLD)
+    drawn.run("street", tee, "split", place=Place.SERVICE)
+    assert drawn.hangers == {tee: {Place.FEED, Place.COLD}}
+    assert drawn.stretches[0].devices == (tee,)
+
+
+def test_stock_has_what_was_drawn_under_other_names() -> None:
+    drawn = sketch()
+    drawn.run(drawn.part("street", "main"), drawn.part("house-stop", "valve"), drawn.part("heater", "storage_heater"))
+    stock = drawn.stock("3 Heron Lane")
+    assert set(stock.parts) == {"street", "valve", "heater"}
+    assert stock.stretches[0].stops == ("street", "valve", "heater")

@@ -5,5 +5,6 @@ from plumbnet.study.exercise.blocks.heater_plant import shared, single
 from plumbnet.study.exercise.blocks.heating_plant import heating
 from plumbnet.study.exercise.blocks.service_pipe import service
 from plumbnet.study.exercise.blocks.tap_pipes import taps
+from plumbnet.study.exercise.blocks.wing_plant import annex
 
-__all__ = ["feed", "heating", "service", "shared", "single", "taps"]
+__all__ = ["annex", "feed", "heating", "service", "shared", "single", "taps"]

@@ -2,28 +2,38 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock import Place
 from plumbnet.study.exercise.usual_sizes import RoundNumber
 
 _UNCHARGED = 0.15
 """Share of tanks left at the charge they came with."""
-_WATERLOGGED = 0.12
+_WATERLOGGED = 0.08
+_WHERE = (Place.SERVICE, Place.WING, Place.FEED, Place.COLD)
 
 
-def control(sketch: Sketch, recipe: Recipe, at: str, height: RoundNumber) -> None:
-    """Hang a tank or an expansion relief valve on the tee `at`, or nothing, as the recipe has it."""
+def control(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> list[str]:
+    """The tee of a tank or an expansion relief valve, which hangs on it; nothing, as the recipe has it."""
     if sketch.likely(recipe.tank):
-        _tank(sketch, recipe, at, height)
-    elif sketch.likely(recipe.spill):
-        spill = sketch.part("spill", "expansion_relief", pressure=sketch.pressure(sketch.pick(sketch.usual.spill_sets)))
-        sketch.run(at, spill)
+        return [_tank(sketch, recipe, height)]
+    if sketch.likely(recipe.spill):
+        tee = sketch.hanger(*_WHERE)
+        opens = sketch.pressure(sketch.pick(sketch.usual.spill_sets))
+        sketch.run(tee, sketch.part("spill", "expansion_relief", pressure=opens), place=Place.CONTROL)
+        return [tee]
+    return []
 
 
-def _tank(sketch: Sketch, recipe: Recipe, at: str, height: RoundNumber) -> None:
+def _tank(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> str:
+    tee = sketch.hanger(*_WHERE)
     charge = sketch.usual.factory_charge if sketch.likely(_UNCHARGED) else sketch.line_at(height)
+    if sketch.likely(recipe.overcharged):
+        charge += sketch.usual.rises[0]
     worn: dict[str, object] = {"state": "waterlogged"} if sketch.likely(_WATERLOGGED) else {}
-    stop = [sketch.part("tank-stop", "valve", height=height)] if sketch.likely(recipe.tank_valve) else []
-    volume = sketch.volume(sketch.pick(sketch.usual.tank_sizes))
+    stop = [sketch.part("tank-stop", "valve")] if sketch.likely(recipe.tank_valve) else []
+    sizes = sketch.usual.tank_sizes
+    volume = sketch.volume(sketch.pick(sizes if sketch.likely(recipe.small_tank) else sizes[len(sizes) // 2 :]))
     tank = sketch.part(
         "tank", "expansion_tank", height=height, volume=volume, precharge=sketch.pressure(max(charge, 0)), **worn
     )
-    sketch.run(at, *stop, tank)
+    sketch.run(tee, *stop, tank, place=Place.CONTROL)
+    return tee

@@ -2,10 +2,8 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock import Place
 
-_LETTERS = "abc"
-_BRANCH_CHECK = 0.3
-"""Share of heaters on shared headers that have checks of their own."""
 _BRANCH_VALVE = 0.5
 
 
@@ -21,33 +19,49 @@ def relief(sketch: Sketch, heater_input: int, pressure: int) -> dict[str, str]:
 
 def single(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
     """One heater at the end of the cold pipe; the tee from which its hot water is taken."""
-    heater = _heater(sketch, recipe, "heater", large=False)
-    hot = sketch.part("hot-tee", "tee", height=sketch.plant)
-    sketch.run("split", *line, heater, hot)
+    heater = plain_heater(sketch, recipe)
+    relieved = relief_apart(sketch, heater)
+    hot = sketch.part("hot", "tee", height=sketch.plant)
+    sketch.run("split", *line, *relieved, heater, place=Place.FEED)
+    sketch.run(heater, hot, place=Place.HOT)
     return hot
+
+
+def relief_apart(sketch: Sketch, heater: str) -> list[str]:
+    """The tee of a relief valve in the cold pipe, of a heater that has none of its own; nothing where it has one."""
+    fields = sketch.parts[heater]
+    if "relief" in fields:
+        return []
+    usual = sketch.usual
+    tee = sketch.hanger(Place.FEED)
+    sets = {
+        "pressure": sketch.pressure(sketch.pick(usual.relief_pressures)),
+        "temperature": sketch.temperature(usual.relief_temperature),
+    }
+    capacity = sketch.power(usual.capacity(int(str(fields["input"]).split()[0])))
+    sketch.run(tee, sketch.part("relief", "relief_valve", height=sketch.plant, **sets, capacity=capacity))
+    return [tee]
 
 
 def shared(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
     """Two or three heaters, each between a cold and a hot header, from which hot water is taken."""
     cold = sketch.part("cold-header", "tee", height=sketch.plant)
-    sketch.run("split", *line, cold)
-    number = sketch.pick((2, 2, 3))
-    valves, checks, large = sketch.likely(_BRANCH_VALVE), sketch.likely(_BRANCH_CHECK), sketch.likely(0.4)
-    branches: list[list[str]] = []
-    for letter in _LETTERS[:number]:
-        own = [sketch.part(f"cold-{letter}", "valve", height=sketch.plant)] if valves else []
-        if checks and sketch.likely(0.6):
-            own.append(sketch.part(f"check-{letter}", "check_valve", height=sketch.plant))
-        own.append(_heater(sketch, recipe, f"heater-{letter}", large=large))
-        own += [sketch.part(f"hot-{letter}", "valve", height=sketch.plant)] if valves else []
-        branches.append(own)
+    sketch.run("split", *line, cold, place=Place.FEED)
     hot = sketch.part("hot-header", "tee", height=sketch.plant)
-    for own in branches:
-        sketch.run(cold, *own, hot)
+    number = sketch.pick((2, 2, 3))
+    valves, checks, large = sketch.likely(_BRANCH_VALVE), sketch.likely(recipe.branch_checks), sketch.likely(0.4)
+    for _ in range(number):
+        own = [sketch.part("stop", "valve")] if valves else []
+        if checks and sketch.likely(0.6):
+            own.append(sketch.part("check", "check_valve"))
+        heater = plain_heater(sketch, recipe, large=large)
+        sketch.run(cold, *own, heater, place=Place.BRANCH)
+        sketch.run(heater, *([sketch.part("stop", "valve")] if valves else []), hot, place=Place.HOT)
     return hot
 
 
-def _heater(sketch: Sketch, recipe: Recipe, name: str, *, large: bool) -> str:
+def plain_heater(sketch: Sketch, recipe: Recipe, *, large: bool = False) -> str:
+    """A storage heater, large or of a house, or a tankless one."""
     usual = sketch.usual
     setpoint = sketch.temperature(sketch.pick(usual.setpoints))
     if sketch.likely(recipe.tankless):
@@ -57,8 +71,8 @@ def _heater(sketch: Sketch, recipe: Recipe, name: str, *, large: bool) -> str:
         size = sketch.pick(usual.large_storage_heaters if large else usual.storage_heaters)
         heater_input = size.input
         kind, volume = "storage_heater", {"volume": sketch.volume(size.volume)}
-    valve = relief(sketch, heater_input, usual.relief_pressure)
+    valve = relief(sketch, heater_input, sketch.pick(usual.relief_pressures))
     own: dict[str, object] = {} if sketch.likely(recipe.bare) else {"relief": valve}
     return sketch.part(
-        name, kind, height=sketch.plant, **volume, setpoint=setpoint, input=sketch.power(heater_input), **own
+        "heater", kind, height=sketch.plant, **volume, setpoint=setpoint, input=sketch.power(heater_input), **own
     )

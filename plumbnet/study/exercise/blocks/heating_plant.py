@@ -1,13 +1,14 @@
 """An indirect heater for the taps, and the boiler that warms it with its own heating circuit."""
 
-from plumbnet.study.exercise.blocks.heater_plant import relief
+from plumbnet.study.exercise.blocks.heater_plant import relief, relief_apart
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock import Place
 
 EMITTERS = ("hall", "parlor", "bedroom", "office")
 
 
-def heating(sketch: Sketch, _recipe: Recipe, line: list[str]) -> str:
+def heating(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
     """The indirect heater at the end of the cold pipe, and the boiler's circuit, filled from `split`; the hot tee."""
     usual = sketch.usual
     boiler_input = sketch.pick(usual.boiler_inputs)
@@ -19,10 +20,15 @@ def heating(sketch: Sketch, _recipe: Recipe, line: list[str]) -> str:
         coil_volume=sketch.volume(usual.coil_volume),
         setpoint=sketch.temperature(sketch.pick(usual.setpoints)),
         input=sketch.power(boiler_input),
-        relief=relief(sketch, boiler_input, usual.relief_pressure),
+        **(
+            {}
+            if sketch.likely(recipe.bare)
+            else {"relief": relief(sketch, boiler_input, sketch.pick(usual.relief_pressures))}
+        ),
     )
-    hot = sketch.part("hot-tee", "tee", height=sketch.plant)
-    sketch.run("split", *line, indirect, hot)
+    hot = sketch.part("hot", "tee", height=sketch.plant)
+    sketch.run("split", *line, *relief_apart(sketch, indirect), indirect, place=Place.FEED)
+    sketch.run(indirect, hot, place=Place.HOT)
     _boiler(sketch, boiler_input)
     _filled(sketch)
     _driven(sketch, indirect)
@@ -73,7 +79,9 @@ def _driven(sketch: Sketch, indirect: str) -> None:
     """The two circuits that pumps drive: through the emitters, and through the coil."""
     usual = sketch.usual
     supply = sketch.part("supply-tee", "tee", height=sketch.plant)
-    pumps = [sketch.part(name, "circulator", height=sketch.plant, check=True) for name in ("heat-pump", "water-pump")]
+    pumps = [
+        sketch.part(name, "circulator", height=sketch.plant, check=True) for name in ("radiator-pump", "coil-pump")
+    ]
     rooms = sketch.chance.sample(EMITTERS, sketch.pick((2, 3)))
     emitters = [
         sketch.part(

@@ -2,6 +2,7 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock import Place
 from plumbnet.study.exercise.town import ROOMS
 from plumbnet.study.exercise.usual_sizes import RoundNumber
 
@@ -9,14 +10,14 @@ _MOST_FLOORS = 3
 
 
 def taps(sketch: Sketch, recipe: Recipe, hot: str, *, circulated: bool) -> None:
-    """Fixtures on the hot tee and on the tee `split`, and the circulation back to `return-tee`."""
+    """Fixtures on the hot tee and on the tee `split`, and the circulation back to `return`."""
     usual = sketch.usual
     floors = sketch.pick(range(1, _MOST_FLOORS + 1)) if sketch.likely(recipe.heights) else 1
     cold = sketch.part("cold-tee", "tee")
-    sketch.run("split", cold)
+    sketch.run("split", cold, place=Place.COLD)
     near = sketch.part("near-tee", "tee", height=usual.floor * (floors - 1))
-    valve = [sketch.part("hot-stop", "valve", height=sketch.plant)] if sketch.likely(recipe.hot_valve) else []
-    sketch.run(hot, *valve, near, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths))
+    valve = [sketch.part("hot-stop", "valve")] if sketch.likely(recipe.hot_valve) else []
+    sketch.run(hot, *valve, near, place=Place.HOT, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths))
     serves = _mixed(sketch, near, cold) if sketch.likely(recipe.mixing) else near
     rooms = sketch.chance.sample(ROOMS, sketch.pick((2, 2, 3)) + (floors > 1))
     valved = sketch.pick(rooms) if sketch.likely(recipe.tap_valve) else ""
@@ -30,10 +31,10 @@ def taps(sketch: Sketch, recipe: Recipe, hot: str, *, circulated: bool) -> None:
 def _tap(sketch: Sketch, room: str, tees: tuple[str, str], height: RoundNumber, *, valved: bool) -> None:
     """A fixture on a hot and a cold tee, perhaps with a stop in one of its pipes."""
     fixture = sketch.part(room, "fixture", height=height)
-    stop = [sketch.part(f"{room}-stop", "valve", height=height)] if valved else []
+    stop = [sketch.part(f"{room}-stop", "valve")] if valved else []
     hot_stop = stop if sketch.likely(0.5) else []
-    sketch.run(tees[0], *hot_stop, f"{fixture}.hot")
-    sketch.run(tees[1], *(one for one in stop if one not in hot_stop), f"{fixture}.cold")
+    sketch.run(tees[0], *hot_stop, f"{fixture}.hot", place=Place.HOT_TAP)
+    sketch.run(tees[1], *(one for one in stop if one not in hot_stop), f"{fixture}.cold", place=Place.TAP)
 
 
 def _mixed(sketch: Sketch, hot: str, cold: str) -> str:
@@ -51,5 +52,5 @@ def _circulation(sketch: Sketch, far: str) -> None:
     """A pump that brings hot water from the far end back to the heaters' cold side."""
     usual = sketch.usual
     checked: dict[str, bool] = {"check": True} if sketch.likely(0.5) else {}
-    pump = sketch.part("pump", "circulator", height=sketch.plant, **checked)
-    sketch.run(far, pump, "return-tee", pipe=usual.circulation_tube, length=sketch.pick(usual.lengths))
+    pump = sketch.part("pump", "circulator", **checked)
+    sketch.run(far, pump, "return", place=Place.RETURN, pipe=usual.circulation_tube, length=sketch.pick(usual.lengths))

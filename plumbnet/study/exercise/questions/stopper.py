@@ -5,22 +5,29 @@ from collections.abc import Iterator
 from plumbnet.layout.model import Part
 from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
-from plumbnet.study.exercise.question import Asked, World, heaters, question
+from plumbnet.study.exercise.question import Asked, World, heaters, question, reducer_note
 
 NOTHING = "nothing"
-_DEVICES = (NOTHING, "check_valve", "meter", "pressure_reducer")
-_FREE = {"meter_check": 0.0, "backflow": 0.0, "own_check": 0.0, "bypass": 0.8}
-LEANS = {
-    NOTHING: {"meter_check": 0.1, "backflow": 0.1, "own_check": 0.1, "bypass": 0.8},
-    "valve": _FREE,
-    "check_valve": _FREE | {"own_check": 0.9},
-    "meter": _FREE | {"meter_check": 0.9},
-    "pressure_reducer": _FREE | {"reducer": 0.9, "bypass": 0.1},
-}
+_DEVICES = (
+    NOTHING,
+    "check_valve",
+    "double_check",
+    "dual_check",
+    "filling_loop",
+    "meter",
+    "mixing_valve",
+    "pressure_reducer",
+    "reduced_pressure_assembly",
+    "valve",
+)
 OUTCOMES = {1: (NOTHING, "check_valve", "valve"), 2: _DEVICES, 3: _DEVICES, 4: _DEVICES, 5: _DEVICES}
+LEANS = {
+    0: {"own_check": 0.6, "yard_check": 0.8, "second_meter": 0.6, "tank": 0.3, "spill": 0.1},
+    1: {"own_check": 0.8, "yard_check": 1.0, "second_meter": 0.0, "tank": 0.0, "spill": 0.0},
+}
 
 
-@question("stopper", OUTCOMES, leans=LEANS)
+@question("stopper", OUTCOMES, fewest=dict.fromkeys(OUTCOMES, 3), leans=LEANS)
 def stopper(world: World) -> Iterator[Asked]:
     """Which device stops the growing water on its way to the street?"""
     parts = world.report.system.parts
@@ -36,8 +43,8 @@ def stopper(world: World) -> Iterator[Asked]:
 def _asked(world: World, heater: HeaterFacts, device: str, outcome: str) -> Asked:
     in_line = [name for name, part in world.report.system.parts.items() if _is_in_line(part)]
     prompt = (
-        f"Every fixture is shut, and {heater.name} heats up. Which device stops the growing water on its way back to "
-        "the street, if any does?"
+        f"Every fixture is shut. When water grows in {heater.name}, which device stops it on its way back to the "
+        f"street, if any does?{reducer_note(world)}"
     )
     blank = Choice("It is stopped by", (*in_line, NOTHING), device)
     return Asked(prompt, (blank,), outcome, (_because(world, heater, device),), heater.name)

@@ -8,15 +8,35 @@ from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import listed, place
 from plumbnet.rules.facts import HeaterFacts, Need, Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
-from plumbnet.study.exercise.question import Asked, World, heaters, question
+from plumbnet.study.exercise.question import Asked, World, heaters, question, reducer_note
 
 NO_TANK = "no tank can do it"
-_SMALL = ("size 1", "size 2", "size 3", "size 4", NO_TANK)
-OUTCOMES = {2: _SMALL, 3: _SMALL, 4: ("size 3", "size 4", "size 5", "size 6", NO_TANK), 5: _SMALL}
-"""Sizes by their place among those offered, so that they are the same in all units."""
-_NO_CONTROL = {"tank": 0.0, "spill": 0.0, "boiler": 0.0, "backflow": 0.8, "tankless": 0.05}
-LEANS = {size: _NO_CONTROL for sizes in OUTCOMES.values() for size in sizes} | {
-    NO_TANK: _NO_CONTROL | {"high_main": 0.9, "unreduced": 0.9, "reducer": 0.0}
+_SIZES = 10
+"""Sizes offered at most, from the smallest up."""
+_ANSWERS = (*(f"size {number}" for number in range(1, _SIZES + 1)), NO_TANK)
+OUTCOMES = {2: _ANSWERS, 3: _ANSWERS, 4: _ANSWERS, 5: _ANSWERS}
+"""Sizes by their place in the series, so that they are the same in all units."""
+_TWO_HEATERS = {"annex": 0.7, "annex_check": 0.6}
+LEANS = {
+    0: {
+        "tank": 0.0,
+        "spill": 0.0,
+        "boiler": 0.0,
+        "tankless": 0.0,
+        "annex_tankless": 0.0,
+        "circulation": 0.0,
+        "mixing": 0.0,
+        "bare": 0.0,
+        "second_reducer": 1.0,
+        "reducer": 1.0,
+        "high_main": 0.8,
+        "unreduced": 0.0,
+        "bypass": 0.1,
+        "own_check": 0.7,
+    },
+    3: _TWO_HEATERS,
+    4: _TWO_HEATERS | {"shared": 0.5},
+    5: _TWO_HEATERS,
 }
 TOLERANCE_PA = 10_000.0
 """How far the charge may be off, in pascal: 1.5 psi."""
@@ -24,11 +44,11 @@ _SAME_PA = 500.0
 """Pressures closer than this stand at one height."""
 _SAME_SHARE = 0.02
 """Share by which the tank may differ from what the printed numbers give."""
-_SIZES = 8
-"""Sizes offered, from the smallest up."""
+_CLEAR = 0.05
+"""Share by which the least tank must differ from every size there is."""
 
 
-@question("tank", OUTCOMES, leans=LEANS)
+@question("tank", OUTCOMES, fewest=dict.fromkeys(OUTCOMES, 3), leans=LEANS, as_it_is=True)
 def tank(world: World) -> Iterator[Asked]:
     """Which expansion tank does a heater need: what size, and charged to what?"""
     parts = world.report.system.parts
@@ -48,27 +68,31 @@ def _asked(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> I
     grown_m3 = heater.shared_expansion_m3
     if need.tank_m3 is not None and abs(need.tank_m3 * room - grown_m3) > _SAME_SHARE * grown_m3:
         return
-    sizes = tuple(show(size, VOLUME, units) for size in nominal_sizes(customary(units))[:_SIZES])
+    series = nominal_sizes(customary(units))
+    if need.tank_m3 is not None and any(abs(need.tank_m3 / size - 1.0) < _CLEAR for size in series):
+        return
+    sizes = tuple(show(size, VOLUME, units) for size in series[:_SIZES])
     right = NO_TANK if need.nominal_m3 is None else show(need.nominal_m3, VOLUME, units)
     charge_pa = None if need.tank_m3 is None else need.precharge_pa
     blanks = (
-        Choice("The smallest size that will do is", (*sizes, NO_TANK), right),
+        Choice("The smallest of these sizes that will do is", (*sizes, NO_TANK), right),
         Measure("If a tank can do it, it is charged to", PRESSURE, charge_pa, TOLERANCE_PA),
     )
     if right in blanks[0].options:
         outcome = NO_TANK if right == NO_TANK else f"size {sizes.index(right) + 1}"
         because = _because(world, heater, need, static_pa)
-        yield Asked(_prompt(world, heater, need, static_pa), blanks, outcome, because, heater.name)
+        yield Asked(_prompt(world, heater, need), blanks, outcome, because, heater.name)
 
 
-def _prompt(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> str:
+def _prompt(world: World, heater: HeaterFacts, need: Need) -> str:
+    """What is asked; what the tank stands at cold, and whose water comes to it, is to be read off the piping."""
     facts = world.report.facts
-    served = sorted({heater.name, *need.serves})
-    whose = f"the water of {listed(served)}"
+    growths = listed([f"that of {one.name} by {facts.volume(one.expansion_m3)}" for one in facts.heaters])
     return (
-        f"An expansion tank is to be fitted {place(need.at)}. Cold, {heater.name} stands at "
-        f"{facts.pressure(static_pa)}; the limit is {facts.pressure(heater.limit_pa)}; until all is hot {whose} grows "
-        f"by {facts.volume(heater.shared_expansion_m3)}. Which tank is it?"
+        f"Every fixture is shut, and {heater.name} is trapped. An expansion tank is to be fitted {place(need.at)}, "
+        f"level with {heater.name}, for all water that comes to it while every heater heats up. From cold to hot, each "
+        f"by itself, the water of the heaters grows: {growths}. {heater.name} may come to "
+        f"{facts.pressure(heater.limit_pa)} at the most. Which tank is it?{reducer_note(world)}"
     )
 
 
@@ -82,7 +106,9 @@ def _because(world: World, heater: HeaterFacts, need: Need, static_pa: float) ->
         "The charge is the pressure that stands at the tank cold, so that the tank is empty then and takes its first "
         "water as soon as the pressure climbs."
     )
+    served = listed(sorted({heater.name, *need.serves}))
     size = (
+        f"The water of {served} comes to it; cold, it stands at {facts.pressure(static_pa)}. "
         f"By Boyle's law, in absolute pressures, the tank holds at least {grown} / (1 - {start} / {end}) = {least}; "
         f"the next size up is {facts.volume(need.nominal_m3 or need.tank_m3)}."
     )

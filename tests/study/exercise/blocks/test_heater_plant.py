@@ -3,6 +3,7 @@ from sketching import recipe, sketch, system
 import plumbnet
 from plumbnet.study.exercise.blocks.heater_plant import shared, single
 from plumbnet.study.exercise.level import Recipe
+from plumbnet.study.exercise.stock.stretch import Place
 
 
 def heaters(draw: str, chosen: Recipe, seed: int = 1) -> list[str]:
@@ -24,8 +25,16 @@ def test_two_or_three_heaters_stand_between_headers() -> None:
     assert {len(heaters("shared", recipe(), seed)) for seed in range(12)} == {2, 3}
 
 
-def test_heater_has_its_relief_valve_unless_it_was_forgotten() -> None:
-    for bare, expected in ((0.0, True), (1.0, False)):
+def test_heater_without_a_relief_valve_has_one_in_its_cold_pipe() -> None:
+    for bare, expected in ((0.0, "heater/relief"), (1.0, "relief")):
         drawn = sketch()
-        single(drawn, recipe(bare=bare), [])
-        assert ("heater/relief" in system(drawn).parts) == expected
+        hot = single(drawn, recipe(bare=bare), [])
+        drawn.run(hot, f"{drawn.part('tap', 'fixture')}.hot")
+        parts = system(drawn).parts
+        assert {"heater/relief", "relief"} & set(parts) == {expected}
+
+
+def test_heaters_on_a_header_may_have_checks_of_their_own() -> None:
+    drawn = sketch()
+    shared(drawn, recipe(branch_checks=1.0), [])
+    assert any("check" in stretch.devices for stretch in drawn.stretches if stretch.place is Place.BRANCH)

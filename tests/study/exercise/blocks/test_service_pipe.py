@@ -2,30 +2,36 @@ from sketching import chance, recipe
 
 from plumbnet.study.exercise.blocks.service_pipe import ASSEMBLIES, service
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock.stretch import Place, part_of
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 
-def kinds(seed: int = 3, **shares: float) -> list[str]:
+def served(seed: int = 3, **shares: float) -> Sketch:
     drawn = Sketch(chance(seed), USUAL["us"])
-    names = service(drawn, recipe(**shares))
-    fields = [drawn.parts[name] for name in names]
-    return [str(one["kind"]) if isinstance(one, dict) else str(one) for one in fields]
+    service(drawn, recipe(**shares))
+    return drawn
+
+
+def kinds(seed: int = 3, *, place: Place = Place.SERVICE, **shares: float) -> list[str]:
+    drawn = served(seed, **shares)
+    (stretch,) = [one for one in drawn.stretches if one.place is place]
+    return [str(drawn.parts[part_of(stop)]["kind"]) for stop in stretch.stops]
 
 
 def test_water_comes_by_main_meter_and_stop_to_the_first_tee() -> None:
-    assert kinds() == ["main", "meter", "valve", "tee"]
+    assert kinds() == ["main", "meter", "valve", "tee", "tee"]
 
 
 def test_devices_stand_behind_the_stop_in_the_order_of_practice() -> None:
     found = kinds(reducer=1.0, backflow=1.0, assembly=1.0, treatment=1.0)
-    assert found[:4] == ["main", "meter", "valve", "pressure_reducer"]
-    assert found[4] in {kind for _, kind in ASSEMBLIES}
-    assert found[5] in {"softener", "filter"}
+    assert found[:5] == ["main", "meter", "valve", "tee", "pressure_reducer"]
+    assert found[5] in {kind for _, kind in ASSEMBLIES}
+    assert found[6] in {"softener", "filter"}
 
 
 def test_backflow_preventer_may_be_a_plain_check_valve() -> None:
     found = {tuple(kinds(seed, backflow=1.0, assembly=0.0)) for seed in range(5)}
-    assert found == {("main", "meter", "valve", "check_valve", "tee")}
+    assert found == {("main", "meter", "valve", "tee", "check_valve", "tee")}
 
 
 def test_high_main_is_reduced_unless_it_was_forgotten() -> None:
@@ -34,8 +40,21 @@ def test_high_main_is_reduced_unless_it_was_forgotten() -> None:
 
 
 def test_building_stands_at_what_the_reducer_lets_through() -> None:
-    drawn = Sketch(chance(3), USUAL["us"])
-    service(drawn, recipe(high_main=1.0))
-    reducer = drawn.parts["reducer"]
-    assert isinstance(reducer, dict)
-    assert reducer["set"] == f"{drawn.line} psi"
+    drawn = served(high_main=1.0)
+    assert drawn.parts["reducer"]["set"] == f"{drawn.line} psi"
+
+
+def test_tap_in_the_yard_has_what_may_stand_in_the_building_as_well() -> None:
+    found = kinds(place=Place.YARD, second_meter=1.0, second_reducer=1.0, yard_check=1.0)
+    assert found == ["tee", "meter", "pressure_reducer", "check_valve", "fixture"]
+
+
+def test_one_of_two_meters_has_a_check() -> None:
+    drawn = served(second_meter=1.0)
+    assert [drawn.parts[name].get("check", False) for name in ("meter", "meter-2")] == [True, False]
+
+
+def test_two_reducers_are_set_apart() -> None:
+    for seed in range(5):
+        drawn = served(seed, reducer=1.0, second_reducer=1.0)
+        assert drawn.parts["reducer"]["set"] != drawn.parts["reducer-2"]["set"]

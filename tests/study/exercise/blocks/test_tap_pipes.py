@@ -5,12 +5,13 @@ from plumbnet.study.exercise.blocks.heater_plant import single
 from plumbnet.study.exercise.blocks.tap_pipes import taps
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
+from plumbnet.study.exercise.stock.stretch import Place
 from plumbnet.study.exercise.town import ROOMS
 
 
 def drawn_taps(chosen: Recipe, seed: int = 1, *, circulated: bool = False) -> Sketch:
     drawn = sketch(seed)
-    line = [drawn.part("return-tee", "tee")] if circulated else []
+    line = [drawn.part("return", "tee")] if circulated else []
     taps(drawn, chosen, single(drawn, chosen, line), circulated=circulated)
     return drawn
 
@@ -38,10 +39,10 @@ def test_circulation_drives_a_loop_through_the_heater() -> None:
 
 
 def test_mixing_valve_stands_before_the_taps() -> None:
-    runs = drawn_taps(recipe(mixing=1.0)).runs
-    assert "near-tee -> mixer.hot" in runs
-    assert "cold-tee -> mixer.cold" in runs
-    assert not any(str(run).startswith("near-tee") and str(run).endswith("n.hot") for run in runs)
+    stretches = drawn_taps(recipe(mixing=1.0)).stretches
+    (hot,) = [one for one in stretches if one.stops[-1] == "mixer.hot"]
+    assert any(one.stops[-1] == "mixer.cold" for one in stretches)
+    assert not any(one.start == hot.start and one.place is Place.HOT_TAP for one in stretches)
 
 
 def test_high_building_has_taps_above_one_another() -> None:

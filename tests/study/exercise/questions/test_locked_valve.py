@@ -9,16 +9,18 @@ def test_only_valve_on_the_way_back_is_the_answer() -> None:
     (one,) = asked("locked-valve", HOUSE.format(""))
     (blank,) = one.blanks
     assert isinstance(blank, Choice)
+    assert one.outcome == "main"
     assert (blank.right, blank.options) == ("valve", ("valve", "valve2", "valve3"))
-    (reason,) = one.because
+    reason, warning = one.because
     assert ", street first, " in reason
     assert reason.endswith(" behind valve.")
+    assert "keeps the heater off" in warning
 
 
 def test_valve_of_the_only_tank_is_the_answer() -> None:
     (one,) = asked("locked-valve", HOUSE.format("cv -> ") + "\ntee -> valve4 -> tank")
-    assert one.outcome == "valve4"
-    (reason,) = one.because
+    assert (one.answer, one.outcome) == ("valve4", "expansion tank")
+    reason, _ = one.because
     assert ", tank first, " in reason
     assert reason.endswith(" behind valve4.")
 

@@ -15,10 +15,22 @@ def test_tank_of_a_usual_house_is_asked_for_with_its_charge() -> None:
     assert isinstance(charge, Measure)
     assert (size.right, one.outcome) == ("5 gal", "size 3")
     assert charge.right == pytest.approx(62 * PSI)
-    assert "to be fitted at tee." in one.prompt
-    assert "heater stands at 62 psi; " in one.prompt
-    assert "the limit is 80 psi; " in one.prompt
-    assert "grows by 0.839 gal. " in one.prompt
+    assert "to be fitted at tee, level with heater," in one.prompt
+    assert "that of heater by 0.839 gal. heater may come to 80 psi at the most." in one.prompt
+    assert "62 psi" not in one.prompt
+
+
+def test_growth_of_every_heater_is_told_and_not_whose_water_comes_to_the_tank() -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> heater2 -> tap2.hot"
+    one = asked("tank", runs, heater=RELIEF, heater2=f"{RELIEF}, volume: 40 gal")[0]
+    assert "that of heater by 0.839 gal and that of heater2 by 0.671 gal." in one.prompt
+    assert "The water of heater and heater2 comes to it" in one.because[1]
+
+
+def test_tank_that_nearly_another_size_would_do_for_makes_no_question() -> None:
+    """0.839 gal at 66.2 psi asks for 5.76 gal, at 65 psi for 5.29, at 64.1 psi for 5.0."""
+    assert asked("tank", CLOSED, heater=RELIEF, street="pressure: 64.1 psi") == []
+    assert len(asked("tank", CLOSED, heater=RELIEF, street="pressure: 66.2 psi")) == 1
 
 
 def test_key_shows_the_sum() -> None:

@@ -13,7 +13,7 @@ RUNS = "street -> meter -> prv -> tee -> heater -> tap.hot"
 
 @pytest.fixture
 def ipc_then_upc(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(two_codes, "CODES", {"us": ("ipc-2021", "upc-2024")})
+    monkeypatch.setattr(two_codes, "CODES", {"us": (("ipc-2021",), ("upc-2024",))})
 
 
 @pytest.mark.usefixtures("ipc_then_upc")
@@ -45,7 +45,7 @@ def test_every_code_is_a_profile_there_is() -> None:
     house = plumbnet.read_bytes(
         b"plumbnet: 1\nparts: {street: {kind: main, pressure: 60 psi}, tap: fixture}\nruns: [street -> tap.cold]\n"
     )
-    for code in (code for codes in two_codes.CODES.values() for code in codes):
+    for code in (code for sides in two_codes.CODES.values() for side in sides for code in side):
         assert plumbnet.check(house, rules=code).profile.profile == code
 
 

@@ -8,7 +8,7 @@ RELIEF = "relief: {pressure: 150 psi}"
 
 GROWS = "its water grows by 0.839 gal"
 CLOSED = f"heater is closed (stopped by cv); {GROWS}, and nothing holds the pressure at or below 80 psi."
-HELD = "What is fitted holds it at or below 80 psi: all hot, it stands at 77.1 psi."
+HELD = "What is fitted holds it at or below 80 psi: all hot, it stands at 68.8 psi."
 PASSES = "Nothing stands against it on its way to street, which takes it at 60 psi."
 
 
@@ -25,8 +25,19 @@ PASSES = "Nothing stands against it on its way to street, which takes it at 60 p
     ],
 )
 def test_what_becomes_of_the_growth_is_asked_and_explained(runs: str, outcome: str, because: tuple[str, ...]) -> None:
-    (one,) = asked("verdict", runs, heater=RELIEF)
+    (one,) = asked("verdict", runs, heater=RELIEF, tank="volume: 8 gal")
     assert (one.outcome, one.because, one.heater) == (outcome, because, "heater")
+
+
+def test_pressure_that_is_nearly_the_limit_makes_no_question() -> None:
+    closed = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
+    assert asked("verdict", closed, heater=RELIEF, tank="volume: 4.5 gal") == []
+    assert len(asked("verdict", closed, heater=RELIEF, tank="volume: 8 gal")) == 1
+
+
+def test_no_tankless_heater_is_said_to_heat_up_with_every_fixture_shut() -> None:
+    (one,) = asked("verdict", "street -> cv -> tankless -> tap.hot", level=3)
+    assert "tankless heats up, if it can with no water drawn." in one.prompt
 
 
 def test_tankless_heater_waits_for_a_tap() -> None:

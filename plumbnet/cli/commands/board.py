@@ -20,9 +20,9 @@ from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.playing import Wanted, lesson_of, tapped_page
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.layout.authoring import starter
-from plumbnet.layout.yaml import LayoutError, bytes_of, reason_of
+from plumbnet.layout.yaml import LayoutError, reason_of
 from plumbnet.study.touching import TouchStates, UnknownTouch, held_states
-from plumbnet.study.training import holds_questions
+from plumbnet.study.training import holds_questions, questions_bytes
 
 if TYPE_CHECKING:
     from plumbnet.boards.live import BoardServer
@@ -32,7 +32,9 @@ NO_BOARD = 'the live board needs the extra "board": pip install "plumbnet[board]
 
 _File = Annotated[
     str | None,
-    typer.Argument(metavar="[FILE]", help="A layout, or questions of your own; the house of `new` when left out."),
+    typer.Argument(
+        metavar="[FILE]", help="A layout, or questions: a file, or a lesson by name; the house of `new` when left out."
+    ),
 ]
 _Port = Annotated[
     int, typer.Option("--port", min=0, max=65535, metavar="N", help="Port on this machine; a free one when left out.")
@@ -104,7 +106,7 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
 def _holds_questions(file: str) -> bool:
     """Whether a file is one of questions; one that cannot be read is told as a layout is."""
     try:
-        return file != STANDARD_INPUT and holds_questions(bytes_of(file))
+        return file != STANDARD_INPUT and holds_questions(questions_bytes(file))
     except OSError:
         return False
 

@@ -63,7 +63,9 @@ def exercise(  # noqa: PLR0913  each is an option of the command
         str | None, typer.Option(metavar="FILE", help="Keep the answers there, and go on there.")
     ] = None,
     name: Annotated[str | None, typer.Option(help="Who answers, for the file of answers.")] = None,
-    own: Annotated[str | None, typer.Option("--from", metavar="FILE", help="Questions of your own.")] = None,
+    own: Annotated[
+        str | None, typer.Option("--from", metavar="FILE", help="Questions of your own, or a lesson by name.")
+    ] = None,
     again: Annotated[str | None, typer.Option(metavar="RESULTS", help="What was missed there and is due.")] = None,
     day: Annotated[
         str | None, typer.Option(metavar="DATE", help="The day, as 2026-03-14; today when left out.")

@@ -1,8 +1,9 @@
-"""The kinds of part, the tubes, the assemblies, rule profiles, findings and beliefs, as one looks them up."""
+"""The kinds of part, the tubes, the assemblies, rule profiles, findings, beliefs and lessons, as one looks them up."""
 
 from plumbnet.report.reference.assembly_catalogue import assemblies_text
 from plumbnet.report.reference.belief_catalogue import beliefs_text
 from plumbnet.report.reference.kind_catalogue import kind_text, kinds_text, schema_text
+from plumbnet.report.reference.lesson_catalogue import lessons_text
 from plumbnet.report.reference.rulebook import finding_text, findings_text, profile_text, profiles_text
 from plumbnet.report.reference.tube_catalogue import tube_names, tube_text, tubes_text
 
@@ -13,6 +14,7 @@ __all__ = [
     "findings_text",
     "kind_text",
     "kinds_text",
+    "lessons_text",
     "profile_text",
     "profiles_text",
     "schema_text",

@@ -2,7 +2,15 @@
 
 from plumbnet.study.training.class_table import BeliefRow, Holding, class_rows
 from plumbnet.study.training.posed_exercise import PosedExercise, taking_turns
-from plumbnet.study.training.question_file import QUESTIONS_KEY, OwnQuestions, holds_questions, questions_at
+from plumbnet.study.training.question_file import (
+    QUESTIONS_KEY,
+    LessonHead,
+    OwnQuestions,
+    holds_questions,
+    known_lessons,
+    questions_at,
+    questions_bytes,
+)
 from plumbnet.study.training.repetition import Due, asked_again, due_on, next_day
 from plumbnet.study.training.results_file import (
     RESULTS_KEY,
@@ -17,6 +25,7 @@ from plumbnet.study.training.results_file import (
     results_text,
     with_answer,
 )
+from plumbnet.study.training.shipped_lessons import lesson_bytes, lesson_names
 
 __all__ = [
     "QUESTIONS_KEY",
@@ -27,6 +36,7 @@ __all__ = [
     "Due",
     "Held",
     "Holding",
+    "LessonHead",
     "OwnQuestions",
     "PosedExercise",
     "Results",
@@ -36,8 +46,12 @@ __all__ = [
     "class_rows",
     "due_on",
     "holds_questions",
+    "known_lessons",
+    "lesson_bytes",
+    "lesson_names",
     "next_day",
     "questions_at",
+    "questions_bytes",
     "read_results",
     "results_at",
     "results_text",

@@ -7,6 +7,9 @@ from plumbnet.study.beliefs import BlankHints, ChoiceHints, exercise_hints
 from plumbnet.study.exercise import Choice, Exercise
 from plumbnet.study.training.results_file import Held
 
+_IN_ITS_WORDS = "Your answer"
+"""Before options in words of their own, which would not go on with what begins a sentence for others."""
+
 
 @dataclass(frozen=True, slots=True)
 class PosedExercise:
@@ -22,7 +25,7 @@ class PosedExercise:
         first, *others = self.exercise.asked.blanks
         if not self.wording or not isinstance(first, Choice):
             return self.exercise
-        own = Choice(first.prompt, tuple(self.wording.values()), self.wording[first.right])
+        own = Choice(_IN_ITS_WORDS, tuple(self.wording.values()), self.wording[first.right])
         return replace(self.exercise, asked=replace(self.exercise.asked, blanks=(own, *others)))
 
     @property

@@ -2,7 +2,7 @@
 
 import hashlib
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from random import Random
@@ -11,12 +11,13 @@ from typing import Annotated, Final, Literal
 from pydantic import Field, ValidationError
 
 from plumbnet.analysis import Report
-from plumbnet.api import check, read
-from plumbnet.layout.model import Declared, Mistake, validation_faults
+from plumbnet.api import check, read, read_bytes
+from plumbnet.layout.model import Declared, Mistake, System, validation_faults
 from plumbnet.layout.units import customary
-from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, decode, parse_yaml, quoted, reason_of
+from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted, reason_of
 from plumbnet.study.exercise import LEVELS, QUESTIONS, Asked, Choice, Exercise, Origin, Question, World
 from plumbnet.study.training.posed_exercise import PosedExercise
+from plumbnet.study.training.shipped_lessons import lesson_bytes, lesson_layout, lesson_layout_names, lesson_names
 from plumbnet.study.whatif import whatif
 
 QUESTIONS_KEY: Final = "plumbnet-questions"
@@ -32,7 +33,7 @@ class OwnQuestion(Declared):
     called = "a question"
 
     layout: str = Field(examples=["bakery.yaml"])
-    """The layout, a file beside the one with the questions, or below."""
+    """The layout, a file beside the one with the questions, or below; else one that comes with the program, by name."""
     about: str = Field(examples=["verdict"])
     """Which sort of question."""
     scenario: str | None = Field(default=None, examples=["stop-shut"])
@@ -56,10 +57,24 @@ class _QuestionFile(Declared):
     """Version of the form."""
     title: str = ""
     """What they are for."""
+    note: str = ""
+    """What is learned from them, in a line."""
+    minutes: Annotated[int, Field(ge=1)] | None = Field(default=None, examples=[15])
+    """How long they take."""
     questions: Annotated[tuple[OwnQuestion, ...], Field(strict=False, min_length=1)] = Field(
         examples=[[{"layout": "bakery.yaml", "about": "verdict"}]]
     )
     """The questions, in their order."""
+
+
+@dataclass(frozen=True, slots=True)
+class LessonHead:
+    """What a file of questions says of itself, and how many it asks; `minutes` None where it does not say."""
+
+    title: str
+    note: str
+    minutes: int | None
+    questions: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,27 +92,53 @@ def holds_questions(data: bytes) -> bool:
 
 
 def questions_at(path: str) -> OwnQuestions:
-    """The questions of a file. Raises LayoutError with every fault of it, OSError."""
-    data = bytes_of(path)
+    """The questions of a file, or of the shipped lesson of that name where there is no such file.
+
+    Raises LayoutError with every fault of it, OSError.
+    """
+    data = questions_bytes(path)
+    read_file, root, text = _declared(data, path)
+    posing = _Posing(Path(path), read_file.title)
+    posed = [posing.posed(number, one) for number, one in enumerate(read_file.questions)]
+    if posing.mistakes:
+        faults = [mistake.fault(root) for mistake in posing.mistakes]
+        raise LayoutError(path, faults, text, because=posing.because)
+    return OwnQuestions(path, hashlib.sha256(data).hexdigest(), tuple(one for one in posed if one is not None))
+
+
+def questions_bytes(path: str) -> bytes:
+    """The bytes of a file, or of the shipped lesson of that name where there is no such file. Raises OSError."""
+    try:
+        return bytes_of(path)
+    except FileNotFoundError:
+        if path not in lesson_names():
+            raise
+        return lesson_bytes(path)
+
+
+def known_lessons() -> Mapping[str, LessonHead]:
+    """What each shipped lesson says of itself, by its name."""
+    return {name: _head(name) for name in lesson_names()}
+
+
+def _head(name: str) -> LessonHead:
+    read_file, *_ = _declared(lesson_bytes(name), name)
+    return LessonHead(read_file.title, read_file.note, read_file.minutes, len(read_file.questions))
+
+
+def _declared(data: bytes, path: str) -> tuple[_QuestionFile, YamlNode, str]:
+    """A file of questions as it stands, its layouts unread. Raises LayoutError with every fault."""
     faults: list[Fault] = []
     text = decode(data, faults)
     root = None if text is None else parse_yaml(text, faults)
-    if root is not None and not faults:
+    if text is not None and root is not None and not faults:
+        if not isinstance(root.value, dict):
+            mistake = Mistake((), f"{_QuestionFile.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
+            raise LayoutError(path, [mistake.fault(root)], text)
         try:
-            if not isinstance(root.value, dict):
-                mistake = Mistake((), f"{_QuestionFile.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
-                raise LayoutError(path, [mistake.fault(root)], text or "")
-            read_file = _QuestionFile.model_validate(root.value)
+            return _QuestionFile.model_validate(root.value), root, text
         except ValidationError as error:
             faults += validation_faults(error, root, what=_QuestionFile.called, model=_QuestionFile)
-        else:
-            posing = _Posing(Path(path), read_file.title)
-            posed = [posing.posed(number, one) for number, one in enumerate(read_file.questions)]
-            faults += [mistake.fault(root) for mistake in posing.mistakes]
-            if not faults:
-                found = tuple(one for one in posed if one is not None)
-                return OwnQuestions(path, hashlib.sha256(data).hexdigest(), found)
-            raise LayoutError(path, faults, text or "", because=posing.because)
     raise LayoutError(path, faults, text or "")
 
 
@@ -144,9 +185,8 @@ class _Posing:
 
     def _drawn(self, own: OwnQuestion) -> Report:
         """The layout as drawn."""
-        file = self.path.parent / own.layout
         try:
-            return check(read(file))
+            return check(self._read(own.layout))
         except OSError as error:
             text = f"{quoted(own.layout)} cannot be read: {reason_of(error)}"
             raise _NotPut(Mistake(("layout",), text, "name a file beside this one")) from error
@@ -154,6 +194,15 @@ class _Posing:
             self.because = self.because or error
             text = f"there are mistakes in {quoted(own.layout)}"
             raise _NotPut(Mistake(("layout",), text, "plumbnet check shows them")) from error
+
+    def _read(self, layout: str) -> System:
+        """A file beside the questions, or the shipped layout of that name where there is none."""
+        try:
+            return read(self.path.parent / layout)
+        except FileNotFoundError:
+            if layout not in lesson_layout_names():
+                raise
+            return read_bytes(lesson_layout(layout), file=f"{layout}.yaml")
 
     def _supposed(self, own: OwnQuestion, drawn: Report) -> tuple[Report, str]:
         """The layout with the scenario made, and what that supposes in words, without the end of the sentence."""

@@ -23,13 +23,6 @@ def test_keys_stand_behind_all_worksheets() -> None:
     assert text.rindex("# Worksheet 2") < text.index("# Key to worksheet 1")
 
 
-def test_same_seed_gives_the_same_bytes_whatever_the_hashes() -> None:
-    wanted = ("exercise", "--seed", "8", "--level", "4", "--about", "trapped-heaters", "--variants", "2", "--key")
-    first, second = (real(*wanted, PYTHONHASHSEED=seed) for seed in ("0", "4711"))
-    assert first.returncode == second.returncode == 0
-    assert first.stdout == second.stdout != b""
-
-
 @pytest.mark.parametrize("name", ["class.html", "class.htm", "CLASS.HTML"])
 def test_ending_of_the_file_asks_for_a_page(name: str, write: Write) -> None:
     write("other", "")

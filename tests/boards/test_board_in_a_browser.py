@@ -420,9 +420,9 @@ def test_hostile_title_is_text_in_a_copy(browser: Browser, tmp_path: Path) -> No
 def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mouse(
     browser: Browser, server: BoardServer
 ) -> None:
-    for size, scheme in ((PROJECTOR, "light"), (PHONE, "dark")):
-        context = browser.new_context(viewport=size, color_scheme=scheme, reduced_motion="reduce")
-        page = context.new_page()
+    for size in (PROJECTOR, PHONE):
+        page = browser.new_page(viewport={"width": size["width"], "height": size["height"]}, reduced_motion="reduce")
+        page.emulate_media(color_scheme="dark" if size is PHONE else "light")
         page.goto(server.address)
         page.wait_for_selector("body[data-ready]")
         page.click(part("tank-stop"))
@@ -430,7 +430,7 @@ def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mou
         page.click("#menu button:has-text('shut')")
         page.wait_for_selector("#verdict:text-is('TRAPPED')")
         assert complaints(page) == []
-        context.close()
+        page.close()
 
 
 NOTEBOOK = """async ([source, page]) => {

@@ -43,7 +43,7 @@ def main(folder: Path) -> None:
     for words in (*SHOWN, *WRITTEN):
         result = CliRunner().invoke(app, words.split())
         told = Path(words.split()[-1]).read_bytes() if words in WRITTEN else result.output.encode()
-        print(words, result.exit_code, hashlib.sha256(told).hexdigest(), len(told))  # noqa: T201
+        print(words, result.exit_code, hashlib.sha256(told).hexdigest(), len(told))  # noqa: T201  what another process reads
 
 
 if __name__ == "__main__":

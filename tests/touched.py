@@ -81,7 +81,9 @@ parts:
   split: tee
   tank-stop: valve
   tank: {kind: expansion_tank, volume: 5 gal, precharge: 62 psi}
-  heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, relief: {pressure: 150 psi, temperature: 210 degF}}
+  heater:
+    {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, input: 40000 Btu/h,
+     relief: {pressure: 150 psi, temperature: 210 degF}}
   sink: fixture
 runs:
   - street -> stop -> meter -> split -> heater -> sink.hot

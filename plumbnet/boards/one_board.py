@@ -4,7 +4,9 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 
 from plumbnet.analysis import Report
+from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.analysis.water_walk import water_walk
+from plumbnet.boards.heat_up import HeatUpTold, heat_up
 from plumbnet.boards.page_data import board_data
 from plumbnet.boards.state_answer import StateAnswer, board_answer
 from plumbnet.boards.state_picture import board_picture
@@ -41,12 +43,16 @@ class OneBoard:
             raise UnknownTouch("there is no such heater; choose one on the board")
         return trace_text(report.facts, water_walk(report, found))
 
+    def heat_up(self, code: str, heater: str) -> HeatUpTold:
+        """The heat-up of a heater in a state. Raises NoWarmUp."""
+        return heat_up(self.states.report_in(touches_of(code)), heater)
+
 
 def refused_or(answer: Callable[[], Mapping[str, object]]) -> Mapping[str, object]:
     """What the page is told: an answer, or under `refused` why there is none."""
     try:
         return answer()
-    except (UnknownTouch, ChangeError) as error:
+    except (UnknownTouch, ChangeError, NoWarmUp) as error:
         return {"refused": str(error)}
     except LayoutError as error:
         return {"refused": "; ".join(fault.sentence for fault in error.faults)}

@@ -11,7 +11,16 @@ from importlib.resources import files
 from plumbnet.report.figures import PALETTES, Theme
 from plumbnet.report.text import CAUTION
 
-MODULES = ("touch-code.mjs", "hosts.mjs", "past.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+MODULES = (
+    "touch-code.mjs",
+    "hosts.mjs",
+    "past.mjs",
+    "gauge.mjs",
+    "picture.mjs",
+    "menu.mjs",
+    "heat-up.mjs",
+    "board.mjs",
+)
 """The scripts, each behind those that it imports from."""
 TASK_MODULES = ("gauge.mjs", "picture.mjs", "tasks.mjs")
 """Those of the page on which exercises are answered by tapping."""

@@ -417,6 +417,50 @@ def test_hostile_title_is_text_in_a_copy(browser: Browser, tmp_path: Path) -> No
         assert page.locator("img").count() == 0
 
 
+def test_heat_up_is_shown_event_by_event_to_those_who_want_nothing_to_move(page: Page) -> None:
+    page.click(part("tank-stop"))
+    page.click("#menu button:has-text('shut')")
+    page.wait_for_selector("#verdict:text-is('TRAPPED')")
+    page.click("#heat")
+    page.wait_for_selector("#moment-words:has-text('pushes wherever it can')")
+    frames = [page.inner_text("#moment-words")]
+    while page.inner_text("#play") != "Again":
+        page.click("#next-event")
+        frames.append(page.inner_text("#moment-words"))
+    assert "heater/relief opens at 150 psi" in " ".join(frames)
+    assert "gal let out" in frames[-1]
+    assert 3 <= len(frames) <= 12
+    assert "now" in (page.text_content("#column") or "")
+    page.click("#undo")
+    shown(page)
+    assert not page.is_visible("#heating")
+    assert "now" not in (page.text_content("#column") or "")
+
+
+def test_heat_up_plays_in_twenty_seconds_and_can_be_halted_and_moved(browser: Browser, server: BoardServer) -> None:
+    page = browser.new_page(viewport={"width": 1280, "height": 720})
+    page.clock.install()
+    page.goto(server.address)
+    page.wait_for_selector("body[data-ready]")
+    page.click("#heat")
+    page.wait_for_selector("#play:text-is('Pause')")
+    assert page.locator("svg.rushing").count() == 1
+    page.clock.run_for(4000)
+    assert page.locator("svg.rushing").count() == 0
+    assert 100 < float(page.input_value("#moment")) < 400
+    page.click("#play")
+    held = page.input_value("#moment")
+    page.clock.run_for(1000)
+    assert page.input_value("#moment") == held
+    page.click("#play")
+    page.clock.run_for(20000)
+    assert page.input_value("#moment") == "1000"
+    assert page.inner_text("#play") == "Again"
+    page.evaluate("$ = document.getElementById('moment'); $.value = 500; $.dispatchEvent(new Event('input'))")
+    assert page.inner_text("#play") == "Play"
+    page.close()
+
+
 def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mouse(
     browser: Browser, server: BoardServer
 ) -> None:

@@ -108,6 +108,7 @@ class BoardServer:
             Route("/answer.json", self._answer),
             Route("/picture.json", self._picture),
             Route("/walk.json", self._walk),
+            Route("/heat-up.json", self._heat_up),
             Route("/changed.json", self._changed),
             Route("/{name}", self._file),
         ]
@@ -138,6 +139,10 @@ class BoardServer:
         board, asked = self.followed.board, request.query_params
         heater = asked.get("heater", "")
         return await self._asked(request, lambda: {"walk": board.walk(asked.get("state", ""), heater)})
+
+    async def _heat_up(self, request: Request) -> Response:
+        board, asked = self.followed.board, request.query_params
+        return await self._asked(request, lambda: board.heat_up(asked.get("state", ""), asked.get("heater", "")))
 
     async def _asked(self, request: Request, work: Callable[[], Mapping[str, object]]) -> Response:
         """An answer within bounds of size and time, or why there is none."""

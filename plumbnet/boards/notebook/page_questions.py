@@ -12,7 +12,10 @@ _NO_QUESTION = "this is no question that a board is asked"
 
 
 class PageQuestion(TypedDict):
-    """A question of a page: `board`, `answer`, `picture` or `walk`, in a state; `view` and `id` say whose it is."""
+    """A question of a page, in a state; `view` and `id` say whose it is.
+
+    `ask` is "board", "answer", "picture", "walk" or "heat-up".
+    """
 
     view: int
     id: int
@@ -51,5 +54,7 @@ class AskedBoard:
                 return self.board.picture(state)
             case "walk":
                 return {"walk": self.board.walk(state, question["heater"])}
+            case "heat-up":
+                return self.board.heat_up(state, question["heater"])
             case _:
                 return {"refused": _NO_QUESTION}

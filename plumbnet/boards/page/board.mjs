@@ -5,6 +5,7 @@ import { hostOf } from "./hosts.mjs";
 import { paintGauge } from "./gauge.mjs";
 import { AddressPast, OwnPast } from "./past.mjs";
 import { Picture } from "./picture.mjs";
+import { HeatUp, shareOf, stepOf } from "./heat-up.mjs";
 import { made, openMenu } from "./menu.mjs";
 
 /** @typedef {import("./touch-code.mjs").Touch} Touch */
@@ -26,6 +27,8 @@ class Board {
   question = 0;
   pictureKey = "none";
   top = 1;
+  /** @type {HeatUp | null} */
+  heating = null;
 
   /** @param {any} host */
   constructor(host) {
@@ -86,6 +89,7 @@ class Board {
   /** Asks what a state comes to and shows it; of several questions only the last counts. @param {Touch[]} touches @param {string} [words] */
   async show(touches, words = "") {
     const question = ++this.question;
+    this.#cool();
     this.touches = touches;
     this.#buttons();
     const found = await this.host.answer(codeOf(touches)).catch(() => ({ refused: "The board does not answer. Is the program that opened it still running?" }));
@@ -250,6 +254,7 @@ class Board {
 
   /** @param {string} name */
   choose(name) {
+    this.#cool();
     this.heater = name;
     this.paint(`${name} is shown`);
   }
@@ -273,7 +278,7 @@ class Board {
     $("undo").disabled = this.step <= 0;
     $("redo").disabled = this.step >= this.steps;
     $("drawn").disabled = $("copy").disabled = !this.touches.length;
-    $("whole").hidden = !this.host.isLive;
+    $("whole").hidden = $("heat").hidden = !this.host.isLive;
   }
 
   /** @param {boolean} isOn */
@@ -285,6 +290,39 @@ class Board {
   async #walk() {
     const found = await this.host.walk(codeOf(this.touches), this.heater);
     $("hops").textContent = found.walk ?? found.refused ?? "";
+  }
+
+  /** Lights the heater that is shown, and plays what comes of it. */
+  async #heatUp() {
+    const question = this.question, heater = this.chosen;
+    if (!heater || !("heatUp" in this.host)) return;
+    const course = await this.host.heatUp(codeOf(this.touches), heater.name);
+    if (question !== this.question) return;
+    $("heat").setAttribute("aria-pressed", "true");
+    $("heating").hidden = false;
+    const isRefused = course.refused !== undefined;
+    for (const id of ["play", "next-event", "moment"]) $(id).hidden = isRefused;
+    if (isRefused) return ($("moment-words").textContent = course.refused);
+    const top = Math.max(this.top, 1.07 * Math.max(...course.pressure));
+    this.heating = new HeatUp(course, {
+      rush: (share) => this.picture.rush(heater.name, share),
+      stand: (pressure) => paintGauge($("column"), { ...heater, end: Math.round(pressure * 10) / 10, needle: "now" }, this.board.unit, top),
+      tell: (words) => ($("moment-words").textContent = words),
+      moved: (at, isPlaying) => {
+        $("moment").value = stepOf(at);
+        $("play").textContent = isPlaying ? "Pause" : at < 1 ? "Play" : "Again";
+      },
+    });
+    this.heating.play();
+  }
+
+  /** Puts the heat-up away. */
+  #cool() {
+    this.heating?.pause();
+    this.heating = null;
+    $("heating").hidden = true;
+    $("heat").setAttribute("aria-pressed", "false");
+    if (this.picture.svg) this.picture.rush("", null);
   }
 
   /** The state as a scenario of a layout file. */
@@ -324,6 +362,18 @@ class Board {
       $("walk").hidden = $("whole").getAttribute("aria-pressed") === "true";
       $("whole").setAttribute("aria-pressed", String(!$("walk").hidden));
       if (!$("walk").hidden) this.#walk();
+    };
+    $("heat").onclick = () => {
+      if ($("heating").hidden) return this.#heatUp();
+      this.#cool();
+      this.paint();
+    };
+    $("play").onclick = () => (this.heating?.isPlaying ? this.heating.pause() : this.heating?.play());
+    $("next-event").onclick = () => this.heating?.next();
+    $("moment").oninput = () => {
+      const share = shareOf($("moment").value);
+      this.heating?.pause();
+      this.heating?.stand(share);
     };
     const root = document.documentElement, isDark = () => (root.dataset.theme ? root.dataset.theme === "dark" : matchMedia("(prefers-color-scheme: dark)").matches);
     const told = () => ($("theme").textContent = isDark() ? "Light" : "Dark");

@@ -62,6 +62,11 @@ export class LiveHost {
     return this.#ask(`walk.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
   }
 
+  /** @param {string} code @param {string} heater */
+  heatUp(code, heater) {
+    return this.#ask(`heat-up.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
+  }
+
   /** Calls back whenever the file was saved, with what is wrong with it or nothing. @param {(told: {mistake: string}) => void} tell */
   async follow(tell) {
     for (let seen = 0; ; ) {
@@ -118,6 +123,11 @@ export class FrameHost {
   /** @param {string} code @param {string} heater */
   walk(code, heater) {
     return this.#ask("walk", code, heater);
+  }
+
+  /** @param {string} code @param {string} heater */
+  heatUp(code, heater) {
+    return this.#ask("heat-up", code, heater);
   }
 }
 

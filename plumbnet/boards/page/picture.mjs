@@ -7,7 +7,8 @@ import { SVG_NS } from "./gauge.mjs";
 
 const GLIDE_MS = 500;
 const HATCHES = { trapped: "M-1 8L8-1M-1 1L1-1M6 8L8 6", controlled: "M0 3.5H7", sealed: "M-1 8L8-1M-1 1L1-1M6 8L8 6M-1-1L8 8", "on-demand": "M2.5 3h1" };
-const isStill = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+/** Whether somebody wants nothing to move. */
+export const isStill = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
 export class Picture {
   /** @param {HTMLElement} pane */
@@ -77,6 +78,20 @@ export class Picture {
     for (const path of zone?.children ?? []) path.setAttribute("d", data);
     zone?.querySelector(".hatch")?.setAttribute("fill", heater ? `url(#hatch-${heater.verdict})` : "none");
     this.svg?.querySelector(".way")?.setAttribute("d", heater?.way.length ? this.#along(heater.way) : "");
+  }
+
+  /** Shows the zone as far as its water has pushed, from a heater outwards; null shows all of it. @param {string} name @param {number | null} share */
+  rush(name, share) {
+    const svg = this.svg, zone = svg?.querySelector(".zone");
+    svg?.classList.toggle("rushing", share !== null);
+    if (share === null) return zone?.removeAttribute("clip-path");
+    const circle = svg?.querySelector("#front circle"), heater = this.parts.get(name)?.getBBox();
+    const outline = /** @type {SVGPathElement | null} */ (zone?.firstElementChild)?.getBBox();
+    if (!heater || !outline || !circle) return;
+    const cx = heater.x + heater.width / 2, cy = heater.y + heater.height / 2;
+    const wide = Math.max(cx - outline.x, outline.x + outline.width - cx), high = Math.max(cy - outline.y, outline.y + outline.height - cy);
+    for (const [key, value] of Object.entries({ cx, cy, r: share * Math.hypot(wide, high) })) circle.setAttribute(key, String(value));
+    zone?.setAttribute("clip-path", "url(#front)");
   }
 
   /** The outline of a zone from its bits: pipes, then parts, each in the order of the layout. @param {string} bits */
@@ -159,5 +174,9 @@ function hatches() {
     pattern.append(path);
     defs.append(pattern);
   }
+  const front = document.createElementNS(SVG_NS, "clipPath");
+  front.id = "front";
+  front.append(document.createElementNS(SVG_NS, "circle"));
+  defs.append(front);
   return defs;
 }

@@ -88,7 +88,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     lesson = lesson_again(again, seed, today) if again is not None else lesson_of(asked)
     if play:
         keeper = Keeper(again or results, name or "", today, lesson.dealt)
-        play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture))
+        play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture, (own, again, results)))
         return
     if not lesson.posed:
         write(f"{lesson.nothing}\n")
@@ -97,7 +97,7 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     if out is None:
         write(content.decode())
     else:
-        save(out, content)
+        save(out, content, read=[own, again])
 
 
 def _form_of(out: Path | None) -> SheetForm:
@@ -194,10 +194,10 @@ def _pictures(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[dict[int, s
     return plain, {one.origin.number: answer_svg(one.report) for one in dealt} if with_key else {}
 
 
-def _shown(picture: Path, one: Exercise) -> None:
+def _shown(picture: Path, read: Sequence[str | None], one: Exercise) -> None:
     """Draw an exercise into a file and open it; where nothing opens it the file is there all the same."""
     from plumbnet.report.worksheets.paper import piping_svg  # noqa: PLC0415  drawing is slow to import
 
-    save(picture, piping_svg(one.system, worksheet(one).asked_about).encode())
+    save(picture, piping_svg(one.system, worksheet(one).asked_about).encode(), read=read)
     if typer.launch(str(picture)):
         typer.echo(visible(f"The picture is in {picture}."), err=True)

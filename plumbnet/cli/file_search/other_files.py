@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from plumbnet.layout.yaml import Fault, Plain, YamlNode, decode, parse_yaml, quoted
-from plumbnet.report.output import LIST_OF_ACCEPTANCES, NOT_A_LAYOUT, RULE_PROFILE
+from plumbnet.report.output import FILE_OF_QUESTIONS, FILE_OF_RESULTS, LIST_OF_ACCEPTANCES, NOT_A_LAYOUT, RULE_PROFILE
 from plumbnet.rules import OWN_KEY
 
 KEY: Final = "plumbnet"
@@ -66,11 +66,25 @@ def _mapping(root: YamlNode, value: dict[str, Plain], text: str) -> OtherFile:
         return OtherFile(NOT_A_LAYOUT, Fault(*place, wrong, f"write {KEY}: 1", len(slip)), text, is_slip=True)
     if OWN_KEY in value:
         return OtherFile(LIST_OF_ACCEPTANCES, Fault(0, 0, "it counts where --own-acceptances names it"), text)
+    trained = _of_training(value)
+    if trained is not None:
+        return OtherFile(*trained, text)
     if "profile" in value:
         return OtherFile(RULE_PROFILE, Fault(0, 0, "it judges where --rules names it"), text)
     if value.keys() >= _BODY:
         return OtherFile(NOT_A_LAYOUT, Fault(0, 0, NO_KEY, f"with {KEY}: 1 its parts and runs would be read"), text)
     return OtherFile(NOT_A_LAYOUT, Fault(0, 0, NO_KEY), text)
+
+
+def _of_training(value: dict[str, Plain]) -> tuple[str, Fault] | None:
+    """What a file is that exercises are asked of, or that keeps their answers; None where it is neither."""
+    from plumbnet.study.training import QUESTIONS_KEY, RESULTS_KEY  # noqa: PLC0415  no layout needs it
+
+    if QUESTIONS_KEY in value:
+        return FILE_OF_QUESTIONS, Fault(0, 0, "plumbnet exercise --from asks what stands in it")
+    if RESULTS_KEY in value:
+        return FILE_OF_RESULTS, Fault(0, 0, "plumbnet class reads it")
+    return None
 
 
 def _slips(value: dict[str, Plain]) -> Iterator[str]:

@@ -14,6 +14,8 @@ from plumbnet.report.output.program_failure import program_failed
 from plumbnet.report.output.streamed_json import Array, array, closed_json, fragment, member, opened
 from plumbnet.report.output.whole_file import write_whole
 from plumbnet.report.output.writer import (
+    FILE_OF_QUESTIONS,
+    FILE_OF_RESULTS,
     LIST_OF_ACCEPTANCES,
     NOT_A_LAYOUT,
     RULE_PROFILE,
@@ -29,6 +31,8 @@ from plumbnet.report.output.writer import (
 )
 
 __all__ = [
+    "FILE_OF_QUESTIONS",
+    "FILE_OF_RESULTS",
     "LIST_OF_ACCEPTANCES",
     "NOT_A_LAYOUT",
     "RULE_PROFILE",

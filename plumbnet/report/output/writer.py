@@ -36,6 +36,8 @@ class Unread:
 NOT_A_LAYOUT: Final = "not a layout"
 RULE_PROFILE: Final = "rule profile"
 LIST_OF_ACCEPTANCES: Final = "list of acceptances"
+FILE_OF_QUESTIONS: Final = "file of questions"
+FILE_OF_RESULTS: Final = "results of exercises"
 
 
 @dataclass(frozen=True, slots=True)

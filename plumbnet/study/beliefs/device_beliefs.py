@@ -40,7 +40,7 @@ def stopped_at(asked: AskedHeater, device: str) -> Hint:
     if gate is not None and _is_bypass(gate):
         opens_pa = asked.heater.static_pa if gate.opens_pa is None else gate.opens_pa
         return asked.says("bypass-overlooked", device=device, opens=asked.facts.pressure(opens_pa or 0.0))
-    if Conduct.LETS_THROUGH in met or (gate is not None and gate.answer.passes) or is_leaking(part):
+    if Conduct.LETS_THROUGH in met or (gate is not None and _is_passed_back(gate)) or is_leaking(part):
         return asked.says("open-device-stops", device=device)
     return asked.says("stops-elsewhere", device=device)
 
@@ -57,3 +57,8 @@ def lost_tank_belief(asked: AskedHeater, tank: TankFacts) -> Hint | None:
 
 def _is_bypass(gate: GateMet) -> bool:
     return gate.answer.passes and gate.direction is Direction.BYPASS
+
+
+def _is_passed_back(gate: GateMet) -> bool:
+    """Whether water passes it against its direction; with it, it leads away from the street."""
+    return gate.answer.passes and gate.direction is not Direction.FORWARD

@@ -172,7 +172,7 @@ class _Posing:
         drawn = self._drawn(own)
         report, supposed = self._supposed(own, drawn)
         question = QUESTIONS[own.about]
-        level = max(question.outcomes)
+        level = _level(own, question, report)
         asked = _asked(own, question, report, level)
         words = self.title or self.path.name
         origin = Origin(
@@ -228,6 +228,15 @@ class _NotPut(Exception):
     def __init__(self, mistake: Mistake) -> None:
         super().__init__(str(mistake))
         self.mistake = mistake
+
+
+def _level(own: OwnQuestion, question: Question, report: Report) -> int:
+    """The lowest level that offers its options, at which it is asked again; the highest where it gives none."""
+    for level in sorted(question.outcomes):
+        offered = {option for one in _all_asked(question, report, level) for option in one.choice.options}
+        if own.options is not None and own.options.keys() <= offered:
+            return level
+    return max(question.outcomes)
 
 
 def _asked(own: OwnQuestion, question: Question, report: Report, level: int) -> Asked:

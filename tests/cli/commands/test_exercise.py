@@ -236,3 +236,11 @@ def test_picture_of_what_is_asked_is_drawn_and_opened(own: str, monkeypatch: pyt
 def test_options_that_say_nothing_together_are_refused(words: tuple[str, ...], told: str) -> None:
     result = run("exercise", *words)
     assert (result.exit_code, result.output) == (2, told)
+
+
+def test_file_of_questions_is_written_over_by_no_worksheet_and_no_picture(own: str) -> None:
+    for words in (("-o", own), ("--play", "--picture", own)):
+        result = run("exercise", "--from", own, *words)
+        assert result.exit_code == 2
+        assert "is the file that was read, and stays as it is; write to another name" in result.output
+    assert Path(own).read_text(encoding="utf-8") == QUESTION

@@ -48,6 +48,8 @@ def test_slip_needs_a_number_or_parts_and_runs_beside_it_but_not_for_its_case() 
         ("# nothing\n", "not a layout", "it is empty"),
         ("profile: town\n", "rule profile", "it judges where --rules names it"),
         ("plumbnet-acceptances: 1\n", "list of acceptances", "it counts where --own-acceptances names it"),
+        ("plumbnet-questions: 1\n", "file of questions", "plumbnet exercise --from asks what stands in it"),
+        ("plumbnet-results: 1\n", "results of exercises", "plumbnet class reads it"),
     ],
 )
 def test_sort_is_told_with_its_reason(text: str, sort: str, why: str) -> None:

@@ -48,7 +48,7 @@ def test_leak_beside_a_check_that_holds_is_told_before_that() -> None:
         ("cv3", "open-device-stops"),
         ("prv", "bypass-overlooked"),
         ("pump", "pump-raises-pressure"),
-        ("cv2", "open-device-stops"),
+        ("cv2", "stops-elsewhere"),
     ],
 )
 def test_who_has_it_stop_where_it_does_not_is_told_what_the_water_does_there(device: str, name: str) -> None:

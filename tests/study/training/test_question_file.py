@@ -45,6 +45,7 @@ def test_question_is_put_in_the_words_of_its_author_and_answered_by_the_engine(f
     assert (first.asked.prompt, first.supposed) == ("Where does it go?", "The stop is shut")
     assert first.origin.in_words == "Week three, question 1."
     assert own.posed[0].could_hold == ("shut-valve-passed-over",)
+    assert [one.origin.level.number for one in (first, second)] == [1, 5]
     assert (second.asked.blanks[0].answer("us"), second.supposed) == ("nothing", "")
 
 

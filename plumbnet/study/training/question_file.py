@@ -1,80 +1,24 @@
 """A trainer's own questions: a file that names layouts, scenarios and sorts of question, with wording of its own."""
 
 import hashlib
-import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from random import Random
-from typing import Annotated, Final, Literal
-
-from pydantic import Field, ValidationError
 
 from plumbnet.analysis import Report
 from plumbnet.api import check, read, read_bytes
-from plumbnet.layout.model import Declared, Mistake, System, validation_faults
+from plumbnet.layout.model import Mistake, System
 from plumbnet.layout.units import customary
-from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted, reason_of
+from plumbnet.layout.yaml import LayoutError, quoted, reason_of
 from plumbnet.study.exercise import LEVELS, QUESTIONS, Asked, Choice, Exercise, Origin, Question, World
 from plumbnet.study.training.posed_exercise import PosedExercise
-from plumbnet.study.training.shipped_lessons import lesson_bytes, lesson_layout, lesson_layout_names, lesson_names
+from plumbnet.study.training.question_form import OwnQuestion, declared_questions
+from plumbnet.study.training.shipped_lessons import lesson_layout, lesson_layout_names, questions_bytes
 from plumbnet.study.whatif import whatif
 
-QUESTIONS_KEY: Final = "plumbnet-questions"
-"""The key at the top of a file that makes it one of questions."""
-_KEY: Final = re.compile(rb"^plumbnet-questions\s*:", re.MULTILINE)
 _SEED = 0
 """Seed of what is left to chance in a question of a file."""
-
-
-class OwnQuestion(Declared):
-    """One question of a trainer."""
-
-    called = "a question"
-
-    layout: str = Field(examples=["bakery.yaml"])
-    """The layout, a file beside the one with the questions, or below; else one that comes with the program, by name."""
-    about: str = Field(examples=["verdict"])
-    """Which sort of question."""
-    scenario: str | None = Field(default=None, examples=["stop-shut"])
-    """A scenario of the layout that is supposed; none when left out."""
-    heater: str | None = Field(default=None, examples=["heater"])
-    """The heater it is about; the only one when left out."""
-    prompt: str | None = Field(default=None, examples=["The shop is closed, and the heater fires. Where does it go?"])
-    """The question in words of your own; those of its sort when left out."""
-    options: Annotated[dict[str, str], Field(min_length=2)] | None = Field(
-        default=None, examples=[{"open": "back to the street", "trapped": "nowhere"}]
-    )
-    """The options that are offered, each with words of your own; all of its sort when left out."""
-
-
-class _QuestionFile(Declared):
-    """The whole file."""
-
-    called = "a file of questions"
-
-    version: Literal[1] = Field(alias=QUESTIONS_KEY, examples=[1])
-    """Version of the form."""
-    title: str = ""
-    """What they are for."""
-    note: str = ""
-    """What is learned from them, in a line."""
-    minutes: Annotated[int, Field(ge=1)] | None = Field(default=None, examples=[15])
-    """How long they take."""
-    questions: Annotated[tuple[OwnQuestion, ...], Field(strict=False, min_length=1)] = Field(
-        examples=[[{"layout": "bakery.yaml", "about": "verdict"}]]
-    )
-    """The questions, in their order."""
-
-
-@dataclass(frozen=True, slots=True)
-class LessonHead:
-    """What a file of questions says of itself, and how many it asks; `minutes` None where it does not say."""
-
-    title: str
-    note: str
-    minutes: int | None
-    questions: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,60 +30,19 @@ class OwnQuestions:
     posed: tuple[PosedExercise, ...]
 
 
-def holds_questions(data: bytes) -> bool:
-    """Whether the bytes of a file are meant for a file of questions: its key stands at the top."""
-    return _KEY.search(data) is not None
-
-
 def questions_at(path: str) -> OwnQuestions:
     """The questions of a file, or of the shipped lesson of that name where there is no such file.
 
     Raises LayoutError with every fault of it, OSError.
     """
     data = questions_bytes(path)
-    read_file, root, text = _declared(data, path)
+    read_file, root, text = declared_questions(data, path)
     posing = _Posing(Path(path), read_file.title)
     posed = [posing.posed(number, one) for number, one in enumerate(read_file.questions)]
     if posing.mistakes:
         faults = [mistake.fault(root) for mistake in posing.mistakes]
         raise LayoutError(path, faults, text, because=posing.because)
     return OwnQuestions(path, hashlib.sha256(data).hexdigest(), tuple(one for one in posed if one is not None))
-
-
-def questions_bytes(path: str) -> bytes:
-    """The bytes of a file, or of the shipped lesson of that name where there is no such file. Raises OSError."""
-    try:
-        return bytes_of(path)
-    except FileNotFoundError:
-        if path not in lesson_names():
-            raise
-        return lesson_bytes(path)
-
-
-def known_lessons() -> Mapping[str, LessonHead]:
-    """What each shipped lesson says of itself, by its name."""
-    return {name: _head(name) for name in lesson_names()}
-
-
-def _head(name: str) -> LessonHead:
-    read_file, *_ = _declared(lesson_bytes(name), name)
-    return LessonHead(read_file.title, read_file.note, read_file.minutes, len(read_file.questions))
-
-
-def _declared(data: bytes, path: str) -> tuple[_QuestionFile, YamlNode, str]:
-    """A file of questions as it stands, its layouts unread. Raises LayoutError with every fault."""
-    faults: list[Fault] = []
-    text = decode(data, faults)
-    root = None if text is None else parse_yaml(text, faults)
-    if text is not None and root is not None and not faults:
-        if not isinstance(root.value, dict):
-            mistake = Mistake((), f"{_QuestionFile.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
-            raise LayoutError(path, [mistake.fault(root)], text)
-        try:
-            return _QuestionFile.model_validate(root.value), root, text
-        except ValidationError as error:
-            faults += validation_faults(error, root, what=_QuestionFile.called, model=_QuestionFile)
-    raise LayoutError(path, faults, text or "")
 
 
 class _Posing:

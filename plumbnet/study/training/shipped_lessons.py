@@ -4,6 +4,7 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 
 from plumbnet.layout.authoring import example_bytes, example_names
+from plumbnet.layout.yaml import bytes_of
 
 _ENDING = ".yaml"
 
@@ -37,3 +38,13 @@ def lesson_layout(name: str) -> bytes:
     """The layout of that name. Raises KeyError where there is none."""
     folder = _lessons() / "layouts"
     return (folder / f"{name}{_ENDING}").read_bytes() if name in _names(folder) else example_bytes(name)
+
+
+def questions_bytes(path: str) -> bytes:
+    """The bytes of a file, or of the shipped lesson of that name where there is no such file. Raises OSError."""
+    try:
+        return bytes_of(path)
+    except FileNotFoundError:
+        if path not in lesson_names():
+            raise
+        return lesson_bytes(path)

@@ -1,5 +1,5 @@
 from plumbnet.report.reference.lesson_catalogue import lessons_text
-from plumbnet.study.training.question_file import LessonHead
+from plumbnet.study.training.lesson_heads import LessonHead
 
 
 def test_every_lesson_stands_by_its_name_with_what_it_takes() -> None:

@@ -5,7 +5,7 @@ from conftest import layout
 
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.study.exercise.answer import Choice
-from plumbnet.study.training.question_file import known_lessons, questions_at, questions_bytes
+from plumbnet.study.training.question_file import questions_at
 
 RELIEF = "relief: {pressure: 150 psi}"
 HOUSE = layout("street -> meter -> valve -> heater -> tap.hot", heater=RELIEF) + (
@@ -94,14 +94,6 @@ def test_layout_that_comes_with_the_program_is_named_alone_and_a_file_stands_bef
     (folder / "open-house").write_text(HOUSE, encoding="utf-8")
     (own,) = questions_at(written(folder, asks)).posed
     assert own.exercise.drawn.system.title != "12 Alder Street, Lantern Falls"
-
-
-def test_lesson_says_what_it_is_and_its_bytes_are_those_where_no_file_is(folder: Path) -> None:
-    head = known_lessons()["check-and-meter"]
-    assert (head.title, head.minutes, head.questions) == ("The check valve and the meter", 15, 7)
-    assert b"plumbnet-questions: 1" in questions_bytes("check-and-meter")
-    with pytest.raises(FileNotFoundError):
-        questions_bytes(str(folder / "check-and-meter"))
 
 
 def test_time_of_less_than_a_minute_is_refused(folder: Path) -> None:

@@ -1,6 +1,7 @@
 """The lessons that come with the program: every right answer as stated by hand, and what stands behind the others."""
 
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -8,9 +9,16 @@ from plumbnet.layout.authoring.shipped_layouts import example_bytes
 from plumbnet.study.beliefs.belief_file import known_beliefs
 from plumbnet.study.beliefs.hint import ChoiceHints
 from plumbnet.study.exercise.answer import Choice, Measure
+from plumbnet.study.training.lesson_heads import known_lessons
 from plumbnet.study.training.posed_exercise import PosedExercise
-from plumbnet.study.training.question_file import known_lessons, questions_at
-from plumbnet.study.training.shipped_lessons import lesson_bytes, lesson_layout, lesson_layout_names, lesson_names
+from plumbnet.study.training.question_file import questions_at
+from plumbnet.study.training.shipped_lessons import (
+    lesson_bytes,
+    lesson_layout,
+    lesson_layout_names,
+    lesson_names,
+    questions_bytes,
+)
 
 PASCAL_IN = {"us": 6894.757293168361, "metric": 1000.0}
 ATMOSPHERE = {"us": 14.696, "metric": 101.325}
@@ -172,3 +180,14 @@ def test_name_there_is_not_is_a_key_error(read: object) -> None:
     assert callable(read)
     with pytest.raises(KeyError):
         read("no-such")
+
+
+def test_name_of_a_lesson_is_read_only_where_no_file_of_that_name_is(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert questions_bytes("check-and-meter") == lesson_bytes("check-and-meter")
+    Path("check-and-meter").write_bytes(b"mine")
+    assert questions_bytes("check-and-meter") == b"mine"
+    with pytest.raises(FileNotFoundError):
+        questions_bytes("no-such")

@@ -1,0 +1,74 @@
+"""The form of a file of questions: what it says, before its layouts are looked at."""
+
+import re
+from typing import Annotated, Final, Literal
+
+from pydantic import Field, ValidationError
+
+from plumbnet.layout.model import Declared, Mistake, validation_faults
+from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, decode, parse_yaml
+
+QUESTIONS_KEY: Final = "plumbnet-questions"
+"""The key at the top of a file that makes it one of questions."""
+_KEY: Final = re.compile(rb"^plumbnet-questions\s*:", re.MULTILINE)
+
+
+class OwnQuestion(Declared):
+    """One question of a trainer."""
+
+    called = "a question"
+
+    layout: str = Field(examples=["bakery.yaml"])
+    """The layout, a file beside the one with the questions, or below; else one that comes with the program, by name."""
+    about: str = Field(examples=["verdict"])
+    """Which sort of question."""
+    scenario: str | None = Field(default=None, examples=["stop-shut"])
+    """A scenario of the layout that is supposed; none when left out."""
+    heater: str | None = Field(default=None, examples=["heater"])
+    """The heater it is about; the only one when left out."""
+    prompt: str | None = Field(default=None, examples=["The shop is closed, and the heater fires. Where does it go?"])
+    """The question in words of your own; those of its sort when left out."""
+    options: Annotated[dict[str, str], Field(min_length=2)] | None = Field(
+        default=None, examples=[{"open": "back to the street", "trapped": "nowhere"}]
+    )
+    """The options that are offered, each with words of your own; all of its sort when left out."""
+
+
+class QuestionForm(Declared):
+    """The whole file."""
+
+    called = "a file of questions"
+
+    version: Literal[1] = Field(alias=QUESTIONS_KEY, examples=[1])
+    """Version of the form."""
+    title: str = ""
+    """What they are for."""
+    note: str = ""
+    """What is learned from them, in a line."""
+    minutes: Annotated[int, Field(ge=1)] | None = Field(default=None, examples=[15])
+    """How long they take."""
+    questions: Annotated[tuple[OwnQuestion, ...], Field(strict=False, min_length=1)] = Field(
+        examples=[[{"layout": "bakery.yaml", "about": "verdict"}]]
+    )
+    """The questions, in their order."""
+
+
+def holds_questions(data: bytes) -> bool:
+    """Whether the bytes of a file are meant for a file of questions: its key stands at the top."""
+    return _KEY.search(data) is not None
+
+
+def declared_questions(data: bytes, path: str) -> tuple[QuestionForm, YamlNode, str]:
+    """A file as it stands, with its tree and text; its layouts are unread. Raises LayoutError with every fault."""
+    faults: list[Fault] = []
+    text = decode(data, faults)
+    root = None if text is None else parse_yaml(text, faults)
+    if text is not None and root is not None and not faults:
+        if not isinstance(root.value, dict):
+            mistake = Mistake((), f"{QuestionForm.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
+            raise LayoutError(path, [mistake.fault(root)], text)
+        try:
+            return QuestionForm.model_validate(root.value), root, text
+        except ValidationError as error:
+            faults += validation_faults(error, root, what=QuestionForm.called, model=QuestionForm)
+    raise LayoutError(path, faults, text or "")

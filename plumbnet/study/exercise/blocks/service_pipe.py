@@ -5,7 +5,12 @@ from plumbnet.study.exercise.sketch import Sketch
 from plumbnet.study.exercise.stock import Place
 
 CHECK = ("check", "check_valve")
-ASSEMBLIES = (("dual-check", "dual_check"), ("double-check", "double_check"), ("rp", "reduced_pressure_assembly"))
+ASSEMBLIES = (
+    ("dual-check", "dual_check"),
+    ("double-check", "double_check"),
+    ("rp", "reduced_pressure_assembly"),
+    ("vented-check", "vented_dual_check"),
+)
 TREATMENT = (("softener", "softener"), ("filter", "filter"))
 
 
@@ -27,6 +32,8 @@ def service(sketch: Sketch, recipe: Recipe) -> None:
     if sketch.likely(1.0 - recipe.unreduced if high else recipe.reducer):
         sketch.line = min(sketch.line, held)
         line.append(_reducer(sketch, recipe, held))
+    if sketch.likely(recipe.booster):
+        line.append(sketch.part("booster", "booster_pump", rise=sketch.pressure(sketch.pick(usual.boosts))))
     if sketch.likely(recipe.backflow):
         line.append(sketch.part(*(sketch.pick(ASSEMBLIES) if sketch.likely(recipe.assembly) else CHECK)))
     if sketch.likely(recipe.treatment):
@@ -34,6 +41,8 @@ def service(sketch: Sketch, recipe: Recipe) -> None:
     sketch.run(*line, sketch.part("split", "tee"), place=Place.SERVICE)
     if sketch.likely(recipe.yard_check):
         spare.append(sketch.part(*CHECK))
+    if sketch.likely(recipe.vacuum_breaker):
+        spare.append(sketch.part("breaker", "vacuum_breaker"))
     _yard(sketch, yard, spare)
 
 

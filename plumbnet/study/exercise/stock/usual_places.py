@@ -8,24 +8,48 @@ from plumbnet.study.exercise.stock.stretch import Place
 
 _ANYWHERE = frozenset(Place)
 _COLD = frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD, Place.YARD})
-CHECKS = frozenset({"check_valve", "double_check", "dual_check", "reduced_pressure_assembly"})
+CHECKS = frozenset(
+    {
+        "booster_pump",
+        "check_valve",
+        "double_check",
+        "dual_check",
+        "reduced_pressure_assembly",
+        "vacuum_breaker",
+        "vented_dual_check",
+    }
+)
+"""Kinds that let no water back."""
 PLACES: Mapping[str, frozenset[Place]] = MappingProxyType(
     {
+        "booster_pump": frozenset({Place.SERVICE, Place.WING, Place.COLD}),
         "check_valve": _COLD | {Place.BRANCH, Place.TAP, Place.RETURN},
         "circulator": frozenset({Place.RETURN}),
         "double_check": _COLD,
         "dual_check": _COLD,
         "filter": frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD}),
+        "heat_trap": frozenset({Place.FEED, Place.BRANCH, Place.HOT}),
         "meter": frozenset({Place.SERVICE, Place.YARD}),
         "pressure_reducer": frozenset({Place.SERVICE, Place.COLD, Place.YARD}),
         "reduced_pressure_assembly": frozenset({Place.SERVICE, Place.COLD, Place.YARD}),
         "softener": frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD}),
+        "vacuum_breaker": frozenset({Place.YARD}),
         "valve": _ANYWHERE,
+        "vented_dual_check": frozenset({Place.SERVICE, Place.COLD, Place.YARD}),
     }
 )
 """The places of each kind; a kind that is not named stays where it is drawn."""
 _MOST = MappingProxyType(
-    {Place.SERVICE: 8, Place.WING: 4, Place.FEED: 5, Place.COLD: 3, Place.YARD: 4, Place.BRANCH: 2, Place.RETURN: 4}
+    {
+        Place.SERVICE: 8,
+        Place.WING: 4,
+        Place.FEED: 5,
+        Place.COLD: 3,
+        Place.YARD: 4,
+        Place.BRANCH: 2,
+        Place.HOT: 2,
+        Place.RETURN: 4,
+    }
 )
 _MOST_ELSEWHERE = 1
 """Devices and tees in one stretch."""

@@ -49,6 +49,12 @@ def test_tap_in_the_yard_has_what_may_stand_in_the_building_as_well() -> None:
     assert found == ["tee", "meter", "pressure_reducer", "check_valve", "fixture"]
 
 
+def test_pump_that_raises_the_pressure_stands_before_the_backflow_preventer() -> None:
+    found = kinds(booster=1.0, backflow=1.0, assembly=0.0)
+    assert found[4:6] == ["booster_pump", "check_valve"]
+    assert kinds(place=Place.YARD, vacuum_breaker=1.0) == ["tee", "vacuum_breaker", "fixture"]
+
+
 def test_one_of_two_meters_has_a_check() -> None:
     drawn = served(second_meter=1.0)
     assert [drawn.parts[name].get("check", False) for name in ("meter", "meter-2")] == [True, False]

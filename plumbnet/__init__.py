@@ -20,6 +20,7 @@ __all__ = [
     "LayoutError",
     "NoChart",
     "NoWarmUp",
+    "NoWidget",
     "OwnAcceptances",
     "Picture",
     "Profile",
@@ -28,16 +29,19 @@ __all__ = [
     "System",
     "TableError",
     "UnknownCircuit",
+    "UnknownExample",
     "UnknownForm",
     "UnknownHeater",
     "UnknownMethod",
     "UnknownProfile",
     "UnknownScenario",
     "__version__",
+    "board",
     "chart",
     "check",
     "compare",
     "draw",
+    "example",
     "export_tables",
     "import_tables",
     "margins",
@@ -65,8 +69,10 @@ if TYPE_CHECKING:
     from plumbnet.layout.model.system import System
     from plumbnet.layout.tables.table_faults import TableError
     from plumbnet.layout.yaml.fault import LayoutError
+    from plumbnet.library.board_call import NoWidget, board
     from plumbnet.library.chart_picture import chart
     from plumbnet.library.comparison import compare
+    from plumbnet.library.example_call import UnknownExample, example
     from plumbnet.library.heater_choice import UnknownHeater
     from plumbnet.library.heater_sheet import size
     from plumbnet.library.heater_trace import trace
@@ -94,6 +100,7 @@ _WHEN_ASKED = {
     "LayoutError": "plumbnet.layout.yaml.fault",
     "NoChart": "plumbnet.study.dossier.tank_curves",
     "NoWarmUp": "plumbnet.analysis.warmup.heater_warmup",
+    "NoWidget": "plumbnet.library.board_call",
     "OwnAcceptances": "plumbnet.rules.accepting.own_acceptances",
     "Picture": "plumbnet.library.picture",
     "Profile": "plumbnet.rules.rule_profile",
@@ -102,15 +109,18 @@ _WHEN_ASKED = {
     "System": "plumbnet.layout.model.system",
     "TableError": "plumbnet.layout.tables.table_faults",
     "UnknownCircuit": "plumbnet.rules.circuit_rules",
+    "UnknownExample": "plumbnet.library.example_call",
     "UnknownForm": "plumbnet.library.picture_form",
     "UnknownHeater": "plumbnet.library.heater_choice",
     "UnknownMethod": "plumbnet.library.method_choice",
     "UnknownProfile": "plumbnet.rules.rule_profile",
     "UnknownScenario": "plumbnet.study.whatif.what_if",
+    "board": "plumbnet.library.board_call",
     "chart": "plumbnet.library.chart_picture",
     "check": "plumbnet.api",
     "compare": "plumbnet.library.comparison",
     "draw": "plumbnet.library.schematic_picture",
+    "example": "plumbnet.library.example_call",
     "export_tables": "plumbnet.library.table_calls",
     "import_tables": "plumbnet.library.table_calls",
     "margins": "plumbnet.library.margins_call",

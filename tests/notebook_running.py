@@ -11,8 +11,8 @@ from shown import as_kept
 
 FOLDER = Path(__file__).parents[1] / "notebooks"
 NOTEBOOKS = sorted(FOLDER.glob("*.ipynb"))
-SLIDER = "slider"
-"""Tag of a cell that shows widgets, which nothing but a running notebook can show; its output is not stored."""
+BOARD = "board"
+"""Tag of a cell that shows the board, which nothing but a running notebook can show; its output is not stored."""
 LONGEST_S = 120
 Cell = Any  # nbformat gives its nodes no types
 Notebook = Any  # likewise
@@ -23,12 +23,12 @@ def read(path: Path) -> Notebook:
     return nbformat.read(path, as_version=4)
 
 
-def run(notebook: Notebook, *more: str) -> Notebook:
-    """A copy that was run in its folder, with `more` cells of code behind its own."""
+def run(notebook: Notebook, *more: str, folder: Path = FOLDER) -> Notebook:
+    """A copy that was run in a folder, with `more` cells of code behind its own."""
     copy = deepcopy(notebook)
     for number, source in enumerate(more):
         copy.cells.append(nbformat.v4.new_code_cell(source, id=f"more-{number}"))
-    where = {"metadata": {"path": str(FOLDER)}}
+    where = {"metadata": {"path": str(folder)}}
     client = NotebookClient(copy, timeout=LONGEST_S, kernel_name="python3", coalesce_streams=True, resources=where)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # of the machinery round the kernel, not of the cells
@@ -42,7 +42,7 @@ def stored(notebook: Notebook) -> Notebook:
     for cell in code(copy):
         cell.metadata.pop("execution", None)
         cell.execution_count = None
-        if SLIDER in cell.metadata.get("tags", []):
+        if BOARD in cell.metadata.get("tags", []):
             cell.outputs = []
         for output in cell.outputs:
             if output.output_type == "stream":

@@ -20,6 +20,8 @@ from typer.testing import CliRunner
 
 import plumbnet
 from plumbnet.rules.rule_profile import read_profile
+from plumbnet.study.training.question_file import questions_at
+from plumbnet.study.training.results_file import read_results
 
 README = Path(__file__).parent.parent / "README.md"
 BLOCKS: list[tuple[str, str]] = re.findall(r"```(\w+)\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
@@ -82,6 +84,16 @@ def test_profile_of_ones_own_and_acceptance_are_read() -> None:
     assert plumbnet.read_bytes((with_acceptance + block("yaml", "accept:")).encode()).accept
 
 
+def test_file_of_questions_and_results_are_read(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(README.parent)
+    file = tmp_path / "third-week.yaml"
+    file.write_text(block("yaml", "plumbnet-questions").replace("systems/", f"{README.parent}/systems/"))
+    first, second = (one.worded.asked.blanks[0].answer("us") for one in questions_at(str(file)).posed)
+    assert (first, second) == ("nowhere, until the relief valve lifts", "dual-check")
+    results = read_results(block("yaml", "plumbnet-results").encode(), file="ada.yaml")
+    assert [answer.first_held for _, answer in results.answers] == ["meter-is-no-valve"]
+
+
 def test_pictures_are_there() -> None:
     names = re.findall(r"\]\((systems/[^)]+)\)", README.read_text(encoding="utf-8"))
     assert len(names) == 3
@@ -103,7 +115,7 @@ def test_calls_from_python_are_those_that_the_package_offers() -> None:
     text = README.read_text(encoding="utf-8")
     section = text[text.index("## In Python") : text.index("## The file")]
     calls = re.findall(r"^\| `(\w+)\((.*)\)` \|", section, re.MULTILINE)
-    assert len(calls) == 13
+    assert len(calls) == 15
     for name, arguments in calls:
         parameters = list(inspect.signature(getattr(plumbnet, name)).parameters)
         assert arguments.split(", ") == parameters[: arguments.count(",") + 1], name

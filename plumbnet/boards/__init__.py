@@ -9,5 +9,6 @@ from plumbnet.boards.page_data import board_data
 from plumbnet.boards.page_files import board_file, page_html
 from plumbnet.boards.state_answer import board_answer
 from plumbnet.boards.state_picture import board_picture
+from plumbnet.boards.task_copy import tasks_copy
 
-__all__ = ["board_answer", "board_copy", "board_data", "board_file", "board_picture", "page_html"]
+__all__ = ["board_answer", "board_copy", "board_data", "board_file", "board_picture", "page_html", "tasks_copy"]

@@ -4,15 +4,17 @@ import base64
 import hashlib
 import html
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib.resources import files
 
 from plumbnet.report.figures import PALETTES, Theme
 from plumbnet.report.text import CAUTION
 
-MODULES = ("touch-code.mjs", "hosts.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
+MODULES = ("touch-code.mjs", "hosts.mjs", "past.mjs", "gauge.mjs", "picture.mjs", "menu.mjs", "board.mjs")
 """The scripts, each behind those that it imports from."""
+TASK_MODULES = ("gauge.mjs", "picture.mjs", "tasks.mjs")
+"""Those of the page on which exercises are answered by tapping."""
 TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
 _IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
 _EXPORT = re.compile(r"^export (?=(?:async )?(?:function|const|class|let) )", re.MULTILINE)
@@ -36,8 +38,12 @@ def page_html(title: str, *, style: str, script: str, data: str = "", policy: st
 
     What the file brings in is text and never markup, put in at once: a title may hold what looks like a place.
     """
+    return _filled("board.html", _places(title, style, script, data, policy))
+
+
+def _places(title: str, style: str, script: str, data: str, policy: str) -> dict[str, str]:
     meta = f'<meta http-equiv="Content-Security-Policy" content="{html.escape(policy)}">' if policy else ""
-    places = {
+    return {
         "policy": meta,
         "title": html.escape(title),
         "style": style,
@@ -45,7 +51,10 @@ def page_html(title: str, *, style: str, script: str, data: str = "", policy: st
         "data": data.replace("<", "\\u003c"),
         "caution": html.escape(CAUTION),
     }
-    return _PLACE.sub(lambda found: places[found[1]], _read("board.html"))
+
+
+def _filled(frame: str, places: Mapping[str, str]) -> str:
+    return _PLACE.sub(lambda found: places[found[1]], _read(frame))
 
 
 def served_page(title: str) -> str:
@@ -56,17 +65,37 @@ def served_page(title: str) -> str:
 
 def whole_page(title: str, data: str) -> str:
     """The page in one file with its data: it asks nothing of anybody, and runs no script but its own."""
-    style, script = _colours() + _read("board.css"), bundled()
+    return _whole(title, data, style=_read("board.css"), script=bundled(), frame="board.html")
+
+
+def whole_tasks(title: str, data: str) -> str:
+    """The page on which exercises are answered by tapping, in one file with its data, likewise."""
+    style, script = _read("board.css") + _read("tasks.css"), bundled(TASK_MODULES)
+    return _whole(title, data, style=style, script=script, frame="tasks.html")
+
+
+def _whole(title: str, data: str, *, style: str, script: str, frame: str) -> str:
+    style = _colours() + style
     policy = (
         f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; base-uri 'none'; form-action 'none'"
     )
     elements = f"<style>{style}</style>", f'<script type="module">{script}</script>'
-    return page_html(title, style=elements[0], script=elements[1], data=data, policy=policy)
+    return _filled(frame, _places(title, *elements, data, policy))
 
 
-def bundled() -> str:
+def page_script(name: str) -> str:
+    """A script that belongs to the page without being in it."""
+    return _read(name)
+
+
+def framed_page(title: str) -> str:
+    """The page in one piece for a frame: it asks the page around it, and nobody else."""
+    return whole_page(title, '{"framed":true}')
+
+
+def bundled(modules: Sequence[str] = MODULES) -> str:
     """All scripts as one, in which nothing is imported: a page that is opened as a file may import nothing."""
-    return "".join(_EXPORT.sub("", _IMPORT.sub("", _read(name))) for name in MODULES)
+    return "".join(_EXPORT.sub("", _IMPORT.sub("", _read(name))) for name in modules)
 
 
 def _hash(text: str) -> str:

@@ -15,6 +15,7 @@ pipes; composition: all to be drawn.
 
 from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
 from plumbnet.drawing.figure import SHEETS, Sheet, schematic_figure
+from plumbnet.drawing.fitted_picture import PicturePlace, fitted_figure
 from plumbnet.drawing.ink import TooDense, is_dense_riser
 from plumbnet.drawing.lettering import name_lines, shortened
 from plumbnet.drawing.palette import Dash, Hatch, LineStyle, Palette, Service, Shade
@@ -26,10 +27,12 @@ __all__ = [
     "LineStyle",
     "NoDxf",
     "Palette",
+    "PicturePlace",
     "Service",
     "Shade",
     "Sheet",
     "TooDense",
+    "fitted_figure",
     "is_dense_riser",
     "name_lines",
     "schematic_dxf",

@@ -17,6 +17,7 @@ import plumbnet
 from plumbnet.boards import answer_table
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.page_files import page_script
 from plumbnet.boards.state_answer import board_answer
 from plumbnet.study.touching.state_choice import held_states
 from plumbnet.study.touching.touch_code import Touch, code_of
@@ -253,7 +254,7 @@ def test_scenario_is_copied_as_a_file_holds_it(page: Page) -> None:
 
 def test_whole_walk_is_told_on_request(page: Page) -> None:
     page.click("#whole")
-    page.wait_for_selector("#hops:has-text('In turn it meets')", state="attached")
+    page.wait_for_selector("#hops:has-text('What the growing water tries')", state="attached")
     page.click("#whole")
     assert page.is_hidden("#walk")
 
@@ -413,3 +414,44 @@ def test_hostile_title_is_text_in_a_copy(browser: Browser, tmp_path: Path) -> No
     for page in copied(browser, tmp_path, HOSTILE, "stop"):
         assert page.inner_text("h1").startswith(TITLE.split("{{", maxsplit=1)[0])
         assert page.locator("img").count() == 0
+
+
+NOTEBOOK = """async ([source, page]) => {
+  const url = URL.createObjectURL(new Blob([source], {type: "text/javascript"}));
+  const {render} = (await import(url)).default, told = [];
+  const model = {
+    get: (name) => ({page, height: 640})[name],
+    on: (_, tell) => told.push(tell),
+    off: () => {},
+    send: async (asked) => { const answer = await window.asked(asked); for (const tell of told) tell(answer); },
+  };
+  for (const cell of document.querySelectorAll("div")) render({model, el: cell});
+}"""
+"""What a notebook does with the script of a widget, in two cells that show the same one."""
+
+
+def test_board_in_a_notebook_answers_undoes_and_tells_the_kernel(browser: Browser) -> None:
+    widget = plumbnet.board(plumbnet.read_bytes(HOUSE.encode()))
+    page = browser.new_page(viewport={"width": 1000, "height": 1400}, reduced_motion="reduce")
+    complaints: list[str] = []
+    page.on("pageerror", lambda error: complaints.append(str(error)))
+    page.expose_function("asked", widget.asked.reply)
+    page.set_content("<div></div><div></div>")
+    page.evaluate(NOTEBOOK, [page_script("notebook.mjs"), widget.page])
+    first, second = (page.frame_locator("iframe").nth(number) for number in range(2))
+    for frame in (first, second):
+        frame.locator("body[data-ready]").wait_for()
+    first.locator(part("tank-stop")).click()
+    first.locator("#menu button:has-text('shut')").click()
+    first.locator("#verdict:text-is('TRAPPED')").wait_for()
+    assert [heater.verdict.value for heater in widget.report.heaters] == ["trapped"]
+    assert second.locator("#verdict").inner_text() == "CONTROLLED"
+    first.locator("#undo").click()
+    first.locator("#verdict:text-is('CONTROLLED')").wait_for()
+    assert widget.asked.state == ""
+    first.locator("#redo").click()
+    first.locator("#verdict:text-is('TRAPPED')").wait_for()
+    first.locator("#whole").click()
+    first.locator("#hops:has-text('heater')").wait_for()
+    page.close()
+    assert complaints == []

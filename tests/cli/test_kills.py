@@ -24,6 +24,7 @@ OLD = b"the old file"
 CALLS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     "board": (("a.yaml", "--at-once", "1", "-o", "new.html"), ("new.html",)),
     "chart": (("a.yaml", "--of", "ladder", "-o", "new.svg"), ("new.svg",)),
+    "class": (("c.yaml", "-o", "new.html"), ("new.html",)),
     "compare": (("a.yaml", "b.yaml", "-o", "new.html"), ("new.html",)),
     "draw": (("a.yaml", "-o", "new.svg"), ("new.svg",)),
     "exercise": (("-o", "new.md", "--key"), ("new.md", "new-1.svg", "new-key-1.svg")),
@@ -82,6 +83,7 @@ def test_every_command_that_writes_is_among_them() -> None:
 def test_old_file_or_the_new_one_stands_there_before_each_write(command: str, write: Write) -> None:
     write("a.yaml", OPEN)
     write("b.yaml", TRAPPED)
+    write("c.yaml", "plumbnet-results: 1\n")
     Path("t").mkdir()
     assert run("export", "a.yaml", "-o", "t").exit_code == 0
     words, there = CALLS[command]

@@ -3,7 +3,8 @@
 from plumbnet.analysis.equilibrium.heating_range import Unanswerable, cold_k, grows_m3, heated_abs_pa, unknown_water
 from plumbnet.analysis.equilibrium.limit_breaches import LimitBreach, broken_places
 from plumbnet.analysis.equilibrium.limits import Limits
-from plumbnet.analysis.equilibrium.neighbourhood import RAISED_PA, Highest, Neighbourhood, Neighbourhoods
+from plumbnet.analysis.equilibrium.neighbourhood import RAISED_PA, Highest, Neighbourhood
+from plumbnet.analysis.equilibrium.neighbourhoods import Neighbourhoods
 from plumbnet.analysis.equilibrium.shared_tanks import CoupledGroup, Share, SharedTanks
 from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
 

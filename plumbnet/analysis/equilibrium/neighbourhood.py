@@ -6,11 +6,9 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import combinations
 
-from plumbnet.analysis.equilibrium.coupled_zones import coupled_zones, gate_of, is_held
 from plumbnet.analysis.equilibrium.zone_loads import ZoneLoads
-from plumbnet.budgets import TANK_SIZES, Budget
+from plumbnet.budgets import Budget
 from plumbnet.layout.model import Role
-from plumbnet.network import Network
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
@@ -82,8 +80,11 @@ class Neighbourhood:
 
     def companions(self, zone: Zone) -> int:
         """How many heated zones push into each other's water among those that push into a zone, at most."""
+        return len(self._company(zone))
+
+    def _company(self, zone: Zone) -> tuple[Zone, ...]:
         pushers = self.pushers(zone)  # those that push into one zone are of one company
-        return len(self._neighbours.company(pushers[0])) if pushers else 0
+        return self._neighbours.company(pushers[0]) if pushers else ()
 
     def has_tanks(self, zone: Zone) -> bool:
         """Whether a sound tank stands in a zone."""
@@ -149,17 +150,15 @@ class Neighbourhood:
 
     def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
         """Whether some heaters bring a zone above a limit with another, and less high without it."""
-        raised = self.only((*others, heater))
-        if not raised.passes(zone, limit_pa + RAISED_PA):
-            return False
-        return raised.passes(zone, max(limit_pa, self.only(others).highest(zone).pressure_pa) + RAISED_PA)
+        raised, less = self.only((*others, heater)), self.only(others)
+        return raised.passes(zone, limit_pa + RAISED_PA) and raised.passes(
+            zone, max(limit_pa, less.highest(zone).pressure_pa) + RAISED_PA
+        )
 
     def _heaters_of(self, zone: Zone) -> dict[str, None]:
         """Names of the heaters that have to do with what pushes into a zone, sorted."""
         if zone not in self._heaters:
-            pushers = self.pushers(zone)  # those that push into one zone are of one company
-            company = self._neighbours.company(pushers[0]) if pushers else ()
-            names = {name for each in company for name in self.loading.heaters_in(each)}
+            names = {name for each in self._company(zone) for name in self.loading.heaters_in(each)}
             self._heaters[zone] = dict.fromkeys(sorted(names))
         return self._heaters[zone]
 
@@ -235,42 +234,3 @@ def _choices(others: Sequence[str]) -> Iterator[tuple[str, ...]]:
 def _growing(load: ZoneLoad, growth_m3: float) -> ZoneLoad:
     """A load that grows by so much; what summing leaves of nothing is nothing."""
     return replace(load, expansions_m3={"some": growth_m3} if growth_m3 > _NOTHING * load.expansion_m3 else {})
-
-
-@dataclass
-class Neighbourhoods:
-    """The neighbourhood of each zone of a network, worked out once."""
-
-    network: Network
-    loading: ZoneLoads
-    _of: dict[Zone, Neighbourhood] = field(default_factory=dict)
-
-    def of(self, zone: Zone) -> Neighbourhood:
-        """The neighbourhood of a zone. One that a way out holds open has none but its own: what it takes goes there."""
-        if zone not in self._of:
-            zones, crossings = coupled_zones(self.network, zone)
-            lift_pa = max(0.0, -min(self.network.start_pa(each) for each in zones))
-            loads = {each: self.loading.load(each, lift_pa) for each in sorted(zones, key=self._rank)}
-            gates = [gate_of(self.network, crossing, lift_pa) for crossing in crossings]
-            budget = Budget(TANK_SIZES, within=self.network.budget)
-            found = Neighbourhood(Peaks(Neighbours(loads, gates, budget=budget)), lift_pa, self.loading)
-            held = {each for each in zones if is_held(self.network, each)}
-            self._of |= dict.fromkeys((zones - held) | {zone}, found)
-        return self._of[zone]
-
-    def around(self, zone: Zone) -> Neighbourhood | None:
-        """A neighbourhood in which growth can push into a zone; None where none can, and it need not be looked for."""
-        return self._pushed_into.get(zone)
-
-    @cached_property
-    def _pushed_into(self) -> dict[Zone, Neighbourhood]:
-        found: dict[Zone, Neighbourhood] = {}
-        for heated in sorted(self.network.heated_in):
-            near = self.of(heated)
-            for zone in near.reach(heated) if heated in near.growths_m3 else ():
-                found.setdefault(zone, near)
-        return found
-
-    def _rank(self, zone: Zone) -> tuple[list[str], Zone]:
-        """Sorts zones by the heaters in them, so that of equal histories the order of the file chooses none."""
-        return sorted(one.name for one in self.network.heated_in.get(zone, ())), zone

@@ -10,6 +10,7 @@ from plumbnet.analysis.water_walk.walk_steps import (
     Meeting,
     Refusing,
     Taking,
+    Try,
     WalkStep,
     WaterWalk,
 )
@@ -23,6 +24,7 @@ __all__ = [
     "Meeting",
     "Refusing",
     "Taking",
+    "Try",
     "WalkStep",
     "WaterWalk",
     "water_walk",

@@ -6,6 +6,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.analysis.water_walk.gates_met import GateView
 from plumbnet.analysis.water_walk.outlets_met import OutletView, lost
 from plumbnet.analysis.water_walk.walk_steps import Conduct, Gated, GateMet, Meeting, WalkStep, WaterWalk
+from plumbnet.analysis.water_walk.walk_tries import tries
 from plumbnet.layout.model import End, Free, Part
 from plumbnet.rules.facts import HeaterFacts
 
@@ -15,11 +16,18 @@ def water_walk(report: Report, heater: HeaterFacts) -> WaterWalk:
 
     Linear in the parts that it meets.
     """
-    return WaterWalk(heater, tuple(_Walk(report, heater).steps()))
+    steps = tuple(_Walk(report, heater).steps())
+    return WaterWalk(heater, steps, tuple(tries(steps)), _below_limit_m(report, heater))
+
+
+def _below_limit_m(report: Report, heater: HeaterFacts) -> float:
+    parts = report.system.parts
+    setting = parts.get(heater.limit_at)
+    return 0.0 if setting is None else setting.elevation_m - parts[heater.name].elevation_m
 
 
 class _Walk:
-    """Follows the water from part to part, depth first; deeper only where the way forks."""
+    """Follows the water from part to part, depth first."""
 
     def __init__(self, report: Report, heater: HeaterFacts) -> None:
         network = report.network
@@ -34,19 +42,19 @@ class _Walk:
         store = self.parts[self.name].heat()
         ports = () if store is None else _joined(self.parts[self.name], store.inlet)
         seen = {End(self.name, port) for port in ports}
-        stack: list[tuple[End, int, int | None, str]] = [
-            (far, 0, None, port) for port in reversed(ports) for far in self.pipes.get(End(self.name, port), [])
+        stack: list[tuple[End, int | None, str]] = [
+            (far, None, port) for port in reversed(ports) for far in self.pipes.get(End(self.name, port), [])
         ]
         number = 0
         while stack:
-            end, forks, came_from, by = stack.pop()
+            end, came_from, by = stack.pop()
             if end in seen:
                 continue
             met, onward = self._meets(end)
             seen |= {end, *onward}
-            yield WalkStep(end.part, self.parts[end.part].kind, end.port, came_from, by, forks, met)
+            yield WalkStep(end.part, self.parts[end.part].kind, end.port, came_from, by, met)
             ahead = [far for near in onward for far in self.pipes.get(near, []) if far not in seen]
-            stack += [(far, forks + (len(ahead) > 1), number, "") for far in reversed(ahead)]
+            stack += [(far, number, "") for far in reversed(ahead)]
             number += 1
 
     def _meets(self, end: End) -> tuple[Meeting, list[End]]:

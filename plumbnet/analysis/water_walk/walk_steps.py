@@ -8,6 +8,7 @@ from enum import Enum, auto
 from typing import TypeAlias
 
 from plumbnet.layout.model import Role
+from plumbnet.layout.units import PASCAL_PER_METRE
 from plumbnet.rules.facts import HeaterFacts, ReliefFacts, TankFacts
 
 
@@ -114,7 +115,7 @@ class WalkStep:
     """A part of a kind, met at its connection `port`.
 
     `came_from` is the number of the step before it; None where that is the heater, whose connection is then `by` (else
-    empty). `forks` counts the places on the way at which the water had more than one way to go on.
+    empty).
     """
 
     part: str
@@ -122,18 +123,39 @@ class WalkStep:
     port: str
     came_from: int | None
     by: str
-    forks: int
     met: Meeting
 
-    @property
-    def matters(self) -> bool:
-        """Whether it has to do with where the water can go: a gate, an outlet that takes some, one that is lost."""
-        return self.met.is_loss if isinstance(self.met, Conduct) else not isinstance(self.met, Refusing)
+
+@dataclass(frozen=True, slots=True)
+class Try:
+    """One thing that the water tries: by a connection of its heater, `by`, or from the part `start` it has come to.
+
+    `way` are the steps from there, each step of a walk in one way at most. `met` is what the last of them does to the
+    water; None where it only comes to parts beyond it that are `shut`, or that lead `nowhere` new.
+    """
+
+    by: str
+    start: str
+    way: tuple[WalkStep, ...]
+    met: Meeting | None
+    shut: tuple[str, ...] = ()
+    nowhere: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class WaterWalk:
-    """The walk of a heater's water, depth first; a part is a step once for each side of it that the water meets."""
+    """The walk of a heater's water, depth first; a part is a step once for each side of it that the water meets.
+
+    `tries` are what its steps come to, in the order in which one would tell them; `below_limit_m` is how far the heater
+    sits below the part that sets its limit, negative where it sits above.
+    """
 
     heater: HeaterFacts
     steps: tuple[WalkStep, ...]
+    tries: tuple[Try, ...] = ()
+    below_limit_m: float = 0.0
+
+    @property
+    def limit_head_pa(self) -> float:
+        """Pressure by which the heater reads more for its height alone than the part that sets its limit."""
+        return PASCAL_PER_METRE * self.below_limit_m

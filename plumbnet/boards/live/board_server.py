@@ -19,10 +19,8 @@ from starlette.routing import Route
 
 from plumbnet.boards.live.followed_file import FollowedFile
 from plumbnet.boards.live.request_guard import RequestGuard
+from plumbnet.boards.one_board import refused_or
 from plumbnet.boards.page_files import TYPES, board_file, served_page
-from plumbnet.layout.edits import ChangeError
-from plumbnet.layout.yaml import LayoutError
-from plumbnet.study.touching import UnknownTouch
 
 HOST = "127.0.0.1"
 _LONGEST_S = 20.0
@@ -146,18 +144,14 @@ class BoardServer:
         if len(request.url.query) > _MOST_SIGNS:
             return _told({"refused": "this is more than a board is asked at a time"}, _TOO_LONG)
         try:
-            return _told(await asyncio.wait_for(run_in_threadpool(self._worked_out, work), _LONGEST_S))
-        except (UnknownTouch, ChangeError) as error:
-            return _told({"refused": str(error)}, _UNPROCESSABLE)
-        except LayoutError as error:
-            words = "; ".join(fault.sentence for fault in error.faults)
-            return _told({"refused": words}, _UNPROCESSABLE)
+            found = await asyncio.wait_for(run_in_threadpool(self._worked_out, work), _LONGEST_S)
         except TimeoutError:
             return _told({"refused": "This takes too long to work out here; ask plumbnet whatif."}, _UNAVAILABLE)
+        return _told(found, _UNPROCESSABLE if "refused" in found else 200)
 
     def _worked_out(self, work: Callable[[], Mapping[str, object]]) -> Mapping[str, object]:
         with self._one_at_a_time:
-            return work()
+            return refused_or(work)
 
     async def _changed(self, request: Request) -> Response:
         """Waits for a save that the page has not seen, and says what is wrong with the file, or nothing."""

@@ -3,48 +3,14 @@
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import lru_cache
 from pathlib import Path
 
 import watchfiles
 
 from plumbnet.analysis import Report
-from plumbnet.analysis.water_walk import water_walk
-from plumbnet.boards.page_data import board_data
-from plumbnet.boards.state_answer import StateAnswer, board_answer
-from plumbnet.boards.state_picture import board_picture
+from plumbnet.boards.one_board import OneBoard
 from plumbnet.layout.yaml import LayoutError
 from plumbnet.report.output import unread
-from plumbnet.report.trace import trace_text
-from plumbnet.study.touching import TouchStates, UnknownTouch, touches_of
-
-_MOST_KEPT = 512
-"""States whose answers are kept: some hundred kilobytes."""
-Data = dict[str, object]
-
-
-class OneBoard:
-    """The answers for one version of a file, each worked out once."""
-
-    def __init__(self, report: Report) -> None:
-        self.states = TouchStates(report)
-        self.data = board_data(self.states)
-        self.answer = lru_cache(_MOST_KEPT)(self._answer)
-        self.picture = lru_cache(_MOST_KEPT // 16)(self._picture)
-
-    def _answer(self, code: str) -> StateAnswer:
-        return board_answer(self.states, touches_of(code))
-
-    def _picture(self, code: str) -> Data:
-        return board_picture(self.states, touches_of(code))
-
-    def walk(self, code: str, heater: str) -> str:
-        """The way of a heater's water in a state, hop by hop, as `plumbnet trace` tells it."""
-        report = self.states.report_in(touches_of(code))
-        found = next((each for each in report.heaters if each.name == heater), None)
-        if found is None:
-            raise UnknownTouch("there is no such heater; choose one on the board")
-        return trace_text(report.facts, water_walk(report, found))
 
 
 @dataclass

@@ -3,6 +3,7 @@
 import { codeOf, touchesOf, withTouch, withoutTouch } from "./touch-code.mjs";
 import { hostOf } from "./hosts.mjs";
 import { paintGauge } from "./gauge.mjs";
+import { AddressPast, OwnPast } from "./past.mjs";
 import { Picture } from "./picture.mjs";
 import { made, openMenu } from "./menu.mjs";
 
@@ -29,13 +30,14 @@ class Board {
   /** @param {any} host */
   constructor(host) {
     this.host = host;
+    this.past = host.isFramed ? new OwnPast() : new AddressPast();
     this.picture = new Picture($("pane"));
   }
 
   async begin() {
     await this.#load();
-    const touches = this.#touchesOfAddress();
-    history.replaceState({ step: 0 }, "", this.#address(touches ?? []));
+    const touches = this.#touchesOf(this.past.said());
+    this.past.put(this.#word(touches ?? []), 0, true);
     await this.show(touches ?? []);
     if (touches === null) this.#tell("This address is of another version of the file, and is not shown. Here it is as drawn.");
     if (this.picture.pixels(LETTERS) < LEGIBLE_PX && innerWidth > 800) this.#closer(true);
@@ -48,9 +50,9 @@ class Board {
     this.#list();
   }
 
-  /** The touches that the address names; null where it is of another file. @returns {Touch[] | null} */
-  #touchesOfAddress() {
-    const [digest, code] = decodeURIComponent(location.hash.slice(1)).split(":");
+  /** The touches that a word names; null where it is of another file. @param {string} word @returns {Touch[] | null} */
+  #touchesOf(word) {
+    const [digest, code] = word.split(":");
     if (!digest) return [];
     const touches = touchesOf(code ?? "");
     return digest === this.board.digest && touches?.every((one) => this.#knows(one)) ? touches : null;
@@ -69,15 +71,15 @@ class Board {
   }
 
   /** @param {Touch[]} touches */
-  #address(touches) {
-    return touches.length ? `#${this.board.digest}:${codeOf(touches)}` : location.pathname + location.search;
+  #word(touches) {
+    return touches.length ? `${this.board.digest}:${codeOf(touches)}` : "";
   }
 
   /** A new state, which can be undone. @param {Touch[]} touches @param {string} words @param {boolean} [isSame] whether it only goes on with the last */
   async go(touches, words, isSame = false) {
     if (codeOf(touches) === codeOf(this.touches)) return;
     if (!isSame) this.steps = ++this.step;
-    history[isSame ? "replaceState" : "pushState"]({ step: this.step }, "", this.#address(touches));
+    this.past.put(this.#word(touches), this.step, isSame);
     await this.show(touches, words);
   }
 
@@ -313,8 +315,8 @@ class Board {
   }
 
   bind() {
-    $("undo").onclick = () => history.back();
-    $("redo").onclick = () => history.forward();
+    $("undo").onclick = () => this.past.back();
+    $("redo").onclick = () => this.past.on();
     $("drawn").onclick = () => this.go([], "As drawn");
     $("closer").onclick = () => this.#closer($("closer").getAttribute("aria-pressed") !== "true");
     $("copy").onclick = () => this.#copy();
@@ -330,11 +332,10 @@ class Board {
       told();
     };
     told();
-    addEventListener("popstate", (event) => {
-      this.step = event.state?.step ?? this.step;
+    this.past.follow((word, step) => {
+      this.step = step ?? this.step;
       this.steps = Math.max(this.steps, this.step);
-      const touches = this.#touchesOfAddress();
-      this.show(touches ?? [], "Gone back or on");
+      this.show(this.#touchesOf(word) ?? [], "Gone back or on");
     });
     addEventListener("keydown", (event) => {
       if (!(event.ctrlKey || event.metaKey) || document.activeElement?.tagName === "INPUT") return;
@@ -364,7 +365,7 @@ class Board {
     ]);
     this.pictureKey = "none";
     this.step = this.steps = 0;
-    history.replaceState({ step: 0 }, "", this.#address(kept));
+    this.past.put(this.#word(kept), 0, true);
     await this.show(kept, "The file was saved");
     document.body.dataset.version = this.board.digest;
   }
@@ -373,4 +374,4 @@ class Board {
 const host = await hostOf(), board = new Board(host);
 board.bind();
 await board.begin();
-if (host.isLive) /** @type {any} */ (host).follow((/** @type {any} */ told) => board.saved(told));
+if ("follow" in host) host.follow((told) => board.saved(told));

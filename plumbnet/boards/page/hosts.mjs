@@ -1,4 +1,4 @@
-// What stands behind the page: the program on this machine, or the table of a copy. Both answer the same questions.
+// What stands behind the page: the program on this machine, a notebook, or the table of a copy. All answer the same questions.
 
 import { touchesOf } from "./touch-code.mjs";
 
@@ -25,6 +25,7 @@ export class LiveHost {
   /** @type {AbortController | null} */
   #asking = null;
   isLive = true;
+  isFramed = false;
 
   /** @param {string} path @param {AbortSignal} [signal] */
   async #ask(path, signal) {
@@ -76,9 +77,54 @@ export class LiveHost {
   }
 }
 
+/** A notebook around this page, in whose kernel the program is: it passes questions on and answers back. */
+export class FrameHost {
+  isLive = true;
+  isFramed = true;
+  #last = 0;
+  /** @type {Map<number, (answer: any) => void>} */
+  #waiting = new Map();
+
+  constructor() {
+    addEventListener("message", (event) => {
+      const told = event.source === parent ? event.data?.board : undefined;
+      this.#waiting.get(told?.id)?.(told.answer);
+      this.#waiting.delete(told?.id);
+    });
+  }
+
+  /** @param {string} ask @param {string} [state] @param {string} [heater] @returns {Promise<any>} */
+  #ask(ask, state = "", heater = "") {
+    const id = ++this.#last;
+    // To whatever page is around: a notebook may stand at any address, and nothing is told but names of its own layout.
+    parent.postMessage({ board: { id, ask, state, heater } }, "*");
+    return new Promise((done) => this.#waiting.set(id, done));
+  }
+
+  board() {
+    return this.#ask("board");
+  }
+
+  /** @param {string} code @returns {Promise<Answer | Refused>} */
+  answer(code) {
+    return this.#ask("answer", code);
+  }
+
+  /** @param {string} key */
+  picture(key) {
+    return this.#ask("picture", key);
+  }
+
+  /** @param {string} code @param {string} heater */
+  walk(code, heater) {
+    return this.#ask("walk", code, heater);
+  }
+}
+
 /** The table of a copy: every state of what was chosen was worked out beforehand. */
 export class TableHost {
   isLive = false;
+  isFramed = false;
 
   /** @param {any} table */
   constructor(table) {
@@ -142,11 +188,12 @@ export class TableHost {
   }
 }
 
-/** @returns {Promise<LiveHost | TableHost>} */
+/** @returns {Promise<LiveHost | FrameHost | TableHost>} */
 export async function hostOf() {
   const held = /** @type {HTMLElement} */ (document.getElementById("data")).textContent;
   if (!held?.trim()) return new LiveHost();
   const table = JSON.parse(held);
+  if (table.framed) return new FrameHost();
   if (table.packed === undefined) return new TableHost(table);
   const bytes = Uint8Array.from(atob(table.packed), (sign) => sign.charCodeAt(0));
   return new TableHost(await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).json());

@@ -17,11 +17,13 @@ from plumbnet.cli.ending import Interrupted
 from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
+from plumbnet.cli.playing import Wanted, lesson_of, tapped_page
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.layout.authoring import starter
-from plumbnet.layout.yaml import LayoutError, reason_of
+from plumbnet.layout.yaml import LayoutError, bytes_of, reason_of
 from plumbnet.rules import listed
 from plumbnet.study.touching import HeldStates, TouchStates, UnknownTouch, held_states
+from plumbnet.study.training import holds_questions
 
 if TYPE_CHECKING:
     from plumbnet.boards.live import BoardServer
@@ -30,7 +32,8 @@ _STARTER = "house"
 NO_BOARD = 'the live board needs the extra "board": pip install "plumbnet[board]"'
 
 _File = Annotated[
-    str | None, typer.Argument(metavar="[FILE]", help="A layout file; the house that `new` makes when left out.")
+    str | None,
+    typer.Argument(metavar="[FILE]", help="A layout, or questions of your own; the house of `new` when left out."),
 ]
 _Port = Annotated[
     int, typer.Option("--port", min=0, max=65535, metavar="N", help="Port on this machine; a free one when left out.")
@@ -63,10 +66,14 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     Touch a valve, a device, a pipe, a number. The page follows the file as it is saved. The program listens on this
     machine alone, for the page that it opens, until Ctrl-C. With -o it writes a copy that any browser opens without
-    the program: with a table of all states of what can be touched in it, and it says how many these are.
+    the program: with a table of all states of what can be touched in it, and it says how many these are. Of questions
+    it writes the page on which they are answered by tapping.
     """
     if output is None and (touch is not None or at_once is not None):
         fail("--touch and --at-once are about the copy", advice="name its file with -o")
+    if file is not None and _holds_questions(file):
+        _write_lesson(output, file)
+        return
     given = ruled(rules)
 
     def report() -> Report:
@@ -93,6 +100,26 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     except OSError as error:
         fail(f"port {port} cannot be listened on: {reason_of(error)}", advice="leave --port out for a free one")
     _serve(server, opens=not no_browser)
+
+
+def _holds_questions(file: str) -> bool:
+    """Whether a file is one of questions; one that cannot be read is told as a layout is."""
+    try:
+        return file != STANDARD_INPUT and holds_questions(bytes_of(file))
+    except OSError:
+        return False
+
+
+def _write_lesson(output: Path | None, file: str) -> None:
+    """Write the page on which the questions of a file are answered by tapping."""
+    if output is None:
+        fail("questions are answered on a page of their own", advice="name it, as -o lesson.html")
+    form_of_output(output, ("html",))
+    save(
+        output,
+        tapped_page(lesson_of(Wanted(seed=1, level=1, variants=None, about=None, units="us", own=file))).encode(),
+        read=[file],
+    )
 
 
 def _first(file: str | None, report: Callable[[], Report]) -> Report:

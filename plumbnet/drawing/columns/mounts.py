@@ -54,16 +54,26 @@ def accessories(diagram: Diagram, mount: Mount) -> tuple[Accessory, ...]:
     upward = -1.0 if mount.rises else 1.0
     y += upward * diagram.items[mount.stack.names[-1]].symbol.stem
     found: list[Accessory] = []
+    before = 0.0
     for name, link in zip(mount.stack.names, mount.stack.links, strict=True):
         symbol = diagram.items[name].symbol
+        extent = symbol.height if symbol.hangs else symbol.width
+        over = _words_over(diagram.items[name], extent)
+        y += upward * max(0.0, before + over)
+        before = over
         if symbol.hangs:
-            found.append(Accessory(name, (x, y + upward * symbol.height / 2), 0 if mount.rises else 2))
+            found.append(Accessory(name, (x, y + upward * extent / 2), 0 if mount.rises else 2))
             continue
         enters = symbol.sockets[link.near(name).port][0] < 0.0
         quarters = (1 if mount.rises else 3) if enters else (3 if mount.rises else 1)
-        found.append(Accessory(name, (x, y + upward * symbol.width / 2), quarters))
-        y += upward * (symbol.width + _BETWEEN)
+        found.append(Accessory(name, (x, y + upward * extent / 2), quarters))
+        y += upward * (extent + _BETWEEN)
     return tuple(found)
+
+
+def _words_over(item: Item, extent: float) -> float:
+    """How far the words beside an item reach beyond it, at either end; a little is no matter."""
+    return max(0.0, (size_of(item.lines, item.letter_size)[1] - extent) / 2 - _BETWEEN / 2)
 
 
 def mount_room(diagram: Diagram, mount: Mount) -> Room:

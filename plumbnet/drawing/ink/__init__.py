@@ -6,7 +6,15 @@ from plumbnet.drawing.ink.paint import paint_composition
 from plumbnet.drawing.ink.paper import SMALLEST_SCALE, PaperSize, SheetName, paper_for, paper_named
 from plumbnet.drawing.ink.pen import Cut, Group, Pen, identifier
 from plumbnet.drawing.ink.pipes import arrow_corners, crossings, hopping_path
-from plumbnet.drawing.ink.sheet import DrawingSheet, draw_sheet, sheet_for
+from plumbnet.drawing.ink.sheet import (
+    DrawingSheet,
+    PlacedLegend,
+    draw_legend,
+    draw_sheet,
+    extent,
+    legend_for,
+    sheet_for,
+)
 from plumbnet.drawing.ink.sheet_composition import Composition, composition
 
 __all__ = [
@@ -17,16 +25,20 @@ __all__ = [
     "Group",
     "PaperSize",
     "Pen",
+    "PlacedLegend",
     "SheetName",
     "TooDense",
     "ZonePieces",
     "arrow_corners",
     "composition",
     "crossings",
+    "draw_legend",
     "draw_sheet",
+    "extent",
     "hopping_path",
     "identifier",
     "is_dense_riser",
+    "legend_for",
     "paint_composition",
     "paper_for",
     "paper_named",

@@ -9,8 +9,9 @@ from matplotlib.path import Path
 
 from plumbnet.drawing.ink.outline import hatching
 from plumbnet.drawing.ink.pen import Across, Cut, Pen, filled, line, outlines, text
-from plumbnet.drawing.ink.spots import JOINT_SIZE, TAG_SIZE
-from plumbnet.drawing.lettering import LABEL_SIZE, LEADING
+from plumbnet.drawing.ink.spots import joint_size
+from plumbnet.drawing.items import Shading
+from plumbnet.drawing.lettering import LEADING
 from plumbnet.drawing.routing import Box, Junction, Placement
 from plumbnet.drawing.symbols import SYMBOLS, Point
 
@@ -33,14 +34,15 @@ def zone_marks(path: Path, tone: str, pen: Pen) -> Iterator[Artist]:
     yield edge
 
 
-def tag_marks(spot: Box, words: str, tone: str, pen: Pen) -> Iterator[Artist]:
-    """Words in a frame."""
+def tag_marks(spot: Box, shading: Shading, pen: Pen) -> Iterator[Artist]:
+    """The words of a shaded zone in a frame."""
     left, top, right, bottom = spot
-    edge = pen.palette.shades[tone].edge
+    edge = pen.palette.shades[shading.tone].edge
     corners = [(left, top), (right, top), (right, bottom), (left, bottom), (left, top)]
     yield filled(corners, pen.palette.ground)
     yield line(corners, edge, 0.9, scale=pen.scale)
-    yield text(((left + right) / 2, (top + bottom) / 2), words, TAG_SIZE * pen.scale, colour=edge, is_bold=True)
+    middle, size = ((left + right) / 2, (top + bottom) / 2), shading.letter_size * pen.scale
+    yield text(middle, shading.tag, size, colour=edge, is_bold=True)
 
 
 def way_marks(legs: Sequence[Sequence[Point]], pen: Pen) -> Iterator[Artist]:
@@ -91,7 +93,7 @@ def junction_marks(joint: Junction, words: Box | None, behind: str | None, pen: 
         yield from dot_marks(dot, pen)
     if words is not None:
         left, top, right, bottom = words
-        size = JOINT_SIZE * pen.scale
+        size = joint_size(joint.item) * pen.scale
         middle = ((left + right) / 2, (top + bottom) / 2)
         yield text(middle, "\n".join(joint.item.lines), size, colour=pen.palette.faint, behind=behind)
 
@@ -121,6 +123,6 @@ def _words(placement: Placement, behind: str | None, pen: Pen) -> Iterator[Artis
     for number, words in enumerate(item.lines):
         tone = item.tone if number == len(item.lines) - 1 else None
         colour = pen.palette.ink if tone is None else pen.palette.shades[tone].edge
-        y = top + (number + 0.5) * LABEL_SIZE * LEADING
-        is_bold = tone is not None
-        yield text((x, y), words, LABEL_SIZE * pen.scale, colour=colour, across=across, is_bold=is_bold, behind=behind)
+        y = top + (number + 0.5) * item.letter_size * LEADING
+        size, is_bold = item.letter_size * pen.scale, tone is not None
+        yield text((x, y), words, size, colour=colour, across=across, is_bold=is_bold, behind=behind)

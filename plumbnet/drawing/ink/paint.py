@@ -22,9 +22,8 @@ def paint_composition(axes: Axes, composition: Composition, pen: Pen) -> None:
         if over:
             add_group(axes, Group(f"over-{number}", over, _WORDS))
     for number, area in enumerate(composition.areas, start=1):
-        tone = area.shading.tone
-        add_group(axes, Group(f"zone-{number}", list(zone_marks(area.outline, tone, pen)), _ZONE))
-        words = list(tag_marks(area.tag_box, area.shading.tag, tone, pen))
+        add_group(axes, Group(f"zone-{number}", list(zone_marks(area.outline, area.shading.tone, pen)), _ZONE))
+        words = list(tag_marks(area.tag_box, area.shading, pen))
         add_group(axes, Group(f"zone-{number}-tag", words, _WORDS))
     for number, way in enumerate(composition.ways, start=1):
         legs = way_legs(composition.arrangement, way)

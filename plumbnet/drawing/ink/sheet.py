@@ -9,7 +9,7 @@ from matplotlib.axes import Axes
 from plumbnet.drawing.ink.legend import LEGEND_SIZE, SAMPLE, LegendEntry, entries
 from plumbnet.drawing.ink.pen import Group, Pen, add_group, line, text
 from plumbnet.drawing.ink.sheet_composition import Composition
-from plumbnet.drawing.items import BlockRow, Schematic
+from plumbnet.drawing.items import BlockRow, LegendWords, Schematic
 from plumbnet.drawing.lettering import shortened, width
 from plumbnet.drawing.riser import FreePlaces
 from plumbnet.drawing.routing import Box
@@ -140,6 +140,25 @@ def _names_width(block: Sequence[BlockRow]) -> float:
     return max(width(shortened(row.name, 24), _SMALL) for row in block) + 8.0
 
 
+@dataclass(frozen=True, slots=True)
+class PlacedLegend:
+    """A legend in columns by itself, and its height."""
+
+    columns: tuple[tuple[LegendEntry, ...], ...]
+    height: float
+
+
+def legend_for(composition: Composition, words: LegendWords, room: float) -> PlacedLegend:
+    """The legend of a composition by itself, in columns that fit into a width."""
+    columns = _columns(entries(composition, words), room)
+    return PlacedLegend(columns, _height(columns))
+
+
+def draw_legend(axes: Axes, legend: PlacedLegend, pen: Pen) -> None:
+    """Put a legend on paper, its upper left corner at the origin."""
+    add_group(axes, Group("legend", list(_legend(legend.columns, (0.0, 0.0), pen)), 6.0))
+
+
 def _columns(entries: Sequence[LegendEntry], room: float) -> tuple[tuple[LegendEntry, ...], ...]:
     """The legend in as many columns as the room allows, filled evenly from the top down."""
     for count in range(len(entries), 0, -1):
@@ -181,7 +200,7 @@ def draw_sheet(axes: Axes, page: DrawingSheet, pen: Pen) -> None:
         (left + PAD, top + PAD), page.title, _TITLE * pen.scale, colour=pen.palette.ink, across="left", is_bold=True
     )
     add_group(axes, Group("title", [title], 6.0))
-    add_group(axes, Group("legend", list(_legend(page, pen)), 6.0))
+    add_group(axes, Group("legend", list(_legend(page.columns, page.legend_at, pen)), 6.0))
     add_group(axes, Group("title-block", list(_block(page, pen)), 6.0))
     first = bottom - PAD / 2 - (len(page.cautions) - 0.5) * _SMALL * 1.3
     cautions = [
@@ -191,15 +210,15 @@ def draw_sheet(axes: Axes, page: DrawingSheet, pen: Pen) -> None:
     add_group(axes, Group("caution", cautions, 6.0))
 
 
-def _legend(page: DrawingSheet, pen: Pen) -> Iterator[Artist]:
-    x, top = page.legend_at
-    for column in page.columns:
+def _legend(columns: Sequence[Sequence[LegendEntry]], at: Point, pen: Pen) -> Iterator[Artist]:
+    x, top = at
+    for column in columns:
         y = top
         for entry in column:
             middle = y + entry.height / 2
             yield from entry.sample(x, middle, pen)
-            at = (x + SAMPLE + 5.0, middle)
-            yield text(at, entry.words, LEGEND_SIZE * pen.scale, colour=pen.palette.ink, across="left")
+            beside = (x + SAMPLE + 5.0, middle)
+            yield text(beside, entry.words, LEGEND_SIZE * pen.scale, colour=pen.palette.ink, across="left")
             y += entry.height
         x += max(entry.width for entry in column) + _GAP
 

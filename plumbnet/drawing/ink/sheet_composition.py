@@ -70,9 +70,7 @@ def composition(schematic: Schematic, least_fold: int = FEWEST_FOLDED) -> Compos
             found.append((shading, boxes, outline(boxes)))
             for edge in edges(found[-1][2]):
                 occupancy.take(edge)
-    areas = [
-        Area(shading, tuple(boxes), path, tag_spot(shading.tag, boxes, occupancy)) for shading, boxes, path in found
-    ]
+    areas = [Area(shading, tuple(boxes), path, tag_spot(shading, boxes, occupancy)) for shading, boxes, path in found]
     return Composition(diagram, arrangement, schematic.ways, names, tuple(areas), lettered, marks)
 
 

@@ -3,17 +3,19 @@
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 
-from plumbnet.drawing.lettering import size_of
+from plumbnet.drawing.items import Item, Shading
+from plumbnet.drawing.lettering import LABEL_SIZE, size_of
 from plumbnet.drawing.routing import Arrangement, Box
 from plumbnet.drawing.symbols import Point
 
-JOINT_SIZE = 6.0
-"""Size of a joint's name, in points: it stands back behind the names of devices."""
-TAG_SIZE = 7.0
+_JOINT_SIZE = 6.0
+"""Size of a joint's name, in points, where the names of devices have theirs: it stands back behind them."""
 _PIPE = 1.5
 """Half the width that words keep free of a pipe."""
 _DOT = 3.0
 _SQUARE = 64.0
+_NEAR, _FAR = (2.5, 6.0), (10.0, 15.0)
+"""From a dot to its name; farther only where it has to be named."""
 _GAP = 1.2
 _INSIDE = 0.3
 """What a tag pays for a square point of the area that it marks."""
@@ -85,18 +87,24 @@ def joint_names(arrangement: Arrangement, occupancy: Occupancy) -> Iterator[tupl
         lines = joint.item.lines
         if not lines:
             continue
-        spots = [spot for dot in joint.dots for spot in _round(dot, size_of(lines, JOINT_SIZE))]
-        box, covered = occupancy.best(spots)
-        if covered <= 0.0:
+        gaps = (*_NEAR, *_FAR) if joint.item.is_named else _NEAR
+        size = size_of(lines, joint_size(joint.item))
+        box, covered = occupancy.best([spot for dot in joint.dots for spot in _round(dot, size, gaps)])
+        if covered <= 0.0 or joint.item.is_named:
             occupancy.take(box)
             yield joint.item.name, box
 
 
-def _round(dot: Point, size: tuple[float, float]) -> Iterator[Box]:
+def joint_size(item: Item) -> float:
+    """Size of the name of a joint, in points."""
+    return _JOINT_SIZE * item.letter_size / LABEL_SIZE
+
+
+def _round(dot: Point, size: tuple[float, float], gaps: Sequence[float]) -> Iterator[Box]:
     """Spots round a dot, the nearest first."""
     x, y = dot
     wide, high = size
-    for gap in (2.5, 6.0):
+    for gap in gaps:
         for left, top in (
             (x + gap, y - gap - high),
             (x + gap, y + gap),
@@ -108,9 +116,9 @@ def _round(dot: Point, size: tuple[float, float]) -> Iterator[Box]:
             yield left, top, left + wide, top + high
 
 
-def tag_spot(words: str, boxes: Sequence[Box], occupancy: Occupancy) -> Box:
+def tag_spot(shading: Shading, boxes: Sequence[Box], occupancy: Occupancy) -> Box:
     """Where the tag of an area of boxes stands: at its edge, over as little as may be."""
-    wide, high = size_of((words,), TAG_SIZE, bold=True)
+    wide, high = size_of((shading.tag,), shading.letter_size, bold=True)
     wide, high = wide + 8.0, high + 4.0
     spots: list[Box] = []
     for left, top, right, bottom in sorted(boxes, key=lambda box: (box[1], box[0])):

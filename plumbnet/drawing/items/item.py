@@ -17,8 +17,9 @@ class Item:
 
     With a `tone` the last of the lines stands out in that shade. `is_ringed` draws a heavy ring round it, for which
     `keeps_ring_room` only keeps the room, `is_framed` keeps room for a frame round all of it, `is_on_roof` draws it to
-    the top, `is_last` in the last column. Water passes freely between the two ports of each of `ways`. A quiet item may
-    go into the symbol of its branch where all cannot be drawn.
+    the top, `is_last` in the last column; a joint that `is_named` has its name, whatever that covers. Water passes
+    freely between the two ports of each of `ways`. A quiet item may go into the symbol of its branch where all cannot
+    be drawn.
     """
 
     name: str
@@ -33,10 +34,11 @@ class Item:
     is_framed: bool = False
     is_on_roof: bool = False
     is_last: bool = False
+    is_named: bool = False
     is_quiet: bool = False
     ways: tuple[tuple[str, str], ...] = ()
     letter_size: float = LABEL_SIZE
-    """Size of its words, in points."""
+    """Size of its words, in points; the name of a joint stands back behind the names of devices."""
 
 
 @dataclass(frozen=True, slots=True)

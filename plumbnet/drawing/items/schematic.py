@@ -5,17 +5,19 @@ from dataclasses import dataclass, field
 
 from plumbnet.drawing.items.building_facts import BuildingFacts
 from plumbnet.drawing.items.item import Diagram
+from plumbnet.drawing.lettering import LABEL_SIZE
 from plumbnet.drawing.palette import Service
 from plumbnet.layout.model import End
 
 
 @dataclass(frozen=True, slots=True)
 class Shading:
-    """A zone to be shaded: the tone of its shade, the words that mark it, the ports in it."""
+    """A zone to be shaded: the tone of its shade, the words that mark it and their size in points, the ports in it."""
 
     tone: str
     tag: str
     ports: frozenset[End]
+    letter_size: float = LABEL_SIZE
 
 
 @dataclass(frozen=True, slots=True)

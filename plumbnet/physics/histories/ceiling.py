@@ -41,15 +41,13 @@ Levels = Mapping[Zone, float]
 
 @dataclass
 class Ceilings(Generic[Zone]):
-    """Ceilings of the heated zones of one company, given what each was found to come to. Absolute, at datum."""
+    """Ceilings of the heated zones of one company. Absolute, at datum."""
 
     neighbours: Neighbours[Zone]
     company: tuple[Zone, ...]
-    reached: Levels[Zone]
     _highest: dict[tuple[Zone, tuple[Zone, ...]], Levels[Zone]] = field(default_factory=dict)
 
-    @cached_property
-    def found(self) -> Levels[Zone]:
+    def found(self, reached: Levels[Zone]) -> Levels[Zone]:
         """The ceiling of each heated zone, never below what it was found to come to.
 
         Cost: some thirty flows for each zone whose ceiling is not what was reached, else one. Of many zones it is less
@@ -60,13 +58,13 @@ class Ceilings(Generic[Zone]):
         for _ in range(_ROUNDS if len(self.company) <= MOST_NARROWED else 1):
             before = dict(self._ceiling)
             for zone in self.company:
-                self._ceiling[zone], self._highest = self._lowered(zone), {}
+                self._ceiling[zone], self._highest = self._lowered(zone, reached[zone]), {}
             if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
 
     def may_pass(self, zone: Zone, level_abs_pa: float) -> bool:
-        """Whether the ceiling of a heated zone may lie above a level that it was not found to come to: one flow."""
+        """Whether a heated zone may come above a level: one flow. False only where no history brings it there."""
         if self._ceiling[zone] <= level_abs_pa:
             return False
         return len(self.company) > MOST_LEVELLED or self._can_come_to(zone, level_abs_pa)
@@ -76,8 +74,8 @@ class Ceilings(Generic[Zone]):
         """What is known of each so far; at first, what an outlet lets go at."""
         return {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
 
-    def _lowered(self, zone: Zone) -> float:
-        low, high = self.reached[zone], self._ceiling[zone]
+    def _lowered(self, zone: Zone, low: float) -> float:
+        high = self._ceiling[zone]
         if high <= low + _close_pa(low) or not self._can_come_to(zone, low + _close_pa(low)):
             return low
         if self._can_come_to(zone, high):

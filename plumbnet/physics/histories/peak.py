@@ -1,28 +1,15 @@
 """How high each zone comes in the worst history, with the history that is known to bring it there."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from itertools import islice, permutations
 from typing import Generic
 
-from plumbnet.budgets import ORDERS
 from plumbnet.physics.equilibrium import OneWayGate, settle
 from plumbnet.physics.histories.ceiling import Ceilings, is_as_high
 from plumbnet.physics.histories.neighbours import Neighbours
+from plumbnet.physics.histories.plays import History, Plays
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
-
-MOST_ORDERED = 5
-"""Heated zones of which every order is played: 120 orders. Of more, the orders that are usually the worst."""
-
-_SAME = 1e-12
-"""Share of a pressure that rounding leaves: of histories that come equally high the first is told."""
-
-_ALIKE = 1e-5
-"""Share of a pressure, a pascal or some, by which orders may differ and still all come to the same."""
-
-History = tuple[tuple[Zone, ...], ...]
-"""Heated zones in the order in which they warm; those in one stage warm together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +35,9 @@ class Peaks(Generic[Zone]):
 
     neighbours: Neighbours[Zone]
     _found: dict[Zone, Peak[Zone]] = field(default_factory=dict)
-    _played_by: "dict[tuple[Zone, ...], _Plays[Zone]]" = field(default_factory=dict)
+    _plays_of: dict[tuple[Zone, ...], Plays[Zone]] = field(default_factory=dict)
     _ceilings_of: dict[tuple[Zone, ...], Ceilings[Zone]] = field(default_factory=dict)
+    _tops_of: dict[tuple[Zone, ...], Mapping[Zone, float]] = field(default_factory=dict)
 
     def of(self, zone: Zone) -> Peak[Zone]:
         """The peak of a zone."""
@@ -61,7 +49,7 @@ class Peaks(Generic[Zone]):
     def passes(self, zone: Zone, level_abs_pa: float) -> bool:
         """Whether `highest_abs_pa` of a zone lies above a level, without seeking it where less tells.
 
-        What was played is above it, or no history can come to it; only between the two the ceilings have to be sought.
+        No history can come to it, or one that is played does; only between the two the ceilings have to be sought.
         """
         if zone in self._found:
             return self._found[zone].highest_abs_pa > level_abs_pa
@@ -73,10 +61,10 @@ class Peaks(Generic[Zone]):
             return any(self.passes(pusher, needed_abs_pa(row, level_abs_pa)) for pusher, row in rows)
         company = neighbours.company(zone)
         if len(company) > 1 and not self._is_left_alone(zone):
-            if self._plays(company)[zone][0] > level_abs_pa:
-                return True
             if not self._ceilings(company).may_pass(zone, level_abs_pa):
                 return False
+            if self._plays(company).passes(zone, level_abs_pa):
+                return True
         return self.of(zone).highest_abs_pa > level_abs_pa
 
     def _of_cold(self, zone: Zone) -> Peak[Zone]:
@@ -98,8 +86,8 @@ class Peaks(Generic[Zone]):
             return Peak(level, level, (company,))
         if self._is_left_alone(zone):
             return self._together(zone)
-        reached, history, in_any_order = self._plays(company)[zone]
-        highest = max(reached, self._ceilings(company).found[zone])
+        reached, history, in_any_order = self._plays(company).reached[zone]
+        highest = max(reached, self._tops(company)[zone])
         if is_as_high(reached, highest, 2.0):
             highest = reached
         return Peak(reached, highest, history, in_any_order)
@@ -123,67 +111,18 @@ class Peaks(Generic[Zone]):
         heated = tuple(far for far in reach if far in self.neighbours.growth_m3)
         return Peak(level, level, (heated,))
 
-    def _plays(self, company: tuple[Zone, ...]) -> "_Plays[Zone]":
-        if company not in self._played_by:
-            self._played_by[company] = _played(self.neighbours, company)
-        return self._played_by[company]
+    def _plays(self, company: tuple[Zone, ...]) -> Plays[Zone]:
+        if company not in self._plays_of:
+            self._plays_of[company] = Plays(self.neighbours, company)
+        return self._plays_of[company]
 
     def _ceilings(self, company: tuple[Zone, ...]) -> Ceilings[Zone]:
         if company not in self._ceilings_of:
-            reached = {zone: level for zone, (level, *_) in self._plays(company).items()}
-            self._ceilings_of[company] = Ceilings(self.neighbours, company, reached)
+            self._ceilings_of[company] = Ceilings(self.neighbours, company)
         return self._ceilings_of[company]
 
-
-_Reached = tuple[float, History[Zone], bool]
-_Plays = Mapping[Zone, _Reached[Zone]]
-
-
-def _played(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> dict[Zone, _Reached[Zone]]:
-    """The highest that each heated zone comes to in the orders played, and the order."""
-    best: dict[Zone, _Reached[Zone]] = {zone: (neighbours.cold[zone], (), True) for zone in company}
-    lowest = dict.fromkeys(company, math.inf)
-    states: dict[tuple[Zone, ...], dict[Zone, float]] = {(): neighbours.cold}
-    lifted = sum(len(neighbours.reach(zone)) for zone in company)
-    most = None if len(company) <= MOST_ORDERED else max(1, ORDERS // lifted)
-    for order in islice(_orders(neighbours, company), most):
-        neighbours.budget.spend(lifted)
-        state = _after(neighbours, order, states)
-        for zone in company:
-            lowest[zone] = min(lowest[zone], state[zone])
-            if state[zone] > best[zone][0] * (1.0 + _SAME):
-                best[zone] = (state[zone], tuple((each,) for each in order), False)
-    return {
-        zone: (level, history, lowest[zone] >= level * (1.0 - _ALIKE)) for zone, (level, history, _) in best.items()
-    }
-
-
-def _after(
-    neighbours: Neighbours[Zone], order: tuple[Zone, ...], states: dict[tuple[Zone, ...], dict[Zone, float]]
-) -> dict[Zone, float]:
-    """The state after an order; how it begins is looked up where it has been played."""
-    if order not in states:
-        before = _after(neighbours, order[:-1], states)
-        states[order] = neighbours.after(before, order[-1], neighbours.growth_m3[order[-1]])
-    return states[order]
-
-
-def _orders(neighbours: Neighbours[Zone], company: tuple[Zone, ...]) -> Iterator[tuple[Zone, ...]]:
-    """Every order of few; of many, for each zone those that are usually its worst.
-
-    First those that have nothing to do with it, then from the top those that push into it or into its reach, and what
-    lies beyond it before them or after; itself last.  Source: own trials on random networks.
-    """
-    if len(company) <= MOST_ORDERED:
-        yield from permutations(company)
-        return
-    depth = {zone: sum(zone in neighbours.reach(other) for other in company) for zone in company}
-    downward = sorted(company, key=lambda zone: depth[zone])
-    for zone in company:
-        reach = neighbours.reach(zone)
-        above = [each for each in downward if zone in neighbours.reach(each) and each not in reach]
-        beside = [each for each in downward if each not in reach and each not in above]
-        below = [each for each in reversed(downward) if each in reach and each != zone]
-        yield (*beside, *above, *below, zone)
-        yield (*beside, *below, *above, zone)
-        yield (*beside, *reversed(above), *below, zone)
+    def _tops(self, company: tuple[Zone, ...]) -> Mapping[Zone, float]:
+        if company not in self._tops_of:
+            reached = {zone: level for zone, (level, *_) in self._plays(company).reached.items()}
+            self._tops_of[company] = self._ceilings(company).found(reached)
+        return self._tops_of[company]

@@ -4,21 +4,39 @@ from plumbnet.report.page.chapters import MOST_DRAWN, TO_WRITE_ON, cover, drawn,
 from plumbnet.report.page.notebook_page import system_html
 from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PagePicture
 from plumbnet.report.page.page_writer import PAGE_FORMS, PageForm, page_bytes, page_file
+from plumbnet.report.page.pdf_letters import BOLD, PLAIN, fonts, lettered
+from plumbnet.report.page.pdf_page import SIZES, PdfPaper
+from plumbnet.report.page.pdf_styles import FAINT, INK
+from plumbnet.report.page.picture_slot import Drawn, Laid, Slot, with_pictures
+from plumbnet.report.page.svg_element import width_in
 
 __all__ = [
+    "BOLD",
+    "FAINT",
+    "INK",
     "MOST_DRAWN",
     "PAGE_FORMS",
+    "PLAIN",
+    "SIZES",
     "TO_WRITE_ON",
     "Chapter",
+    "Drawn",
     "Entry",
+    "Laid",
     "Page",
     "PageBlock",
     "PageForm",
     "PagePicture",
+    "PdfPaper",
+    "Slot",
     "cover",
     "drawn",
+    "fonts",
+    "lettered",
     "page_bytes",
     "page_file",
     "record_rows",
     "system_html",
+    "width_in",
+    "with_pictures",
 ]

@@ -21,7 +21,8 @@ from plumbnet.report.page.pdf_styles import FAINT
 from plumbnet.report.page.picture_slot import Drawn, Laid, with_pictures
 
 PdfPaper: TypeAlias = Literal["a4", "letter"]
-_SIZES: Mapping[PdfPaper, tuple[float, float]] = {"a4": A4, "letter": LETTER}
+SIZES: Mapping[PdfPaper, tuple[float, float]] = {"a4": A4, "letter": LETTER}
+"""Width and height of a sheet that stands upright, in points."""
 _MARGIN = 16.0 * mm
 _FOOT = 8.0 * mm
 _FOOT_POINTS = 7.0
@@ -34,7 +35,7 @@ def to_pdf(page: Page, *, paper: PdfPaper = "a4") -> bytes:
     pictures = _pictures(page)
     figures = [picture.draw() for picture in pictures.values()]
     drawn = dict(zip(pictures, map(_drawn, range(len(figures)), figures), strict=True))
-    sheets = _Sheets(page, drawn, _SIZES[paper])
+    sheets = _Sheets(page, drawn, SIZES[paper])
     total = sheets.set(0)[1]
     content, _, laid = sheets.set(total)
     if not figures:

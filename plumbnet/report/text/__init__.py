@@ -4,7 +4,8 @@ from plumbnet.report.text.applied_report import applied_text
 from plumbnet.report.text.file_sums import NO_LAYOUT, counted
 from plumbnet.report.text.findings_text import WIDTH, clause_in_words
 from plumbnet.report.text.heater_text import CAUTION, report_text, settles, story
-from plumbnet.report.text.layout_text import parts_in_words, runs_in_words
+from plumbnet.report.text.layout_text import parts_in_words, runs_in_words, tubes_in_words
+from plumbnet.report.text.lettered_piping import piping_tree
 from plumbnet.report.text.remedies_report import (
     MOST_REMEDIES,
     NONE_FOUND,
@@ -40,6 +41,7 @@ __all__ = [
     "not_searched",
     "outcomes_in_words",
     "parts_in_words",
+    "piping_tree",
     "remedies_section",
     "remedies_text",
     "remedy_outcome",
@@ -48,4 +50,5 @@ __all__ = [
     "runs_in_words",
     "settles",
     "story",
+    "tubes_in_words",
 ]

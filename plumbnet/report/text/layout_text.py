@@ -41,6 +41,14 @@ def runs_in_words(system: System) -> Iterator[str]:
             yield _run(system, list(pipes))
 
 
+def tubes_in_words(system: System) -> Iterator[str]:
+    """Each run of the file of which a length is written, with its pipe."""
+    for line, pipes in groupby(system.pipes, key=lambda pipe: pipe.line):
+        run = list(pipes)
+        if line and any(pipe.length_m is not None for pipe in run):
+            yield _run(system, run)
+
+
 def _run(system: System, pipes: list[Pipe]) -> str:
     names = [_end(system, pipes[0].start, leaving=True)]
     names += [_end(system, pipe.end, leaving=pipe is not pipes[-1]) for pipe in pipes]

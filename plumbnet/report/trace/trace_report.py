@@ -2,22 +2,24 @@
 
 import textwrap
 from collections.abc import Iterator
+from operator import itemgetter
 
 from plumbnet.analysis.water_walk import WaterWalk
 from plumbnet.layout.model import Role
 from plumbnet.layout.units import PRESSURE, TEMPERATURE, VOLUME, show
-from plumbnet.report.prose import driven_round, limit_in_words, settled_in_words, spoken, tempered
+from plumbnet.report.prose import driven_round, settled_in_words, spoken, tempered
 from plumbnet.report.text import CAUTION, WIDTH
+from plumbnet.report.trace.limit_sentence import limit_sentence
 from plumbnet.report.trace.walk import walked
 from plumbnet.rules import needed, not_held, stops_in_words
-from plumbnet.rules.facts import Facts, HeaterFacts, Verdict
+from plumbnet.rules.facts import ROUNDING_PA, Facts, HeaterFacts, RungFacts, Verdict
 
 
 def trace_text(facts: Facts, walk: WaterWalk) -> str:
     """The walk from one heater, its ladder, and the verdict; ends with a line break."""
     heater = walk.heater
-    lines = [*_wrapped(_opening(facts, heater)), "", *walked(facts, walk)]
-    lines += ["", *_ladder(facts, heater), "", *_wrapped(_verdict(facts, heater)), ""]
+    lines = [*_wrapped(_opening(facts, walk)), "", *walked(facts, walk)]
+    lines += ["", *_ladder(facts, heater), "", *_wrapped(verdict_sentences(facts, heater)), ""]
     return "\n".join([*lines, *textwrap.wrap(CAUTION, WIDTH)]) + "\n"
 
 
@@ -26,7 +28,8 @@ def _wrapped(sentences: Iterator[str]) -> Iterator[str]:
         yield from textwrap.wrap(sentence, WIDTH, break_on_hyphens=False)
 
 
-def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+def _opening(facts: Facts, walk: WaterWalk) -> Iterator[str]:
+    heater = walk.heater
     volume, hot = show(heater.heated_volume_m3, VOLUME, facts.units), show(heater.hot_k, TEMPERATURE, facts.units)
     cold = "cold" if heater.cold_k is None else show(heater.cold_k, TEMPERATURE, facts.units)
     grown = show(heater.expansion_m3, VOLUME, facts.units)
@@ -46,9 +49,17 @@ def _opening(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
     for loop in heater.loops:
         yield f"With every fixture shut, {driven_round(loop)}."
     if heater.static_pa is not None:
-        static = show(heater.static_pa, PRESSURE, facts.units)
-        highest = ", the street at its highest" if heater.is_at_highest else ""
-        yield f"Cold, it stands at {static}{highest}. The limit is {limit_in_words(facts, heater)}."
+        yield cold_sentence(facts, walk)
+
+
+def cold_sentence(facts: Facts, walk: WaterWalk) -> str:
+    """At what a heater stands cold, and its limit; empty where no water reaches it."""
+    heater = walk.heater
+    if heater.static_pa is None:
+        return ""
+    static = show(heater.static_pa, PRESSURE, facts.units)
+    highest = ", the street at its highest" if heater.is_at_highest else ""
+    return f"Cold, it stands at {static}{highest}. {limit_sentence(facts, walk)}"
 
 
 def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
@@ -56,12 +67,20 @@ def _ladder(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
         yield "Nothing it can reach opens, at any pressure."
         return
     yield "As the pressure climbs, these open in turn (read at the heater):"
-    for rung in heater.ladder:
-        beyond = "  past the limit" if rung.opens_pa > heater.bound_pa else ""
-        yield f"  {facts.pressure(rung.opens_pa):>10}  {rung.outlet}, {rung.role.value}{beyond}"
+    lines = [(rung.opens_pa, _rung(heater, rung)) for rung in heater.ladder]
+    if heater.static_pa is not None:
+        lines.append((heater.limit_pa + ROUNDING_PA, "- the limit -"))
+    for pressure_pa, words in sorted(lines, key=itemgetter(0)):
+        yield f"  {facts.pressure(pressure_pa):>10}  {words}"
 
 
-def _verdict(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+def _rung(heater: HeaterFacts, rung: RungFacts) -> str:
+    beyond = "  past the limit" if rung.opens_pa > heater.bound_pa else ""
+    return f"{rung.outlet}, {rung.role.value}{beyond}"
+
+
+def verdict_sentences(facts: Facts, heater: HeaterFacts) -> Iterator[str]:
+    """What stops the water of a heater, what it is therefore, what it needs, and what would close it."""
     if heater.stopped_by.sets:
         yield f"What stops it on its way out: {stops_in_words(heater.stopped_by.sets)}."
     yield _outcome(facts, heater)

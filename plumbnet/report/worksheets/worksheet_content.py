@@ -1,19 +1,23 @@
 """An exercise in, what stands on its worksheet and on its key out."""
 
+import re
 import textwrap
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.water_walk import WaterWalk
+from plumbnet.layout.model import System
 from plumbnet.layout.units import Units
 from plumbnet.report.prose import DOCUMENT_WIDTH
-from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words
-from plumbnet.report.trace import trace_text
+from plumbnet.report.text import CAUTION, parts_in_words, runs_in_words, tubes_in_words
+from plumbnet.report.trace import ShortTrace, short_trace, trace_text
 from plumbnet.rules import listed
-from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise, Origin
+from plumbnet.study.exercise import LETTERS, Blank, Choice, Exercise
 
 RULE = "_" * 12
 """What an answer is written on."""
+HEIGHTS = "Pressures are read on a gauge at the part; up and down are heights above and below 0."
+"""How the numbers in a picture are to be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,10 +47,14 @@ class Worksheet:
     about: str
     parts: tuple[tuple[str, str, str], ...]
     runs: tuple[str, ...]
+    tubes: tuple[str, ...]
+    """Those of `runs` of which a length is given, which no picture shows."""
     assumed: tuple[str, ...]
     supposed: str
     prompt: str
     lines: tuple[Line, ...]
+    asked_about: frozenset[str]
+    """Parts named in what is asked, which a picture has to name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +66,7 @@ class Key:
     answers: tuple[tuple[str, str], ...]
     because: tuple[str, ...]
     walks: tuple[tuple[str, ...], ...]
+    in_short: tuple[ShortTrace, ...]
     findings: tuple[str, ...]
     file: str
     layout: tuple[str, ...]
@@ -69,31 +78,37 @@ def worksheet(exercise: Exercise) -> Worksheet:
     return Worksheet(
         number=origin.number,
         place=system.title,
-        about=f"Level {origin.level.number}: {origin.level.teaches}. {_source(origin)}.",
+        about=origin.in_words,
         parts=tuple(parts_in_words(system)),
         runs=tuple(runs_in_words(system)),
+        tubes=tuple(tubes_in_words(system)),
         assumed=tuple(f"{words}: {listed(parts)}" for words, parts in exercise.drawn.facts.assumed.items()),
         supposed=exercise.supposed,
         prompt=exercise.asked.prompt,
-        lines=tuple(line_of(blank, exercise.report.facts.units) for blank in exercise.asked.blanks),
+        lines=(lines := tuple(line_of(blank, exercise.report.facts.units) for blank in exercise.asked.blanks)),
+        asked_about=frozenset(_named(system, exercise, lines)),
     )
 
 
-def _source(origin: Origin) -> str:
-    """What gives the same exercise again."""
-    units = "" if origin.units == "us" else f", {origin.units} units"
-    return f"Seed {origin.seed}, number {origin.number}{units}"
+def _named(system: System, exercise: Exercise, lines: Iterable[Line]) -> Iterator[str]:
+    """The parts that are named in the supposition, the question, or an option of it."""
+    options = (option.word for line in lines for option in line.options)
+    words = " ".join([exercise.supposed, exercise.asked.prompt, *options])
+    for name in system.parts:
+        if re.search(rf"(?<![\w/-]){re.escape(name)}(?![\w/-])", words):
+            yield name
 
 
 def key(exercise: Exercise, walks: Iterable[WaterWalk]) -> Key:
     """What stands on the key; `walks` are those that explain the answer."""
-    report, asked = exercise.report, exercise.asked
+    report, asked, found = exercise.report, exercise.asked, tuple(walks)
     return Key(
         number=exercise.origin.number,
         place=exercise.system.title,
         answers=tuple((blank.prompt, blank.answer(report.facts.units)) for blank in asked.blanks),
         because=asked.because,
-        walks=tuple(_walk(trace_text(report.facts, walk)) for walk in walks),
+        walks=tuple(_walk(trace_text(report.facts, walk)) for walk in found),
+        in_short=tuple(short_trace(report.facts, walk) for walk in found),
         findings=tuple(f"{one.severity.value}: {one.text}" for one in report.findings),
         file=report.system.record.file,
         layout=tuple(exercise.text.splitlines()),

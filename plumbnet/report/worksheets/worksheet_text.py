@@ -25,11 +25,6 @@ def options_text(line: Line) -> str:
     return f"{options}{line.prompt}: "
 
 
-def explanation_text(key: Key) -> str:
-    """Why the answer is what it is: the reason, and the way of the water."""
-    return document_text([*map(Paragraph, key.because), *map(Lines, key.walks)])
-
-
 def worksheets_markdown(
     sheets: Sequence[Worksheet],
     keys: Sequence[Key] = (),

@@ -21,11 +21,15 @@ _LONGEST = 60
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """What a typed answer was taken for, and whether that is right; `taken` is None where it is not understood."""
+    """What a typed answer was taken for, and whether that is right; `taken` is None where it is not understood.
+
+    `value` is that of a quantity, in SI.
+    """
 
     taken: str | None
     is_right: bool = False
     advice: str = ""
+    value: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +81,8 @@ class Measure:
             value = parse_measure(typed.strip(), self.dimension, units)
         except QuantityError as error:
             return Judged(None, advice=str(error))
-        return Judged(
-            show(value, self.dimension, units), self.right is not None and abs(value - self.right) <= self.tolerance
-        )
+        is_right = self.right is not None and abs(value - self.right) <= self.tolerance
+        return Judged(show(value, self.dimension, units), is_right, value=value)
 
 
 Blank: TypeAlias = Choice | Measure

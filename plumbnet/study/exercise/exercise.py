@@ -18,18 +18,29 @@ SCENARIO = "what-if"
 
 @dataclass(frozen=True, slots=True)
 class Origin:
-    """Where an exercise comes from: the same origin gives the same exercise."""
+    """Where an exercise comes from: the same origin gives the same exercise.
+
+    `source` says so in words where it is not its seed, as of a question that somebody wrote.
+    """
 
     seed: int
     level: Level
     number: int
     units: Customary
+    source: str = ""
 
     @property
     def name(self) -> str:
         """A name for it, fit for a file."""
         units = "" if self.units == "us" else f"{self.units}-"
         return f"exercise-{units}{self.level.number}-{self.seed}-{self.number}"
+
+    @property
+    def in_words(self) -> str:
+        """What it teaches, and what gives the same exercise again."""
+        units = "" if self.units == "us" else f", {self.units} units"
+        dealt = f"Level {self.level.number}: {self.level.teaches}. Seed {self.seed}, number {self.number}{units}."
+        return self.source or dealt
 
 
 @dataclass(frozen=True, slots=True)

@@ -83,7 +83,7 @@ def test_other_pages_and_other_starts_are_refused(server: BoardServer) -> None:
 
 def test_walk_is_told_hop_by_hop(server: BoardServer) -> None:
     status, body = told(server, "/walk.json?state=&heater=heater")
-    assert (status, "In turn it meets" in body["walk"]) == (200, True)
+    assert (status, "What the growing water tries" in body["walk"]) == (200, True)
 
 
 def test_page_hears_of_a_save_that_it_waits_for(server: BoardServer, path: Path) -> None:

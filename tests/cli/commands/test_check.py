@@ -85,38 +85,6 @@ def test_hostile_title_is_escaped_in_text_and_in_json(write: Write) -> None:
     assert r"\x1b[2J\u202eevil\x07" in run("check", "f.yaml").stdout
 
 
-ALL_FORMS = """
-from every_command import app
-from typer.testing import CliRunner
-for words in ("check", "check --format json", "check --format sarif", "check --format csv", "trace", "remedies"):
-    print(CliRunner().invoke(app, [*words.split(), "f.yaml"]).output)
-"""
-
-
-def test_same_layout_gives_the_same_bytes_whatever_the_seed_of_hashes(write: Write) -> None:
-    school = Path(__file__).parents[3] / "systems" / "school-shared-tanks.yaml"
-    write("f.yaml", school.read_text(encoding="utf-8"))
-    first, second = (
-        subprocess.run(  # noqa: S603  ours
-            [sys.executable, "-c", ALL_FORMS],
-            capture_output=True,
-            check=True,
-            env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "PYTHONHASHSEED": seed},
-        ).stdout
-        for seed in ("0", "1")
-    )
-    assert first == second
-    assert first.count(b"lab-heater") > 20
-
-
-def test_same_faults_come_in_the_same_order_whatever_the_seed_of_hashes(write: Write) -> None:
-    several = Path(__file__).parents[2] / "faults" / "several-at-once.yaml"
-    write("several-at-once.yaml", several.read_text(encoding="utf-8"))
-    for seed in ("0", "1"):
-        done = real("check", "several-at-once.yaml", PYTHONHASHSEED=seed)
-        assert done.stderr == several.with_suffix(".out").read_bytes()
-
-
 @pytest.mark.parametrize("form", FORMATS)
 def test_every_form_sets_the_same_status(write: Write, form: str) -> None:
     write("open.yaml", OPEN)

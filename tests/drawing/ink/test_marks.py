@@ -14,6 +14,7 @@ from plumbnet.drawing.ink.marks import (
     zone_marks,
 )
 from plumbnet.drawing.ink.pen import Cut, Pen
+from plumbnet.drawing.items.schematic import Shading
 from plumbnet.report.figures.colours import PALETTES, Theme
 from plumbnet.rules.facts.verdict_words import Verdict
 
@@ -43,7 +44,7 @@ def test_trapped_and_sealed_differ_in_hatch_and_outline() -> None:
 
 
 def test_tag_is_a_framed_word() -> None:
-    marks = list(tag_marks((0, 0, 60, 10), "TRAPPED: heater", Verdict.TRAPPED, PEN))
+    marks = list(tag_marks((0, 0, 60, 10), Shading(Verdict.TRAPPED, "TRAPPED: heater", frozenset()), PEN))
     words = marks[-1]
     assert isinstance(words, Text)
     assert (words.get_text(), words.get_fontsize()) == ("TRAPPED: heater", 14.0)

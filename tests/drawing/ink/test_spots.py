@@ -1,6 +1,7 @@
 from drawing_board import sketch
 
 from plumbnet.drawing.ink.spots import Occupancy, joint_names, tag_spot, taken
+from plumbnet.drawing.items.schematic import Shading
 
 
 def test_best_spot_covers_nothing_if_there_is_one() -> None:
@@ -30,6 +31,8 @@ def test_names_of_tees_cover_neither_pipes_nor_symbols_nor_each_other() -> None:
 
 def test_tag_stands_at_the_edge_of_its_area_and_over_nothing_taken() -> None:
     area = [(0.0, 0.0, 200.0, 100.0)]
-    left, top, right, bottom = tag_spot("TRAPPED: heater", area, Occupancy([(0.0, -30.0, 200.0, 0.0)]))
+    left, top, right, bottom = tag_spot(
+        Shading("trapped", "TRAPPED: heater", frozenset()), area, Occupancy([(0.0, -30.0, 200.0, 0.0)])
+    )
     assert top >= 100.0
     assert right - left > bottom - top > 0

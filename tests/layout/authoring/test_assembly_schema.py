@@ -1,21 +1,15 @@
 """The schema of assemblies: it takes what the reader takes, and offers lists only where a value may differ."""
 
-from typing import Any
-
 import pytest
-from jsonschema import Draft202012Validator
+from schema_held import held, validator
 
-from plumbnet.layout.authoring.schema import layout_schema
-
-SCHEMA: dict[str, Any] = layout_schema()
-VALIDATOR = Draft202012Validator(SCHEMA)
 ROOM = {"ports": ["hot"], "parts": {"hot": "tee", "reducer": "pressure_reducer"}, "runs": ["hot -> reducer"]}
 
 
 def is_valid(part: object, run: object = "a -> b", **assembly: object) -> bool:
     room = {**ROOM, **assembly}
     whole = {"plumbnet": 1, "assemblies": {"room": room}, "parts": {"a": "tee", "it": part}, "runs": [run]}
-    return VALIDATOR.is_valid(whole)
+    return validator().is_valid(whole)
 
 
 @pytest.mark.parametrize(
@@ -64,6 +58,6 @@ def test_an_assembly_has_ports_and_no_keys_of_its_own_making() -> None:
 
 
 def test_fields_of_any_kind_are_offered_in_each() -> None:
-    offered = SCHEMA["$defs"]["values of a part inside"]["properties"]
+    offered = held()["$defs"]["values of a part inside"]["properties"]
     assert {"volume", "set", "checks", "precharge", "each"} <= set(offered)
     assert "kind" not in offered

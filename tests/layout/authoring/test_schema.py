@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
+from schema_held import held, validator
 from usual import field_names, required
 
 from plumbnet.layout.authoring.schema import DIALECT, layout_schema
@@ -14,8 +15,6 @@ from plumbnet.layout.model.change import Change
 from plumbnet.layout.model.part import KINDS
 
 ROOT = Path(__file__).parents[3]
-SCHEMA: dict[str, Any] = layout_schema()
-VALIDATOR = Draft202012Validator(SCHEMA)
 SYSTEMS = sorted((ROOT / "systems").rglob("*.yaml"))
 BEYOND = {
     "accept-of-no-part",
@@ -48,7 +47,7 @@ BROKEN = {
 
 
 def mistakes(layout: object) -> list[str]:
-    return [f"{error.json_path}: {error.message}" for error in VALIDATOR.iter_errors(layout)]
+    return [f"{error.json_path}: {error.message}" for error in validator().iter_errors(layout)]
 
 
 def layout(part: object, *, run: object = "street -> it", **top: object) -> dict[str, object]:
@@ -71,13 +70,13 @@ def everywhere(schema: object) -> Iterator[dict[str, Any]]:
 
 
 def test_schema_is_right_in_itself() -> None:
-    assert SCHEMA["$schema"] == DIALECT
-    Draft202012Validator.check_schema(SCHEMA)
+    assert held()["$schema"] == DIALECT
+    Draft202012Validator.check_schema(held())
 
 
 def test_every_reference_leads_somewhere() -> None:
-    names = {inner["$ref"] for inner in everywhere(SCHEMA) if "$ref" in inner}
-    assert {name.removeprefix("#/$defs/") for name in names} <= set(SCHEMA["$defs"])
+    names = {inner["$ref"] for inner in everywhere(held()) if "$ref" in inner}
+    assert {name.removeprefix("#/$defs/") for name in names} <= set(held()["$defs"])
 
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
@@ -157,21 +156,21 @@ def test_anything_else_is_no_quantity(value: object) -> None:
 def test_relief_is_a_mapping_or_a_pressure(relief: object, *, is_valid: bool) -> None:
     heater = {"kind": "storage_heater", "volume": 50, "setpoint": 140}
     layout = {"plumbnet": 1, "parts": {"h": heater | {"relief": relief}}, "runs": ["h -> t"]}
-    assert VALIDATOR.is_valid(layout) is is_valid
-    assert VALIDATOR.is_valid({**layout, "parts": {"h": heater | {"relief": {"pressure": relief}}}}) is is_valid
+    assert validator().is_valid(layout) is is_valid
+    assert validator().is_valid({**layout, "parts": {"h": heater | {"relief": {"pressure": relief}}}}) is is_valid
 
 
 def test_editor_can_complete_every_kind() -> None:
-    part = SCHEMA["$defs"]["part"]["else"]["anyOf"]
+    part = held()["$defs"]["part"]["else"]["anyOf"]
     assert part[1]["properties"]["kind"]["enum"] == sorted(KINDS)
     assert set(part[0]["enum"]) < set(KINDS)
 
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
 def test_editor_is_led_to_the_fields_of_a_kind_with_their_descriptions(kind: str) -> None:
-    choose = SCHEMA["$defs"]["part"]["else"]["anyOf"][1]["allOf"]
+    choose = held()["$defs"]["part"]["else"]["anyOf"][1]["allOf"]
     (then,) = [one["then"] for one in choose if one["if"]["properties"]["kind"]["const"] == kind]
-    schema = SCHEMA["$defs"][then["else"]["$ref"].removeprefix("#/$defs/")]
+    schema = held()["$defs"][then["else"]["$ref"].removeprefix("#/$defs/")]
     assert schema["description"]
     names = field_names(kind)
     assert list(schema["properties"]) == ["kind", *names]
@@ -181,39 +180,39 @@ def test_editor_is_led_to_the_fields_of_a_kind_with_their_descriptions(kind: str
 
 @pytest.mark.parametrize("action", ["Insert", "Add"])
 def test_editor_can_complete_the_part_that_a_change_brings_in(action: str) -> None:
-    schema = SCHEMA["$defs"][action]
+    schema = held()["$defs"][action]
     assert schema["properties"]["kind"]["enum"] == sorted(KINDS)
     assert [one["if"]["properties"]["kind"]["const"] for one in schema["allOf"]] == sorted(KINDS)
 
 
 def test_editor_can_complete_every_action_and_every_field_at_the_top() -> None:
-    assert list(SCHEMA["$defs"]["Change"]["properties"]) == list(Change.actions)
-    for inner in everywhere(SCHEMA):
+    assert list(held()["$defs"]["Change"]["properties"]) == list(Change.actions)
+    for inner in everywhere(held()):
         for name, field in inner.get("properties", {}).items():
             if isinstance(field, dict) and field.keys() != {"const"}:
                 assert field.get("description") or "$ref" in field, name
 
 
 def test_description_of_a_quantity_says_what_a_bare_number_means() -> None:
-    tank = SCHEMA["$defs"]["kind expansion_tank"]["properties"]
+    tank = held()["$defs"]["kind expansion_tank"]["properties"]
     said = "a bare number is in psi or, where units are metric, in kPa, or metric-bar, in bar."
     assert tank["precharge"]["description"] == f"Air pressure with no water in the tank. A pressure; {said}"
     assert tank["rating"]["description"].endswith(said)
 
 
 def test_no_title_that_nobody_wrote_stands_in_the_way() -> None:
-    assert SCHEMA["title"] == "plumbnet layout, format 1"
-    assert [inner["title"] for inner in everywhere(SCHEMA) if isinstance(inner.get("title"), str)] == [SCHEMA["title"]]
+    assert held()["title"] == "plumbnet layout, format 1"
+    assert [inner["title"] for inner in everywhere(held()) if isinstance(inner.get("title"), str)] == [held()["title"]]
 
 
 def test_schema_is_made_anew_each_time() -> None:
-    assert layout_schema() == SCHEMA
+    assert layout_schema() == held()
     assert layout_schema() is not layout_schema()
 
 
 @pytest.mark.parametrize("rules", ["general", {"water": "ipc-2021"}, {"water": "ipc-2021", "heating": "us-boiler"}])
 def test_rules_are_one_name_or_one_for_each_circuit(rules: object) -> None:
     document = {"plumbnet": 1, "parts": {"m": "tee"}, "runs": [], "rules": rules}
-    assert VALIDATOR.is_valid(document)
-    assert not VALIDATOR.is_valid({**document, "rules": {"solar": "us-boiler"}})
-    assert not VALIDATOR.is_valid({**document, "rules": {"water": 7}})
+    assert validator().is_valid(document)
+    assert not validator().is_valid({**document, "rules": {"solar": "us-boiler"}})
+    assert not validator().is_valid({**document, "rules": {"water": 7}})

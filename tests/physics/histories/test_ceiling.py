@@ -17,7 +17,7 @@ from plumbnet.physics.histories.neighbours import Neighbours
 def ceilings(all_zones: Neighbours[str], **told: float) -> dict[str, float]:
     """Share that is pressed away at the ceiling of each heated zone, told what some were found to come to, in kPa."""
     reached = all_zones.cold | {zone: level * 1e3 for zone, level in told.items()}
-    found = Ceilings(all_zones, tuple(all_zones.growth_m3), reached).found
+    found = Ceilings(all_zones, tuple(all_zones.growth_m3)).found(reached)
     return {zone: 1.0 - all_zones.cold[zone] / level for zone, level in found.items()}
 
 
@@ -177,7 +177,7 @@ def test_ceiling_is_what_was_reached_where_no_history_can_do_more() -> None:
     loads = {"above": load(4, 10.0), "below": load(1, 10.0)}
     row = zones(loads, "above>below")
     told = {"above": pressed(0.25), "below": pressed(0.3)}
-    found = Ceilings(row, ("above", "below"), {zone: level * 1e3 for zone, level in told.items()}).found
+    found = Ceilings(row, ("above", "below")).found({zone: level * 1e3 for zone, level in told.items()})
     assert found == {zone: level * 1e3 for zone, level in told.items()}
 
 

@@ -8,7 +8,8 @@ from on_paper import Gate, gate, load, pressed, tank, zones
 
 from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
 from plumbnet.physics.histories.neighbours import Neighbours, State
-from plumbnet.physics.histories.peak import History, Peak, Peaks
+from plumbnet.physics.histories.peak import Peak, Peaks
+from plumbnet.physics.histories.plays import History
 
 
 def peaks(loads: dict[str, ZoneLoad], *gates: Gate | str) -> dict[str, Peak[str]]:

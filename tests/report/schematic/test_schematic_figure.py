@@ -1,7 +1,3 @@
-import hashlib
-import os
-import subprocess
-import sys
 import xml.etree.ElementTree as ET
 from itertools import combinations
 
@@ -15,7 +11,7 @@ from matplotlib.transforms import Bbox
 import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.report.figures.colours import Theme
-from plumbnet.report.figures.figure_file import FORMS, settled
+from plumbnet.report.figures.figure_file import settled
 from plumbnet.report.schematic.schematic_figure import schematic, schematic_file, schematic_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -28,15 +24,6 @@ heater.relief -> relief
 tee2 -> pump -> tee1
 """
 THEMES: list[Theme] = ["light", "dark", "bw"]
-SCRIPT = """
-import hashlib, sys
-import plumbnet
-from plumbnet.analysis.report import Report
-from plumbnet.report.schematic import schematic_file
-report = plumbnet.check(plumbnet.read_bytes(sys.stdin.buffer.read()))
-for form in ("svg", "pdf", "png"):
-    print(hashlib.sha256(schematic_file(report, form, date="today")).hexdigest())
-"""
 
 
 def house(meter: str = "check: true") -> Report:
@@ -45,15 +32,6 @@ def house(meter: str = "check: true") -> Report:
 
 def root_of(svg: str) -> ET.Element:
     return ET.fromstring(svg)  # noqa: S314  # our own
-
-
-def test_drawing_is_the_same_bytes_in_every_process() -> None:
-    text = layout(HOUSE, meter="check: true").encode()
-    report = plumbnet.check(plumbnet.read_bytes(text))
-    here = [hashlib.sha256(schematic_file(report, form, date="today")).hexdigest() for form in FORMS]
-    command, environment = [sys.executable, "-c", SCRIPT], os.environ | {"PYTHONHASHSEED": "2"}
-    there = subprocess.run(command, input=text, env=environment, capture_output=True, check=True).stdout.decode()  # noqa: S603  # this file's text
-    assert there.split() == here
 
 
 def test_every_part_has_one_group_with_its_name_as_text() -> None:

@@ -1,7 +1,7 @@
 import re
 
 from plumbnet.report.worksheets.worksheet_content import Worksheet, key, worksheet
-from plumbnet.report.worksheets.worksheet_text import explanation_text, options_text, task_text, worksheets_markdown
+from plumbnet.report.worksheets.worksheet_text import options_text, task_text, worksheets_markdown
 from plumbnet.study.exercise.generator import exercises
 from plumbnet.study.exercise.walk_choice import answer_walks
 
@@ -56,10 +56,3 @@ def test_options_are_lettered_and_explained() -> None:
     assert options_text(outlet).endswith("\nThe first to open is: ")
     assert options_text(pressure) == "It opens at (psi): "
     assert "  a) open: it can go back to the street" in options_text(sheet_of("verdict").lines[0])
-
-
-def test_explanation_gives_the_reason_before_the_way() -> None:
-    (one,) = exercises(4, 2, about="opens-first")
-    text = explanation_text(key(one, answer_walks(one)))
-    assert text.startswith("Of all it can come to, ")
-    assert text.index("opens lowest") < text.index("\n\nheater is")

@@ -50,7 +50,9 @@ def test_pressure_is_right_as_a_gauge_is_read(typed: str) -> None:
 
 @pytest.mark.parametrize(("typed", "taken"), [("60", "60 psi"), ("64", "64 psi"), ("80 psi", "80 psi")])
 def test_pressure_that_is_off_is_wrong(typed: str, taken: str) -> None:
-    assert CHARGE.judged(typed, "us") == Judged(taken)
+    judged = CHARGE.judged(typed, "us")
+    assert (judged.taken, judged.is_right) == (taken, False)
+    assert judged.value == pytest.approx(float(taken.split(maxsplit=1)[0]) * 6894.757)
 
 
 def test_what_is_no_pressure_is_explained() -> None:

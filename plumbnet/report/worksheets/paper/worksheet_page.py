@@ -7,8 +7,12 @@ from functools import lru_cache
 from jinja2 import Environment, PackageLoader, StrictUndefined, Template
 
 from plumbnet.layout.yaml import visible
+from plumbnet.report.page import width_in
 from plumbnet.report.text import CAUTION
-from plumbnet.report.worksheets.worksheet_content import Key, Worksheet
+from plumbnet.report.worksheets.worksheet_content import HEIGHTS, Key, Worksheet
+
+_UPRIGHT_IN = 7.6
+"""A picture wider than this asks for a sheet that lies across."""
 
 
 def worksheets_html(
@@ -26,6 +30,8 @@ def worksheets_html(
         keys=keys,
         pictures={number: _data(svg) for number, svg in (pictures or {}).items()},
         answers={number: _data(svg) for number, svg in (answers or {}).items()},
+        across={number for number, svg in (pictures or {}).items() if width_in(svg.encode()) > _UPRIGHT_IN},
+        heights=HEIGHTS,
         caution=CAUTION,
     )
 

@@ -1,30 +1,68 @@
-"""Pictures for worksheets: the piping alone, which says nothing of the answer, and the schematic that tells it."""
+"""Pictures for worksheets: the piping with its sizes, which says nothing of the answer, and that which tells it."""
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+
+from matplotlib.figure import Figure
 
 from plumbnet.analysis import Report
-from plumbnet.drawing import name_lines, schematic_figure
-from plumbnet.drawing.items import BlockRow, Schematic
+from plumbnet.drawing import PicturePlace, fitted_figure, name_lines, schematic_figure
+from plumbnet.drawing.items import BlockRow, Diagram, Item, Schematic
 from plumbnet.layout.model import System
 from plumbnet.report.figures import PALETTES, Theme, saved, settled
-from plumbnet.report.schematic import LEGEND, diagram_of, schematic_svg
-from plumbnet.report.text import CAUTION
+from plumbnet.report.schematic import LEGEND, diagram_of, schematic_of, schematic_svg
+from plumbnet.report.worksheets.paper.part_settings import part_settings
 
 _THEME: Theme = "bw"
 """Worksheets go through the copier."""
+_LONGEST_LINE = 9
+"""Signs of a name in one line, so that many parts stand beside each other."""
+_ON_A_PAGE = (PicturePlace(540.0, 420.0), PicturePlace(720.0, 420.0))
 
 
-def piping_svg(system: System, *, number: int) -> str:
-    """The piping with the names of its parts, as SVG; no pressure, no verdict, nothing marked.
+def piping_figure(system: System, named: Collection[str], places: Sequence[PicturePlace] = _ON_A_PAGE) -> Figure | None:
+    """The piping as wide as one of the places, with pressures and sizes at the parts; nothing judged, nothing marked.
 
-    `number` is that of the worksheet, and stands in the title block.
+    Joints that are `named` have their names in it whatever they cover. None where in no place names can be read.
     """
-    names = {name: name_lines(name) for name in system.parts}
-    block = (BlockRow("worksheet", str(number)), BlockRow("file", system.record.file))
-    schematic = Schematic(system.title, diagram_of(system, names), block, legend=LEGEND, caution=CAUTION)
     with settled():
-        figure = schematic_figure(schematic, PALETTES[_THEME])
+        return fitted_figure(_piping(system, named), PALETTES[_THEME], places)
+
+
+def answer_figure(report: Report, places: Sequence[PicturePlace]) -> Figure | None:
+    """The same with zones, stops and the way out; None likewise."""
+    said = schematic_of(report, riser=False)
+    items = {name: replace(item, lines=_narrow(name, item.lines)) for name, item in said.diagram.items.items()}
+    with settled():
+        return fitted_figure(replace(said, diagram=_with(said.diagram, items)), PALETTES[_THEME], places)
+
+
+def piping_svg(system: System, named: Collection[str] = ()) -> str:
+    """The piping as `piping_figure` has it, as SVG; of a layout too large for a page at its own size."""
+    figure = piping_figure(system, named)
+    if figure is None:
+        with settled():
+            figure = schematic_figure(_piping(system, named), PALETTES[_THEME])
     return saved(figure, "svg", title=system.title).decode()
 
 
 def answer_svg(report: Report) -> str:
     """The schematic with zones, stops and the way out, as SVG."""
     return schematic_svg(report, theme=_THEME)
+
+
+def _piping(system: System, named: Collection[str]) -> Schematic:
+    words = {name: (*name_lines(name, _LONGEST_LINE), *part_settings(system, name)) for name in system.parts}
+    diagram = diagram_of(system, words)
+    items = {name: replace(item, is_named=name in named) for name, item in diagram.items.items()}
+    return Schematic(system.title, _with(diagram, items), (BlockRow("file", system.record.file),), legend=LEGEND)
+
+
+def _narrow(name: str, lines: tuple[str, ...]) -> tuple[str, ...]:
+    """The lines beside a part with its name, the first of them, in shorter ones."""
+    usual = name_lines(name)
+    return (*name_lines(name, _LONGEST_LINE), *lines[len(usual) :]) if lines[: len(usual)] == usual else lines
+
+
+def _with(diagram: Diagram, items: Mapping[str, Item]) -> Diagram:
+    return Diagram(items, diagram.links, diagram.origins)

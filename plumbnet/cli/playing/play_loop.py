@@ -1,0 +1,70 @@
+"""One exercise after another, asked and answered in the terminal."""
+
+import sys
+from collections.abc import Callable
+from contextlib import closing
+from functools import partial
+
+from plumbnet.cli.console import write
+from plumbnet.cli.playing.lesson import Lesson
+from plumbnet.cli.playing.results_keeper import Keeper
+from plumbnet.report.worksheets import talk
+from plumbnet.study.exercise import Choice, Exercise, answer_walks
+from plumbnet.study.training import PosedExercise
+
+_LONGEST = 10_000
+"""Bytes of a typed line that are read at once."""
+Show = Callable[[Exercise], None]
+"""Shows the picture of an exercise."""
+
+
+def play_lesson(lesson: Lesson, keeper: Keeper, show: Show | None) -> None:
+    """Ask what is not answered yet; the end of what is typed ends it calmly, and every answer given is kept."""
+    left = [one for one in lesson.posed if not _asked_for(one) <= keeper.done(one)]
+    if not left:
+        write(f"{_all_answered(lesson, keeper) if lesson.posed else lesson.nothing}\n")
+        return
+    if len(left) < len(lesson.posed):
+        write(f"{len(lesson.posed) - len(left)} of {len(lesson.posed)} are answered already; it goes on.\n\n")
+    try:
+        for one in left:
+            if show is not None:
+                show(one.worded)
+            _talked(one, keeper)
+    except EOFError:
+        write("\n")
+    write(keeper.told())
+
+
+def _asked_for(posed: PosedExercise) -> set[int]:
+    """The blanks of an exercise that are not to stay empty."""
+    blanks = enumerate(posed.exercise.asked.blanks, start=1)
+    return {number for number, blank in blanks if isinstance(blank, Choice) or blank.right is not None}
+
+
+def _all_answered(lesson: Lesson, keeper: Keeper) -> str:
+    others = f"another --seed deals others, --again {keeper.file} what was missed"
+    return f"All {len(lesson.posed)} are answered in {keeper.file}; {others}."
+
+
+def _talked(posed: PosedExercise, keeper: Keeper) -> None:
+    """Talk about one exercise; closed, the talk keeps what was tried. Raises EOFError where no more is typed."""
+    exercise = posed.worded
+    heard = partial(keeper.heard, posed)
+    with closing(talk(exercise, posed.hints, answer_walks(exercise), heard, done=keeper.done(posed))) as talking:
+        said = next(talking)
+        try:
+            while True:
+                write(said)
+                said = talking.send(_typed())
+        except StopIteration:
+            write("\n")
+
+
+def _typed() -> str:
+    """A line from standard input, whatever bytes stand in it. Raises EOFError where no more is typed."""
+    sys.stdout.flush()
+    line = sys.stdin.buffer.readline(_LONGEST)
+    if not line:
+        raise EOFError
+    return line.decode(errors="replace").rstrip("\r\n")

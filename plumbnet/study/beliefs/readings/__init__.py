@@ -1,0 +1,1 @@
+"""How the answers to each sort of question are read: a module for each."""

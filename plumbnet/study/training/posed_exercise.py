@@ -1,0 +1,58 @@
+"""An exercise as it is posed to somebody: in whose words, in which place of a lesson, and what it asks again."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from plumbnet.study.beliefs import BlankHints, ChoiceHints, exercise_hints
+from plumbnet.study.exercise import Choice, Exercise
+from plumbnet.study.training.results_file import Held
+
+
+@dataclass(frozen=True, slots=True)
+class PosedExercise:
+    """An exercise; `wording` has for each option of its sort that is offered the words in which it is."""
+
+    exercise: Exercise
+    wording: Mapping[str, str] = field(default_factory=dict)
+    again: Held | None = None
+
+    @property
+    def worded(self) -> Exercise:
+        """The exercise as it is read: its first blank in the words that are its own."""
+        first, *others = self.exercise.asked.blanks
+        if not self.wording or not isinstance(first, Choice):
+            return self.exercise
+        own = Choice(first.prompt, tuple(self.wording.values()), self.wording[first.right])
+        return replace(self.exercise, asked=replace(self.exercise.asked, blanks=(own, *others)))
+
+    @property
+    def hints(self) -> tuple[BlankHints, ...]:
+        """What is said of each answer that is not the right one, by the options as they are read."""
+        first, *others = exercise_hints(self.exercise)
+        if not self.wording or not isinstance(first, ChoiceHints):
+            return (first, *others)
+        known = {words: first.options[option] for option, words in self.wording.items() if option in first.options}
+        return (ChoiceHints(known), *others)
+
+    @property
+    def could_hold(self) -> tuple[str, ...]:
+        """The beliefs and misreadings that stand behind its options, by name."""
+        found = (hint.name for one in self.hints if isinstance(one, ChoiceHints) for hint in one.options.values())
+        return tuple(dict.fromkeys(found))
+
+    def placed(self, number: int, source: str) -> "PosedExercise":
+        """The same in another place of a lesson, with a word on where it comes from."""
+        origin = replace(self.exercise.origin, number=number, source=source)
+        return replace(self, exercise=replace(self.exercise, origin=origin))
+
+
+def taking_turns(own: Sequence[PosedExercise], dealt: Iterable[Exercise]) -> tuple[PosedExercise, ...]:
+    """Questions of a trainer and dealt ones in turn, as long as there are both; numbered anew where there are both."""
+    others = [PosedExercise(one) for one in dealt]
+    if not own:
+        return tuple(others)
+    turns = [one for pair in zip(own, others, strict=False) for one in pair]
+    rest = (*own[len(others) :], *others[len(own) :])
+    return tuple(
+        one.placed(number, one.exercise.origin.in_words) for number, one in enumerate((*turns, *rest), start=1)
+    )

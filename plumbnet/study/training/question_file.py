@@ -1,0 +1,224 @@
+"""A trainer's own questions: a file that names layouts, scenarios and sorts of question, with wording of its own."""
+
+import hashlib
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+from random import Random
+from typing import Annotated, Final, Literal
+
+from pydantic import Field, ValidationError
+
+from plumbnet.analysis import Report
+from plumbnet.api import check, read
+from plumbnet.layout.model import Declared, Mistake, validation_faults
+from plumbnet.layout.units import customary
+from plumbnet.layout.yaml import Fault, LayoutError, bytes_of, decode, parse_yaml, quoted, reason_of
+from plumbnet.study.exercise import LEVELS, QUESTIONS, Asked, Choice, Exercise, Origin, Question, World
+from plumbnet.study.training.posed_exercise import PosedExercise
+from plumbnet.study.whatif import whatif
+
+QUESTIONS_KEY: Final = "plumbnet-questions"
+"""The key at the top of a file that makes it one of questions."""
+_KEY: Final = re.compile(rb"^plumbnet-questions\s*:", re.MULTILINE)
+_SEED = 0
+"""Seed of what is left to chance in a question of a file."""
+
+
+class OwnQuestion(Declared):
+    """One question of a trainer."""
+
+    called = "a question"
+
+    layout: str = Field(examples=["bakery.yaml"])
+    """The layout, a file beside the one with the questions, or below."""
+    about: str = Field(examples=["verdict"])
+    """Which sort of question."""
+    scenario: str | None = Field(default=None, examples=["stop-shut"])
+    """A scenario of the layout that is supposed; none when left out."""
+    heater: str | None = Field(default=None, examples=["heater"])
+    """The heater it is about; the only one when left out."""
+    prompt: str | None = Field(default=None, examples=["The shop is closed, and the heater fires. Where does it go?"])
+    """The question in words of your own; those of its sort when left out."""
+    options: Annotated[dict[str, str], Field(min_length=2)] | None = Field(
+        default=None, examples=[{"open": "back to the street", "trapped": "nowhere"}]
+    )
+    """The options that are offered, each with words of your own; all of its sort when left out."""
+
+
+class _QuestionFile(Declared):
+    """The whole file."""
+
+    called = "a file of questions"
+
+    version: Literal[1] = Field(alias=QUESTIONS_KEY, examples=[1])
+    """Version of the form."""
+    title: str = ""
+    """What they are for."""
+    questions: Annotated[tuple[OwnQuestion, ...], Field(strict=False, min_length=1)] = Field(
+        examples=[[{"layout": "bakery.yaml", "about": "verdict"}]]
+    )
+    """The questions, in their order."""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnQuestions:
+    """The questions of a file as exercises, and the hash of the file."""
+
+    file: str
+    sha256: str
+    posed: tuple[PosedExercise, ...]
+
+
+def holds_questions(data: bytes) -> bool:
+    """Whether the bytes of a file are meant for a file of questions: its key stands at the top."""
+    return _KEY.search(data) is not None
+
+
+def questions_at(path: str) -> OwnQuestions:
+    """The questions of a file. Raises LayoutError with every fault of it, OSError."""
+    data = bytes_of(path)
+    faults: list[Fault] = []
+    text = decode(data, faults)
+    root = None if text is None else parse_yaml(text, faults)
+    if root is not None and not faults:
+        try:
+            if not isinstance(root.value, dict):
+                mistake = Mistake((), f"{_QuestionFile.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
+                raise LayoutError(path, [mistake.fault(root)], text or "")
+            read_file = _QuestionFile.model_validate(root.value)
+        except ValidationError as error:
+            faults += validation_faults(error, root, what=_QuestionFile.called, model=_QuestionFile)
+        else:
+            posing = _Posing(Path(path), read_file.title)
+            posed = [posing.posed(number, one) for number, one in enumerate(read_file.questions)]
+            faults += [mistake.fault(root) for mistake in posing.mistakes]
+            if not faults:
+                found = tuple(one for one in posed if one is not None)
+                return OwnQuestions(path, hashlib.sha256(data).hexdigest(), found)
+            raise LayoutError(path, faults, text or "", because=posing.because)
+    raise LayoutError(path, faults, text or "")
+
+
+class _Posing:
+    """Questions put to their layouts, and what of the file cannot be put."""
+
+    def __init__(self, path: Path, title: str) -> None:
+        self.path, self.title = path, title
+        self.mistakes: list[Mistake] = []
+        self.because: LayoutError | None = None
+
+    def posed(self, number: int, own: OwnQuestion) -> PosedExercise | None:
+        """A question of the file, counted from 0; None where there is a mistake in it."""
+        found = list(self._mistakes(own))
+        if not found:
+            try:
+                return self._put(number, own)
+            except _NotPut as error:
+                found.append(error.mistake)
+        self.mistakes += [mistake.under("questions", number) for mistake in found]
+        return None
+
+    def _mistakes(self, own: OwnQuestion) -> Iterator[Mistake]:
+        if own.about not in QUESTIONS:
+            text, hint = f"there is no question {quoted(own.about)}", f"there are {', '.join(sorted(QUESTIONS))}"
+            yield Mistake(("about",), text, hint, meant=(own.about, QUESTIONS))
+        if "\0" in own.layout:
+            yield Mistake(("layout",), f"{quoted(own.layout)} is no name of a file", "name a file beside this one")
+
+    def _put(self, number: int, own: OwnQuestion) -> PosedExercise:
+        drawn = self._drawn(own)
+        report, supposed = self._supposed(own, drawn)
+        question = QUESTIONS[own.about]
+        level = max(question.outcomes)
+        asked = _asked(own, question, report, level)
+        words = self.title or self.path.name
+        origin = Origin(
+            _SEED, LEVELS[level], number + 1, customary(drawn.system.units), f"{words}, question {number + 1}."
+        )
+        wording = _wording(own, asked)
+        asked = replace(asked, prompt=own.prompt or asked.prompt)
+        exercise = Exercise(origin, drawn.system.record.text, drawn, supposed, report, question, asked)
+        return PosedExercise(exercise, wording)
+
+    def _drawn(self, own: OwnQuestion) -> Report:
+        """The layout as drawn."""
+        file = self.path.parent / own.layout
+        try:
+            return check(read(file))
+        except OSError as error:
+            text = f"{quoted(own.layout)} cannot be read: {reason_of(error)}"
+            raise _NotPut(Mistake(("layout",), text, "name a file beside this one")) from error
+        except LayoutError as error:
+            self.because = self.because or error
+            text = f"there are mistakes in {quoted(own.layout)}"
+            raise _NotPut(Mistake(("layout",), text, "plumbnet check shows them")) from error
+
+    def _supposed(self, own: OwnQuestion, drawn: Report) -> tuple[Report, str]:
+        """The layout with the scenario made, and what that supposes in words, without the end of the sentence."""
+        if own.scenario is None:
+            return drawn, ""
+        known = drawn.system.scenarios
+        if own.scenario not in known:
+            text = f"{quoted(own.layout)} has no scenario {quoted(own.scenario)}"
+            hint = f"it has {', '.join(known)}" if known else "it has none"
+            raise _NotPut(Mistake(("scenario",), text, hint, meant=(own.scenario, known)))
+        try:
+            made = whatif(drawn, scenario=own.scenario)
+        except LayoutError as error:
+            self.because = self.because or error
+            text = f"the scenario {quoted(own.scenario)} cannot be made"
+            raise _NotPut(Mistake(("scenario",), text, "plumbnet whatif shows why")) from error
+        return made.after, (made.note or f"the scenario {own.scenario}").rstrip(".")
+
+
+class _NotPut(Exception):
+    """A question of a file cannot be put: the mistake, seen from the question."""
+
+    def __init__(self, mistake: Mistake) -> None:
+        super().__init__(str(mistake))
+        self.mistake = mistake
+
+
+def _asked(own: OwnQuestion, question: Question, report: Report, level: int) -> Asked:
+    """What the sort of question asks of the layout, about the heater that is meant."""
+    names = [heater.name for heater in report.heaters]
+    if own.heater is not None and own.heater not in names:
+        text = f"{quoted(own.layout)} has no heater {quoted(own.heater)}"
+        raise _NotPut(Mistake(("heater",), text, f"it has {', '.join(names)}", meant=(own.heater, names)))
+    for heater in (own.heater, None):
+        found = [one for one in _all_asked(question, report, level) if heater is None or one.heater in {heater, None}]
+        if found and (heater is not None or own.heater is None):
+            return min(found, key=lambda one: names.index(one.heater) if one.heater in names else 0)
+    text = f"the question {quoted(question.name)} has no one answer on {quoted(own.layout)}"
+    others = [name for name, one in sorted(QUESTIONS.items()) if _can_be_asked(own, one, report)]
+    hint = f"it can be asked {', '.join(others)}" if others else "take another layout, or another scenario"
+    raise _NotPut(Mistake(("about",), text, hint))
+
+
+def _can_be_asked(own: OwnQuestion, question: Question, report: Report) -> bool:
+    found = _all_asked(question, report, max(question.outcomes))
+    return any(own.heater in {None, one.heater} or one.heater is None for one in found)
+
+
+def _all_asked(question: Question, report: Report, level: int) -> list[Asked]:
+    return list(question.ask(World(report, level, Random(_SEED))))  # noqa: S311  the same question each time
+
+
+def _wording(own: OwnQuestion, asked: Asked) -> dict[str, str]:
+    """The words of each option that is offered; empty where they are those of the sort."""
+    blank = asked.blanks[0]
+    if own.options is None or not isinstance(blank, Choice):
+        return {}
+    for option in own.options:
+        if option not in blank.options:
+            text = f"{quoted(option)} is no answer to this question"
+            hint = f"its answers are {', '.join(blank.options)}"
+            raise _NotPut(Mistake(("options", option), text, hint, at_key=True, meant=(option, blank.options)))
+    if blank.right not in own.options:
+        text = "the right answer is not among the options"
+        raise _NotPut(Mistake(("options",), text, f"it is {blank.right}: give it words of your own", at_key=True))
+    if len(set(own.options.values())) < len(own.options):
+        raise _NotPut(Mistake(("options",), "two options have the same words", "give each its own", at_key=True))
+    return dict(own.options)

@@ -1,0 +1,36 @@
+import pytest
+from posing import RELIEF, posed, said, said_of_number
+
+TANKED = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
+
+
+@pytest.mark.parametrize(("option", "name"), [("heater/relief", "relief-takes-care"), ("street", "check-passed-over")])
+def test_outlet_is_told_by_what_the_water_comes_to_there(option: str, name: str) -> None:
+    assert said(posed("opens-first", TANKED, heater=RELIEF), option).name == name
+
+
+@pytest.mark.parametrize(
+    ("runs", "tank", "name"),
+    [
+        ("street -> tee -> cv -> heater -> tap.hot\ntee -> tank", "", "any-tank-anywhere"),
+        (TANKED, "state: waterlogged", "worn-tank-counted"),
+        (TANKED, "precharge: 200 psi", "opens-later"),
+    ],
+)
+def test_tank_that_is_not_first_is_told_why(runs: str, tank: str, name: str) -> None:
+    assert said(posed("opens-first", runs, tank=tank, heater=RELIEF), "tank").name == name
+
+
+def test_outlet_nobody_comes_to_is_only_that() -> None:
+    one = posed("opens-first", "street -> tee -> cv -> heater -> tap.hot\ntee -> spill", heater=RELIEF)
+    assert said(one, "spill").name == "outlet-not-reached"
+
+
+@pytest.mark.parametrize(
+    ("psi", "name"),
+    [(60, "cold-for-opening"), (80, "limit-for-opening"), (150, "another-outlets-pressure"), (100, "height-forgotten")],
+)
+def test_pressure_is_told_by_what_it_is_the_pressure_of(psi: float, name: str) -> None:
+    runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> spill"
+    one = posed("opens-first", runs, spill="pressure: 100 psi, elevation: 30 ft", heater=RELIEF)
+    assert said_of_number(one, psi).name == name

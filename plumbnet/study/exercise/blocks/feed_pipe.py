@@ -3,7 +3,7 @@
 from plumbnet.study.exercise.blocks.growth_control import control
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 
 
 def feed(sketch: Sketch, recipe: Recipe, *, circulated: bool) -> list[str]:
@@ -23,6 +23,6 @@ def feed(sketch: Sketch, recipe: Recipe, *, circulated: bool) -> list[str]:
 
 def _vacuum_relief(sketch: Sketch) -> str:
     """The tee of a vacuum relief valve."""
-    tee = sketch.hanger(Place.FEED)
+    tee = sketch.hanger(Spot.FEED)
     sketch.run(tee, sketch.part("vacuum", "vacuum_relief_valve", height=sketch.plant))
     return tee

@@ -25,7 +25,7 @@ SHOWN = (
     "sweep bakery.yaml",
     "margins bakery.yaml",
     "review bakery.yaml",
-    "exercise --seed 8 --level 5 --variants 1 --key",
+    "exercise --seed 8 --level 4 --about trapped-heaters --variants 1 --key",
 )
 WRITTEN = (
     "draw school.yaml -o school.svg",

@@ -5,10 +5,22 @@ may be touched (`board_data`). `live` answers by a small server on this machine;
 """
 
 from plumbnet.boards.answer_table import board_copy
+from plumbnet.boards.framed_copy import framed_board, held_in_words, left_out_in_words
 from plumbnet.boards.page_data import board_data
 from plumbnet.boards.page_files import board_file, page_html
 from plumbnet.boards.state_answer import board_answer
 from plumbnet.boards.state_picture import board_picture
 from plumbnet.boards.task_copy import tasks_copy
 
-__all__ = ["board_answer", "board_copy", "board_data", "board_file", "board_picture", "page_html", "tasks_copy"]
+__all__ = [
+    "board_answer",
+    "board_copy",
+    "board_data",
+    "board_file",
+    "board_picture",
+    "framed_board",
+    "held_in_words",
+    "left_out_in_words",
+    "page_html",
+    "tasks_copy",
+]

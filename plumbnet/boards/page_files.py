@@ -98,6 +98,11 @@ def bundled(modules: Sequence[str] = MODULES) -> str:
     return "".join(_EXPORT.sub("", _IMPORT.sub("", _read(name))) for name in modules)
 
 
+def script_hash() -> str:
+    """The hash of the only script of a whole page, as a policy names it, without its quotes."""
+    return _hash(bundled()).strip("'")
+
+
 def _hash(text: str) -> str:
     return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
 

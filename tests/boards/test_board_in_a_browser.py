@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from accessible import complaints
 from browser import browser_in
 from playwright.sync_api import Browser, Page, sync_playwright
 from serving import served
@@ -414,6 +415,22 @@ def test_hostile_title_is_text_in_a_copy(browser: Browser, tmp_path: Path) -> No
     for page in copied(browser, tmp_path, HOSTILE, "stop"):
         assert page.inner_text("h1").startswith(TITLE.split("{{", maxsplit=1)[0])
         assert page.locator("img").count() == 0
+
+
+def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mouse(
+    browser: Browser, server: BoardServer
+) -> None:
+    for size in (PROJECTOR, PHONE):
+        page = browser.new_page(viewport={"width": size["width"], "height": size["height"]}, reduced_motion="reduce")
+        page.emulate_media(color_scheme="dark" if size is PHONE else "light")
+        page.goto(server.address)
+        page.wait_for_selector("body[data-ready]")
+        page.click(part("tank-stop"))
+        assert complaints(page) == []
+        page.click("#menu button:has-text('shut')")
+        page.wait_for_selector("#verdict:text-is('TRAPPED')")
+        assert complaints(page) == []
+        page.close()
 
 
 NOTEBOOK = """async ([source, page]) => {

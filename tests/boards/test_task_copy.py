@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from accessible import complaints as serious
 from browser import browser_in
 from playwright.sync_api import Browser, Page, sync_playwright
 from posing import RELIEF, posed
@@ -69,6 +70,12 @@ def page(browser: Browser, tmp_path: Path) -> Iterator[Page]:
     yield page
     context.close()
     assert complaints == []
+
+
+def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mouse(page: Page) -> None:
+    assert serious(page) == []
+    page.click("g.part[aria-label='cv, check valve'] .hit")
+    assert serious(page) == []
 
 
 def test_lesson_is_answered_by_tapping_and_handed_in(page: Page, tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.equilibrium import RAISED_PA, Limits, Neighbourhood, Neighbourhoods
-from plumbnet.analysis.required_tank import Place, nominal_m3, tank_place
+from plumbnet.analysis.required_tank import TankPlace, nominal_m3, tank_place
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import devices_between
@@ -88,7 +88,7 @@ class PumpUp:
         ways = (devices_between(zoning, standing, pusher, goal) for goal in goals)
         return tuple(sorted({way[0] for way in ways})) if pusher == zone else next(ways)
 
-    def _stopping_m3(self, near: Neighbourhood, place: Place, zone: Zone, limit: Limit) -> float | None:
+    def _stopping_m3(self, near: Neighbourhood, place: TankPlace, zone: Zone, limit: Limit) -> float | None:
         """The least tank above the gate with which the place is pumped no higher than its limit; None if none does."""
 
         def holds(volume_m3: float) -> bool:
@@ -98,15 +98,15 @@ class PumpUp:
         growth_m3 = math.fsum(near.growths_m3.values())
         return least(holds, growth_m3, floor=growth_m3 * 1e-3) if holds(_LARGEST * growth_m3) else None
 
-    def _tank(self, place: Place, volume_m3: float) -> Tank:
+    def _tank(self, place: TankPlace, volume_m3: float) -> Tank:
         """A tank charged to the static pressure."""
         start_abs_pa, head_pa = self.network.start_pa(self._zone(place)) + ATMOSPHERE_PA, self._head_pa(place)
         return Tank(volume_m3, max(start_abs_pa - head_pa, ATMOSPHERE_PA), start_abs_pa, None, head_pa)
 
-    def _zone(self, place: Place) -> Zone:
+    def _zone(self, place: TankPlace) -> Zone:
         return self.network.zoning.zone_of[place.node]
 
-    def _head_pa(self, place: Place) -> float:
+    def _head_pa(self, place: TankPlace) -> float:
         return self.network.piping.heads_pa[place.node]
 
     def _heated(self, zone: Zone) -> HeatedVolume:

@@ -1,7 +1,7 @@
 """A closed heater to the tank it needs: where, for whom, how large, tried in every history."""
 
 from plumbnet.analysis.required_tank.charge import usual_charge_pa
-from plumbnet.analysis.required_tank.place import Place, place_named
+from plumbnet.analysis.required_tank.place import TankPlace, place_named
 from plumbnet.analysis.required_tank.tank_choice import Gathered, TankChoice
 from plumbnet.analysis.required_tank.tank_location import TankPlaces, tank_place
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, charge_pa, nominal_m3, sized
@@ -9,8 +9,8 @@ from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater,
 __all__ = [
     "ALWAYS",
     "Gathered",
-    "Place",
     "TankChoice",
+    "TankPlace",
     "TankPlaces",
     "Task",
     "WarmedWater",

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 
-from plumbnet.analysis.required_tank.place import Place, in_pipe
+from plumbnet.analysis.required_tank.place import TankPlace, in_pipe
 from plumbnet.layout.model import End
 from plumbnet.network import Network
 from plumbnet.network.loops import ColdHeader, HeatedVolume
@@ -23,13 +23,13 @@ class HeaderPlaces:
     network: Network
     rules: Rules
     _groups: dict[Zone, dict[str, HeatedVolume]] = field(default_factory=dict)
-    _shared: dict[tuple[Zone, bool], Place | None] = field(default_factory=dict)
+    _shared: dict[tuple[Zone, bool], TankPlace | None] = field(default_factory=dict)
 
-    def of(self, heated: HeatedVolume) -> Place | None:
+    def of(self, heated: HeatedVolume) -> TankPlace | None:
         """The best place on the cold pipe of a heater and of those that share its water; None where none comes in."""
         return self._of_all(heated) or self._place(heated, (heated,))
 
-    def _of_all(self, heated: HeatedVolume) -> Place | None:
+    def _of_all(self, heated: HeatedVolume) -> TankPlace | None:
         """The place for all heaters of a zone, the same for each; for one that warms nothing there, with itself."""
         zone = self.network.zoning.zone_of[heated.inlet]
         tree, group = self.network.cold_headers.of(zone).tree, self._group(zone)
@@ -48,7 +48,7 @@ class HeaderPlaces:
             self._groups[zone] = {one.name: one for one in sorted(inside, key=lambda one: one.name)}
         return self._groups[zone]
 
-    def _place(self, heated: HeatedVolume, heaters: tuple[HeatedVolume, ...]) -> Place | None:
+    def _place(self, heated: HeatedVolume, heaters: tuple[HeatedVolume, ...]) -> TankPlace | None:
         """The place for some heaters in a heater's zone, by the rules for its circuit."""
         network, zone = self.network, self.network.zoning.zone_of[heated.inlet]
         profile = self.rules.at(network.circuits, heated.inlet)
@@ -65,7 +65,7 @@ class _Header:
     heaters: tuple[HeatedVolume, ...]
     profile: Profile
 
-    def place(self) -> Place | None:
+    def place(self) -> TankPlace | None:
         """Where a sound tank hangs with no valve more or less before it, else the last fitting, else the last pipe."""
         if len(self._way) == 0:
             return None
@@ -78,14 +78,14 @@ class _Header:
         """What all cold water of the heaters passes."""
         return self.header.shared([one.inlet for one in self.heaters])
 
-    def _fittings(self) -> Iterator[Place]:
+    def _fittings(self) -> Iterator[TankPlace]:
         """Fittings on the stretch where a tank belongs, the last first."""
         for node in reversed(self._stretch):
             part = self._part(node)
             if self.network.piping.system.parts[part].is_fitting and part not in self._looped:
-                yield Place(part, node, self._why)
+                yield TankPlace(part, node, self._why)
 
-    def _pipes(self) -> Iterator[Place]:
+    def _pipes(self) -> Iterator[TankPlace]:
         for near, far in reversed(list(pairwise(self._stretch))):
             pipe = self.network.pipe_at.get(self._port(far)) or self.network.pipe_at.get(self._port(near))
             if pipe is not None and self._part(near) != self._part(far):
@@ -141,13 +141,13 @@ class _Header:
         parts = [self._part(near) for near, far in pairwise(way) if self._part(near) == self._part(far)]
         return [name for name in parts if self.network.piping.system.parts[name].is_door()]
 
-    def _hanging(self, best: Node) -> Place | None:
+    def _hanging(self, best: Node) -> TankPlace | None:
         """The fitting at which a sound tank hangs already, if valves part it no otherwise than the best place."""
         for name, node in self.network.hung_in.get(self.zone, ()):
             at = self.network.piping.system.parts[self._part(node)]
             is_free = at.is_fitting and self._part(node) not in self._looped and node in self.header.tree
             if is_free and self._doors(node) == self._doors(best):
-                return Place(self._part(node), node, f"where {name} hangs already")
+                return TankPlace(self._part(node), node, f"where {name} hangs already")
         return None
 
     @cached_property

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from plumbnet.analysis.required_tank.place import Place, in_pipe
+from plumbnet.analysis.required_tank.place import TankPlace, in_pipe
 from plumbnet.layout.model import End
 from plumbnet.network import Network
 from plumbnet.network.graphs import nearest_first
@@ -11,7 +11,7 @@ from plumbnet.network.loops import HeatedVolume, Loop
 from plumbnet.network.piping import Node
 
 
-def suction_place(network: Network, heated: HeatedVolume) -> Place | None:
+def suction_place(network: Network, heated: HeatedVolume) -> TankPlace | None:
     """The fitting on the return where the pump of a heater's first loop draws; else the pipe there; None for neither.
 
     Where the pump stands in the return, upstream of it; where it stands in the supply it draws through the boiler, and
@@ -29,7 +29,7 @@ class _Suction:
     heated: HeatedVolume
     loop: Loop
 
-    def place(self) -> Place | None:
+    def place(self) -> TankPlace | None:
         """The nearest fitting upstream that no valve parts, and else the first pipe."""
         start, zone_of = self._start, self.network.zoning.zone_of
         if zone_of[start] != zone_of[self.heated.inlet]:
@@ -37,7 +37,7 @@ class _Suction:
         for node in self._upstream(start):
             part = self._part(node)
             if self.network.piping.system.parts[part].is_fitting:
-                return Place(part, node, self._why)
+                return TankPlace(part, node, self._why)
         pipe = self.network.pipe_at.get(self.network.piping.ports[start])
         return None if pipe is None else in_pipe(self.network, pipe, self._why)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis.equilibrium import LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
-from plumbnet.analysis.required_tank.place import Place
+from plumbnet.analysis.required_tank.place import TankPlace
 from plumbnet.analysis.required_tank.tank_location import TankPlaces
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
 from plumbnet.analysis.required_tank.tank_trial import TankTrial
@@ -35,7 +35,7 @@ class Gathered:
     trials: dict[tuple[Task, str, tuple[str, ...]], TankTrial] = field(default_factory=dict)
     blamed: dict[Zone, tuple[Neighbourhood, tuple[HeatedVolume, ...]]] = field(default_factory=dict)
     told: dict[History[Zone], tuple[tuple[str, ...], ...]] = field(default_factory=dict)
-    shared: dict[tuple[Place, frozenset[Zone], float, str], TankTrial] = field(default_factory=dict)
+    shared: dict[tuple[TankPlace, frozenset[Zone], float, str], TankTrial] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -120,7 +120,7 @@ class TankChoice:
         """The same for this heater alone, if it was for more."""
         return self._tried(trial.task, (self.heated,)) if len(trial.heaters) > 1 else None
 
-    def _trial(self, place: Place, *, alone: bool) -> TankTrial:
+    def _trial(self, place: TankPlace, *, alone: bool) -> TankTrial:
         """A tank at a place, for all heaters whose water comes to it."""
         if alone:
             warmed = ((self.heated, piece) for piece in self.heated.pieces)
@@ -150,7 +150,7 @@ class TankChoice:
             known[key] = found
         return found
 
-    def _to_blame(self, place: Place) -> Iterator[HeatedVolume]:
+    def _to_blame(self, place: TankPlace) -> Iterator[HeatedVolume]:
         """Heaters whose water can come to a place and is too much somewhere."""
         zone = self.network.zoning.zone_of[place.node]
         for pusher in self.neighbourhood.pushers(zone):
@@ -168,24 +168,24 @@ class TankChoice:
     def _is_to_blame(self, heated: HeatedVolume) -> bool:
         return any(broken_places(self.limits, self.neighbourhood, heated.name, heated.inlet))
 
-    def _task_at(self, place: Place, warmed: tuple[WarmedWater, ...]) -> Task:
+    def _task_at(self, place: TankPlace, warmed: tuple[WarmedWater, ...]) -> Task:
         return tank_task(self.network, place, self._limit_at(place), warmed)
 
-    def _limit_at(self, place: Place) -> float:
+    def _limit_at(self, place: TankPlace) -> float:
         """The tank's zone may come as high as this one lifts it at its limit."""
         zone = self.network.zoning.zone_of[place.node]
         if zone in self.neighbourhood.reach(self.zone):
             return self.neighbourhood.lifted_pa(self.zone, zone, self.limit_pa)
         return self.limit_pa
 
-    def _served(self, place: Place) -> frozenset[Zone]:
+    def _served(self, place: TankPlace) -> frozenset[Zone]:
         """Zones whose water would come to a tank at a place."""
         zone, zones = self.network.zoning.zone_of[place.node], self.company.zones
         known = zone in zones or zone in self.neighbourhood.reach(self.zone)
         return self.settling.pushing(zone if known else self.zone, zones, self.limit_pa)
 
     @cached_property
-    def _places(self) -> tuple[Place, ...]:
+    def _places(self) -> tuple[TankPlace, ...]:
         places = self.gathered.places
         others = (one for place in self.broken for one in places.in_zone(place.zone))
         return tuple(dict.fromkeys((places.of(self.heated), *others)))

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis.required_tank.header_place import HeaderPlaces
-from plumbnet.analysis.required_tank.place import Place, inlet_pipe
+from plumbnet.analysis.required_tank.place import TankPlace, inlet_pipe
 from plumbnet.analysis.required_tank.suction_place import suction_place
 from plumbnet.layout.model import Circuit
 from plumbnet.network import Network
@@ -15,7 +15,7 @@ from plumbnet.network.piping import Node, Zone
 from plumbnet.rules import Rules
 
 
-def tank_place(network: Network, heated: HeatedVolume, rules: Rules) -> Place:
+def tank_place(network: Network, heated: HeatedVolume, rules: Rules) -> TankPlace:
     """Where the tank of a heater connects, with the reason.
 
     In a heating circuit at the suction of the pump. Else where a sound tank hangs on the cold header that the heaters
@@ -34,22 +34,22 @@ class TankPlaces:
 
     network: Network
     rules: Rules
-    _found: dict[str, Place] = field(default_factory=dict)
-    _in_zone: dict[Zone, tuple[Place, ...]] = field(default_factory=dict)
+    _found: dict[str, TankPlace] = field(default_factory=dict)
+    _in_zone: dict[Zone, tuple[TankPlace, ...]] = field(default_factory=dict)
 
-    def of(self, heated: HeatedVolume) -> Place:
+    def of(self, heated: HeatedVolume) -> TankPlace:
         """What `tank_place` tells of a heater."""
         if heated.name not in self._found:
             self._found[heated.name] = self._searched(heated)
         return self._found[heated.name]
 
-    def in_zone(self, zone: Zone) -> tuple[Place, ...]:
+    def in_zone(self, zone: Zone) -> tuple[TankPlace, ...]:
         """The places for the heaters that warm water in a zone, each once."""
         if zone not in self._in_zone:
             self._in_zone[zone] = tuple(dict.fromkeys(map(self.of, self.network.heated_in.get(zone, ()))))
         return self._in_zone[zone]
 
-    def _searched(self, heated: HeatedVolume) -> Place:
+    def _searched(self, heated: HeatedVolume) -> TankPlace:
         place = None
         if heated.loops and self.network.circuits.at(heated.inlet) is Circuit.HEATING:
             place = suction_place(self.network, heated)
@@ -60,14 +60,14 @@ class TankPlaces:
         return HeaderPlaces(self.network, self.rules)
 
 
-def _nearest(network: Network, heated: HeatedVolume) -> Place:
+def _nearest(network: Network, heated: HeatedVolume) -> TankPlace:
     """The fitting nearest to the heater's inlet that no valve and no loop parts from it; else the pipe there."""
     why = f"the place nearest to the cold side of {heated.name} from which no valve parts it"
     looped = {node for loop in heated.loops for node in loop.nodes}
     for node in _upstream(network, heated):
         part = network.piping.ports[node].part
         if network.piping.system.parts[part].is_fitting and node not in looped:
-            return Place(part, node, why)
+            return TankPlace(part, node, why)
     return inlet_pipe(network, heated, why)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from plumbnet.analysis.equilibrium import cold_k, heated_abs_pa
-from plumbnet.analysis.required_tank.place import Place
+from plumbnet.analysis.required_tank.place import TankPlace
 from plumbnet.layout.model import Mixture, System
 from plumbnet.layout.units import customary
 from plumbnet.network import Network
@@ -46,7 +46,7 @@ class Task:
     valve of the zone (None: it has none), `head_pa` the column of water from the place to the zone's highest port.
     """
 
-    place: Place
+    place: TankPlace
     waters: tuple[WarmedWater, ...]
     static_pa: float
     limit_pa: float
@@ -75,7 +75,7 @@ class Task:
         )
 
 
-def tank_task(network: Network, place: Place, limit_pa: float, waters: tuple[WarmedWater, ...]) -> Task:
+def tank_task(network: Network, place: TankPlace, limit_pa: float, waters: tuple[WarmedWater, ...]) -> Task:
     """The task of a tank at a place whose zone may come to a limit, gauge at datum, for the waters that come to it."""
     zone, head_pa = network.zoning.zone_of[place.node], network.piping.heads_pa[place.node]
     sets = [site.opens_pa for site in network.zoning.sites.get(zone, ()) if site.outlet.is_safety]

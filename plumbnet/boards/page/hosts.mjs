@@ -124,7 +124,8 @@ export class FrameHost {
 /** The table of a copy: every state of what was chosen was worked out beforehand. */
 export class TableHost {
   isLive = false;
-  isFramed = false;
+  /** Whether another page is around this one, as a report is. */
+  isFramed = parent !== window;
 
   /** @param {any} table */
   constructor(table) {

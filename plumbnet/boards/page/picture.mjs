@@ -23,7 +23,7 @@ export class Picture {
   show(places) {
     const before = new Map([...this.parts].map(([name, part]) => [name, part.getBoundingClientRect()]));
     const parsed = new DOMParser().parseFromString(places.svg, "image/svg+xml").documentElement;
-    this.svg = /** @type {SVGSVGElement} */ (document.importNode(parsed, true));
+    this.svg = /** @type {SVGSVGElement} */ (/** @type {unknown} */ (document.importNode(parsed, true)));
     this.svg.id = "picture";
     this.svg.setAttribute("role", "group");
     this.svg.setAttribute("aria-label", "Schematic. Tab follows the water from the supply.");

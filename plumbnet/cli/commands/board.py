@@ -2,7 +2,7 @@
 
 import sys
 import webbrowser
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -21,8 +21,7 @@ from plumbnet.cli.playing import Wanted, lesson_of, tapped_page
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.layout.authoring import starter
 from plumbnet.layout.yaml import LayoutError, bytes_of, reason_of
-from plumbnet.rules import listed
-from plumbnet.study.touching import HeldStates, TouchStates, UnknownTouch, held_states
+from plumbnet.study.touching import TouchStates, UnknownTouch, held_states
 from plumbnet.study.training import holds_questions
 
 if TYPE_CHECKING:
@@ -132,7 +131,7 @@ def _first(file: str | None, report: Callable[[], Report]) -> Report:
 
 def _write_copy(output: Path, file: str | None, report: Report, names: str, at_once: int | None) -> None:
     """Write the copy and say what it holds."""
-    from plumbnet.boards import board_copy  # noqa: PLC0415  drawing is slow to import
+    from plumbnet.boards import board_copy, held_in_words, left_out_in_words  # noqa: PLC0415  drawing is slow to import
 
     form_of_output(output, ("html",))
     states = TouchStates(report)
@@ -143,17 +142,10 @@ def _write_copy(output: Path, file: str | None, report: Report, names: str, at_o
     with counted_on(held.count, "states") as one_more:
         content = board_copy(states, held, one_more).encode()
     save(output, content, read=[file])
-    for line in _holds(output, states, held, len(content)):
-        write(line)
-
-
-def _holds(output: Path, states: TouchStates, held: HeldStates, size: int) -> Iterator[str]:
-    """What a copy holds, and what it leaves out."""
-    every = "all combinations of" if held.has_all else f"up to {held.at_once} at a time of"
-    yield f"{output} ({size / 1000:.0f} kB) holds {held.count} states: {every} "
-    yield f"{listed([states.touchables[at].name for at in held.options])}.\n"
-    if held.left_out:
-        yield f"Left out: {listed([states.touchables[at].name for at in held.left_out])}; --touch names what to hold.\n"
+    write(f"{output} ({len(content) / 1000:.0f} kB) {held_in_words(states, held)}.\n")
+    left = left_out_in_words(states, held)
+    if left:
+        write(f"{left}; --touch names what to hold.\n")
 
 
 def _serve(server: "BoardServer", *, opens: bool) -> None:

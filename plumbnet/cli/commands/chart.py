@@ -9,7 +9,11 @@ from plumbnet.analysis import Report
 from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.change_options import (
+from plumbnet.cli.console import status
+from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.output_file import Out, form_of_output, save
+from plumbnet.cli.progress_bar import at_work
+from plumbnet.cli.supposing import (
     AddOption,
     Close,
     DrawOption,
@@ -20,12 +24,8 @@ from plumbnet.cli.change_options import (
     Remove,
     SetOption,
     given_changes,
+    report_supposed,
 )
-from plumbnet.cli.console import status
-from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.output_file import Out, form_of_output, save
-from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.library import UnknownHeater, only_heater
 from plumbnet.study.dossier import NoChart
 

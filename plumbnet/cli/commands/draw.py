@@ -7,7 +7,11 @@ import typer
 import plumbnet
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.change_options import (
+from plumbnet.cli.console import status
+from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.output_file import Out, form_of_output, save
+from plumbnet.cli.progress_bar import at_work
+from plumbnet.cli.supposing import (
     AddOption,
     Close,
     DrawOption,
@@ -18,12 +22,8 @@ from plumbnet.cli.change_options import (
     Remove,
     SetOption,
     given_changes,
+    report_supposed,
 )
-from plumbnet.cli.console import status
-from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.output_file import Out, form_of_output, save
-from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
 
 ThemeOption = Annotated[
     Literal["light", "dark", "bw"], typer.Option("--theme", help="For paper, a dark screen, or black ink.")

@@ -10,7 +10,7 @@ from plumbnet.cli.app import command
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.report.studies import margins_json, margins_text
 
 

@@ -10,6 +10,7 @@ import plumbnet
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_entries, tell_idle
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
+from plumbnet.cli.board_inside import BoardInside, board_inside, refuse_board
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
 from plumbnet.cli.console import status, write
 from plumbnet.cli.ending import NOT_UNDERSTOOD
@@ -21,8 +22,9 @@ from plumbnet.report.output import Noted, Unread, unread
 from plumbnet.study.review import Review
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
+    from plumbnet.report.page import PageFrame
     from plumbnet.report.review import ReviewedFiles
 
 Written = TypeVar("Written", str, bytes)
@@ -48,6 +50,7 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
     strict: Strict = False,  # noqa: FBT002  likewise
     reviewer: _Reviewer = "",
     date: _Date = "",
+    board: BoardInside = False,  # noqa: FBT002  likewise
 ) -> None:
     """The inspector's sheet: every requirement met, broken, not applicable, or not to be told from the file.
 
@@ -60,6 +63,8 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
 
     profile, own = ruled(rules), deciding(own_acceptances, no_accept=no_accept)
     handed_over = None if output is None else form_of_output(output, PAGE_FORMS)
+    if board:
+        refuse_board(handed_over)
     reviews, refused, others = list[Review](), list[Unread](), list[Noted]()
     found = read_targets(files)
     for target in watched(found, len(found), "reviewing"):
@@ -80,15 +85,23 @@ def review(  # noqa: PLR0913, PLR0917  each is an option of the command
             all_files, text = _written(all_files, lambda files: review_printed(files, form))
         write(text)
     else:
+        inside = {id(one): board_inside(one.report) for one in reviews} if board else {}
         with at_work("writing the review"):
-            all_files, page = _written(all_files, lambda files: review_file(files, handed_over))
+            all_files, page = _written(all_files, lambda files: review_file(files, handed_over, _boards(files, inside)))
         save(output, page, read=[one.file for one in found])
+        for at, framed in _boards(all_files, inside).items():
+            write(f"The board of {all_files.reviews[at].report.system.record.file}: {framed.words}\n")
     for one in all_files.refused:
         typer.echo(one.words, err=True)
     for noted in others:
         tell_entries(noted)
     tell_idle(own, [one.report for one in all_files.reviews])
     raise typer.Exit(NOT_UNDERSTOOD if all_files.refused else status(one.report for one in all_files.reviews))
+
+
+def _boards(files: "ReviewedFiles", inside: "Mapping[int, PageFrame]") -> "dict[int, PageFrame]":
+    """The boards that are inside, by the place of their review."""
+    return {at: inside[id(one)] for at, one in enumerate(files.reviews) if id(one) in inside}
 
 
 def _written(

@@ -11,7 +11,7 @@ from plumbnet.cli.arguments import fail
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
+from plumbnet.cli.supposing import report_supposed
 from plumbnet.library import UnknownMethod, demand_method
 from plumbnet.report.sheets import sheets_json, sheets_markdown, sheets_text
 from plumbnet.study.margins import margins_if_small

@@ -4,7 +4,10 @@ import typer
 
 import plumbnet
 from plumbnet.cli.app import command
-from plumbnet.cli.change_options import (
+from plumbnet.cli.console import status, write
+from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
+from plumbnet.cli.supposing import (
     AddOption,
     Close,
     DrawOption,
@@ -15,11 +18,8 @@ from plumbnet.cli.change_options import (
     Remove,
     SetOption,
     given_changes,
+    report_supposed,
 )
-from plumbnet.cli.console import status, write
-from plumbnet.cli.options import AnyHeater, File, Rules, ScenarioOption, UnitsOption
-from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
 
 
 @command(cls=Ordered)

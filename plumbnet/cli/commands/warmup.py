@@ -9,7 +9,10 @@ import plumbnet
 from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.change_options import (
+from plumbnet.cli.console import status, write
+from plumbnet.cli.options import File, ScenarioOption, UnitsOption
+from plumbnet.cli.progress_bar import at_work
+from plumbnet.cli.supposing import (
     AddOption,
     Close,
     DrawOption,
@@ -20,11 +23,8 @@ from plumbnet.cli.change_options import (
     Remove,
     SetOption,
     given_changes,
+    report_supposed,
 )
-from plumbnet.cli.console import status, write
-from plumbnet.cli.options import File, ScenarioOption, UnitsOption
-from plumbnet.cli.progress_bar import at_work
-from plumbnet.cli.scenario_option import report_supposed
 from plumbnet.report.warmup import to_csv, warmup_json, warmup_text
 
 

@@ -9,7 +9,10 @@ from plumbnet.analysis import Report
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, report_with
-from plumbnet.cli.change_options import (
+from plumbnet.cli.console import status, write
+from plumbnet.cli.ending import FOUND
+from plumbnet.cli.options import File, Rules, UnitsOption
+from plumbnet.cli.supposing import (
     AddOption,
     Close,
     DrawOption,
@@ -20,11 +23,8 @@ from plumbnet.cli.change_options import (
     Remove,
     SetOption,
     given_changes,
+    supposed,
 )
-from plumbnet.cli.console import status, write
-from plumbnet.cli.ending import FOUND
-from plumbnet.cli.options import File, Rules, UnitsOption
-from plumbnet.cli.scenario_option import supposed
 from plumbnet.layout.yaml import quoted
 from plumbnet.report.studies import whatifs_json, whatifs_text
 

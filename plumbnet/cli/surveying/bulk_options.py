@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from plumbnet.cli.arguments import fail
-from plumbnet.cli.change_options import fail_each, field_and_value, value_in
+from plumbnet.cli.supposing import fail_each, field_and_value, value_in
 from plumbnet.study.whatif import FitEach, SetEach, Supposed, joined_settings
 
 EachOption = Annotated[

@@ -2,7 +2,8 @@
 
 from plumbnet.report.page.chapters import MOST_DRAWN, TO_WRITE_ON, cover, drawn, record_rows
 from plumbnet.report.page.notebook_page import system_html
-from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PagePicture
+from plumbnet.report.page.page_chapters import board_chapter
+from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PageFrame, PagePicture
 from plumbnet.report.page.page_writer import PAGE_FORMS, PageForm, page_bytes, page_file
 from plumbnet.report.page.pdf_letters import BOLD, PLAIN, fonts, lettered
 from plumbnet.report.page.pdf_page import SIZES, PdfPaper
@@ -26,9 +27,11 @@ __all__ = [
     "Page",
     "PageBlock",
     "PageForm",
+    "PageFrame",
     "PagePicture",
     "PdfPaper",
     "Slot",
+    "board_chapter",
     "cover",
     "drawn",
     "fonts",

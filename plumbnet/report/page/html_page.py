@@ -8,13 +8,13 @@ from importlib.resources import files
 from itertools import count
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from plumbnet.drawing.ink import identifier
 from plumbnet.layout.yaml import visible
 from plumbnet.report.figures import PALETTES, saved
 from plumbnet.report.page.entry_marks import looks
-from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PagePicture
+from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PageFrame, PagePicture
 from plumbnet.report.page.svg_element import inline, width_in
 from plumbnet.rules.facts import Verdict
 
@@ -32,6 +32,7 @@ def to_html(page: Page) -> str:
         style=Markup(_style()),  # noqa: S704  # the style sheet of this package
         script=Markup(script),  # noqa: S704  # and its script
         script_hash=f"sha256-{digest}",
+        framed=list(dict.fromkeys(block.script_hash for block in _frames(page.chapters))),
     )
 
 
@@ -47,13 +48,14 @@ def to_fragment(title: str, blocks: Sequence[PageBlock]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Item:
-    """A block as a template wants it: its kind, and for a picture the element and whether it is wide."""
+    """A block as a template wants it: its kind, for a picture the element and whether it is wide, a framed page."""
 
     kind: str
     block: PageBlock
     svg: str | Markup = ""
     is_wide: bool = False
     lights: str = ""
+    document: str | Markup = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +88,11 @@ def _pictures(chapters: Sequence[Chapter]) -> Iterator[PagePicture]:
         yield from (block for block in chapter.blocks if isinstance(block, PagePicture))
 
 
+def _frames(chapters: Sequence[Chapter]) -> Iterator[PageFrame]:
+    for chapter in chapters:
+        yield from (block for block in chapter.blocks if isinstance(block, PageFrame))
+
+
 def _item(block: PageBlock, prefix: str, lit: str) -> _Item:
     """A block for its template; an entry names the parts that it lights up in the picture behind `lit`.
 
@@ -97,6 +104,8 @@ def _item(block: PageBlock, prefix: str, lit: str) -> _Item:
         own = prefix or f"n{hashlib.sha256(svg).hexdigest()[:12]}-"
         element = inline(svg, prefix=own, title=visible(block.title), words=visible(block.words))
         return _Item(kind, block, Markup(element), is_wide=block.is_wide(width_in(svg)))  # noqa: S704  # made of elements
+    if isinstance(block, PageFrame):
+        return _Item(kind, block, document=Markup(escape(block.document)))  # noqa: S704  escaped, to stay as it is
     if isinstance(block, Entry) and lit:
         return _Item(kind, block, lights=" ".join(f"{lit}{identifier('part', name)}" for name in block.lights))
     return _Item(kind, block)

@@ -46,7 +46,20 @@ class PagePicture:
         return width_in > WIDE_IN and not self.is_small
 
 
-PageBlock: TypeAlias = Block | Entry | PagePicture
+@dataclass(frozen=True, slots=True)
+class PageFrame:
+    """Another page, whole, in a frame of this one in HTML; in print it is left out. `words` stand under it.
+
+    `script_hash` is that of its only script, which this page must allow as well.
+    """
+
+    title: str
+    words: str
+    document: str
+    script_hash: str
+
+
+PageBlock: TypeAlias = Block | Entry | PagePicture | PageFrame
 
 
 @dataclass(frozen=True, slots=True)

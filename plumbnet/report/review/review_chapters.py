@@ -1,8 +1,8 @@
 """Reviews to chapters: a cover over all files, then each file with its own cover, comments, sheet and record."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
-from plumbnet.report.page import Chapter, Page, PageBlock, cover, drawn, record_rows
+from plumbnet.report.page import Chapter, Page, PageBlock, PageFrame, board_chapter, cover, drawn, record_rows
 from plumbnet.report.prose import Paragraph, Points, Table, listed_whole
 from plumbnet.report.review.review_blocks import (
     accepted_blocks,
@@ -19,24 +19,32 @@ from plumbnet.study.review import Review
 _FILES = ("file", "rules", "verdicts", "broken", "cannot be told", "comments")
 
 
-def review_page(files: ReviewedFiles) -> Page:
-    """The page of one review, or of several under a cover that lists them."""
+Boards = Mapping[int, PageFrame]
+"""Boards by the place of their review among all, each on which the piping of that file is touched."""
+
+
+def review_page(files: ReviewedFiles, boards: Boards | None = None) -> Page:
+    """The page of one review, or of several under a cover that lists them; a board stands behind its piping."""
+    found = boards or {}
     if len(files.reviews) == files.count == 1:
         (only,) = files.reviews
         title = only.report.system.title or only.report.system.record.file
-        return Page(f"Review: {title}", tuple(_under(only)), CAUTION, tuple(_chapters(only, "", "")))
+        return Page(f"Review: {title}", tuple(_under(only)), CAUTION, tuple(_chapters(only, "", "", found.get(0))))
     chapters = [Chapter("files", "Files", tuple(_files(files)))]
     for number, review in enumerate(files.reviews, start=1):
-        chapters += _chapters(review, f"f{number}-", f"{number}. {review.report.system.record.file}: ")
+        before = f"{number}. {review.report.system.record.file}: "
+        chapters += _chapters(review, f"f{number}-", before, found.get(number - 1))
     return Page(f"Review of {counted(files.count, 'file')}", (), CAUTION, tuple(chapters))
 
 
-def _chapters(review: Review, key: str, before: str) -> Iterator[Chapter]:
+def _chapters(review: Review, key: str, before: str, board: PageFrame | None) -> Iterator[Chapter]:
     """The chapters of a file, less those that are empty; the first of one among several opens a sheet."""
     for number, (name, title, blocks) in enumerate(CHAPTERS_OF_A_FILE):
         written = tuple(blocks(review))
         if written:
             yield Chapter(key + name, before + title, written, opens_sheet=bool(before) and number == 0)
+        if board is not None and name == "piping":
+            yield board_chapter(board, key, before)
 
 
 def _under(review: Review) -> Iterator[str]:

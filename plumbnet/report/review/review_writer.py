@@ -2,10 +2,10 @@
 
 from typing import Literal, TypeAlias
 
-from plumbnet.report.page import Entry, PageForm, PagePicture, page_bytes
+from plumbnet.report.page import Entry, PageForm, PageFrame, PagePicture, page_bytes
 from plumbnet.report.prose import Block, Heading, Lines, Paragraph, Table, document_text
 from plumbnet.report.review.review_blocks import SHEET_HEAD, sheet_lines
-from plumbnet.report.review.review_chapters import review_page
+from plumbnet.report.review.review_chapters import Boards, review_page
 from plumbnet.report.review.review_data import review_document, review_table
 from plumbnet.report.review.reviewed_files import ReviewedFiles
 
@@ -18,7 +18,7 @@ def review_text(files: ReviewedFiles) -> str:
     page = review_page(files)
     blocks: list[Block] = [Heading(page.title, 1), *(Paragraph(line) for line in page.under)]
     for chapter in page.chapters:
-        told = [_as_text(block) for block in chapter.blocks if not isinstance(block, PagePicture)]
+        told = [_as_text(block) for block in chapter.blocks if not isinstance(block, PagePicture | PageFrame)]
         blocks += [Heading(chapter.title), *told] if told else []
     return document_text([*blocks, Paragraph(page.caution)])
 
@@ -41,7 +41,10 @@ def review_printed(files: ReviewedFiles, form: ReviewFormat) -> str:
             return review_table(files)
 
 
-def review_file(files: ReviewedFiles, form: PageForm) -> bytes:
-    """The sheets in one file to hand over; on A4 where the units of the first are metric, else on Letter."""
+def review_file(files: ReviewedFiles, form: PageForm, boards: Boards | None = None) -> bytes:
+    """The sheets in one file to hand over, with boards on a page in HTML.
+
+    A PDF is on A4 where the units of the first are metric, else on Letter.
+    """
     is_metric = bool(files.reviews) and files.reviews[0].report.facts.units != "us"
-    return page_bytes(review_page(files), form, is_metric=is_metric)
+    return page_bytes(review_page(files, boards), form, is_metric=is_metric)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from plumbnet.analysis.required_tank import Place, tank_place
+from plumbnet.analysis.required_tank import TankPlace, tank_place
 from plumbnet.layout.edits import HIGHEST_WRITTEN_PA, change_of, height_text, new_name, pressure_text
 from plumbnet.layout.model import Change, End, Pipe, System
 from plumbnet.layout.units import PRESSURE, parse_measure
@@ -45,14 +45,14 @@ def tank_joints(scene: RemedyContext, heater: HeaterFacts) -> Iterator[TankJoint
         zone = network.zoning.zone_of[piece.node]
         if zone not in zones:
             zones.add(zone)
-            nodes.append(Place(network.piping.ports[piece.node].part, piece.node))
+            nodes.append(TankPlace(network.piping.ports[piece.node].part, piece.node))
     for place in nodes:
         joint = joint_at(scene, place, base=heater.name)
         if joint is not None:
             yield joint
 
 
-def joint_at(scene: RemedyContext, place: Place, *, base: str) -> TankJoint | None:
+def joint_at(scene: RemedyContext, place: TankPlace, *, base: str) -> TankJoint | None:
     """The joint at a place: the fitting there, or a new tee in its pipe; None where no pipe or no water is.
 
     A new tee is called after `base`. None, too, where the line stands so high that no tank is charged to it.
@@ -83,7 +83,7 @@ def joint_at(scene: RemedyContext, place: Place, *, base: str) -> TankJoint | No
     return TankJoint(node, tee, where, (change_of("insert", fields),), part.elevation_m, own_pa, charge, place.why)
 
 
-def _pipe_at(scene: RemedyContext, place: Place) -> Pipe | None:
+def _pipe_at(scene: RemedyContext, place: TankPlace) -> Pipe | None:
     """The pipe of a place: that of its name at its node, or the one that ends there."""
     end = scene.network.piping.ports[place.node]
     named = (pipe for pipe in scene.system.pipes if pipe.name == place.name and end in pipe.ends)

@@ -7,6 +7,7 @@ from conftest import system
 import plumbnet
 from plumbnet.layout.yaml.fault import Fault
 from plumbnet.report.output.writer import Unread
+from plumbnet.report.page.page_content import PageFrame
 from plumbnet.report.prose.prose_blocks import Points, Table
 from plumbnet.report.review.review_chapters import CHAPTERS_OF_A_FILE, review_page
 from plumbnet.report.review.reviewed_files import ReviewedFiles
@@ -52,3 +53,10 @@ def test_several_files_stand_under_a_table_and_each_opens_a_sheet() -> None:
     opening = [chapter.title for chapter in page.chapters if chapter.opens_sheet]
     assert opening == ["1. drawn.yaml: Cover", "2. drawn.yaml: Cover"]
     assert len({chapter.key for chapter in page.chapters}) == len(page.chapters)
+
+
+def test_board_stands_behind_the_piping_of_its_file() -> None:
+    frame = PageFrame("The board", "It holds 2 states.", "<p>", "sha256-x")
+    keys = [chapter.key for chapter in review_page(ReviewedFiles((review(), review())), {1: frame}).chapters]
+    assert keys.index("f2-board") == keys.index("f2-piping") + 1
+    assert "f1-board" not in keys

@@ -89,7 +89,8 @@ def test_key_without_room_for_a_picture_is_set_without_it() -> None:
 
 def test_piping_that_no_picture_can_show_is_told_in_words() -> None:
     (page,) = pages(worksheets_pdf(SHEETS[:1], [], "letter", {1: lambda _: None}, {}))
-    assert f"Parts: {SHEETS[0].parts[0][0]} ({SHEETS[0].parts[0][1]})" in words(page)
+    name, kind, fields = SHEETS[0].parts[0]
+    assert f"Parts: {name} ({kind}) {fields}".strip() in words(page)
     assert f"Water flows: {SHEETS[0].runs[0]}" in words(page)
 
 

@@ -1,6 +1,7 @@
 import re
 
 from matplotlib.text import Text
+from posing import RELIEF, posed
 
 from plumbnet.drawing.fitted_picture import PicturePlace
 from plumbnet.report.worksheets.paper.worksheet_picture import answer_figure, answer_svg, piping_figure, piping_svg
@@ -40,7 +41,7 @@ def test_picture_is_of_the_piping_as_drawn_whatever_is_supposed() -> None:
 
 
 def test_tee_that_is_asked_about_has_its_name() -> None:
-    (one,) = exercises(7, 4, 1, about="tank")
+    one = posed("tank", "street -> cv -> tee -> heater -> tap.hot\ntee -> tap.cold", heater=RELIEF)
     named = worksheet(one).asked_about
     tees = [name for name in named if one.system.parts[name].is_fitting]
     assert tees

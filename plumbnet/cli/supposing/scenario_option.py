@@ -6,8 +6,8 @@ from typing import NoReturn
 
 from plumbnet.analysis import Report
 from plumbnet.cli.arguments import demand_heater, fail, refuse, report_with
-from plumbnet.cli.change_options import Given, fail_each, refused_change
 from plumbnet.cli.progress_bar import at_work
+from plumbnet.cli.supposing.change_options import Given, fail_each, refused_change
 from plumbnet.layout.edits import ChangeError
 from plumbnet.layout.model import Change
 from plumbnet.layout.units import Units

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 from typer.testing import CliRunner
 
-from plumbnet.cli.change_options import Close, Open, Ordered, SetOption, given_changes
+from plumbnet.cli.supposing.change_options import Close, Open, Ordered, SetOption, given_changes
 
 
 def order(*words: str) -> str:

@@ -12,6 +12,14 @@ class Recipe:
     second_reducer: float = 0.0
     yard_check: float = 0.0
     """One more check valve, such as yards have."""
+    vacuum_breaker: float = 0.0
+    """One of those that yards have, which lets air in and no water back."""
+    booster: float = 0.0
+    """A pump that raises the pressure, with the check that such pumps have."""
+    heat_trap: float = 0.0
+    """A nipple that slows warm water and stops none."""
+    vacuum_relief: float = 0.0
+    """A valve that lets air in and no water out."""
     high_main: float = 0.0
     unreduced: float = 0.12
     """Of the high mains, those whose reducer was forgotten."""
@@ -82,8 +90,13 @@ LEVELS = {
             reducer=0.3,
             backflow=0.25,
             treatment=0.2,
+            vacuum_breaker=0.15,
+            heat_trap=0.15,
+            vacuum_relief=0.15,
             own_check=0.4,
             tank=0.7,
+            overcharged=0.1,
+            spill=0.3,
         ),
     ),
     3: Level(
@@ -97,6 +110,9 @@ LEVELS = {
             reducer=0.25,
             backflow=0.25,
             treatment=0.2,
+            vacuum_breaker=0.15,
+            heat_trap=0.15,
+            vacuum_relief=0.15,
             own_check=0.4,
             tank=0.7,
             spill=0.3,
@@ -115,11 +131,15 @@ LEVELS = {
             reducer=0.25,
             backflow=0.25,
             treatment=0.2,
+            vacuum_breaker=0.15,
+            heat_trap=0.15,
+            vacuum_relief=0.15,
             own_check=0.3,
             tank=0.7,
             tankless=0.2,
             circulation=0.3,
             shared=0.85,
+            booster=0.12,
             heights=0.7,
             annex=0.2,
         ),
@@ -134,6 +154,9 @@ LEVELS = {
             reducer=0.3,
             backflow=0.25,
             treatment=0.2,
+            vacuum_breaker=0.15,
+            heat_trap=0.15,
+            vacuum_relief=0.15,
             own_check=0.4,
             tank=0.7,
             spill=0.3,
@@ -141,6 +164,7 @@ LEVELS = {
             circulation=0.25,
             heights=0.3,
             mixing=0.35,
+            booster=0.12,
             bare=0.1,
             boiler=0.4,
             annex=0.2,

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from random import Random
 from typing import TypeVar
 
-from plumbnet.study.exercise.stock import Place, Stock, Stretch, neutral_names, renamed
+from plumbnet.study.exercise.stock import Spot, Stock, Stretch, neutral_names, renamed
 from plumbnet.study.exercise.usual_sizes import RoundNumber, Usual
 
 Choice = TypeVar("Choice")
@@ -24,7 +24,7 @@ class Sketch:
     usual: Usual
     parts: dict[str, dict[str, object]] = field(default_factory=dict)
     stretches: list[Stretch] = field(default_factory=list)
-    hangers: dict[str, frozenset[Place]] = field(default_factory=dict)
+    hangers: dict[str, frozenset[Spot]] = field(default_factory=dict)
     line: int = 0
     plant: RoundNumber = 0
 
@@ -66,13 +66,13 @@ class Sketch:
         self.parts[free] = {"kind": kind, **fields, **raised}
         return free
 
-    def hanger(self, *places: Place) -> str:
+    def hanger(self, *places: Spot) -> str:
         """A tee for something to hang on, that may stand anywhere in these places."""
         tee = self.part("tee", "tee")
         self.hangers[tee] = frozenset(places)
         return tee
 
-    def run(self, *stops: str, place: Place | None = None, pipe: str = "", length: int = 0) -> None:
+    def run(self, *stops: str, place: Spot | None = None, pipe: str = "", length: int = 0) -> None:
         """Join parts in the direction in which water normally flows; without a place it stays as it is drawn."""
         self.stretches.append(Stretch(stops, place, pipe, self.length(length) if pipe else ""))
 

@@ -46,6 +46,15 @@ def _ends(system: System) -> Iterator[End]:
     return (end for pipe in system.pipes for end in pipe.ends)
 
 
+def _never_charged(system: System, name: str) -> Iterator[Supposition]:
+    """A tank that somebody should have pumped up, left at the charge with which it leaves the factory."""
+    cushion, usual = system.parts[name].cushion(), USUAL[customary(system.units)]
+    factory = f"{usual.factory_charge} {usual.unit.pressure}"
+    if cushion is not None and to(cushion.precharge_pa, usual.unit.pressure, PRESSURE) > usual.factory_charge:
+        words = f"{name} was never pumped up: it holds the {factory} with which it left the factory"
+        yield Supposition(words, (change_of("set", {"part": name, "precharge": factory}),))
+
+
 def _exchanged(system: System, name: str) -> Iterator[Supposition]:
     """A device that some makes have a check in, exchanged for one of those."""
     if getattr(system.parts[name], "check", None) is False:
@@ -82,6 +91,7 @@ def _raised(system: System, name: str) -> Iterator[Supposition]:
 _SORTS: tuple[Callable[[System, str], Iterator[Supposition]], ...] = (
     _shut,
     _failed,
+    _never_charged,
     _exchanged,
     _stopped,
     _left_open,

@@ -46,6 +46,8 @@ class Usual:
     """Street pressures above what a building may have at its taps."""
     rises: tuple[int, ...]
     """By how much a street's pressure may rise (invented)."""
+    boosts: tuple[int, ...]
+    """By how much booster pumps raise it (invented)."""
     reducer_sets: tuple[int, ...]
     """Where reducers are set."""
     main_temperatures: tuple[int, ...]
@@ -114,6 +116,7 @@ _AMERICAN = Usual(
     mains=(40, 45, 48, 50, 52, 55, 58, 60, 62, 65, 68, 70, 72, 75),
     high_mains=(85, 90, 95, 100, 105, 110),
     rises=(15, 30),
+    boosts=(15, 20, 25),
     reducer_sets=(45, 50, 55, 60),
     main_temperatures=(40, 45, 50, 55, 60),
     setpoints=(120, 125, 130, 140),
@@ -159,6 +162,7 @@ _METRIC = Usual(
     mains=(250, 275, 300, 310, 320, 340, 350, 375, 400, 420, 440, 450, 480, 500),
     high_mains=(580, 600, 620, 640, 660, 680),
     rises=(100, 200),
+    boosts=(100, 120, 150),
     reducer_sets=(300, 350, 400, 450),
     main_temperatures=(5, 8, 10, 12, 15),
     setpoints=(50, 55, 60, 65),

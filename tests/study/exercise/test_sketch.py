@@ -2,7 +2,7 @@ from sketching import as_drawn, chance
 
 from plumbnet.layout.file.loader import read_system
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock.stretch import Place
+from plumbnet.study.exercise.stock.stretch import Spot
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 
@@ -74,9 +74,9 @@ def test_what_is_never_likely_never_happens() -> None:
 
 def test_hanger_is_a_tee_that_may_stand_in_its_places() -> None:
     drawn = sketch()
-    tee = drawn.hanger(Place.FEED, Place.COLD)
-    drawn.run("street", tee, "split", place=Place.SERVICE)
-    assert drawn.hangers == {tee: {Place.FEED, Place.COLD}}
+    tee = drawn.hanger(Spot.FEED, Spot.COLD)
+    drawn.run("street", tee, "split", place=Spot.SERVICE)
+    assert drawn.hangers == {tee: {Spot.FEED, Spot.COLD}}
     assert drawn.stretches[0].devices == (tee,)
 
 

@@ -18,12 +18,25 @@ def test_every_event_is_told_in_words() -> None:
         "prv has failed: creeping",
         "tap has failed: crossover",
         "tank has failed: waterlogged",
+        "tank was never pumped up: it holds the 40 psi with which it left the factory",
         "meter is exchanged for one with a check valve in it",
         "pump is exchanged for one with a check valve in it",
         "pump is switched off",
         "the pressure in street rises to 75 psi",
         "the pressure in street rises to 90 psi",
     ]
+
+
+def test_tank_that_was_never_pumped_up_is_made_so() -> None:
+    (event,) = [one for one in suppositions(HOUSE) if "never pumped" in one.words]
+    cushion = with_changes(HOUSE, event.changes).parts["tank"].cushion()
+    assert cushion is not None
+    assert round(cushion.precharge_pa / 6894.757) == 40
+
+
+def test_tap_for_cold_water_alone_joins_nothing_when_it_fails() -> None:
+    yard = system("street -> tee -> heater -> tap.hot\ntee -> tap.cold\ntee -> tap2.cold")
+    assert [one.words for one in suppositions(yard) if "crossover" in one.words] == ["tap has failed: crossover"]
 
 
 def test_street_whose_highest_is_given_rises_above_that() -> None:

@@ -2,13 +2,13 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 from plumbnet.study.exercise.usual_sizes import RoundNumber
 
 _UNCHARGED = 0.15
 """Share of tanks left at the charge they came with."""
 _WATERLOGGED = 0.08
-_WHERE = (Place.SERVICE, Place.WING, Place.FEED, Place.COLD)
+_WHERE = (Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD)
 
 
 def control(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> list[str]:
@@ -18,7 +18,7 @@ def control(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> list[str]:
     if sketch.likely(recipe.spill):
         tee = sketch.hanger(*_WHERE)
         opens = sketch.pressure(sketch.pick(sketch.usual.spill_sets))
-        sketch.run(tee, sketch.part("spill", "expansion_relief", pressure=opens), place=Place.CONTROL)
+        sketch.run(tee, sketch.part("spill", "expansion_relief", pressure=opens), place=Spot.CONTROL)
         return [tee]
     return []
 
@@ -35,5 +35,5 @@ def _tank(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> str:
     tank = sketch.part(
         "tank", "expansion_tank", height=height, volume=volume, precharge=sketch.pressure(max(charge, 0)), **worn
     )
-    sketch.run(tee, *stop, tank, place=Place.CONTROL)
+    sketch.run(tee, *stop, tank, place=Spot.CONTROL)
     return tee

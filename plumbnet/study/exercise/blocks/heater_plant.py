@@ -2,7 +2,7 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 
 _BRANCH_VALVE = 0.5
 
@@ -22,8 +22,8 @@ def single(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
     heater = plain_heater(sketch, recipe)
     relieved = relief_apart(sketch, heater)
     hot = sketch.part("hot", "tee", height=sketch.plant)
-    sketch.run("split", *line, *relieved, heater, place=Place.FEED)
-    sketch.run(heater, hot, place=Place.HOT)
+    sketch.run("split", *line, *relieved, heater, place=Spot.FEED)
+    sketch.run(heater, hot, place=Spot.HOT)
     return hot
 
 
@@ -33,7 +33,7 @@ def relief_apart(sketch: Sketch, heater: str) -> list[str]:
     if "relief" in fields:
         return []
     usual = sketch.usual
-    tee = sketch.hanger(Place.FEED)
+    tee = sketch.hanger(Spot.FEED)
     sets = {
         "pressure": sketch.pressure(sketch.pick(usual.relief_pressures)),
         "temperature": sketch.temperature(usual.relief_temperature),
@@ -46,7 +46,7 @@ def relief_apart(sketch: Sketch, heater: str) -> list[str]:
 def shared(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
     """Two or three heaters, each between a cold and a hot header, from which hot water is taken."""
     cold = sketch.part("cold-header", "tee", height=sketch.plant)
-    sketch.run("split", *line, cold, place=Place.FEED)
+    sketch.run("split", *line, cold, place=Spot.FEED)
     hot = sketch.part("hot-header", "tee", height=sketch.plant)
     number = sketch.pick((2, 2, 3))
     valves, checks, large = sketch.likely(_BRANCH_VALVE), sketch.likely(recipe.branch_checks), sketch.likely(0.4)
@@ -55,8 +55,8 @@ def shared(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
         if checks and sketch.likely(0.6):
             own.append(sketch.part("check", "check_valve"))
         heater = plain_heater(sketch, recipe, large=large)
-        sketch.run(cold, *own, heater, place=Place.BRANCH)
-        sketch.run(heater, *([sketch.part("stop", "valve")] if valves else []), hot, place=Place.HOT)
+        sketch.run(cold, *own, heater, place=Spot.BRANCH)
+        sketch.run(heater, *([sketch.part("stop", "valve")] if valves else []), hot, place=Spot.HOT)
     return hot
 
 

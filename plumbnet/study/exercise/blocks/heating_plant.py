@@ -3,7 +3,7 @@
 from plumbnet.study.exercise.blocks.heater_plant import relief, relief_apart
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 
 EMITTERS = ("hall", "parlor", "bedroom", "office")
 
@@ -27,8 +27,8 @@ def heating(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
         ),
     )
     hot = sketch.part("hot", "tee", height=sketch.plant)
-    sketch.run("split", *line, *relief_apart(sketch, indirect), indirect, place=Place.FEED)
-    sketch.run(indirect, hot, place=Place.HOT)
+    sketch.run("split", *line, *relief_apart(sketch, indirect), indirect, place=Spot.FEED)
+    sketch.run(indirect, hot, place=Spot.HOT)
     _boiler(sketch, boiler_input)
     _filled(sketch)
     _driven(sketch, indirect)

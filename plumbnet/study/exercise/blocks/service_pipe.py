@@ -2,10 +2,15 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 
 CHECK = ("check", "check_valve")
-ASSEMBLIES = (("dual-check", "dual_check"), ("double-check", "double_check"), ("rp", "reduced_pressure_assembly"))
+ASSEMBLIES = (
+    ("dual-check", "dual_check"),
+    ("double-check", "double_check"),
+    ("rp", "reduced_pressure_assembly"),
+    ("vented-check", "vented_dual_check"),
+)
 TREATMENT = (("softener", "softener"), ("filter", "filter"))
 
 
@@ -16,7 +21,7 @@ def service(sketch: Sketch, recipe: Recipe) -> None:
     temperature = sketch.temperature(sketch.pick(usual.main_temperatures))
     street = sketch.part("street", "main", pressure=sketch.pressure(sketch.line), temperature=temperature)
     meters = _meters(sketch, recipe)
-    line = [street, meters.pop(), sketch.part("stop", "valve"), sketch.hanger(Place.SERVICE)]
+    line = [street, meters.pop(), sketch.part("stop", "valve"), sketch.hanger(Spot.SERVICE)]
     yard, spare = line[-1], [*meters]
     half = len(usual.reducer_sets) // 2
     held, other = sketch.chance.sample(
@@ -27,13 +32,17 @@ def service(sketch: Sketch, recipe: Recipe) -> None:
     if sketch.likely(1.0 - recipe.unreduced if high else recipe.reducer):
         sketch.line = min(sketch.line, held)
         line.append(_reducer(sketch, recipe, held))
+    if sketch.likely(recipe.booster):
+        line.append(sketch.part("booster", "booster_pump", rise=sketch.pressure(sketch.pick(usual.boosts))))
     if sketch.likely(recipe.backflow):
         line.append(sketch.part(*(sketch.pick(ASSEMBLIES) if sketch.likely(recipe.assembly) else CHECK)))
     if sketch.likely(recipe.treatment):
         line.append(sketch.part(*sketch.pick(TREATMENT)))
-    sketch.run(*line, sketch.part("split", "tee"), place=Place.SERVICE)
+    sketch.run(*line, sketch.part("split", "tee"), place=Spot.SERVICE)
     if sketch.likely(recipe.yard_check):
         spare.append(sketch.part(*CHECK))
+    if sketch.likely(recipe.vacuum_breaker):
+        spare.append(sketch.part("breaker", "vacuum_breaker"))
     _yard(sketch, yard, spare)
 
 
@@ -47,7 +56,7 @@ def _meters(sketch: Sketch, recipe: Recipe) -> list[str]:
 def _yard(sketch: Sketch, tee: str, devices: list[str]) -> None:
     """A tap outdoors, from the service; what may stand before it may stand in the building as well."""
     tap = sketch.part("yard-tap", "fixture", height=sketch.usual.tap)
-    sketch.run(tee, *devices, f"{tap}.cold", place=Place.YARD)
+    sketch.run(tee, *devices, f"{tap}.cold", place=Spot.YARD)
 
 
 def _reducer(sketch: Sketch, recipe: Recipe, held: int) -> str:

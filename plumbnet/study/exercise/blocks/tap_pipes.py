@@ -2,7 +2,7 @@
 
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 from plumbnet.study.exercise.town import ROOMS
 from plumbnet.study.exercise.usual_sizes import RoundNumber
 
@@ -14,10 +14,10 @@ def taps(sketch: Sketch, recipe: Recipe, hot: str, *, circulated: bool) -> None:
     usual = sketch.usual
     floors = sketch.pick(range(1, _MOST_FLOORS + 1)) if sketch.likely(recipe.heights) else 1
     cold = sketch.part("cold-tee", "tee")
-    sketch.run("split", cold, place=Place.COLD)
+    sketch.run("split", cold, place=Spot.COLD)
     near = sketch.part("near-tee", "tee", height=usual.floor * (floors - 1))
     valve = [sketch.part("hot-stop", "valve")] if sketch.likely(recipe.hot_valve) else []
-    sketch.run(hot, *valve, near, place=Place.HOT, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths))
+    sketch.run(hot, *valve, near, place=Spot.HOT, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths))
     serves = _mixed(sketch, near, cold) if sketch.likely(recipe.mixing) else near
     rooms = sketch.chance.sample(ROOMS, sketch.pick((2, 2, 3)) + (floors > 1))
     valved = sketch.pick(rooms) if sketch.likely(recipe.tap_valve) else ""
@@ -33,8 +33,8 @@ def _tap(sketch: Sketch, room: str, tees: tuple[str, str], height: RoundNumber, 
     fixture = sketch.part(room, "fixture", height=height)
     stop = [sketch.part(f"{room}-stop", "valve")] if valved else []
     hot_stop = stop if sketch.likely(0.5) else []
-    sketch.run(tees[0], *hot_stop, f"{fixture}.hot", place=Place.HOT_TAP)
-    sketch.run(tees[1], *(one for one in stop if one not in hot_stop), f"{fixture}.cold", place=Place.TAP)
+    sketch.run(tees[0], *hot_stop, f"{fixture}.hot", place=Spot.HOT_TAP)
+    sketch.run(tees[1], *(one for one in stop if one not in hot_stop), f"{fixture}.cold", place=Spot.TAP)
 
 
 def _mixed(sketch: Sketch, hot: str, cold: str) -> str:
@@ -53,4 +53,4 @@ def _circulation(sketch: Sketch, far: str) -> None:
     usual = sketch.usual
     checked: dict[str, bool] = {"check": True} if sketch.likely(0.5) else {}
     pump = sketch.part("pump", "circulator", **checked)
-    sketch.run(far, pump, "return", place=Place.RETURN, pipe=usual.circulation_tube, length=sketch.pick(usual.lengths))
+    sketch.run(far, pump, "return", place=Spot.RETURN, pipe=usual.circulation_tube, length=sketch.pick(usual.lengths))

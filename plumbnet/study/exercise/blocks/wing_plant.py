@@ -5,7 +5,7 @@ from dataclasses import replace
 from plumbnet.study.exercise.blocks.heater_plant import plain_heater
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock import Place
+from plumbnet.study.exercise.stock import Spot
 
 
 def annex(sketch: Sketch, recipe: Recipe) -> None:
@@ -15,9 +15,9 @@ def annex(sketch: Sketch, recipe: Recipe) -> None:
     split = sketch.part("wing", "tee")
     fixture = sketch.part("annex", "fixture", height=usual.tap)
     check = [sketch.part("check", "check_valve")] if sketch.likely(recipe.annex_check) else []
-    sketch.run("split", split, place=Place.WING)
-    sketch.run(split, *check, sketch.part("stop", "valve"), heater, place=Place.FEED)
+    sketch.run("split", split, place=Spot.WING)
+    sketch.run(split, *check, sketch.part("stop", "valve"), heater, place=Spot.FEED)
     sketch.run(
-        heater, f"{fixture}.hot", place=Place.HOT_TAP, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths)
+        heater, f"{fixture}.hot", place=Spot.HOT_TAP, pipe=sketch.pick(usual.tubes), length=sketch.pick(usual.lengths)
     )
-    sketch.run(split, f"{fixture}.cold", place=Place.TAP)
+    sketch.run(split, f"{fixture}.cold", place=Spot.TAP)

@@ -10,15 +10,20 @@ from plumbnet.study.exercise.question import Asked, World, heaters, question, re
 NOTHING = "nothing"
 _DEVICES = (
     NOTHING,
+    "booster_pump",
     "check_valve",
+    "circulator",
     "double_check",
     "dual_check",
     "filling_loop",
+    "filter",
     "meter",
     "mixing_valve",
     "pressure_reducer",
     "reduced_pressure_assembly",
+    "softener",
     "valve",
+    "vented_dual_check",
 )
 OUTCOMES = {1: (NOTHING, "check_valve", "valve"), 2: _DEVICES, 3: _DEVICES, 4: _DEVICES, 5: _DEVICES}
 LEANS = {

@@ -19,7 +19,15 @@ _USUAL = ("open", "controlled", "trapped")
 _ALL = ("open", "controlled", "trapped", "on-demand")
 OUTCOMES = {1: _SIMPLE, 2: _USUAL, 3: _ALL, 4: _ALL, 5: (*_ALL, "sealed")}
 _LOOPED = {"tankless": 0.9, "circulation": 0.95, "annex": 1.0, "annex_tankless": 0.2, "boiler": 0.0, "spill": 0.1}
-_CHECKED = {"own_check": 0.7, "tank": 1.0, "bypass": 0.8, "yard_check": 0.7, "small_tank": 0.0, "reducer": 0.6}
+_CHECKED = {
+    "own_check": 0.7,
+    "tank": 1.0,
+    "bypass": 0.8,
+    "yard_check": 0.7,
+    "small_tank": 0.0,
+    "overcharged": 0.0,
+    "reducer": 0.6,
+}
 LEANS = {
     1: {"own_check": 0.7},
     2: _CHECKED,

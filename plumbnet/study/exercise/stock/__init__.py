@@ -3,6 +3,6 @@
 from plumbnet.study.exercise.stock.device_placing import placed
 from plumbnet.study.exercise.stock.part_names import neutral_names, renamed
 from plumbnet.study.exercise.stock.stock import Stock
-from plumbnet.study.exercise.stock.stretch import Place, Stretch
+from plumbnet.study.exercise.stock.stretch import Spot, Stretch
 
-__all__ = ["Place", "Stock", "Stretch", "neutral_names", "placed", "renamed"]
+__all__ = ["Spot", "Stock", "Stretch", "neutral_names", "placed", "renamed"]

@@ -5,7 +5,7 @@ from dataclasses import replace
 from random import Random
 
 from plumbnet.study.exercise.stock.stock import Stock
-from plumbnet.study.exercise.stock.stretch import Place, Stretch, part_of
+from plumbnet.study.exercise.stock.stretch import Spot, Stretch, part_of
 from plumbnet.study.exercise.stock.usual_places import CHECKS, PLACES, is_usual
 
 _TRIES = 12
@@ -36,7 +36,7 @@ def _placed_once(stock: Stock, chance: Random) -> tuple[Stretch, ...] | None:
     homes = {
         name: number for number, one in enumerate(stock.stretches) for name in one.devices if one.place is not None
     }
-    first = next(number for number, one in enumerate(stock.stretches) if one.place is Place.SERVICE)
+    first = next(number for number, one in enumerate(stock.stretches) if one.place is Spot.SERVICE)
     for kind in ("meter", "valve"):
         name = chance.choice([name for name in homes if stock.kind(name) == kind])
         devices[first].append(name)
@@ -75,7 +75,7 @@ def _stretches(stock: Stock, name: str, home: int, chance: Random) -> Iterator[i
     if places is None:
         yield home
         return
-    by_place: dict[Place, list[int]] = {}
+    by_place: dict[Spot, list[int]] = {}
     for number, one in enumerate(stock.stretches):
         if one.place in places and part_of(one.stops[0]) != name:
             by_place.setdefault(one.place, []).append(number)
@@ -92,14 +92,14 @@ def _exchanged(stock: Stock, stretches: tuple[Stretch, ...], chance: Random) -> 
 
 def _has_few_checks(stock: Stock, stretches: Sequence[Stretch]) -> bool:
     """Whether the way to no heater leads through more checks than anybody builds, at most one in its own pipe."""
-    into = {one.end: one for one in stretches if one.place in {Place.SERVICE, Place.WING, Place.FEED, Place.BRANCH}}
+    into = {one.end: one for one in stretches if one.place in {Spot.SERVICE, Spot.WING, Spot.FEED, Spot.BRANCH}}
     for name in into:
         checks, at, own = 0, name, 0
         while at in into:
             stretch = into[at]
             here = sum(stock.kind(device) in CHECKS for device in stretch.devices)
             checks, at = checks + here, stretch.start
-            own += here if stretch.place in {Place.FEED, Place.BRANCH} else 0
+            own += here if stretch.place in {Spot.FEED, Spot.BRANCH} else 0
         if checks > _MOST_CHECKS or own > 1:
             return False
     return True

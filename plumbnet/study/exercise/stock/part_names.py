@@ -11,6 +11,7 @@ from plumbnet.study.exercise.stock.stretch import Stretch, part_of
 
 WORDS: Mapping[str, str] = MappingProxyType(
     {
+        "booster_pump": "booster",
         "check_valve": "check",
         "circulator": "pump",
         "double_check": "double-check",
@@ -18,6 +19,7 @@ WORDS: Mapping[str, str] = MappingProxyType(
         "expansion_relief": "spill",
         "expansion_tank": "tank",
         "filter": "filter",
+        "heat_trap": "heat-trap",
         "meter": "meter",
         "pressure_reducer": "reducer",
         "reduced_pressure_assembly": "rp",
@@ -26,7 +28,10 @@ WORDS: Mapping[str, str] = MappingProxyType(
         "storage_heater": "heater",
         "tankless_heater": "heater",
         "tee": "tee",
+        "vacuum_breaker": "vacuum-breaker",
+        "vacuum_relief_valve": "vacuum-relief",
         "valve": "valve",
+        "vented_dual_check": "vented-check",
     }
 )
 """What parts are called by their kinds; those of other kinds keep their names, which are those of rooms or plants."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import yaml
 
-from plumbnet.study.exercise.stock.stretch import Place, Stretch
+from plumbnet.study.exercise.stock.stretch import Spot, Stretch
 from plumbnet.study.exercise.usual_sizes import Usual
 
 _NO_WRAP = 1 << 20
@@ -23,7 +23,7 @@ class Stock:
     title: str
     parts: Mapping[str, Mapping[str, object]]
     stretches: tuple[Stretch, ...]
-    hangers: Mapping[str, frozenset[Place]]
+    hangers: Mapping[str, frozenset[Spot]]
 
     def kind(self, name: str) -> str:
         """The kind of a part."""

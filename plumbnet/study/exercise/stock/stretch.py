@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 
-class Place(Enum):
+class Spot(Enum):
     """What a stretch of pipe serves, by which an experienced eye knows what may stand in it."""
 
     SERVICE = auto()
@@ -39,7 +39,7 @@ class Stretch:
     """
 
     stops: tuple[str, ...]
-    place: Place | None
+    place: Spot | None
     pipe: str = ""
     length: str = ""
 

@@ -4,38 +4,62 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
-from plumbnet.study.exercise.stock.stretch import Place
+from plumbnet.study.exercise.stock.stretch import Spot
 
-_ANYWHERE = frozenset(Place)
-_COLD = frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD, Place.YARD})
-CHECKS = frozenset({"check_valve", "double_check", "dual_check", "reduced_pressure_assembly"})
-PLACES: Mapping[str, frozenset[Place]] = MappingProxyType(
+_ANYWHERE = frozenset(Spot)
+_COLD = frozenset({Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD, Spot.YARD})
+CHECKS = frozenset(
     {
-        "check_valve": _COLD | {Place.BRANCH, Place.TAP, Place.RETURN},
-        "circulator": frozenset({Place.RETURN}),
+        "booster_pump",
+        "check_valve",
+        "double_check",
+        "dual_check",
+        "reduced_pressure_assembly",
+        "vacuum_breaker",
+        "vented_dual_check",
+    }
+)
+"""Kinds that let no water back."""
+PLACES: Mapping[str, frozenset[Spot]] = MappingProxyType(
+    {
+        "booster_pump": frozenset({Spot.SERVICE, Spot.WING, Spot.COLD}),
+        "check_valve": _COLD | {Spot.BRANCH, Spot.TAP, Spot.RETURN},
+        "circulator": frozenset({Spot.RETURN}),
         "double_check": _COLD,
         "dual_check": _COLD,
-        "filter": frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD}),
-        "meter": frozenset({Place.SERVICE, Place.YARD}),
-        "pressure_reducer": frozenset({Place.SERVICE, Place.COLD, Place.YARD}),
-        "reduced_pressure_assembly": frozenset({Place.SERVICE, Place.COLD, Place.YARD}),
-        "softener": frozenset({Place.SERVICE, Place.WING, Place.FEED, Place.COLD}),
+        "filter": frozenset({Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD}),
+        "heat_trap": frozenset({Spot.FEED, Spot.BRANCH, Spot.HOT}),
+        "meter": frozenset({Spot.SERVICE, Spot.YARD}),
+        "pressure_reducer": frozenset({Spot.SERVICE, Spot.COLD, Spot.YARD}),
+        "reduced_pressure_assembly": frozenset({Spot.SERVICE, Spot.COLD, Spot.YARD}),
+        "softener": frozenset({Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD}),
+        "vacuum_breaker": frozenset({Spot.YARD}),
         "valve": _ANYWHERE,
+        "vented_dual_check": frozenset({Spot.SERVICE, Spot.COLD, Spot.YARD}),
     }
 )
 """The places of each kind; a kind that is not named stays where it is drawn."""
 _MOST = MappingProxyType(
-    {Place.SERVICE: 8, Place.WING: 4, Place.FEED: 5, Place.COLD: 3, Place.YARD: 4, Place.BRANCH: 2, Place.RETURN: 4}
+    {
+        Spot.SERVICE: 8,
+        Spot.WING: 4,
+        Spot.FEED: 5,
+        Spot.COLD: 3,
+        Spot.YARD: 4,
+        Spot.BRANCH: 2,
+        Spot.HOT: 2,
+        Spot.RETURN: 4,
+    }
 )
 _MOST_ELSEWHERE = 1
 """Devices and tees in one stretch."""
-_TWO_VALVES = frozenset({Place.SERVICE, Place.FEED})
-_TWO_CHECKS = frozenset({Place.SERVICE})
+_TWO_VALVES = frozenset({Spot.SERVICE, Spot.FEED})
+_TWO_CHECKS = frozenset({Spot.SERVICE})
 _FIRST = 2
 """Devices that every service begins with: meter and valve."""
 
 
-def is_usual(place: Place, kinds: Sequence[str]) -> bool:
+def is_usual(place: Spot, kinds: Sequence[str]) -> bool:
     """Whether devices of these kinds, in the direction of flow, would pass as something that was really built."""
     checks = sum(kind in CHECKS for kind in kinds)
     return (
@@ -53,13 +77,13 @@ def _clash(one: str, other: str) -> bool:
     return (one == other == "valve") or (one in CHECKS and other in CHECKS)
 
 
-def _is_in_order(place: Place, kinds: Sequence[str]) -> bool:
+def _is_in_order(place: Spot, kinds: Sequence[str]) -> bool:
     """A meter at the beginning, a reducer before what it protects, a pump before its check."""
-    if place is Place.SERVICE and sorted(kinds[:_FIRST]) != ["meter", "valve"]:
+    if place is Spot.SERVICE and sorted(kinds[:_FIRST]) != ["meter", "valve"]:
         return False
     if "meter" in kinds and any(kind != "valve" for kind in kinds[: kinds.index("meter")]):
         return False
-    if place is Place.RETURN and not _is_before(kinds, "circulator", "check_valve"):
+    if place is Spot.RETURN and not _is_before(kinds, "circulator", "check_valve"):
         return False
     return _is_before(kinds, "pressure_reducer", "softener")
 

@@ -35,7 +35,7 @@ def test_task_has_the_question_its_options_and_what_no_picture_shows() -> None:
     text = told(sheet_task(SHEET, WIDTH))
     for words in (
         f"Question: {SHEET.prompt}",
-        "a) 2 gal",
+        f"a) {SHEET.lines[0].options[0].word}",
         "it is charged to ____",
         "Pipes: ",
         "Where nothing is said: ",

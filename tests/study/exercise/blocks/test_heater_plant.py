@@ -3,7 +3,7 @@ from sketching import recipe, sketch, system
 import plumbnet
 from plumbnet.study.exercise.blocks.heater_plant import shared, single
 from plumbnet.study.exercise.level import Recipe
-from plumbnet.study.exercise.stock.stretch import Place
+from plumbnet.study.exercise.stock.stretch import Spot
 
 
 def heaters(draw: str, chosen: Recipe, seed: int = 1) -> list[str]:
@@ -37,4 +37,4 @@ def test_heater_without_a_relief_valve_has_one_in_its_cold_pipe() -> None:
 def test_heaters_on_a_header_may_have_checks_of_their_own() -> None:
     drawn = sketch()
     shared(drawn, recipe(branch_checks=1.0), [])
-    assert any("check" in stretch.devices for stretch in drawn.stretches if stretch.place is Place.BRANCH)
+    assert any("check" in stretch.devices for stretch in drawn.stretches if stretch.place is Spot.BRANCH)

@@ -2,7 +2,7 @@ from sketching import chance, recipe
 
 from plumbnet.study.exercise.blocks.service_pipe import ASSEMBLIES, service
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock.stretch import Place, part_of
+from plumbnet.study.exercise.stock.stretch import Spot, part_of
 from plumbnet.study.exercise.usual_sizes import USUAL
 
 
@@ -12,7 +12,7 @@ def served(seed: int = 3, **shares: float) -> Sketch:
     return drawn
 
 
-def kinds(seed: int = 3, *, place: Place = Place.SERVICE, **shares: float) -> list[str]:
+def kinds(seed: int = 3, *, place: Spot = Spot.SERVICE, **shares: float) -> list[str]:
     drawn = served(seed, **shares)
     (stretch,) = [one for one in drawn.stretches if one.place is place]
     return [str(drawn.parts[part_of(stop)]["kind"]) for stop in stretch.stops]
@@ -45,8 +45,14 @@ def test_building_stands_at_what_the_reducer_lets_through() -> None:
 
 
 def test_tap_in_the_yard_has_what_may_stand_in_the_building_as_well() -> None:
-    found = kinds(place=Place.YARD, second_meter=1.0, second_reducer=1.0, yard_check=1.0)
+    found = kinds(place=Spot.YARD, second_meter=1.0, second_reducer=1.0, yard_check=1.0)
     assert found == ["tee", "meter", "pressure_reducer", "check_valve", "fixture"]
+
+
+def test_pump_that_raises_the_pressure_stands_before_the_backflow_preventer() -> None:
+    found = kinds(booster=1.0, backflow=1.0, assembly=0.0)
+    assert found[4:6] == ["booster_pump", "check_valve"]
+    assert kinds(place=Spot.YARD, vacuum_breaker=1.0) == ["tee", "vacuum_breaker", "fixture"]
 
 
 def test_one_of_two_meters_has_a_check() -> None:

@@ -5,7 +5,7 @@ from plumbnet.study.exercise.blocks.heater_plant import single
 from plumbnet.study.exercise.blocks.tap_pipes import taps
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
-from plumbnet.study.exercise.stock.stretch import Place
+from plumbnet.study.exercise.stock.stretch import Spot
 from plumbnet.study.exercise.town import ROOMS
 
 
@@ -42,7 +42,7 @@ def test_mixing_valve_stands_before_the_taps() -> None:
     stretches = drawn_taps(recipe(mixing=1.0)).stretches
     (hot,) = [one for one in stretches if one.stops[-1] == "mixer.hot"]
     assert any(one.stops[-1] == "mixer.cold" for one in stretches)
-    assert not any(one.start == hot.start and one.place is Place.HOT_TAP for one in stretches)
+    assert not any(one.start == hot.start and one.place is Spot.HOT_TAP for one in stretches)
 
 
 def test_high_building_has_taps_above_one_another() -> None:

@@ -1,7 +1,7 @@
 from sketching import recipe, sketch, system
 
 from plumbnet.study.exercise.blocks.wing_plant import annex
-from plumbnet.study.exercise.stock.stretch import Place
+from plumbnet.study.exercise.stock.stretch import Spot
 
 
 def test_wing_has_a_heater_a_tap_and_a_cold_pipe_of_its_own() -> None:
@@ -10,7 +10,7 @@ def test_wing_has_a_heater_a_tap_and_a_cold_pipe_of_its_own() -> None:
     parts = system(drawn).parts
     assert [part.kind for part in parts.values() if part.heat() is not None] == ["storage_heater"]
     places = [stretch.place for stretch in drawn.stretches[1:]]
-    assert places == [Place.WING, Place.FEED, Place.HOT_TAP, Place.TAP]
+    assert places == [Spot.WING, Spot.FEED, Spot.HOT_TAP, Spot.TAP]
     assert "check" in drawn.stretches[2].devices
 
 

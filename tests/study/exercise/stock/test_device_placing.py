@@ -6,7 +6,7 @@ from plumbnet.study.exercise.building import building
 from plumbnet.study.exercise.question import QUESTIONS
 from plumbnet.study.exercise.stock.device_placing import placed
 from plumbnet.study.exercise.stock.stock import Stock
-from plumbnet.study.exercise.stock.stretch import Place, Stretch, part_of
+from plumbnet.study.exercise.stock.stretch import Spot, Stretch, part_of
 from plumbnet.study.exercise.stock.usual_places import CHECKS, PLACES, is_usual
 from plumbnet.study.exercise.usual_sizes import USUAL
 
@@ -48,9 +48,9 @@ def test_way_to_a_heater_has_two_checks_at_most_and_one_of_its_own() -> None:
     for seed in range(6):
         drawn = stock(seed, 3)
         for found in twins(drawn, 5):
-            own = [sum(drawn.kind(name) in CHECKS for name in one.devices) for one in found if one.place is Place.FEED]
+            own = [sum(drawn.kind(name) in CHECKS for name in one.devices) for one in found if one.place is Spot.FEED]
             service = [
-                sum(drawn.kind(name) in CHECKS for name in one.devices) for one in found if one.place is Place.SERVICE
+                sum(drawn.kind(name) in CHECKS for name in one.devices) for one in found if one.place is Spot.SERVICE
             ]
             assert max(own) <= 1
             assert max(own) + sum(service) <= 2
@@ -58,13 +58,13 @@ def test_way_to_a_heater_has_two_checks_at_most_and_one_of_its_own() -> None:
 
 def test_heaters_stand_in_each_others_place() -> None:
     drawn = stock(1, 3)
-    ends = {next(one.end for one in found if one.place is Place.FEED) for found in twins(drawn, 20)}
+    ends = {next(one.end for one in found if one.place is Spot.FEED) for found in twins(drawn, 20)}
     assert ends == {"heater-1", "heater-2"}
 
 
 def test_tee_of_a_circulation_stays_in_the_pipe_of_its_heater() -> None:
     drawn = stock(1, 3)
-    (back,) = [one.end for one in drawn.stretches if one.place is Place.RETURN]
+    (back,) = [one.end for one in drawn.stretches if one.place is Spot.RETURN]
     (home,) = [number for number, one in enumerate(drawn.stretches) if back in one.devices]
     assert all(back in found[home].devices for found in twins(drawn, 10))
 
@@ -72,7 +72,7 @@ def test_tee_of_a_circulation_stays_in_the_pipe_of_its_heater() -> None:
 def test_list_that_fits_nowhere_has_no_layout() -> None:
     drawn = stock(1, 3)
     crowded = {**drawn.parts, **{f"more-{number}": {"kind": "meter"} for number in range(4)}}
-    (service,) = [one for one in drawn.stretches if one.place is Place.SERVICE]
-    full = Stretch((service.stops[0], *(f"more-{number}" for number in range(4)), *service.stops[1:]), Place.SERVICE)
+    (service,) = [one for one in drawn.stretches if one.place is Spot.SERVICE]
+    full = Stretch((service.stops[0], *(f"more-{number}" for number in range(4)), *service.stops[1:]), Spot.SERVICE)
     others = tuple(one for one in drawn.stretches if one is not service)
     assert placed(Stock(drawn.usual, drawn.title, crowded, (full, *others), drawn.hangers), chance(1)) is None

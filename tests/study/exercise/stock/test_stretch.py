@@ -1,8 +1,8 @@
-from plumbnet.study.exercise.stock.stretch import Place, Stretch, part_of
+from plumbnet.study.exercise.stock.stretch import Spot, Stretch, part_of
 
 
 def test_stretch_knows_its_ends_and_what_stands_between() -> None:
-    one = Stretch(("tee", "valve", "tap.hot"), Place.HOT_TAP)
+    one = Stretch(("tee", "valve", "tap.hot"), Spot.HOT_TAP)
     assert (one.start, one.devices, one.end) == ("tee", ("valve",), "tap")
     assert part_of("heater/relief") == "heater/relief"
 

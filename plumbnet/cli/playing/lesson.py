@@ -18,6 +18,7 @@ from plumbnet.study.training import (
     Results,
     asked_again,
     due_on,
+    lesson_names,
     next_day,
     questions_at,
     results_at,
@@ -80,6 +81,9 @@ def _questions(file: str) -> OwnQuestions:
     try:
         with at_work("reading"):
             return questions_at(file)
+    except FileNotFoundError:
+        advice = "the command plumbnet lessons lists the lessons"
+        fail(f"{quoted(file)}: no such file, and no such lesson", file, lesson_names(), advice)
     except (LayoutError, OSError) as error:
         refuse(file, error)
 

@@ -51,3 +51,13 @@ def test_file_of_the_name_of_a_lesson_stands_before_it(write: Write) -> None:
     asks = "plumbnet-questions: 1\nquestions: [{layout: open-house, about: verdict}]\n"
     told = run("exercise", "--from", write("check-and-meter", asks)).stdout
     assert told.count("# Worksheet") == 1
+
+
+@pytest.mark.parametrize(
+    ("name", "told"), [("check-and-metre", ': did you mean "check-and-meter"?\n'), ("x", "; the ")]
+)
+def test_neither_file_nor_lesson_is_one_sentence(name: str, told: str, write: Write) -> None:
+    write("other", "")
+    result = run("exercise", "--from", name)
+    assert (result.exit_code, result.output.count("\n")) == (2, 1)
+    assert f'"{name}": no such file, and no such lesson{told}' in result.output

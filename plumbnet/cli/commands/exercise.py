@@ -121,7 +121,7 @@ def _written(
             case SheetForm.PDF:
                 return _print(dealt, paper, with_key=with_key)
             case SheetForm.JSON:
-                return exercises_json(dealt).encode()
+                return exercises_json([(one.worded, one.hints) for one in lesson.posed]).encode()
             case SheetForm.HTML:
                 return _page(dealt, with_key=with_key).encode()
             case SheetForm.MARKDOWN:

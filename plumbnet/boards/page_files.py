@@ -22,7 +22,7 @@ MODULES = (
     "board.mjs",
 )
 """The scripts, each behind those that it imports from."""
-TASK_MODULES = ("gauge.mjs", "picture.mjs", "tasks.mjs")
+TASK_MODULES = ("gauge.mjs", "picture.mjs", "heat-up.mjs", "tasks.mjs")
 """Those of the page on which exercises are answered by tapping."""
 TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
 _IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)

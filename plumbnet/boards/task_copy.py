@@ -4,6 +4,8 @@ import json
 from collections.abc import Callable, Mapping, Sequence
 from typing import TypedDict
 
+from plumbnet.analysis.warmup import NoWarmUp
+from plumbnet.boards.heat_up import HeatUpTold, heat_up
 from plumbnet.boards.page_files import whole_tasks
 from plumbnet.boards.state_answer import StateAnswer, board_answer
 from plumbnet.boards.state_picture import board_picture
@@ -57,7 +59,7 @@ class TaskBlank(TypedDict):
 class TaskTold(TypedDict):
     """An exercise as the page asks it; `parts` are those of its layout in words, `assumed` what is said of none.
 
-    `answer` is what stands in it, shown once it is done with.
+    `answer` is what stands in it, and `course` its heat-up, shown once it is done with.
     """
 
     number: int
@@ -76,6 +78,7 @@ class TaskTold(TypedDict):
     assumed: str
     picture: dict[str, object]
     answer: StateAnswer
+    course: HeatUpTold | None
     blanks: list[TaskBlank]
 
 
@@ -110,11 +113,21 @@ def _task(posed: PosedExercise) -> TaskTold:
         "assumed": "; ".join(sheet.assumed),
         "picture": board_picture(states, ()),
         "answer": board_answer(states, ()),
+        "course": _course(exercise),
         "blanks": [
             _blank(number, blank, hints, exercise, posed.wording)
             for number, (blank, hints) in enumerate(zip(exercise.asked.blanks, posed.hints, strict=False), start=1)
         ],
     }
+
+
+def _course(exercise: Exercise) -> HeatUpTold | None:
+    """The heat-up of the heater asked about, or of the first; None where nothing warms up."""
+    report, heater = exercise.report, exercise.asked.heater
+    try:
+        return heat_up(report, heater or report.heaters[0].name)
+    except NoWarmUp:
+        return None
 
 
 def _blank(number: int, blank: Blank, hints: BlankHints, exercise: Exercise, wording: Mapping[str, str]) -> TaskBlank:

@@ -17,7 +17,8 @@ from plumbnet.boards.task_copy import tasks_copy
 from plumbnet.study.training.posed_exercise import PosedExercise
 from plumbnet.study.training.results_file import Dealt, Held, read_results
 
-STOPPER = posed("stopper", "street -> meter -> cv -> heater -> tap.hot", heater=RELIEF)
+FIRED = f"input: 40000 Btu/h, {RELIEF}"
+STOPPER = posed("stopper", "street -> meter -> cv -> heater -> tap.hot", heater=FIRED)
 HOSTILE = replace(STOPPER, asked=replace(STOPPER.asked, prompt="<img src=x onerror=alert(1)></script>Which?"))
 TANK = posed("tank", "street -> cv -> heater -> tap.hot", heater=RELIEF)
 OWN = PosedExercise(HOSTILE, {"cv": "the flap", "meter": "the clock"}, again=Held(question="stopper", held="x"))
@@ -72,6 +73,27 @@ def page(browser: Browser, tmp_path: Path) -> Iterator[Page]:
     assert complaints == []
 
 
+def test_only_what_has_an_input_heats_up() -> None:
+    first, second = told()["tasks"]
+    assert max(first["course"]["pressure"]) == pytest.approx(150, abs=0.5)
+    assert second["course"] is None
+
+
+def test_reason_is_told_once_the_heat_up_has_been_seen_or_halted(browser: Browser, tmp_path: Path) -> None:
+    file = tmp_path / "lesson.html"
+    file.write_text(PAGE, encoding="utf-8")
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    page.clock.install()
+    page.goto(file.as_uri())
+    page.click("#options button:has-text('the flap')")
+    page.clock.run_for(1000)
+    assert page.inner_text("#hint") == "Right: the flap."
+    assert page.locator("svg.rushing").count() == 1
+    page.clock.run_for(25_000)
+    assert "Of all devices on the way only cv" in page.inner_text("#hint")
+    page.close()
+
+
 def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mouse(page: Page) -> None:
     assert serious(page) == []
     page.click("g.part[aria-label='cv, check valve'] .hit")
@@ -87,7 +109,10 @@ def test_lesson_is_answered_by_tapping_and_handed_in(page: Page, tmp_path: Path)
     page.wait_for_selector("body[data-shown='1 told']")
     assert "Of all devices on the way only cv" in page.inner_text("#hint")
     assert page.locator(".zone .fill").get_attribute("d")
+    assert (page.inner_text("#play"), page.input_value("#moment")) == ("Again", "1000")
+    assert "gal let out" in page.inner_text("#moment-words")
     page.click("#next")
+    assert not page.is_visible("#heating")
     page.click("#options button:has-text('no tank')")
     page.click("#options button >> text=/^5 gal/")
     page.fill("#number", "x")

@@ -1,7 +1,8 @@
 // Exercises one after another: an option is chosen by a tap on its part or its word, met with its hint, and tried once more.
 
-import { SVG_NS } from "./gauge.mjs";
-import { Picture } from "./picture.mjs";
+import { paintGauge, SVG_NS } from "./gauge.mjs";
+import { HeatUp, shareOf, stepOf } from "./heat-up.mjs";
+import { isStill, Picture } from "./picture.mjs";
 
 /** @typedef {{name: string, text: string}} Hint */
 /** @typedef {{word: string, meaning: string, part: string | null, hint: Hint | null}} Option */
@@ -48,11 +49,20 @@ class Tasks {
     this.at = -1;
     /** @type {any[]} */
     this.given = [];
+    /** @type {HeatUp | null} */
+    this.heating = null;
     $("typed").addEventListener("submit", (/** @type {Event} */ event) => {
       event.preventDefault();
       this.#typed($("number").value);
     });
     $("next").addEventListener("click", () => this.#next());
+    $("play").onclick = () => (this.heating?.isPlaying ? this.heating.pause() : this.heating?.play());
+    $("next-event").onclick = () => this.heating?.next();
+    $("moment").oninput = () => {
+      const share = shareOf($("moment").value);
+      this.heating?.pause();
+      this.heating?.stand(share);
+    };
     this.#next();
   }
 
@@ -61,6 +71,7 @@ class Tasks {
   }
 
   #next() {
+    this.#cool();
     this.at += 1;
     if (this.at >= this.data.tasks.length) return this.#end();
     const { place, about, supposed, prompt, picture, blanks } = this.task;
@@ -146,20 +157,55 @@ class Tasks {
     this.#ask(hint ? `${hint.text} The answer is ${blank.right}.` : `Right: ${given}.`);
   }
 
-  /** The reason, and the water in its colours. @param {string} said */
+  /** The water in its colours, as it heats up, and then the reason. @param {string} said */
   #tell(said) {
-    const { answer, heater, because } = this.task;
+    const { answer, heater, because, course } = this.task;
     const shown = answer.heaters.find((/** @type {any} */ one) => one.name === heater) ?? answer.heaters[0];
     this.picture.paint(answer, shown, new Set());
-    $("hint").replaceChildren(...[said, ...because].map((/** @type {string} */ words) => {
-      const line = document.createElement("p");
-      line.textContent = words;
-      return line;
-    }));
+    const told = (/** @type {string[]} */ lines) =>
+      $("hint").replaceChildren(...lines.map((/** @type {string} */ words) => {
+        const line = document.createElement("p");
+        line.textContent = words;
+        return line;
+      }));
+    told([said]);
+    if (course) this.#heatUp(course, shown, () => told([said, ...because]));
+    else told([said, ...because]);
     $("onward").hidden = false;
     $("next").textContent = this.at + 1 < this.data.tasks.length ? "Next" : "To the end";
     $("next").focus();
     document.body.dataset.shown = `${this.at + 1} told`;
+  }
+
+  /**
+   * Plays what comes of it; where nothing may move it stands at the end, and can be moved by hand.
+   * @param {import("./heat-up.mjs").Course} course @param {any} heater @param {() => void} seen called once it is halted or over
+   */
+  #heatUp(course, heater, seen) {
+    const ladder = heater.ladder.map((/** @type {any} */ rung) => rung[1]);
+    const top = 1.07 * Math.max(heater.cold ?? 0, heater.limit, ...ladder, ...course.pressure), unit = course.units.pressure;
+    $("gauge").hidden = $("heating").hidden = false;
+    $("whose").textContent = `${heater.name}, ${unit}`;
+    this.heating = new HeatUp(course, {
+      rush: (share) => this.picture.rush(heater.name, share),
+      stand: (pressure) => paintGauge($("column"), { ...heater, end: Math.round(pressure * 10) / 10, needle: "now" }, unit, top),
+      tell: (words) => ($("moment-words").textContent = words),
+      moved: (at, isPlaying) => {
+        $("moment").value = stepOf(at);
+        $("play").textContent = isPlaying ? "Pause" : at < 1 ? "Play" : "Again";
+        if (!isPlaying) seen();
+      },
+    });
+    if (isStill()) this.heating.stand(1);
+    else this.heating.play();
+  }
+
+  /** Puts the heat-up away. */
+  #cool() {
+    this.heating?.pause();
+    this.heating = null;
+    $("gauge").hidden = $("heating").hidden = true;
+    if (this.picture.svg) this.picture.rush("", null);
   }
 
   /** How many were right at once, and the answers as the file to hand in. */

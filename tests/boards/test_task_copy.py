@@ -17,16 +17,15 @@ from plumbnet.boards.task_copy import tasks_copy
 from plumbnet.study.training.posed_exercise import PosedExercise
 from plumbnet.study.training.results_file import Dealt, Held, read_results
 
-FIRED = f"input: 40000 Btu/h, {RELIEF}"
-STOPPER = posed("stopper", "street -> meter -> cv -> heater -> tap.hot", heater=FIRED)
+STOPPER = posed("stopper", "street -> meter -> cv -> heater -> tap.hot", heater=RELIEF)
 HOSTILE = replace(STOPPER, asked=replace(STOPPER.asked, prompt="<img src=x onerror=alert(1)></script>Which?"))
 TANK = posed("tank", "street -> cv -> heater -> tap.hot", heater=RELIEF)
 OWN = PosedExercise(HOSTILE, {"cv": "the flap", "meter": "the clock"}, again=Held(question="stopper", held="x"))
 PAGE = tasks_copy([OWN, PosedExercise(TANK).placed(2, "")], Dealt(seed=7))
 
 
-def told() -> dict[str, Any]:
-    found = re.search(r'<script id="data" type="application/json">(.*?)</script>', PAGE, re.DOTALL)
+def told(page: str = PAGE) -> dict[str, Any]:
+    found = re.search(r'<script id="data" type="application/json">(.*?)</script>', page, re.DOTALL)
     assert found is not None
     data: dict[str, Any] = json.loads(found[1])
     return data
@@ -73,10 +72,11 @@ def page(browser: Browser, tmp_path: Path) -> Iterator[Page]:
     assert complaints == []
 
 
-def test_only_what_has_an_input_heats_up() -> None:
-    first, second = told()["tasks"]
+def test_what_fires_with_every_fixture_shut_heats_up_and_nothing_else() -> None:
+    first, _ = told()["tasks"]
     assert max(first["course"]["pressure"]) == pytest.approx(150, abs=0.5)
-    assert second["course"] is None
+    tankless = posed("verdict", "street -> cv -> tankless -> tap.hot")
+    assert told(tasks_copy([PosedExercise(tankless)], None))["tasks"][0]["course"] is None
 
 
 def test_reason_is_told_once_the_heat_up_has_been_seen_or_halted(browser: Browser, tmp_path: Path) -> None:

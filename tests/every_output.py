@@ -23,17 +23,14 @@ SHOWN = (
     "remedies school.yaml",
     "size bakery.yaml --format json",
     "sweep bakery.yaml",
-    "margins bakery.yaml",
     "review bakery.yaml",
     "exercise --seed 8 --level 4 --about trapped-heaters --variants 1 --key",
 )
 WRITTEN = (
-    "draw school.yaml -o school.svg",
     "draw bakery.yaml -o bakery.pdf",
     "draw bakery.yaml -o bakery.png",
     "draw tower.yaml -o tower.svg",
     "chart bakery.yaml --of ladder -o ladder.svg",
-    "report bakery.yaml -o bakery.html",
 )
 
 

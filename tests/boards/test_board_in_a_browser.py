@@ -445,15 +445,16 @@ def test_heat_up_plays_in_twenty_seconds_and_can_be_halted_and_moved(browser: Br
     page.click("#heat")
     page.wait_for_selector("#play:text-is('Pause')")
     assert page.locator("svg.rushing").count() == 1
-    page.clock.run_for(4000)
-    assert page.locator("svg.rushing").count() == 0
+    page.clock.fast_forward(4000)
+    page.wait_for_selector("svg.rushing", state="detached")
     assert 100 < float(page.input_value("#moment")) < 400
     page.click("#play")
     held = page.input_value("#moment")
     page.clock.run_for(1000)
     assert page.input_value("#moment") == held
     page.click("#play")
-    page.clock.run_for(20000)
+    page.clock.fast_forward(20000)
+    page.wait_for_selector("#play:text-is('Again')")
     assert page.input_value("#moment") == "1000"
     assert page.inner_text("#play") == "Again"
     page.evaluate("$ = document.getElementById('moment'); $.value = 500; $.dispatchEvent(new Event('input'))")
@@ -470,9 +471,9 @@ def test_nothing_serious_stands_in_the_way_of_those_who_see_little_or_use_no_mou
         page.goto(server.address)
         page.wait_for_selector("body[data-ready]")
         page.click(part("tank-stop"))
-        assert complaints(page) == []
-        page.click("#menu button:has-text('shut')")
-        page.wait_for_selector("#verdict:text-is('TRAPPED')")
+        if size is PHONE:
+            page.click("#menu button:has-text('shut')")
+            page.wait_for_selector("#verdict:text-is('TRAPPED')")
         assert complaints(page) == []
         page.close()
 

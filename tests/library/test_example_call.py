@@ -10,7 +10,7 @@ def test_example_is_the_layout_of_that_name() -> None:
 
 
 def test_slip_of_the_key_is_met_with_the_name_that_was_meant() -> None:
-    with pytest.raises(plumbnet.UnknownExample, match=r'no example is called "open-hous"; did you mean "open-house"\?'):
+    with pytest.raises(plumbnet.UnknownExample, match=r'no example is called "open-hous": did you mean "open-house"\?'):
         plumbnet.example("open-hous")
     with pytest.raises(plumbnet.UnknownExample, match=r"there is .*bakery-tank-right.*open-house"):
         plumbnet.example("zzz")

@@ -65,7 +65,7 @@ class PumpUp:
         own_pa = limit.pressure_pa if limit.own_pa is None else limit.own_pa
         last = self._heated(pushers[-1])
         place = tank_place(self.network, last, self.limits.rules)
-        tank_m3 = self._stopping_m3(near, place, zone, limit)
+        tank_m3 = self._stopping_m3(near, place, zone, limit) if self.network.is_whole else None
         heaters = dict.fromkeys(one.name for each in pushers for one in self.network.heated_in[each])
         return PumpedFacts(
             heaters=tuple(sorted(heaters)),

@@ -35,13 +35,18 @@ _UNPROCESSABLE, _UNAVAILABLE, _TOO_LONG, _MISSING = 422, 503, 414, 404
 
 @dataclass
 class BoardServer:
-    """Serves one board until it is stopped; `port` 0 takes one that is free. Raises OSError where it is taken."""
+    """Serves one board until it is stopped; `port` 0 takes one that is free. Raises OSError where it is taken.
+
+    With `ends_after_s` it ends by itself so many seconds after no page waits any more for word of a save.
+    """
 
     followed: FollowedFile
     port: int = 0
+    ends_after_s: float | None = None
     secret: str = field(default_factory=lambda: secrets.token_urlsafe(24))
     _socket: socket.socket = field(init=False)
     _saved: asyncio.Event = field(default_factory=asyncio.Event)
+    _waiting: int = 0
     _one_at_a_time: threading.Lock = field(default_factory=threading.Lock)
 
     def __post_init__(self) -> None:
@@ -161,9 +166,19 @@ class BoardServer:
     async def _changed(self, request: Request) -> Response:
         """Waits for a save that the page has not seen, and says what is wrong with the file, or nothing."""
         saved = self._saved
-        if request.query_params.get("seen") == str(self.followed.seen):
-            await self._heard(saved)
+        self._waiting += 1
+        try:
+            if request.query_params.get("seen") == str(self.followed.seen):
+                await self._heard(saved)
+        finally:
+            self._waiting -= 1
+            if self.ends_after_s is not None:
+                asyncio.get_running_loop().call_later(self.ends_after_s, self._end_if_nobody_waits)
         return _told({"seen": self.followed.seen, "mistake": self.followed.mistake})
+
+    def _end_if_nobody_waits(self) -> None:
+        if not self._waiting:
+            self.stop()
 
     async def _heard(self, saved: asyncio.Event) -> None:
         """Wait for a save for a while, and not beyond the end of the server."""

@@ -39,6 +39,10 @@ _File = Annotated[
 _Port = Annotated[
     int, typer.Option("--port", min=0, max=65535, metavar="N", help="Port on this machine; a free one when left out.")
 ]
+_WHILE_S = 30.0
+_UntilClosed = Annotated[
+    bool, typer.Option("--until-closed", help="End by itself once the page has been closed for a while.")
+]
 _NoBrowser = Annotated[bool, typer.Option("--no-browser", help="Only print the address; open no browser.")]
 
 _Out = Annotated[
@@ -57,6 +61,7 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     file: _File = None,
     port: _Port = 0,
     no_browser: _NoBrowser = False,  # noqa: FBT002  a flag of the command line
+    until_closed: _UntilClosed = False,  # noqa: FBT002  likewise
     output: _Out = None,
     touch: _Touch = None,
     at_once: _AtOnce = None,
@@ -97,7 +102,7 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     except (LayoutError, OSError) as error:
         refuse(str(file), error)
     try:
-        server = BoardServer(followed, port)
+        server = BoardServer(followed, port, _WHILE_S if until_closed else None)
     except OSError as error:
         fail(f"port {port} cannot be listened on: {reason_of(error)}", advice="leave --port out for a free one")
     _serve(server, opens=not no_browser)

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from serving import asked, served
+from serving import PATIENCE_S, asked, served
 from touched import HOUSE, states_of, touch
 
 import plumbnet
@@ -105,6 +105,18 @@ def test_server_listens_on_this_machine_alone(server: BoardServer) -> None:
     assert server._socket.getsockname()[0] == "127.0.0.1"  # noqa: SLF001  nothing else tells
     assert server.address.startswith(f"http://127.0.0.1:{server.port}/?k=")
     assert len(server.secret) >= 32
+
+
+def test_server_ends_by_itself_once_no_page_waits_if_it_was_asked_to(path: Path) -> None:
+    server = BoardServer(FollowedFile(path, lambda: plumbnet.check(path)), ends_after_s=0.01)
+    begun = threading.Event()
+    thread = threading.Thread(target=server.run, args=(begun.set,), daemon=True)
+    thread.start()
+    assert begun.wait(PATIENCE_S)
+    assert asked(server, "/board.json")[0] == 200
+    assert asked(server, "/changed.json?seen=0")[0] == 200
+    thread.join(PATIENCE_S)
+    assert not thread.is_alive()
 
 
 def test_port_that_is_taken_raises(server: BoardServer) -> None:

@@ -2,14 +2,24 @@
 
 from collections.abc import Iterator
 from functools import lru_cache
-from importlib.resources import files
 from pathlib import Path
 from typing import ClassVar
 
 from pydantic import Field, PrivateAttr, ValidationError
 
 from plumbnet.layout.model import Declared, Mistake, validation_faults
-from plumbnet.layout.yaml import Fault, LayoutError, Plain, YamlNode, bytes_of, decode, nearest, parse_yaml, quoted
+from plumbnet.layout.yaml import (
+    Fault,
+    LayoutError,
+    Plain,
+    YamlNode,
+    bytes_of,
+    decode,
+    nearest,
+    parse_yaml,
+    quoted,
+    shipped_in,
+)
 from plumbnet.rules.known import FINDINGS_ADVICE, RESTS_ON, unknown_finding, without_clause
 from plumbnet.rules.profile_base import NoBase, Opened, ProfileSource, is_file, source_of
 from plumbnet.rules.ruling import (
@@ -177,8 +187,7 @@ class Profile(Declared):
 
 def profile_names() -> tuple[str, ...]:
     """Names of the profiles that come with the program."""
-    folder = files("plumbnet") / "data" / "profiles"
-    return tuple(sorted(entry.name.removesuffix(".yaml") for entry in folder.iterdir() if entry.name.endswith(".yaml")))
+    return shipped_in("profiles").names()
 
 
 @lru_cache
@@ -262,7 +271,7 @@ def _bytes_of(name: str) -> bytes:
     if name not in profile_names():
         hint = nearest(name, profile_names()) or f"there is {', '.join(profile_names())}"
         raise UnknownProfile(f"no rule profile is called {quoted(name)}{':' if hint.endswith('?') else ';'} {hint}")
-    return (files("plumbnet") / "data" / "profiles" / f"{name}.yaml").read_bytes()
+    return shipped_in("profiles").read(name)
 
 
 def _at(node: YamlNode, text: str) -> Fault:

@@ -1,17 +1,13 @@
 """Sets of assemblies that come with the program, each a file in `data/assemblies/`."""
 
-from importlib.resources import files
-from typing import Final
-
-_ENDING: Final = ".yaml"
+from plumbnet.layout.yaml import shipped_in
 
 
 def shipped_names() -> tuple[str, ...]:
     """The sets, by name."""
-    folder = files("plumbnet") / "data" / "assemblies"
-    return tuple(sorted(path.name.removesuffix(_ENDING) for path in folder.iterdir() if path.name.endswith(_ENDING)))
+    return shipped_in("assemblies").names()
 
 
 def shipped_assemblies(name: str) -> bytes:
-    """The file of a set, to be read with a layout that uses what is in it."""
-    return (files("plumbnet") / "data" / "assemblies" / f"{name}{_ENDING}").read_bytes()
+    """The file of a set, to be read with a layout that uses what is in it. Raises KeyError where there is none."""
+    return shipped_in("assemblies").read(name)

@@ -18,6 +18,7 @@ from plumbnet.layout.yaml.fault import (
 from plumbnet.layout.yaml.limited_read import bytes_from, bytes_of
 from plumbnet.layout.yaml.node import Plain, YamlNode
 from plumbnet.layout.yaml.plain_scalar import resolved
+from plumbnet.layout.yaml.shipped_files import ShippedFiles, shipped_in
 from plumbnet.layout.yaml.source import MAX_BYTES, decode, parse_yaml
 from plumbnet.layout.yaml.yaml_composer import MAX_FAULTS, Refused
 
@@ -29,6 +30,7 @@ __all__ = [
     "LayoutError",
     "Plain",
     "Refused",
+    "ShippedFiles",
     "YamlNode",
     "bytes_from",
     "bytes_of",
@@ -40,6 +42,7 @@ __all__ = [
     "quoted",
     "reason_of",
     "resolved",
+    "shipped_in",
     "split_lines",
     "visible",
 ]

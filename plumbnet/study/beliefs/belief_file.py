@@ -8,10 +8,9 @@ from typing import Final
 from pydantic import ValidationError
 
 from plumbnet.layout.model import Declared, validation_faults
-from plumbnet.layout.yaml import Fault, LayoutError, decode, parse_yaml
+from plumbnet.layout.yaml import Fault, LayoutError, decode, parse_yaml, shipped_in
 
 _FILE: Final = "beliefs.yaml"
-_FOLDER: Final = "beliefs"
 
 
 class Belief(Declared):
@@ -52,9 +51,7 @@ def known_misreadings() -> Mapping[str, Belief]:
 
 def belief_layout(name: str) -> bytes:
     """The layout on which a belief is refuted, as a file. Raises KeyError where there is no such belief."""
-    if name not in known_beliefs():
-        raise KeyError(name)
-    return (files("plumbnet") / "data" / _FOLDER / f"{name}.yaml").read_bytes()
+    return shipped_in("beliefs").read(name)
 
 
 @cache

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Annotated, ClassVar, Final, Literal
 
-from pydantic import AfterValidator, Field, ValidationError
+from pydantic import AfterValidator, Field
 
-from plumbnet.layout.model import Acceptance, Declared, Mistake, validation_faults
-from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted
+from plumbnet.layout.file import read_declared
+from plumbnet.layout.model import Acceptance, Declared, Mistake
+from plumbnet.layout.yaml import LayoutError, YamlNode, bytes_of, quoted
 from plumbnet.rules.acceptors import MayAccept
 from plumbnet.rules.known import FINDINGS_ADVICE, unknown_finding
 from plumbnet.rules.requirement import REQUIREMENTS
@@ -74,28 +75,22 @@ def own_acceptances_at(path: str) -> OwnAcceptances:
 
 def read_own_acceptances(data: bytes, *, file: str) -> OwnAcceptances:
     """The list that the bytes of a file hold. Raises LayoutError with every fault of the file, as a layout does."""
-    faults: list[Fault] = []
-    text = decode(data, faults)
-    root = None if text is None else parse_yaml(text, faults)
-    if root is not None and not faults:
-        try:
-            accept = _OwnList.model_validate(root.value).accept
-            faults += [mistake.fault(root) for mistake in _not_to_be_accepted(accept)]
-            if not faults:
-                return OwnAcceptances(file, hashlib.sha256(data).hexdigest(), accept, _lines(root, len(accept)))
-        except ValidationError as error:
-            faults += _unlike_a_list(root) or validation_faults(error, root, what=_OwnList.called, model=_OwnList)
-    raise LayoutError(file, faults, text or "")
+    declared = read_declared(data, _OwnList, file=file, unlike=_unlike_a_list)
+    accept, root = declared.form.accept, declared.root
+    faults = [mistake.fault(root) for mistake in _not_to_be_accepted(accept)]
+    if faults:
+        raise LayoutError(file, faults, declared.text)
+    return OwnAcceptances(file, hashlib.sha256(data).hexdigest(), accept, _lines(root, len(accept)))
 
 
 def _lines(root: YamlNode, count: int) -> tuple[int, ...]:
     return tuple(root.at("accept", index, "finding").line for index in range(count))
 
 
-def _unlike_a_list(root: YamlNode) -> list[Fault]:
+def _unlike_a_list(root: YamlNode) -> Mistake | None:
     if isinstance(root.value, dict):
-        return []
-    return [Mistake((), f"{_OwnList.called} is a mapping", f"begin it with {OWN_KEY}: 1").fault(root)]
+        return None
+    return Mistake((), f"{_OwnList.called} is a mapping", f"begin it with {OWN_KEY}: 1")
 
 
 def _not_to_be_accepted(accept: tuple[OwnAcceptance, ...]) -> Iterator[Mistake]:

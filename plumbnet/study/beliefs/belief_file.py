@@ -5,10 +5,9 @@ from functools import cache
 from importlib.resources import files
 from typing import Final
 
-from pydantic import ValidationError
-
-from plumbnet.layout.model import Declared, validation_faults
-from plumbnet.layout.yaml import Fault, LayoutError, decode, parse_yaml, shipped_in
+from plumbnet.layout.file import read_declared
+from plumbnet.layout.model import Declared
+from plumbnet.layout.yaml import shipped_in
 
 _FILE: Final = "beliefs.yaml"
 
@@ -57,12 +56,4 @@ def belief_layout(name: str) -> bytes:
 @cache
 def _read() -> _BeliefFile:
     """The file. Raises LayoutError where it is not as it should be, with the place."""
-    faults: list[Fault] = []
-    text = decode((files("plumbnet") / "data" / _FILE).read_bytes(), faults)
-    root = None if text is None else parse_yaml(text, faults)
-    if root is not None and not faults:
-        try:
-            return _BeliefFile.model_validate(root.value)
-        except ValidationError as error:
-            faults += validation_faults(error, root, what=_BeliefFile.called, model=_BeliefFile)
-    raise LayoutError(_FILE, faults, text or "")
+    return read_declared((files("plumbnet") / "data" / _FILE).read_bytes(), _BeliefFile, file=_FILE).form

@@ -23,5 +23,5 @@ def known_lessons() -> Mapping[str, LessonHead]:
 
 
 def _head(name: str) -> LessonHead:
-    read_file, *_ = declared_questions(lesson_bytes(name), name)
+    read_file = declared_questions(lesson_bytes(name), name).form
     return LessonHead(read_file.title, read_file.note, read_file.minutes, len(read_file.questions))

@@ -36,12 +36,12 @@ def questions_at(path: str) -> OwnQuestions:
     Raises LayoutError with every fault of it, OSError.
     """
     data = questions_bytes(path)
-    read_file, root, text = declared_questions(data, path)
-    posing = _Posing(Path(path), read_file.title)
-    posed = [posing.posed(number, one) for number, one in enumerate(read_file.questions)]
+    declared = declared_questions(data, path)
+    posing = _Posing(Path(path), declared.form.title)
+    posed = [posing.posed(number, one) for number, one in enumerate(declared.form.questions)]
     if posing.mistakes:
-        faults = [mistake.fault(root) for mistake in posing.mistakes]
-        raise LayoutError(path, faults, text, because=posing.because)
+        faults = [mistake.fault(declared.root) for mistake in posing.mistakes]
+        raise LayoutError(path, faults, declared.text, because=posing.because)
     return OwnQuestions(path, hashlib.sha256(data).hexdigest(), tuple(one for one in posed if one is not None))
 
 

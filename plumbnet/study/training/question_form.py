@@ -3,10 +3,11 @@
 import re
 from typing import Annotated, Final, Literal
 
-from pydantic import Field, ValidationError
+from pydantic import Field
 
-from plumbnet.layout.model import Declared, Mistake, validation_faults
-from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, decode, parse_yaml
+from plumbnet.layout.file import DeclaredFile, read_declared
+from plumbnet.layout.model import Declared, Mistake
+from plumbnet.layout.yaml import YamlNode
 
 QUESTIONS_KEY: Final = "plumbnet-questions"
 """The key at the top of a file that makes it one of questions."""
@@ -58,17 +59,12 @@ def holds_questions(data: bytes) -> bool:
     return _KEY.search(data) is not None
 
 
-def declared_questions(data: bytes, path: str) -> tuple[QuestionForm, YamlNode, str]:
-    """A file as it stands, with its tree and text; its layouts are unread. Raises LayoutError with every fault."""
-    faults: list[Fault] = []
-    text = decode(data, faults)
-    root = None if text is None else parse_yaml(text, faults)
-    if text is not None and root is not None and not faults:
-        if not isinstance(root.value, dict):
-            mistake = Mistake((), f"{QuestionForm.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")
-            raise LayoutError(path, [mistake.fault(root)], text)
-        try:
-            return QuestionForm.model_validate(root.value), root, text
-        except ValidationError as error:
-            faults += validation_faults(error, root, what=QuestionForm.called, model=QuestionForm)
-    raise LayoutError(path, faults, text or "")
+def declared_questions(data: bytes, path: str) -> DeclaredFile[QuestionForm]:
+    """A file as it stands; its layouts are unread. Raises LayoutError with every fault."""
+    return read_declared(data, QuestionForm, file=path, unlike=_unlike_questions)
+
+
+def _unlike_questions(root: YamlNode) -> Mistake | None:
+    if isinstance(root.value, dict):
+        return None
+    return Mistake((), f"{QuestionForm.called} is a mapping", f"begin it with {QUESTIONS_KEY}: 1")

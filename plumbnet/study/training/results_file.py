@@ -5,11 +5,12 @@ from datetime import date
 from typing import Annotated, Final, Literal
 
 import yaml
-from pydantic import AfterValidator, Field, ValidationError
+from pydantic import AfterValidator, Field
 
-from plumbnet.layout.model import Declared, Mistake, validation_faults
+from plumbnet.layout.file import read_declared
+from plumbnet.layout.model import Declared, Mistake
 from plumbnet.layout.units import Customary
-from plumbnet.layout.yaml import Fault, LayoutError, YamlNode, bytes_of, decode, parse_yaml, quoted
+from plumbnet.layout.yaml import YamlNode, bytes_of, quoted
 
 RESULTS_KEY: Final = "plumbnet-results"
 """The key at the top of a file that makes it such a file."""
@@ -159,24 +160,14 @@ def results_at(path: str) -> Results:
 
 def read_results(data: bytes, *, file: str) -> Results:
     """The results that the bytes of a file hold. Raises LayoutError with every fault, as a layout does."""
-    faults: list[Fault] = []
-    text = decode(data, faults)
-    root = None if text is None else parse_yaml(text, faults)
-    if root is not None and not faults:
-        faults += _unlike_results(root)
-        try:
-            if not faults:
-                return Results.model_validate(root.value)
-        except ValidationError as error:
-            faults += validation_faults(error, root, what=Results.called, model=Results)
-    raise LayoutError(file, faults, text or "")
+    return read_declared(data, Results, file=file, unlike=_unlike_results).form
 
 
-def _unlike_results(root: YamlNode) -> list[Fault]:
+def _unlike_results(root: YamlNode) -> Mistake | None:
     if isinstance(root.value, dict) and RESULTS_KEY in root.value:
-        return []
+        return None
     text = f"{Results.called} has the key {quoted(RESULTS_KEY)} at its top"
-    return [Mistake((), text, "plumbnet exercise --play --results FILE writes one").fault(root)]
+    return Mistake((), text, "plumbnet exercise --play --results FILE writes one")
 
 
 def results_text(results: Results) -> str:

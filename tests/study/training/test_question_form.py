@@ -7,10 +7,11 @@ FORM = b"plumbnet-questions: 1\nminutes: 20\nquestions: [{layout: no-such.yaml, 
 
 
 def test_form_is_read_without_its_layouts() -> None:
-    form, root, text = declared_questions(FORM, "week.yaml")
+    read = declared_questions(FORM, "week.yaml")
+    form = read.form
     assert (form.minutes, form.note, [one.layout for one in form.questions]) == (20, "", ["no-such.yaml"])
-    assert isinstance(root.value, dict)
-    assert text == FORM.decode()
+    assert isinstance(read.root.value, dict)
+    assert read.text == FORM.decode()
 
 
 @pytest.mark.parametrize(

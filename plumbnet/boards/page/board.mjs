@@ -5,7 +5,7 @@ import { hostOf } from "./hosts.mjs";
 import { paintGauge } from "./gauge.mjs";
 import { AddressPast, OwnPast } from "./past.mjs";
 import { Picture } from "./picture.mjs";
-import { HeatUp, shareOf, stepOf } from "./heat-up.mjs";
+import { HeatUpStrip } from "./heat-up.mjs";
 import { made, openMenu } from "./menu.mjs";
 
 /** @typedef {import("./touch-code.mjs").Touch} Touch */
@@ -27,14 +27,13 @@ class Board {
   question = 0;
   pictureKey = "none";
   top = 1;
-  /** @type {HeatUp | null} */
-  heating = null;
 
   /** @param {any} host */
   constructor(host) {
     this.host = host;
     this.past = host.isFramed ? new OwnPast() : new AddressPast();
     this.picture = new Picture($("pane"));
+    this.strip = new HeatUpStrip(this.picture);
   }
 
   async begin() {
@@ -299,30 +298,13 @@ class Board {
     const course = await this.host.heatUp(codeOf(this.touches), heater.name);
     if (question !== this.question) return;
     $("heat").setAttribute("aria-pressed", "true");
-    $("heating").hidden = false;
-    const isRefused = course.refused !== undefined;
-    for (const id of ["play", "next-event", "moment"]) $(id).hidden = isRefused;
-    if (isRefused) return ($("moment-words").textContent = course.refused);
-    const top = Math.max(this.top, 1.07 * Math.max(...course.pressure));
-    this.heating = new HeatUp(course, {
-      rush: (share) => this.picture.rush(heater.name, share),
-      stand: (pressure) => paintGauge($("column"), { ...heater, end: Math.round(pressure * 10) / 10, needle: "now" }, this.board.unit, top),
-      tell: (words) => ($("moment-words").textContent = words),
-      moved: (at, isPlaying) => {
-        $("moment").value = stepOf(at);
-        $("play").textContent = isPlaying ? "Pause" : at < 1 ? "Play" : "Again";
-      },
-    });
-    this.heating.play();
+    this.strip.show(course, heater, this.board.unit, this.top)?.play();
   }
 
   /** Puts the heat-up away. */
   #cool() {
-    this.heating?.pause();
-    this.heating = null;
-    $("heating").hidden = true;
+    this.strip.away();
     $("heat").setAttribute("aria-pressed", "false");
-    if (this.picture.svg) this.picture.rush("", null);
   }
 
   /** The state as a scenario of a layout file. */
@@ -364,16 +346,9 @@ class Board {
       if (!$("walk").hidden) this.#walk();
     };
     $("heat").onclick = () => {
-      if ($("heating").hidden) return this.#heatUp();
+      if (!this.strip.isShown) return this.#heatUp();
       this.#cool();
       this.paint();
-    };
-    $("play").onclick = () => (this.heating?.isPlaying ? this.heating.pause() : this.heating?.play());
-    $("next-event").onclick = () => this.heating?.next();
-    $("moment").oninput = () => {
-      const share = shareOf($("moment").value);
-      this.heating?.pause();
-      this.heating?.stand(share);
     };
     const root = document.documentElement, isDark = () => (root.dataset.theme ? root.dataset.theme === "dark" : matchMedia("(prefers-color-scheme: dark)").matches);
     const told = () => ($("theme").textContent = isDark() ? "Light" : "Dark");

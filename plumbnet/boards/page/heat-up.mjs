@@ -1,5 +1,6 @@
 // The heat-up played: the water pushes out of the heater to what stops it, then the clock runs and the needle climbs.
 
+import { paintGauge } from "./gauge.mjs";
 import { isStill } from "./picture.mjs";
 
 /**
@@ -15,7 +16,7 @@ import { isStill } from "./picture.mjs";
 const PUSH_MS = 3000, RUN_MS = 17000, STEPS = 1000;
 const SIGNS = { degF: "°F", degC: "°C" };
 
-export class HeatUp {
+class HeatUp {
   #at = 0;
   #begun = 0;
   #frame = 0;
@@ -100,12 +101,65 @@ export class HeatUp {
   }
 }
 
-/** A share as the slider has it. @param {number} share */
-export function stepOf(share) {
-  return String(Math.round(share * STEPS));
-}
+/** The heat-up on a page: its buttons, its slider and its words, beside the picture and the gauge. */
+export class HeatUpStrip {
+  /** @type {HeatUp | null} */
+  #heating = null;
 
-/** A step of the slider as a share. @param {string} step */
-export function shareOf(step) {
-  return Number(step) / STEPS;
+  /** @param {import("./picture.mjs").Picture} picture */
+  constructor(picture) {
+    this.picture = picture;
+    this.at("play").onclick = () => (this.#heating?.isPlaying ? this.#heating.pause() : this.#heating?.play());
+    this.at("next-event").onclick = () => this.#heating?.next();
+    this.at("moment").oninput = () => {
+      const share = Number(this.at("moment").value) / STEPS;
+      this.#heating?.pause();
+      this.#heating?.stand(share);
+    };
+  }
+
+  /** @param {string} id @returns {any} */
+  at(id) {
+    return document.getElementById(id);
+  }
+
+  get isShown() {
+    return !this.at("heating").hidden;
+  }
+
+  /**
+   * Shows a course and makes it ready, at its start; why there is none where it was refused.
+   * @param {Course & {refused?: string}} course @param {import("./hosts.mjs").HeaterAnswer} heater
+   * @param {string} unit @param {number} top highest on the gauge @param {() => void} [seen] called once it is halted or over
+   * @returns {HeatUp | null}
+   */
+  show(course, heater, unit, top, seen = () => {}) {
+    this.at("heating").hidden = false;
+    const isRefused = course.refused !== undefined;
+    for (const id of ["play", "next-event", "moment"]) this.at(id).hidden = isRefused;
+    if (isRefused) {
+      this.at("moment-words").textContent = course.refused;
+      return null;
+    }
+    const highest = Math.max(top, 1.07 * Math.max(...course.pressure));
+    this.#heating = new HeatUp(course, {
+      rush: (share) => this.picture.rush(heater.name, share),
+      stand: (pressure) => paintGauge(this.at("column"), { ...heater, end: Math.round(pressure * 10) / 10, needle: "now" }, unit, highest),
+      tell: (words) => (this.at("moment-words").textContent = words),
+      moved: (at, isPlaying) => {
+        this.at("moment").value = String(Math.round(at * STEPS));
+        this.at("play").textContent = isPlaying ? "Pause" : at < 1 ? "Play" : "Again";
+        if (!isPlaying) seen();
+      },
+    });
+    return this.#heating;
+  }
+
+  /** Puts it away. */
+  away() {
+    this.#heating?.pause();
+    this.#heating = null;
+    this.at("heating").hidden = true;
+    if (this.picture.svg) this.picture.rush("", null);
+  }
 }

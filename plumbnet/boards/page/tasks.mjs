@@ -1,7 +1,7 @@
 // Exercises one after another: an option is chosen by a tap on its part or its word, met with its hint, and tried once more.
 
-import { paintGauge, SVG_NS } from "./gauge.mjs";
-import { HeatUp, shareOf, stepOf } from "./heat-up.mjs";
+import { SVG_NS } from "./gauge.mjs";
+import { HeatUpStrip } from "./heat-up.mjs";
 import { isStill, Picture } from "./picture.mjs";
 
 /** @typedef {{name: string, text: string}} Hint */
@@ -46,23 +46,15 @@ class Tasks {
   constructor(data) {
     this.data = data;
     this.picture = new Picture($("pane"));
+    this.strip = new HeatUpStrip(this.picture);
     this.at = -1;
     /** @type {any[]} */
     this.given = [];
-    /** @type {HeatUp | null} */
-    this.heating = null;
     $("typed").addEventListener("submit", (/** @type {Event} */ event) => {
       event.preventDefault();
       this.#typed($("number").value);
     });
     $("next").addEventListener("click", () => this.#next());
-    $("play").onclick = () => (this.heating?.isPlaying ? this.heating.pause() : this.heating?.play());
-    $("next-event").onclick = () => this.heating?.next();
-    $("moment").oninput = () => {
-      const share = shareOf($("moment").value);
-      this.heating?.pause();
-      this.heating?.stand(share);
-    };
     this.#next();
   }
 
@@ -182,30 +174,18 @@ class Tasks {
    * @param {import("./heat-up.mjs").Course} course @param {any} heater @param {() => void} seen called once it is halted or over
    */
   #heatUp(course, heater, seen) {
-    const ladder = heater.ladder.map((/** @type {any} */ rung) => rung[1]);
-    const top = 1.07 * Math.max(heater.cold ?? 0, heater.limit, ...ladder, ...course.pressure), unit = course.units.pressure;
-    $("gauge").hidden = $("heating").hidden = false;
+    const ladder = heater.ladder.map((/** @type {any} */ rung) => rung[1]), unit = course.units.pressure;
+    $("gauge").hidden = false;
     $("whose").textContent = `${heater.name}, ${unit}`;
-    this.heating = new HeatUp(course, {
-      rush: (share) => this.picture.rush(heater.name, share),
-      stand: (pressure) => paintGauge($("column"), { ...heater, end: Math.round(pressure * 10) / 10, needle: "now" }, unit, top),
-      tell: (words) => ($("moment-words").textContent = words),
-      moved: (at, isPlaying) => {
-        $("moment").value = stepOf(at);
-        $("play").textContent = isPlaying ? "Pause" : at < 1 ? "Play" : "Again";
-        if (!isPlaying) seen();
-      },
-    });
-    if (isStill()) this.heating.stand(1);
-    else this.heating.play();
+    const heating = this.strip.show(course, heater, unit, 1.07 * Math.max(heater.cold ?? 0, heater.limit, ...ladder), seen);
+    if (isStill()) heating?.stand(1);
+    else heating?.play();
   }
 
   /** Puts the heat-up away. */
   #cool() {
-    this.heating?.pause();
-    this.heating = null;
-    $("gauge").hidden = $("heating").hidden = true;
-    if (this.picture.svg) this.picture.rush("", null);
+    this.strip.away();
+    $("gauge").hidden = true;
   }
 
   /** How many were right at once, and the answers as the file to hand in. */

@@ -9,8 +9,7 @@ from pathlib import Path
 
 import pytest
 from accessible import complaints
-from browser import browser_in
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 from serving import served
 from touched import EVERY_KIND, HOUSE, states_of, touch
 
@@ -28,16 +27,6 @@ PROJECTOR = {"width": 1280, "height": 720}
 PHONE = {"width": 390, "height": 844}
 TITLE = "</h1></script><script>document.title=1</script>{{data}} <img src=x onerror=alert(1)>"
 HOSTILE = HOUSE.replace("A house on Mill Lane (invented)", TITLE)
-
-
-@pytest.fixture(scope="module")
-def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    program = browser_in(tmp_path_factory.mktemp("profile")).program
-    with sync_playwright() as playwright:
-        options = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic"]
-        opened = playwright.chromium.launch(executable_path=program, args=options)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture

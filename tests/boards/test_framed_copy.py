@@ -5,9 +5,8 @@ import re
 from pathlib import Path
 
 import pytest
-from browser import browser_in
 from conftest import system
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import Browser
 
 import plumbnet
 from plumbnet.boards.framed_copy import framed_board, held_in_words
@@ -53,23 +52,20 @@ def test_page_without_a_board_says_nothing_of_one() -> None:
     assert page.count("'sha256-") + page.count("&#39;sha256-") == 1
 
 
-def test_board_is_touched_and_undone_inside_the_page(page: str, tmp_path: Path) -> None:
+def test_board_is_touched_and_undone_inside_the_page(page: str, tmp_path: Path, browser: Browser) -> None:
     file, complaints = tmp_path / "report.html", list[str]()
     file.write_text(page, encoding="utf-8")
-    program = browser_in(tmp_path / "profile").program
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=program, args=["--no-sandbox", "--disable-gpu"])
-        shown = opened.new_page()
-        shown.set_default_timeout(10_000)
-        shown.on("console", lambda message: complaints.append(message.text))
-        shown.on("pageerror", lambda error: complaints.append(str(error)))
-        shown.goto(file.as_uri())
-        board = shown.frame_locator("iframe")
-        board.locator('#verdict:has-text("OPEN")').wait_for()
-        board.locator('g.part[role=button][aria-label^="valve"]').click()
-        board.locator("#menu button:has-text('shut')").click()
-        board.locator('#verdict:has-text("TRAPPED")').wait_for()
-        board.locator("#undo").click()
-        board.locator('#verdict:has-text("OPEN")').wait_for()
-        opened.close()
+    shown = browser.new_page()
+    shown.set_default_timeout(10_000)
+    shown.on("console", lambda message: complaints.append(message.text))
+    shown.on("pageerror", lambda error: complaints.append(str(error)))
+    shown.goto(file.as_uri())
+    board = shown.frame_locator("iframe")
+    board.locator('#verdict:has-text("OPEN")').wait_for()
+    board.locator('g.part[role=button][aria-label^="valve"]').click()
+    board.locator("#menu button:has-text('shut')").click()
+    board.locator('#verdict:has-text("TRAPPED")').wait_for()
+    board.locator("#undo").click()
+    board.locator('#verdict:has-text("OPEN")').wait_for()
+    shown.close()
     assert complaints == []

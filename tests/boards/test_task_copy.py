@@ -9,8 +9,7 @@ from typing import Any
 
 import pytest
 from accessible import complaints as serious
-from browser import browser_in
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 from posing import RELIEF, posed
 
 from plumbnet.boards.task_copy import tasks_copy
@@ -43,16 +42,6 @@ def test_number_is_asked_in_the_unit_in_which_it_is_typed() -> None:
     number = told()["tasks"][1]["blanks"][1]["number"]
     assert (number["unit"], round(number["right"]), round(number["tolerance"], 2)) == ("psi", 60, 1.45)
     assert [round(cause) for cause, hint in number["causes"] if hint["name"] == "limit-for-charge"] == [80]
-
-
-@pytest.fixture(scope="module")
-def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    program = browser_in(tmp_path_factory.mktemp("profile")).program
-    with sync_playwright() as playwright:
-        options = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic"]
-        opened = playwright.chromium.launch(executable_path=program, args=options)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture

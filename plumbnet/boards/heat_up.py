@@ -57,8 +57,7 @@ def _kept(warming: HeaterWarmup) -> Iterator[Moment]:
     yield moments[0]
     last_s, apart_s = moments[0].time_s, (moments[-1].time_s - moments[0].time_s) / _FRAMES
     for before, moment in pairwise(moments):
-        if moment.time_s - last_s >= apart_s or moment.time_s in events or before.time_s in events:
+        is_told = moment.time_s in events or before.time_s in events or moment is moments[-1]
+        if is_told or moment.time_s - last_s >= apart_s:
             last_s = moment.time_s
-            yield moment
-        elif moment is moments[-1]:
             yield moment

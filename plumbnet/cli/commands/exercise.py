@@ -178,8 +178,8 @@ def _print(dealt: Sequence[Exercise], paper: Literal["letter", "a4"], *, with_ke
         sheet.number: partial(piping_figure, one.system, sheet.asked_about)
         for one, sheet in zip(dealt, sheets, strict=True)
     }
-    answers = {one.origin.number: partial(answer_figure, one.report) for one in dealt}
-    return worksheets_pdf(sheets, keys, paper, pictures, answers)
+    solved = {one.origin.number: partial(answer_figure, one.report) for one in dealt}
+    return worksheets_pdf(sheets, keys, paper, pictures, solved)
 
 
 def _sheets(dealt: Sequence[Exercise], *, with_key: bool) -> tuple[list[Worksheet], list[Key]]:

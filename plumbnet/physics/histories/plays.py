@@ -74,6 +74,7 @@ class Plays(Generic[Zone]):
                 if state[zone] > self._best[zone][0] * (1.0 + _SAME):
                     self._best[zone] = (state[zone], order)
             yield
+        self._states.clear()  # no order is left that could begin as one of these
 
     def _after(self, order: tuple[Zone, ...]) -> dict[Zone, float]:
         """The state after an order; how it begins is looked up where it has been played."""

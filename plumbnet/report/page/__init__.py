@@ -6,7 +6,7 @@ from plumbnet.report.page.page_chapters import board_chapter
 from plumbnet.report.page.page_content import Chapter, Entry, Page, PageBlock, PageFrame, PagePicture
 from plumbnet.report.page.page_writer import PAGE_FORMS, PageForm, page_bytes, page_file
 from plumbnet.report.page.pdf_letters import BOLD, PLAIN, fonts, lettered
-from plumbnet.report.page.pdf_page import SIZES, PdfPaper
+from plumbnet.report.page.pdf_page import SIZES, PdfPaper, pdf_document
 from plumbnet.report.page.pdf_styles import FAINT, INK
 from plumbnet.report.page.picture_slot import Drawn, Laid, Slot, with_pictures
 from plumbnet.report.page.svg_element import width_in
@@ -38,6 +38,7 @@ __all__ = [
     "lettered",
     "page_bytes",
     "page_file",
+    "pdf_document",
     "record_rows",
     "system_html",
     "width_in",

@@ -1,6 +1,6 @@
 """A page to a PDF on A4 or Letter: text that can be searched, chapters in the outline, pictures as vectors."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from typing import Literal, TypeAlias
@@ -58,6 +58,27 @@ def _drawn(number: int, figure: Figure) -> Drawn:
     return Drawn(number, width_in, height_in)
 
 
+def pdf_document(
+    written: BytesIO, size: tuple[float, float], title: str, subject: str, templates: Sequence[PageTemplate]
+) -> BaseDocTemplate:
+    """A document to be written on sheets of a size in points: the same bytes each time, its title in its window."""
+    return BaseDocTemplate(
+        written,
+        pagesize=size,
+        title=title,
+        author="",
+        subject=f"Thermal expansion: {subject}",
+        creator="plumbnet",
+        producer="plumbnet",
+        lang="en",
+        invariant=1,
+        pageCompression=1,
+        initialFontName=PLAIN,
+        displayDocTitle=True,
+        pageTemplates=list(templates),
+    )
+
+
 @dataclass(frozen=True)
 class _Sheets:
     """A page on paper of a size in points."""
@@ -71,21 +92,8 @@ class _Sheets:
         written, laid = BytesIO(), list[Laid]()
         wide, high = self.size
         flow = PdfFlow(self.page, self.drawn, wide - 2.0 * _MARGIN, high - 2.0 * _MARGIN, laid)
-        document = BaseDocTemplate(
-            written,
-            pagesize=self.size,
-            title=visible(self.page.title),
-            author="",
-            subject="Thermal expansion: report",
-            creator="plumbnet",
-            producer="plumbnet",
-            lang="en",
-            invariant=1,
-            pageCompression=1,
-            initialFontName=PLAIN,
-            displayDocTitle=True,
-            pageTemplates=[self._template(UPRIGHT, (wide, high), total), self._template(ACROSS, (high, wide), total)],
-        )
+        templates = [self._template(UPRIGHT, (wide, high), total), self._template(ACROSS, (high, wide), total)]
+        document = pdf_document(written, self.size, visible(self.page.title), "report", templates)
         document.build(list(kept(flow.story(), flow.width, flow.height)))
         return written.getvalue(), document.page, laid
 

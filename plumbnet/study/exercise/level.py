@@ -1,6 +1,6 @@
 """Levels of difficulty: what each teaches, and how likely each building block is in its layouts."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +73,11 @@ class Level:
     recipe: Recipe
 
 
+_USUAL = Recipe(
+    yard_check=0.5, backflow=0.25, treatment=0.2, vacuum_breaker=0.15, heat_trap=0.15, vacuum_relief=0.15, tank=0.7
+)
+"""What houses of every level but the first have in common."""
+
 LEVELS = {
     1: Level(
         1,
@@ -82,19 +87,13 @@ LEVELS = {
     2: Level(
         2,
         "meters with checks, pressure reducers with and without bypass, expansion tanks",
-        Recipe(
+        replace(
+            _USUAL,
             second_meter=0.4,
             second_reducer=0.2,
-            yard_check=0.5,
             high_main=0.2,
             reducer=0.3,
-            backflow=0.25,
-            treatment=0.2,
-            vacuum_breaker=0.15,
-            heat_trap=0.15,
-            vacuum_relief=0.15,
             own_check=0.4,
-            tank=0.7,
             overcharged=0.1,
             spill=0.3,
         ),
@@ -102,19 +101,13 @@ LEVELS = {
     3: Level(
         3,
         "circulation loops and tankless heaters",
-        Recipe(
+        replace(
+            _USUAL,
             second_meter=0.35,
             second_reducer=0.1,
-            yard_check=0.5,
             high_main=0.15,
             reducer=0.25,
-            backflow=0.25,
-            treatment=0.2,
-            vacuum_breaker=0.15,
-            heat_trap=0.15,
-            vacuum_relief=0.15,
             own_check=0.4,
-            tank=0.7,
             spill=0.3,
             tankless=0.6,
             circulation=0.6,
@@ -124,18 +117,12 @@ LEVELS = {
     4: Level(
         4,
         "several heaters on shared headers, and heights",
-        Recipe(
+        replace(
+            _USUAL,
             second_meter=0.35,
-            yard_check=0.5,
             high_main=0.15,
             reducer=0.25,
-            backflow=0.25,
-            treatment=0.2,
-            vacuum_breaker=0.15,
-            heat_trap=0.15,
-            vacuum_relief=0.15,
             own_check=0.3,
-            tank=0.7,
             tankless=0.2,
             circulation=0.3,
             shared=0.85,
@@ -147,18 +134,12 @@ LEVELS = {
     5: Level(
         5,
         "boilers and their circuits, mixing valves, and codes that differ",
-        Recipe(
+        replace(
+            _USUAL,
             second_meter=0.35,
-            yard_check=0.5,
             high_main=0.15,
             reducer=0.3,
-            backflow=0.25,
-            treatment=0.2,
-            vacuum_breaker=0.15,
-            heat_trap=0.15,
-            vacuum_relief=0.15,
             own_check=0.4,
-            tank=0.7,
             spill=0.3,
             tankless=0.3,
             circulation=0.25,

@@ -21,7 +21,7 @@ from reportlab.platypus import Paragraph as Text
 
 from plumbnet.drawing import PicturePlace
 from plumbnet.report.figures import bound
-from plumbnet.report.page import PLAIN, SIZES, Drawn, Laid, PdfPaper, Slot, fonts, lettered, with_pictures
+from plumbnet.report.page import SIZES, Drawn, Laid, PdfPaper, Slot, fonts, lettered, pdf_document, with_pictures
 from plumbnet.report.text import CAUTION
 from plumbnet.report.worksheets.paper.paper_blocks import (
     SMALL,
@@ -62,22 +62,8 @@ def worksheets_pdf(
     setter = _Setter(SIZES[paper])
     story = [*setter.sheets(sheets, pictures), *setter.keys(keys, answers)]
     written = BytesIO()
-    document = BaseDocTemplate(
-        written,
-        pagesize=SIZES[paper],
-        title=TITLE,
-        author="",
-        subject="Thermal expansion: worksheets",
-        creator="plumbnet",
-        producer="plumbnet",
-        lang="en",
-        invariant=1,
-        pageCompression=1,
-        initialFontName=PLAIN,
-        displayDocTitle=True,
-        pageTemplates=[setter.template(name) for name in setter.order],
-    )
-    document.build(story)
+    templates = [setter.template(name) for name in setter.order]
+    pdf_document(written, SIZES[paper], TITLE, "worksheets", templates).build(story)
     if not setter.figures:
         return written.getvalue()
     return with_pictures(written.getvalue(), bound(setter.figures, title=TITLE), setter.laid)

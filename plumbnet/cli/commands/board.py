@@ -17,7 +17,6 @@ from plumbnet.cli.ending import Interrupted
 from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
-from plumbnet.cli.playing import Wanted, lesson_of, tapped_page
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.layout.authoring import starter
 from plumbnet.layout.yaml import LayoutError, reason_of
@@ -118,14 +117,12 @@ def _holds_questions(file: str) -> bool:
 
 def _write_lesson(output: Path | None, file: str) -> None:
     """Write the page on which the questions of a file are answered by tapping."""
+    from plumbnet.cli.playing import Wanted, lesson_of, tapped_page  # noqa: PLC0415  a layout needs no exercises
+
     if output is None:
         fail("questions are answered on a page of their own", advice="name it, as -o lesson.html")
     form_of_output(output, ("html",))
-    save(
-        output,
-        tapped_page(lesson_of(Wanted(seed=1, level=1, variants=None, about=None, units="us", own=file))).encode(),
-        read=[file],
-    )
+    save(output, tapped_page(lesson_of(Wanted(own=file))).encode(), read=[file])
 
 
 def _first(file: str | None, report: Callable[[], Report]) -> Report:

@@ -30,11 +30,11 @@ from plumbnet.study.training import (
 class Wanted:
     """What the command line asks for; `variants` None is one, or none beside the questions of a file."""
 
-    seed: int
-    level: int
-    variants: int | None
-    about: str | None
-    units: Customary
+    seed: int = 1
+    level: int = 1
+    variants: int | None = None
+    about: str | None = None
+    units: Customary = "us"
     own: str | None = None
 
 

@@ -14,6 +14,7 @@ from touched import HOUSE, states_of, touch
 import plumbnet
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.one_board import OneBoard
 from plumbnet.boards.page_files import MODULES
 from plumbnet.boards.state_answer import board_answer
 
@@ -27,7 +28,7 @@ def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def server(path: Path) -> Iterator[BoardServer]:
-    with served(FollowedFile(path, lambda: plumbnet.check(path))) as running:
+    with served(FollowedFile(path, lambda: OneBoard(plumbnet.check(path)))) as running:
         yield running
 
 
@@ -108,7 +109,7 @@ def test_server_listens_on_this_machine_alone(server: BoardServer) -> None:
 
 
 def test_server_ends_by_itself_once_no_page_waits_if_it_was_asked_to(path: Path) -> None:
-    server = BoardServer(FollowedFile(path, lambda: plumbnet.check(path)), ends_after_s=0.01)
+    server = BoardServer(FollowedFile(path, lambda: OneBoard(plumbnet.check(path))), ends_after_s=0.01)
     begun = threading.Event()
     thread = threading.Thread(target=server.run, args=(begun.set,), daemon=True)
     thread.start()

@@ -220,7 +220,7 @@ class Tasks {
     if (!("keep" in host)) return;
     const one = { digest: this.lesson?.digest ?? "", exercise: this.task.number, blank, given };
     this.keeping = this.keeping.then(async () => {
-      const { refused } = await host.keep(one).catch(unanswered);
+      const { refused } = await host.keep(one).catch(() => ({ refused: `This answer is not kept. ${unanswered().refused}` }));
       this.#warn(refused ?? "");
       document.body.dataset.kept = String(Number(document.body.dataset.kept ?? 0) + 1);
     });

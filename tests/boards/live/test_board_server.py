@@ -75,6 +75,22 @@ def test_question_longer_than_a_board_asks_is_not_read(server: BoardServer) -> N
     assert told(server, f"/answer.json?state={'1' * 5_000}")[0] == 414
 
 
+@pytest.mark.parametrize(
+    ("given", "headers", "status"),
+    [
+        ("{}", {}, 404),
+        ("[]", {}, 422),
+        ("x" * 5_000, {}, 413),
+        ("{}", {"x-board": ""}, 403),
+        ("{}", {"origin": "http://evil.example"}, 403),
+    ],
+)
+def test_what_is_handed_in_is_guarded_and_bounded(
+    server: BoardServer, given: str, headers: dict[str, str], status: int
+) -> None:
+    assert asked(server, "/answered.json", given, **headers)[0] == status
+
+
 def test_other_pages_and_other_starts_are_refused(server: BoardServer) -> None:
     assert asked(server, "/board.json", host="evil.example")[0] == 403
     assert asked(server, "/board.json", origin="http://evil.example")[0] == 403

@@ -38,6 +38,12 @@ class PosedExercise:
         return (ChoiceHints(known), *others)
 
     @property
+    def asked_for(self) -> frozenset[int]:
+        """The blanks, counted from 1, that are not to stay empty."""
+        blanks = enumerate(self.exercise.asked.blanks, start=1)
+        return frozenset(number for number, blank in blanks if isinstance(blank, Choice) or blank.right is not None)
+
+    @property
     def could_hold(self) -> tuple[str, ...]:
         """The beliefs and misreadings that stand behind its options, by name."""
         found = (hint.name for one in self.hints if isinstance(one, ChoiceHints) for hint in one.options.values())

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 PART_STEPS = 10
 """What a part counts for wherever a layout is analysed again."""
-REMEDIES_BESIDE_CHECK = 500_000
-"""Steps for the remedies of a layout beside its check: fifty thousand parts analysed again."""
+REMEDIES_BESIDE_CHECK = 300_000
+"""Steps for the remedies of a layout beside its check: thirty thousand parts analysed again."""
 REMEDIES_ASKED_FOR = 2_000_000
 """Steps where remedies are what was asked for."""
 PLANS = 1_000_000
@@ -18,7 +18,13 @@ PLANS = 1_000_000
 TANK_SIZES = 400_000
 """Steps for the sizes of the tanks that heaters want which push into each other's water."""
 MOST_NARROWED = 5
-"""Heated zones that push into each other whose ceilings are narrowed in rounds; of more, each is held against all."""
+"""Heated zones that push into the same water whose ceilings are narrowed in rounds, however they are joined.
+
+Of more, each is held against all, unless hardly any pushes into another.
+"""
+MOST_PAIRS = 10
+"""Pairs of heated zones, one of which pushes into the other, as five in a row have: up to so many ceilings of as many
+zones as are levelled are narrowed all the same."""
 MOST_LEVELLED = 24
 """Of more than so many no ceiling is sought below what the first outlet lets go at."""
 ORDERS = 2_000

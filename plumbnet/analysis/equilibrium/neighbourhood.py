@@ -65,6 +65,10 @@ class Neighbourhood:
             history = (tuple(each for stage in history for each in stage),)
         return Highest(self.gauge_pa(peak.highest_abs_pa), self.gauge_pa(peak.reached_abs_pa), history)
 
+    def reached_pa(self, zone: Zone) -> float:
+        """What a zone is known to come to, never above its highest; quicker to tell."""
+        return self.gauge_pa(self.peaks.reached_abs_pa(zone))
+
     def passes(self, zone: Zone, level_pa: float) -> bool:
         """Whether any history may bring a zone above a level; quicker than to ask how high it comes."""
         return self.peaks.passes(zone, self.absolute_pa(level_pa))
@@ -81,6 +85,10 @@ class Neighbourhood:
     def companions(self, zone: Zone) -> int:
         """How many heated zones push into each other's water among those that push into a zone, at most."""
         return len(self._company(zone))
+
+    def is_narrowed(self, zone: Zone) -> bool:
+        """Whether how high those come is narrowed as far as is known; of more than the budgets have, less is sought."""
+        return self._neighbours.is_narrowed(self._company(zone))
 
     def _company(self, zone: Zone) -> tuple[Zone, ...]:
         pushers = self.pushers(zone)  # those that push into one zone are of one company
@@ -149,11 +157,20 @@ class Neighbourhood:
         return any(self._is_raised(zone, heater, some, limit_pa) for some in _choices(others))
 
     def _is_raised(self, zone: Zone, heater: str, others: tuple[str, ...], limit_pa: float) -> bool:
-        """Whether some heaters bring a zone above a limit with another, and less high without it."""
+        """Whether some heaters bring a zone above a limit with another, and less high without it.
+
+        How high it comes without is sought only where neither the limit nor what is known to be reached tells.
+        """
         raised, less = self.only((*others, heater)), self.only(others)
-        return raised.passes(zone, limit_pa + RAISED_PA) and raised.passes(
-            zone, max(limit_pa, less.highest(zone).pressure_pa) + RAISED_PA
-        )
+        if not raised.passes(zone, limit_pa + RAISED_PA):
+            return False
+        if not less.passes(zone, limit_pa):
+            return True
+        if not raised.passes(zone, less.reached_pa(zone) + RAISED_PA):
+            return False
+        if not less.passes(zone, raised.reached_pa(zone) - RAISED_PA):
+            return True
+        return raised.passes(zone, less.highest(zone).pressure_pa + RAISED_PA)
 
     def _heaters_of(self, zone: Zone) -> dict[str, None]:
         """Names of the heaters that have to do with what pushes into a zone, sorted."""

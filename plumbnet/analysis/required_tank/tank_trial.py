@@ -8,7 +8,7 @@ from functools import cached_property
 from plumbnet.analysis.equilibrium import Limits, Neighbourhood, ZoneLoads, broken_places
 from plumbnet.analysis.required_tank.charge import right_charge_pa
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, charge_pa, nominal_m3, tank_answer
-from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED, Spent
+from plumbnet.budgets import MOST_LEVELLED, Spent
 from plumbnet.layout.model import System
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
@@ -80,7 +80,7 @@ class TankTrial:
     def is_left_out(self) -> bool:
         """Whether a tank may hold them though none was found: too many zones push into each other to try them all."""
         return self.least_m3 is None and (
-            self.neighbourhood.budget.is_spent or self.neighbourhood.companions(self.zone) > MOST_NARROWED
+            self.neighbourhood.budget.is_spent or not self.neighbourhood.is_narrowed(self.zone)
         )
 
     @cached_property

@@ -1,7 +1,8 @@
 """What every change to a system needs: parts found, made and put in their place, or the change refused in words."""
 
-from collections.abc import Collection, Iterable, Mapping
-from dataclasses import replace
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from operator import indexOf
 from typing import TypeVar
 
 from pydantic import ValidationError
@@ -46,6 +47,65 @@ class ChangeError(ValueError):
 
 class _Own(dict[str, _Thing]):
     """A mapping of a system that is being changed, and of nobody else: it is written into and not copied."""
+
+    joined: "_Joined | None" = None
+
+
+@dataclass(slots=True)
+class _Joined:
+    """The pipes of a system that is being changed, by the parts they join; `last` is where one was last replaced."""
+
+    pipes: tuple[Pipe, ...]
+    at: dict[str, list[Pipe]]
+    last: int = 0
+
+    @classmethod
+    def of(cls, pipes: tuple[Pipe, ...]) -> "_Joined":
+        """All pipes, gathered."""
+        made = cls(pipes, {})
+        for pipe in pipes:
+            made.put(pipe, None)
+        return made
+
+    def put(self, pipe: Pipe, instead: Pipe | None) -> None:
+        """A pipe more, in the place of another where both join a part."""
+        for name in dict.fromkeys(end.part for end in pipe.ends):
+            own = self.at.setdefault(name, [])
+            places = (place for place, one in enumerate(own) if one is instead)
+            place = next(places, len(own))
+            own[place : place + 1] = [pipe]
+
+    def place(self, pipe: Pipe) -> int:
+        """Where in the row a pipe stands: it itself, not one like it."""
+        near = range(self.last, min(self.last + 2, len(self.pipes)))
+        found = next((place for place in near if self.pipes[place] is pipe), None)
+        return indexOf(map(id, self.pipes), id(pipe)) if found is None else found
+
+
+def pipes_at(system: System, part: str) -> Sequence[Pipe]:
+    """The pipes at a part, in the order of the file."""
+    joined = _joined(system)
+    return system.pipes_at(part) if joined is None else joined.at.get(part, ())
+
+
+def with_pipe_replaced(system: System, pipe: Pipe, by: tuple[Pipe, Pipe]) -> System:
+    """The system with two pipes, one behind the other, in place of one of its own."""
+    joined = _joined(system) or _Joined.of(system.pipes)
+    at = joined.place(pipe)
+    for half in by:
+        joined.put(half, pipe)
+    joined.pipes, joined.last = (*joined.pipes[:at], *by, *joined.pipes[at + 1 :]), at
+    return replace(system, pipes=joined.pipes)
+
+
+def _joined(system: System) -> _Joined | None:
+    """The pipes of a system being changed, gathered once for all changes that replace one by two; None of any other."""
+    parts = system.parts
+    if not isinstance(parts, _Own):
+        return None
+    if parts.joined is None or parts.joined.pipes is not system.pipes:
+        parts.joined = _Joined.of(system.pipes)
+    return parts.joined
 
 
 def being_changed(system: System) -> System:

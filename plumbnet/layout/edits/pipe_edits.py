@@ -4,7 +4,15 @@ from collections import ChainMap
 from collections.abc import Iterable
 from dataclasses import replace
 
-from plumbnet.layout.edits.edit_draft import new_part, part_named, placed_part, refusal, without_entries
+from plumbnet.layout.edits.edit_draft import (
+    new_part,
+    part_named,
+    pipes_at,
+    placed_part,
+    refusal,
+    with_pipe_replaced,
+    without_entries,
+)
 from plumbnet.layout.model import (
     Add,
     End,
@@ -82,12 +90,11 @@ def _made_good(name: str, part: Part, joined: list[Pipe]) -> Pipe | None:
 
 def with_part_between(system: System, change: Insert) -> System:
     """The system with a part in one of its pipes, half of the pipe on each side. Raises ChangeError."""
-    at, near, far = _pipe_between(system, *change.between)
+    pipe, near, far = _pipe_between(system, *change.between)
     part, written = new_part(system, change)
     enter, leave = part.enters_at(), part.leaves_at()
     if enter is None or leave is None:
         raise refusal(f"{with_article(change.kind)} {NO_WAY_THROUGH}", "add it with a run", ("kind",))
-    pipe = system.pipes[at]
     length_m = None if pipe.length_m is None else pipe.length_m / 2
     half = replace(pipe, volume_m3=pipe.volume_m3 / 2, length_m=length_m)
     placed = placed_part(system, change.part, part, written)
@@ -95,7 +102,7 @@ def with_part_between(system: System, change: Insert) -> System:
         replace(half, start=near, end=_inner(placed, End(change.part, enter))),
         replace(half, start=_inner(placed, End(change.part, leave)), end=far),
     )
-    return replace(placed, pipes=(*placed.pipes[:at], *halves, *placed.pipes[at + 1 :]))
+    return with_pipe_replaced(placed, pipe, halves)
 
 
 def _inner(system: System, end: End) -> End:
@@ -103,16 +110,14 @@ def _inner(system: System, end: End) -> End:
     return end if instance is None else instance.ports[end]
 
 
-def _pipe_between(system: System, first: str, second: str) -> tuple[int, End, End]:
-    """Where in the list the one pipe stands that joins two parts, or the ports named, with its ends in that order."""
+def _pipe_between(system: System, first: str, second: str) -> tuple[Pipe, End, End]:
+    """The one pipe that joins two parts, or the ports named, with its ends in that order."""
     one, other = _neighbour(system, first, 0), _neighbour(system, second, 1)
-    pipes: Iterable[tuple[int, Pipe]] = enumerate(system.pipes)
-    if not system.instances:
-        names = {one.name, other.name}
-        pipes = ((index, pipe) for index, pipe in pipes if pipe.start.part in names and pipe.end.part in names)
+    instance = system.instances.get(one.name)
+    names = {one.name} if instance is None else {inner.part for inner in instance.ports.values()}
     found = [
-        (index, *ends)
-        for index, pipe in pipes
+        (pipe, *ends)
+        for pipe in {id(pipe): pipe for name in names for pipe in pipes_at(system, name)}.values()
         for ends in (pipe.ends, pipe.ends[::-1])
         if _is_at(system, ends[0], one) and _is_at(system, ends[1], other)
     ]

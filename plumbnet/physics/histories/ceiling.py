@@ -17,7 +17,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Generic
 
-from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED
+from plumbnet.budgets import MOST_LEVELLED
 from plumbnet.physics.equilibrium import FlowGraph
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone, lifted_abs_pa, needed_abs_pa
@@ -55,13 +55,17 @@ class Ceilings(Generic[Zone]):
         """
         if len(self.company) > MOST_LEVELLED:
             return self._ceiling
-        for _ in range(_ROUNDS if len(self.company) <= MOST_NARROWED else 1):
+        for _ in range(_ROUNDS if self._is_narrowed else 1):
             before = dict(self._ceiling)
             for zone in self.company:
                 self._ceiling[zone], self._highest = self._lowered(zone, reached[zone]), {}
             if all(is_as_high(before[zone], self._ceiling[zone]) for zone in self.company):
                 break
         return self._ceiling
+
+    @cached_property
+    def _is_narrowed(self) -> bool:
+        return self.neighbours.is_narrowed(self.company)
 
     def may_pass(self, zone: Zone, level_abs_pa: float) -> bool:
         """Whether a heated zone may come above a level: one flow. False only where no history brings it there."""
@@ -88,7 +92,7 @@ class Ceilings(Generic[Zone]):
         lifted = {far: lifted_abs_pa(row, level_abs_pa) for far, row in reach.items()}
         if any(self._lets_go_below(far, pressure) for far, pressure in lifted.items()):
             return False
-        if len(self.company) > MOST_NARROWED:
+        if not self._is_narrowed:
             return self._are_filled_by_all(lifted)
         return self._can_be_filled(zone, level_abs_pa, lifted)
 

@@ -8,7 +8,7 @@ from typing import Generic
 
 from networkx.utils import UnionFind
 
-from plumbnet.budgets import Budget
+from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED, MOST_PAIRS, Budget
 from plumbnet.physics.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels import settled_abs_pa
@@ -125,6 +125,13 @@ class Neighbours(Generic[Zone]):
     def company(self, zone: Zone) -> tuple[Zone, ...]:
         """The heated zones whose growth comes to the same zones as that of a heated zone, and so on; with itself."""
         return self._companies[self._joined[zone]]
+
+    def is_narrowed(self, company: Sequence[Zone]) -> bool:
+        """Whether ceilings of a company may be narrowed in rounds: of few zones, or of which few push into others."""
+        if not MOST_NARROWED < len(company) <= MOST_LEVELLED:
+            return len(company) <= MOST_NARROWED
+        reaches = ((zone, self.reach(zone)) for zone in company)
+        return sum(other in reach for zone, reach in reaches for other in company if other != zone) <= MOST_PAIRS
 
     @cached_property
     def _joined(self) -> "UnionFind[Zone]":

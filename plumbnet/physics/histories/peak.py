@@ -67,6 +67,20 @@ class Peaks(Generic[Zone]):
                 return True
         return self.of(zone).highest_abs_pa > level_abs_pa
 
+    def reached_abs_pa(self, zone: Zone) -> float:
+        """`reached_abs_pa` of a zone, without seeking what no history passes."""
+        neighbours = self.neighbours
+        if zone in self._found:
+            return self._found[zone].reached_abs_pa
+        if zone not in neighbours.growth_m3:
+            rows = ((pusher, neighbours.reach(pusher)[zone]) for pusher in neighbours.pushers[zone])
+            lifted = (lifted_abs_pa(row, self.reached_abs_pa(pusher)) for pusher, row in rows)
+            return max(neighbours.cold[zone], *lifted, -math.inf)
+        company = neighbours.company(zone)
+        if len(company) == 1 or self._is_left_alone(zone):
+            return self.of(zone).reached_abs_pa
+        return self._plays(company).reached[zone][0]
+
     def _of_cold(self, zone: Zone) -> Peak[Zone]:
         """Pressures only climb, so what lifts it most lifts it at its own peak."""
         best: Peak[Zone] = Peak(self.neighbours.cold[zone], self.neighbours.cold[zone])

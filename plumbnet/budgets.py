@@ -27,6 +27,8 @@ MOST_PAIRS = 10
 zones as are levelled are narrowed all the same."""
 MOST_LEVELLED = 24
 """Of more than so many no ceiling is sought below what the first outlet lets go at."""
+LOOPS = 100_000
+"""Steps for the loops of pumps; of one that comes after, all that could go round with it counts as its loop."""
 ORDERS = 2_000
 """Zones lifted in the orders of heating that are played for one company of heated zones; one order at least."""
 

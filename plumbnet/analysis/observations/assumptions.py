@@ -27,8 +27,10 @@ def assumed(network: Network, hot: frozenset[Node]) -> Mapping[str, tuple[str, .
         COLD_PIPES: tuple(_beside_cold_pipes(network, hot)),
     }
     unsaid = _unsaid(network.piping.system)
+    of_pumps: dict[str, list[str]] = {}
     for words, name in pumps_assumed(network):
-        unsaid[words] = (*unsaid.get(words, ()), name)
+        of_pumps.setdefault(words, []).append(name)
+    unsaid |= {words: (*unsaid.get(words, ()), *names) for words, names in of_pumps.items()}
     return unsaid | {words: names for words, names in taken.items() if names}
 
 

@@ -7,6 +7,10 @@ from plumbnet.rules.facts import HinderedFacts
 
 NO_HEAD = "a circulator adds less than a reducer in its loop asks for"
 LIFTS_NOTHING = "a booster pump that feeds its own inlet adds nothing to what stands behind it"
+TAKEN_WHOLE = (
+    "the loop of a pump was not sought, there being too many pumps in one piece of piping: all the water that could go "
+    "round with it counts as driven"
+)
 
 
 def hindered_pumps(network: Network) -> Iterator[HinderedFacts]:
@@ -32,3 +36,5 @@ def pumps_assumed(network: Network) -> Iterator[tuple[str, str]]:
             yield NO_HEAD, one.pump
     for name in network.standing.circling:
         yield LIFTS_NOTHING, name
+    for name in network.circulation.whole:
+        yield TAKEN_WHOLE, name

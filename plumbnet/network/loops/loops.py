@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 import networkx as nx
 
+from plumbnet.budgets import LOOPS, Budget
 from plumbnet.layout.model import End
 from plumbnet.network.graphs import blocks, dominators, under_one
 from plumbnet.network.loops.cycles import Edge, FlowArc, Patience, on_ways_round, one_way, onward
@@ -42,11 +43,15 @@ class HinderedPump:
 
 @dataclass(frozen=True, slots=True)
 class Circulation:
-    """The loops of a system, and the pumps that run and drive no loop; which of them reducers keep from it."""
+    """The loops of a system, and the pumps that run and drive no loop; which of them reducers keep from it.
+
+    Of pumps taken `whole` no more than that was sought: all that could go round with them counts as their loop.
+    """
 
     loops: tuple[Loop, ...]
     idle: tuple[str, ...]
     hindered: tuple[HinderedPump, ...] = ()
+    whole: tuple[str, ...] = ()
 
 
 def circulation(piping: Piping) -> Circulation:
@@ -54,15 +59,29 @@ def circulation(piping: Piping) -> Circulation:
 
     A loop is a biconnected block of the piping in which water can go round in the pump's direction against
     no one-way device. One-way devices that no water could pass on its way round are taken out first, and the
-    block is looked for again, until nothing changes. Near-linear but for that repetition. No water goes round through
-    a reducer behind which it does not come back with what stands there: see `reducer_lift`.
+    block is looked for again, until nothing changes. Near-linear for each pump but for that repetition; for all that
+    come once the budget is spent together. No water goes round through a reducer behind which it does not come back
+    with what stands there: see `reducer_lift`.
     """
     pumps = dict(_pumps(piping))
     if not pumps:
         return Circulation((), ())
     block_of = {arc: block for block in _blocks(_arcs(piping, pumps)) for arc in block}
-    patience = Patience(_MOST_STEPS)
-    driven = {name: _driven(pump, block_of.get(pump, []), patience) for name, pump in pumps.items()}
+    budget, patience, driven = Budget(LOOPS), Patience(_MOST_STEPS), dict[str, list[FlowArc]]()
+    for name, pump in pumps.items():
+        if budget.is_spent:
+            break
+        budget.spend(len(block_of.get(pump, ())))
+        driven[name] = _driven(pump, block_of.get(pump, []), patience)
+    found = _judged(piping, pumps, driven, patience)
+    late = {name: pump for name, pump in pumps.items() if name not in driven}
+    return _with_whole(piping, found, late, block_of) if late else found
+
+
+def _judged(
+    piping: Piping, pumps: Mapping[str, FlowArc], driven: dict[str, list[FlowArc]], patience: Patience
+) -> Circulation:
+    """The loops of what pumps would drive, less those that reducers keep them from."""
     reducing = {name: driven[name] for name in _through_reducers(piping, driven)}
     if not reducing:
         return _circulation(piping, pumps, driven)
@@ -72,6 +91,38 @@ def circulation(piping: Piping) -> Circulation:
         if not driven[name]:
             hindered += _hindered(name, pumps[name], arcs, lifting)
     return replace(_circulation(piping, pumps, driven), hindered=tuple(hindered))
+
+
+def _with_whole(
+    piping: Piping, found: Circulation, late: Mapping[str, FlowArc], block_of: Mapping[FlowArc, list[FlowArc]]
+) -> Circulation:
+    """With the pumps of which no more was sought: the loop of each is all that could go round with it. Linear."""
+    circle_of: dict[FlowArc, list[FlowArc]] = {}
+    for block in {id(block_of[pump]): block_of[pump] for pump in late.values() if pump in block_of}.values():
+        for circle in _circles(block):
+            circle_of |= dict.fromkeys(circle, circle)
+    driving = {name: circle_of[pump] for name, pump in late.items() if pump in circle_of}
+    first: dict[int, str] = {}
+    for name, circle in driving.items():
+        first[id(circle)] = min(first.get(id(circle), name), name)
+    loops = {loop.nodes: loop for loop in found.loops}
+    for name in first.values():
+        loop = _loop(piping, late[name], driving[name])
+        loops.setdefault(loop.nodes, loop)
+    idle = (*found.idle, *(name for name in late if name not in driving))
+    return replace(found, loops=tuple(loops.values()), idle=idle, whole=tuple(driving))
+
+
+def _circles(arcs: list[FlowArc]) -> Iterator[list[FlowArc]]:
+    """The arcs that lie on some way round, those that hang together at a time."""
+    number_of: dict[Node, int] = {}
+    for number, nodes in enumerate(nx.strongly_connected_components(onward(arcs))):
+        number_of |= dict.fromkeys(nodes, number)
+    found: dict[int, list[FlowArc]] = {}
+    for arc in arcs:
+        if number_of[arc.start] == number_of[arc.end]:
+            found.setdefault(number_of[arc.start], []).append(arc)
+    yield from found.values()
 
 
 def _pumps(piping: Piping) -> Iterator[tuple[str, FlowArc]]:

@@ -200,3 +200,20 @@ def test_loop_may_lead_through_a_reducer() -> None:
     d = drawn("boiler -> prv -> pump -> boiler.return")
     assert loops(d) == [("pump", "boiler", "prv")]
     assert idle(drawn("boiler -> pump -> tee1\nboiler.return -> prv -> tee1")) == ("pump",)
+
+
+def test_pumps_past_the_budget_are_taken_to_drive_all_that_could_go_round(monkeypatch: pytest.MonkeyPatch) -> None:
+    # a riser with a pumped return from each of three floors, and a pump on a dead end
+    risers = "street -> tee9 -> heater -> tee1 -> tee2 -> tee3\ntee6 -> tee5 -> tee4 -> tee9\ntee3 -> pump4 -> store"
+    runs = risers + "".join(f"\ntee{number} -> pump{number} -> tee{number + 3}" for number in (1, 2, 3))
+    pumps = dict.fromkeys(("pump1", "pump2", "pump3"), "check: true")
+    exact = drawn(runs, **pumps)
+    first, *_, highest = exact.network.circulation.loops
+    assert (exact.network.circulation.whole, idle(exact)) == ((), ("pump4",))
+    monkeypatch.setattr("plumbnet.network.loops.loops.LOOPS", 1)
+    hasty = drawn(runs, **pumps)
+    assert hasty.network.circulation.whole == ("pump2", "pump3")
+    assert idle(hasty) == ("pump4",)
+    assert hasty.network.circulation.loops[0] == first
+    assert hasty.network.circulation.loops[1].nodes >= highest.nodes
+    assert len(hasty.network.circulation.loops) == 2

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 PART_STEPS = 10
 """What a part counts for wherever a layout is analysed again."""
-REMEDIES_BESIDE_CHECK = 300_000
-"""Steps for the remedies of a layout beside its check: thirty thousand parts analysed again."""
+REMEDIES_BESIDE_CHECK = 400_000
+"""Steps for the remedies of a layout beside its check: forty thousand parts analysed again."""
 REMEDIES_ASKED_FOR = 2_000_000
 """Steps where remedies are what was asked for."""
 PLANS = 1_000_000

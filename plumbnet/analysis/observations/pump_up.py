@@ -8,7 +8,7 @@ from plumbnet.analysis.equilibrium import RAISED_PA, Limits, Neighbourhood, Neig
 from plumbnet.analysis.required_tank import TankPlace, nominal_m3, tank_place
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.outlets import devices_between
+from plumbnet.network.outlets import DevicesFrom
 from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.numerics import least
@@ -84,8 +84,8 @@ class PumpUp:
     def _through(self, near: Neighbourhood, pusher: Zone, zone: Zone) -> tuple[str, ...]:
         """One-way devices past which water goes that does not come back: to the place, or from it to what takes it."""
         goals = [zone] if pusher != zone else [far for far in near.reach(zone) if near.has_tanks(far) and far != zone]
-        zoning, standing = self.network.zoning, self.network.standing
-        ways = (devices_between(zoning, standing, pusher, goal) for goal in goals)
+        beyond = DevicesFrom(self.network.zoning, self.network.standing, pusher)
+        ways = map(beyond.to, goals)
         return tuple(sorted({way[0] for way in ways})) if pusher == zone else next(ways)
 
     def _stopping_m3(self, near: Neighbourhood, place: TankPlace, zone: Zone, limit: Limit) -> float | None:

@@ -59,14 +59,6 @@ class _Joined:
     at: dict[str, list[Pipe]]
     last: int = 0
 
-    @classmethod
-    def of(cls, pipes: tuple[Pipe, ...]) -> "_Joined":
-        """All pipes, gathered."""
-        made = cls(pipes, {})
-        for pipe in pipes:
-            made.put(pipe, None)
-        return made
-
     def put(self, pipe: Pipe, instead: Pipe | None) -> None:
         """A pipe more, in the place of another where both join a part."""
         for name in dict.fromkeys(end.part for end in pipe.ends):
@@ -82,6 +74,13 @@ class _Joined:
         return indexOf(map(id, self.pipes), id(pipe)) if found is None else found
 
 
+def _gathered(pipes: tuple[Pipe, ...]) -> _Joined:
+    made = _Joined(pipes, {})
+    for pipe in pipes:
+        made.put(pipe, None)
+    return made
+
+
 def pipes_at(system: System, part: str) -> Sequence[Pipe]:
     """The pipes at a part, in the order of the file."""
     joined = _joined(system)
@@ -90,7 +89,7 @@ def pipes_at(system: System, part: str) -> Sequence[Pipe]:
 
 def with_pipe_replaced(system: System, pipe: Pipe, by: tuple[Pipe, Pipe]) -> System:
     """The system with two pipes, one behind the other, in place of one of its own."""
-    joined = _joined(system) or _Joined.of(system.pipes)
+    joined = _joined(system) or _gathered(system.pipes)
     at = joined.place(pipe)
     for half in by:
         joined.put(half, pipe)
@@ -104,7 +103,7 @@ def _joined(system: System) -> _Joined | None:
     if not isinstance(parts, _Own):
         return None
     if parts.joined is None or parts.joined.pipes is not system.pipes:
-        parts.joined = _Joined.of(system.pipes)
+        parts.joined = _gathered(system.pipes)
     return parts.joined
 
 

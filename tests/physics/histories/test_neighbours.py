@@ -4,10 +4,12 @@ A tank of V litres that stands at its charge, 200 kPa, has taken half of V at 40
 """
 
 import math
+from itertools import pairwise
 
 import pytest
 from on_paper import gate, kpa, load, pressed, tank, zones
 
+from plumbnet.budgets import MOST_NARROWED
 from plumbnet.physics.equilibrium.equilibrium import OneWayGate, ZoneLoad
 from plumbnet.physics.histories.neighbours import Neighbours
 
@@ -232,3 +234,18 @@ def test_with_other_tanks_who_pushes_where_stays_and_what_they_take_does_not() -
 def test_zones_are_put_in_the_order_in_which_all_stand() -> None:
     found = zones({"b": load(1, 10.0), "a": load(0, 10.0), "c": load()}, "b>a")
     assert found.in_order({"c", "a", "b"}) == ["b", "a", "c"]
+
+
+# Which companies are small enough to be looked into closely
+
+
+def test_company_is_narrowed_where_few_of_its_zones_push_into_another() -> None:
+    names = [f"z{number}" for number in range(8)]
+    heated = {name: load(5, 10.0) for name in names}
+    row = zones(heated, *(f"{near}>{far}" for near, far in pairwise(names)))
+    into_one = zones(heated | {"pool": load(0, 10.0)}, *(f"{name}>pool" for name in names))
+    assert row.company("z0") == into_one.company("z0") == tuple(names)
+    assert not row.is_narrowed(names)  # 28 pairs
+    assert row.is_narrowed(names[:MOST_NARROWED])
+    assert into_one.is_narrowed(names)  # none
+    assert not into_one.is_narrowed(names * 4)

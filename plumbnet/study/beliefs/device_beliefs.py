@@ -1,6 +1,8 @@
 """What was thought of a device: by who let water run past what stops it, and by who had it stop where it does not."""
 
-from plumbnet.analysis.water_walk import Conduct, Direction, Gated, GateMet, water_walk
+from collections.abc import Iterator
+
+from plumbnet.analysis.water_walk import Conduct, Direction, GateAnswer, Gated, GateMet, Meeting, water_walk
 from plumbnet.layout.model import Part
 from plumbnet.rules.facts import TankFacts
 from plumbnet.study.beliefs.asked_heater import AskedHeater, has_hidden_check, is_leaking, is_shut, reducing
@@ -17,6 +19,8 @@ def past_the_stop(asked: AskedHeater) -> Hint:
         return asked.says("leaking-check-is-open", leak=leak, device=device)
     if reducer is not None and reducer.bypass and way is not None:
         return asked.says_of("bypass-needs-no-tank", way, reducer=device)
+    if reducer is not None and any(gate.answer is GateAnswer.OPEN_NOW for gate in _gates_met(asked, device)):
+        return asked.says("open-reducer-counted-on", device=device, set=asked.facts.pressure(reducer.set_pa))
     return asked.says(_passed_over(asked.parts[device]), device=device)
 
 
@@ -33,14 +37,14 @@ def _passed_over(part: Part) -> str:
 def stopped_at(asked: AskedHeater, device: str) -> Hint:
     """Of who had the water stop at a device that is not what stops it."""
     part = asked.parts[device]
-    met = [step.met for step in water_walk(asked.report, asked.heater).steps if step.part == device]
-    if part.driven() is not None and asked.heater.way_out is not None:
-        return asked.says_of("pump-raises-pressure", asked.heater.way_out, pump=device)
-    gate = next((gate for one in met if isinstance(one, Gated) for gate in one.gates), None)
+    first = asked.heater.way_out or next(iter(asked.heater.ladder), None)
+    if part.driven() is not None and first is not None:
+        return asked.says_of("pump-raises-pressure", first, pump=device)
+    gate = next(_gates_met(asked, device), None)
     if gate is not None and _is_bypass(gate):
         opens_pa = asked.heater.static_pa if gate.opens_pa is None else gate.opens_pa
         return asked.says("bypass-overlooked", device=device, opens=asked.facts.pressure(opens_pa or 0.0))
-    if Conduct.LETS_THROUGH in met or (gate is not None and _is_passed_back(gate)) or is_leaking(part):
+    if Conduct.LETS_THROUGH in _met(asked, device) or (gate is not None and _is_passed_back(gate)) or is_leaking(part):
         return asked.says("open-device-stops", device=device)
     return asked.says("stops-elsewhere", device=device)
 
@@ -53,6 +57,15 @@ def lost_tank_belief(asked: AskedHeater, tank: TankFacts) -> Hint | None:
     if device is None or any(rung.outlet == tank.name for rung in asked.heater.ladder):
         return None
     return asked.says("any-tank-anywhere", tank=tank.name, device=device)
+
+
+def _met(asked: AskedHeater, device: str) -> list[Meeting]:
+    """What a device does to the water, each time that it comes there."""
+    return [step.met for step in water_walk(asked.report, asked.heater).steps if step.part == device]
+
+
+def _gates_met(asked: AskedHeater, device: str) -> Iterator[GateMet]:
+    return (gate for one in _met(asked, device) if isinstance(one, Gated) for gate in one.gates)
 
 
 def _is_bypass(gate: GateMet) -> bool:

@@ -19,6 +19,13 @@ def verdict_belief(asked: AskedHeater, taken: Verdict) -> Hint:
     return _OF_CLOSED[taken](asked)
 
 
+def likely_verdict(asked: AskedHeater) -> Verdict:
+    """What a trapped heater was most likely taken for."""
+    if asked.heater.on_flow:
+        return Verdict.ON_DEMAND
+    return Verdict.CONTROLLED if asked.lost_tank is not None else Verdict.OPEN
+
+
 def _shut_though_open(asked: AskedHeater) -> Hint:
     way = asked.heater.way_out
     if way is None:
@@ -65,7 +72,7 @@ def _of_tank(asked: AskedHeater, tank: TankFacts) -> Hint:
     tolerance_pa = asked.report.profile_of(tank.name).charge_tolerance.value_pa
     if tank.static_pa is not None and tank.is_charged_wrong(tolerance_pa):
         return asked.says("size-beats-charge", static=asked.facts.pressure(tank.static_pa))
-    return asked.says("tank-thought-large-enough", tank=tank.name)
+    return asked.says("few-degrees-do-not-matter")
 
 
 def _left_to_relief(asked: AskedHeater) -> Hint:

@@ -19,7 +19,8 @@ def asked(runs: str, **parts: str) -> AskedHeater:
         ("cv", "", "check-passed-over"),
         ("meter", "check: true", "meter-is-no-valve"),
         ("valve", "state: shut", "shut-valve-passed-over"),
-        ("prv", "bypass: false", "reducer-passed-over"),
+        ("prv", "set: 50 psi", "reducer-passed-over"),
+        ("prv", "set: 70 psi", "open-reducer-counted-on"),
     ],
 )
 def test_who_lets_the_water_past_what_stops_it_is_told_by_what_that_is(device: str, fields: str, name: str) -> None:
@@ -56,6 +57,11 @@ def test_who_has_it_stop_where_it_does_not_is_told_what_the_water_does_there(dev
     one = asked(f"{feed}\ntee2 -> pump -> tee\ntee -> cv2 -> tap2.hot", prv="bypass: true", cv3="state: stuck_open")
     assert one.heater.verdict.value == "open"
     assert stopped_at(one, device).name == name
+
+
+def test_pump_of_a_closed_heater_is_a_belief_as_well() -> None:
+    one = asked("street -> cv -> tee -> heater -> tee2 -> tap.hot\ntee2 -> pump -> tee")
+    assert stopped_at(one, "pump").name == "pump-raises-pressure"
 
 
 def test_device_behind_the_stop_is_not_come_to() -> None:

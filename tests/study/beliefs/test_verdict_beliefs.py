@@ -44,7 +44,7 @@ def told(runs: str, taken: Verdict, **parts: str) -> str:
         (BEFORE, CONTROLLED, "any-tank-anywhere", {}),
         (TANKED, CONTROLLED, "worn-tank-counted", {"tank": "state: waterlogged"}),
         (TANKED, CONTROLLED, "size-beats-charge", {"tank": "precharge: 20 psi"}),
-        (TANKED, CONTROLLED, "tank-thought-large-enough", {"tank": "volume: 0.5 gal"}),
+        (TANKED, CONTROLLED, "few-degrees-do-not-matter", {"tank": "volume: 0.5 gal"}),
         (CHECKED, ON_DEMAND, "somebody-opens-a-tap", {}),
         (CHECKED, SEALED, "relief-overlooked", {}),
         (TANKED, TRAPPED, "control-overlooked", {}),

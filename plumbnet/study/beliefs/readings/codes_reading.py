@@ -2,9 +2,12 @@
 
 from plumbnet.analysis import Report
 from plumbnet.api import check
-from plumbnet.rules import Severity
+from plumbnet.rules import Finding, Severity
+from plumbnet.study.beliefs.asked_heater import AskedHeater
+from plumbnet.study.beliefs.device_beliefs import lost_tank_belief
 from plumbnet.study.beliefs.hint import BlankHints, Hint, told
 from plumbnet.study.beliefs.reading import option_hints, reading
+from plumbnet.study.beliefs.verdict_beliefs import likely_verdict, verdict_belief
 from plumbnet.study.exercise import Choice, Exercise
 
 
@@ -28,4 +31,17 @@ def _mistaken(reports: list[Report], passed: tuple[bool, bool]) -> Hint:
         return told("code-too-strict", {"code": report.profile.title})
     error = next(one for one in report.findings if one.severity is Severity.ERROR)
     words = {"code": report.profile.title, "finding": error.name, "part": error.parts[0]}
-    return told("finding-overlooked", words)
+    believed = _believed(report, error)
+    return believed if believed is not None and believed.is_belief else told("finding-overlooked", words)
+
+
+def _believed(report: Report, error: Finding) -> Hint | None:
+    """What was thought of the heater, the tank or the bypass of which an error was overlooked."""
+    named = [AskedHeater(report, heater) for heater in report.heaters if heater.name in error.parts]
+    if error.name == "trapped-expansion" and named:
+        return verdict_belief(named[0], likely_verdict(named[0]))
+    asked = AskedHeater(report, report.heaters[0])
+    tank = next((tank for tank in asked.facts.tanks if tank.name in error.parts), None)
+    if error.name == "tank-too-small":
+        return asked.says("few-degrees-do-not-matter")
+    return lost_tank_belief(asked, tank) if error.name == "tank-cut-off" and tank is not None else None

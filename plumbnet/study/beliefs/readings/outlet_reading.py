@@ -1,10 +1,10 @@
 """What stands behind an outlet that was taken for the first to open, and behind the pressure at which it does."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from plumbnet.layout.model import Role
+from plumbnet.layout.model import Reducing, Role
 from plumbnet.rules.facts import RungFacts
-from plumbnet.study.beliefs.asked_heater import AskedHeater
+from plumbnet.study.beliefs.asked_heater import AskedHeater, reducing
 from plumbnet.study.beliefs.device_beliefs import lost_tank_belief, past_the_stop
 from plumbnet.study.beliefs.hint import BlankHints, Hint
 from plumbnet.study.beliefs.pressure_causes import Cause, pressure_hints
@@ -27,8 +27,27 @@ def _named(asked: AskedHeater, outlet: str) -> Hint:
     if rung is not None and rung.role is Role.SAFETY_RELIEF:
         return asked.says_of("relief-takes-care", rung, relief=outlet)
     if rung is not None:
-        return asked.says_of("opens-later", rung)
+        return _later(asked, rung)
     return _not_reached(asked, outlet)
+
+
+def _later(asked: AskedHeater, rung: RungFacts) -> Hint:
+    """Of an outlet that opens after the first: a tank by its charge, a street behind a bypass that opens too late."""
+    tank = next((tank for tank in asked.facts.tanks if tank.name == rung.outlet), None)
+    if tank is not None and tank.static_pa is not None and tank.precharge_pa > tank.static_pa:
+        return asked.says("size-beats-charge", static=asked.facts.pressure(tank.static_pa))
+    bypass = next((name for name, _ in _reducers(asked, rung.way)), None)
+    if bypass is not None and rung.opens_pa > asked.heater.limit_pa:
+        return asked.says_of("bypass-needs-no-tank", rung, reducer=bypass)
+    return asked.says_of("opens-later", rung)
+
+
+def _reducers(asked: AskedHeater, names: Iterable[str]) -> Iterator[tuple[str, Reducing]]:
+    """The reducers among some parts."""
+    for name in names:
+        reducer = reducing(asked.parts[name]) if name in asked.parts else None
+        if reducer is not None:
+            yield name, reducer
 
 
 def _not_reached(asked: AskedHeater, outlet: str) -> Hint:
@@ -44,6 +63,10 @@ def _not_reached(asked: AskedHeater, outlet: str) -> Hint:
 
 def _causes(asked: AskedHeater) -> Iterator[Cause]:
     heater, (first, *others) = asked.heater, asked.heater.ladder
+    met = [name for names in heater.stopped_by.sets for name in names]
+    for name, reducer in _reducers(asked, met):
+        set_ = asked.facts.pressure(reducer.set_pa)
+        yield reducer.set_pa, asked.says("reducer-caps-pressure", reducer=name, set=set_)
     for rung in others:
         yield rung.opens_pa, asked.says("another-outlets-pressure", other=rung.outlet, outlet=first.outlet)
     for own_pa in _own(asked, first):

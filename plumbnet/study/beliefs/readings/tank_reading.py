@@ -31,13 +31,20 @@ def _sizes(exercise: Exercise, asked: AskedHeater) -> BlankHints:
     def read(option: str) -> Hint:
         size_m3 = _volume(asked, option)
         if right_m3 is None:
-            return asked.says("no-room-for-a-tank")
+            return asked.says("high-is-trapped")
         if size_m3 is None:
-            return asked.says("size-needed-after-all")
+            return _no_size(asked)
         known = next((hint for made, hint in causes if made == option), None)
         return known or asked.says("few-degrees-do-not-matter" if size_m3 < right_m3 else "size-beats-charge")
 
     return option_hints(exercise, read)
+
+
+def _no_size(asked: AskedHeater) -> Hint:
+    """Of who found no room for a tank: by the street before a reducer, or by nothing else that is known."""
+    streets = (reducer for reducer, street_pa in _streets(asked) if street_pa >= asked.heater.limit_pa)
+    reducer = next(streets, None)
+    return asked.says("size-needed-after-all") if reducer is None else asked.says("street-for-line", reducer=reducer)
 
 
 def _volume(asked: AskedHeater, option: str) -> float | None:

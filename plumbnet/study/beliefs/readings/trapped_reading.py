@@ -7,7 +7,7 @@ from plumbnet.rules.facts import HeaterFacts, Verdict
 from plumbnet.study.beliefs.asked_heater import AskedHeater
 from plumbnet.study.beliefs.hint import BlankHints, Hint
 from plumbnet.study.beliefs.reading import option_hints, reading
-from plumbnet.study.beliefs.verdict_beliefs import verdict_belief
+from plumbnet.study.beliefs.verdict_beliefs import likely_verdict, verdict_belief
 from plumbnet.study.exercise import Exercise
 
 
@@ -32,7 +32,7 @@ def _misplaced(exercise: Exercise, named: frozenset[str]) -> Hint:
     if wrongly:
         return _named(AskedHeater(report, wrongly[0]), report.heaters, named)
     asked = AskedHeater(report, left_out[0])
-    return verdict_belief(asked, _instead(asked))
+    return verdict_belief(asked, likely_verdict(asked))
 
 
 def _named(asked: AskedHeater, heaters: tuple[HeaterFacts, ...], named: frozenset[str]) -> Hint:
@@ -44,10 +44,3 @@ def _named(asked: AskedHeater, heaters: tuple[HeaterFacts, ...], named: frozense
     if stands_out and named == {largest.name} and first is not None:
         return asked.says("bigger-heater-higher-pressure", outlet=first.outlet)
     return verdict_belief(asked, Verdict.TRAPPED)
-
-
-def _instead(asked: AskedHeater) -> Verdict:
-    """What a trapped heater was most likely taken for."""
-    if asked.heater.on_flow:
-        return Verdict.ON_DEMAND
-    return Verdict.CONTROLLED if asked.lost_tank is not None else Verdict.OPEN

@@ -1,5 +1,7 @@
 """What stands behind a valve that was taken for the one that must stay open."""
 
+from plumbnet.rules.facts import RungFacts
+from plumbnet.study.beliefs.asked_heater import AskedHeater
 from plumbnet.study.beliefs.hint import BlankHints, Hint
 from plumbnet.study.beliefs.reading import heater_asked, option_hints, reading
 from plumbnet.study.exercise import Exercise
@@ -13,7 +15,37 @@ def locked_valve_hints(exercise: Exercise) -> tuple[BlankHints, ...]:
     within = [rung for rung in takes if rung.opens_pa <= asked.heater.bound_pa] or takes
 
     def read(valve: str) -> Hint:
-        left = next((rung for rung in within if valve not in rung.way), within[0])
-        return asked.says_of("another-way-stays", left, valve=valve)
+        return _shut(asked, valve, next((rung for rung in within if valve not in rung.way), within[0]))
 
     return (option_hints(exercise, read),)
+
+
+def _shut(asked: AskedHeater, valve: str, left: RungFacts) -> Hint:
+    """Of who shut a valve that leaves a way: before a tap, beside a pump, or anywhere else."""
+    if _leads_to_taps(asked, valve):
+        return asked.says("somebody-opens-a-tap")
+    if asked.pump is not None and any(valve in loop for loop in asked.heater.loops):
+        return asked.says_of("pump-raises-pressure", left, pump=asked.pump)
+    return asked.says_of("another-way-stays", left, valve=valve)
+
+
+def _leads_to_taps(asked: AskedHeater, valve: str) -> bool:
+    """Whether on one side of a valve there is nothing but fixtures."""
+    beside: dict[str, set[str]] = {name: set() for name in asked.parts}
+    for pipe in asked.report.system.pipes:
+        start, end = (one.part for one in pipe.ends)
+        beside[start].add(end)
+        beside[end].add(start)
+    return any(_are_taps(asked, beside, {valve}, side) for side in sorted(beside[valve]))
+
+
+def _are_taps(asked: AskedHeater, beside: dict[str, set[str]], seen: set[str], name: str) -> bool:
+    """Whether all that can be come to from a part, but by those seen, ends in fixtures."""
+    part = asked.parts[name]
+    if part.draws_at():
+        return True
+    if part.heat() is not None or part.source() is not None or part.cushion() is not None or any(part.outlets()):
+        return False
+    seen.add(name)
+    further = sorted(beside[name] - seen)
+    return bool(further) and all(_are_taps(asked, beside, seen, one) for one in further if one not in seen)

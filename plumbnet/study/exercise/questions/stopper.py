@@ -1,9 +1,9 @@
 """Which device stops a heater's water on its way out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from plumbnet.layout.model import Part
-from plumbnet.rules.facts import HeaterFacts, Verdict
+from plumbnet.layout.model import OneWay, Part, Passage, Reducing
+from plumbnet.rules.facts import HeaterFacts, RungFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question, reducer_note
 
@@ -63,7 +63,34 @@ def _is_in_line(part: Part) -> bool:
 
 def _because(world: World, heater: HeaterFacts, device: str) -> str:
     if device == NOTHING:
-        way = next(rung for rung in heater.ladder if rung.role.is_way_out)
-        return f"The water passes everything as far as {way.outlet}: {' > '.join(way.way)}."
+        return _free(world.report.system.parts, heater, next(rung for rung in heater.ladder if rung.role.is_way_out))
     kind = world.report.system.parts[device].kind.replace("_", " ")
     return f"Of all devices on the way only {device}, a {kind}, does not let the water back."
+
+
+def _free(parts: Mapping[str, Part], heater: HeaterFacts, way: RungFacts) -> str:
+    """Why nothing stops it, and the one device on that way to look at: the likeliest to be taken for a stop."""
+    devices = [name for name in way.way if name in parts and _is_in_line(parts[name])]
+    free = f"Nothing on the way from {heater.name} to {way.outlet} stands against the water."
+    if not devices:
+        return f"{free} No device stands in it at all."
+    name = max(devices, key=lambda device: _suspicion(parts[device]))
+    return f"{free} Look at {name}: {_lets_back(parts[name])}."
+
+
+def _suspicion(part: Part) -> int:
+    """How likely a device that stops no water is taken for one that does; 0 for a plain valve."""
+    return 3 * (part.is_check or _has(part, OneWay)) + 2 * _has(part, Reducing) + (not part.is_valve())
+
+
+def _lets_back(part: Part) -> str:
+    """Why a device on the way out lets the water pass."""
+    if _has(part, Reducing):
+        return "its bypass opens once more stands behind it than before it"
+    if _has(part, OneWay):
+        return "the water meets it from the side from which it lets pass"
+    return "its check is stuck open" if part.is_check else "as it stands, it lets water pass both ways"
+
+
+def _has(part: Part, sort: type[Passage]) -> bool:
+    return any(isinstance(passage, sort) for passage in part.passages())

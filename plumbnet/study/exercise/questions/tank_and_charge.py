@@ -6,7 +6,7 @@ from plumbnet.layout.units import PRESSURE, VOLUME, customary, show
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import listed, place
-from plumbnet.rules.facts import HeaterFacts, Need, Verdict
+from plumbnet.rules.facts import Facts, HeaterFacts, Need, Verdict
 from plumbnet.study.exercise.answer import Choice, Measure
 from plumbnet.study.exercise.question import Asked, World, heaters, question, reducer_note
 
@@ -87,13 +87,19 @@ def _asked(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> I
 def _prompt(world: World, heater: HeaterFacts, need: Need) -> str:
     """What is asked; what the tank stands at cold, and whose water comes to it, is to be read off the piping."""
     facts = world.report.facts
-    growths = listed([f"that of {one.name} by {facts.volume(one.expansion_m3)}" for one in facts.heaters])
+    limit, growths = facts.pressure(heater.limit_pa), _growths(facts)
     return (
-        f"Every fixture is shut, and {heater.name} is trapped. An expansion tank is to be fitted {place(need.at)}, "
-        f"level with {heater.name}, for all water that comes to it while every heater heats up. From cold to hot, each "
-        f"by itself, the water of the heaters grows: {growths}. {heater.name} may come to "
-        f"{facts.pressure(heater.limit_pa)} at the most. Which tank is it?{reducer_note(world)}"
+        f"{heater.name} is trapped, and you hang an expansion tank {place(need.at)}, level with {heater.name}. With "
+        f"every fixture shut and every heater hot, {heater.name} may come to {limit} and no higher. From cold to hot "
+        f"the water grows by {growths}. What is the smallest tank that will do, and what do you charge it to before "
+        f"it goes up?{reducer_note(world)}"
     )
+
+
+def _growths(facts: Facts) -> str:
+    """What the water of each heater grows by, whichever of it comes together."""
+    told = listed([f"{facts.volume(one.expansion_m3)} in {one.name}" for one in facts.heaters])
+    return told if len(facts.heaters) == 1 else f"{told}, each by itself"
 
 
 def _because(world: World, heater: HeaterFacts, need: Need, static_pa: float) -> tuple[str, ...]:

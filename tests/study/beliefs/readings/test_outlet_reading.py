@@ -14,7 +14,7 @@ def test_outlet_is_told_by_what_the_water_comes_to_there(option: str, name: str)
     [
         ("street -> tee -> cv -> heater -> tap.hot\ntee -> tank", "", "any-tank-anywhere"),
         (TANKED, "state: waterlogged", "worn-tank-counted"),
-        (TANKED, "precharge: 200 psi", "opens-later"),
+        (TANKED, "precharge: 200 psi", "size-beats-charge"),
     ],
 )
 def test_tank_that_is_not_first_is_told_why(runs: str, tank: str, name: str) -> None:
@@ -24,6 +24,18 @@ def test_tank_that_is_not_first_is_told_why(runs: str, tank: str, name: str) -> 
 def test_outlet_nobody_comes_to_is_only_that() -> None:
     one = posed("opens-first", "street -> tee -> cv -> heater -> tap.hot\ntee -> spill", heater=RELIEF)
     assert said(one, "spill").name == "outlet-not-reached"
+
+
+def test_street_behind_a_bypass_that_opens_past_the_limit_is_a_belief() -> None:
+    runs = "street -> prv -> tee -> heater -> tap.hot\ntee -> tank"
+    one = posed("opens-first", runs, street="pressure: 100 psi", prv="set: 60 psi, bypass: true", heater=RELIEF)
+    assert said(one, "street").name == "bypass-needs-no-tank"
+
+
+def test_set_of_the_reducer_that_stops_the_water_is_a_belief() -> None:
+    runs = "street -> prv -> heater -> tap.hot"
+    one = posed("opens-first", runs, street="pressure: 100 psi", prv="set: 60 psi", heater=RELIEF)
+    assert said_of_number(one, 60).name == "reducer-caps-pressure"
 
 
 @pytest.mark.parametrize(

@@ -1,3 +1,4 @@
+import pytest
 from asking import asked
 
 from plumbnet.study.exercise.answer import Choice
@@ -13,10 +14,29 @@ def test_device_that_stops_the_water_is_the_answer() -> None:
     assert " only cv, a check valve, " in reason
 
 
-def test_open_heater_is_stopped_by_nothing() -> None:
-    (one,) = asked("stopper", "street -> meter -> heater -> tap.hot")
+@pytest.mark.parametrize(
+    ("way", "part", "look"),
+    [
+        ("meter -> valve -> ", "", "Look at meter: as it stands, it lets water pass both ways."),
+        ("meter -> cv -> ", "state: stuck_open", "Look at cv: its check is stuck open."),
+        ("", "", "No device stands in it at all."),
+    ],
+)
+def test_open_heater_is_stopped_by_nothing_and_one_device_is_to_be_looked_at(way: str, part: str, look: str) -> None:
+    parts = {"cv": part} if part else {}
+    (one,) = asked("stopper", f"street -> {way}heater -> tap.hot", 2, **parts)
     assert one.outcome == "nothing"
-    assert one.because == ("The water passes everything as far as street: heater > meter > street.",)
+    assert one.because == (f"Nothing on the way from heater to street stands against the water. {look}",)
+
+
+def test_bypass_that_lets_the_water_back_is_what_is_to_be_looked_at() -> None:
+    (one,) = asked("stopper", "street -> meter -> prv -> heater -> tap.hot", prv="bypass: true")
+    assert one.because[0].endswith("Look at prv: its bypass opens once more stands behind it than before it.")
+
+
+def test_check_on_the_way_out_that_is_met_from_its_inlet_is_told_so() -> None:
+    (one,) = asked("stopper", "street -> prv -> tee -> heater -> tap.hot\ntee -> cv2 -> vent", vent="elevation: 60 ft")
+    assert one.because[0].endswith("Look at cv2: the water meets it from the side from which it lets pass.")
 
 
 def test_two_devices_in_a_row_make_no_question() -> None:

@@ -15,15 +15,16 @@ def test_tank_of_a_usual_house_is_asked_for_with_its_charge() -> None:
     assert isinstance(charge, Measure)
     assert (size.right, one.outcome) == ("5 gal", "size 3")
     assert charge.right == pytest.approx(62 * PSI)
-    assert "to be fitted at tee, level with heater," in one.prompt
-    assert "that of heater by 0.839 gal. heater may come to 80 psi at the most." in one.prompt
+    assert "you hang an expansion tank at tee, level with heater. With every fixture shut" in one.prompt
+    assert "heater may come to 80 psi and no higher." in one.prompt
+    assert "the water grows by 0.839 gal in heater. What is the smallest tank" in one.prompt
     assert "62 psi" not in one.prompt
 
 
 def test_growth_of_every_heater_is_told_and_not_whose_water_comes_to_the_tank() -> None:
     runs = "street -> cv -> tee -> heater -> tap.hot\ntee -> cv2 -> heater2 -> tap2.hot"
     one = asked("tank", runs, heater=RELIEF, heater2=f"{RELIEF}, volume: 40 gal")[0]
-    assert "that of heater by 0.839 gal and that of heater2 by 0.671 gal." in one.prompt
+    assert "0.839 gal in heater and 0.671 gal in heater2, each by itself." in one.prompt
     assert "The water of heater and heater2 comes to it" in one.because[1]
 
 

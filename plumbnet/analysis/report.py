@@ -28,7 +28,7 @@ from plumbnet.layout.model import Boosting, End, Role, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
-from plumbnet.network.piping import Zone, hot_side
+from plumbnet.network.piping import Zone
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.rules import (
     Accepted,
@@ -139,7 +139,7 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
     _demand_standing_water(network)
     judge = judge_of(network, judging)
     heaters = judge.heaters()
-    hot = hot_side(network.piping, ((heated.inlet, heated.outlet) for heated in network.heated))
+    hot = network.sides.hot
     system = network.piping.system
     profiles = judge.rules.profiles
     keeps_growth = any(profile.way_back.value == "supply-pipe" for profile in profiles)
@@ -149,7 +149,7 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         system=system,
         units=units or system.units,
         heaters=heaters,
-        tanks=tuple(_tanks(network, hot, _method_charges(judge.cases))),
+        tanks=tuple(_tanks(network, _method_charges(judge.cases))),
         reliefs=tuple(reliefs(network, Role.SAFETY_RELIEF)),
         expansion_reliefs=tuple(reliefs(network, Role.EXPANSION_RELIEF)),
         reducers=tuple(reducers(network)),
@@ -197,7 +197,7 @@ def _method_charges(cases: Iterable[Case]) -> dict[str, float]:
     return {tank: charge_pa for tank, charge_pa in charges if charge_pa is not None}
 
 
-def _tanks(network: Network, hot: frozenset[int], method_charges: Mapping[str, float]) -> Iterator[TankFacts]:
+def _tanks(network: Network, method_charges: Mapping[str, float]) -> Iterator[TankFacts]:
     heated_zones = sorted({network.zoning.zone_of[heated.inlet] for heated in network.heated})
     reached, drawn = set(network.reach(tuple(heated_zones), math.inf)), _drawn(network)
     for name, part in network.piping.system.parts.items():
@@ -214,7 +214,7 @@ def _tanks(network: Network, hot: frozenset[int], method_charges: Mapping[str, f
             cut_in_pa=None if cut_in_pa is None else cut_in_pa - head_pa,
             is_waterlogged=not cushion.is_sound,
             reached=zone in reached,
-            on_hot_side=node in hot and _leads_to(drawn, network, zone),
+            on_hot_side=network.sides.hangs_hot(node) and _leads_to(drawn, network, zone),
             stopped_by=() if zone in reached else _between(network, zone, reached),
             method_charge_pa=method_charges.get(name),
         )

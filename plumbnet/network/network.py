@@ -33,6 +33,7 @@ from plumbnet.network.piping import (
     Cell,
     Circuits,
     Crossing,
+    HeaterSides,
     Node,
     Piping,
     Site,
@@ -220,6 +221,11 @@ class Network:
                 for node in () if pipe is None else (piping.node_of[end] for end in pipe.ends if end.part != name):
                     found.setdefault(self.zoning.zone_of[node], []).append((name, node))
         return found
+
+    @cached_property
+    def sides(self) -> HeaterSides:
+        """Which piping is the hot side of heaters and which their cold pipe."""
+        return HeaterSides(self.piping, tuple((one.inlet, one.outlet) for one in self.heated))
 
     @cached_property
     def inlets(self) -> frozenset[Node]:

@@ -159,13 +159,13 @@ class _Header:
     @cached_property
     def _why(self) -> str:
         """The reason in words."""
-        names = [one.name for one in self.heaters]
-        water = (
-            f"the cold header that {_named(names, 'heaters')} share"
-            if len(names) > 1
-            else f"the cold pipe of {names[0]}"
-        )
-        last = self._way[self._end]
+        names, last = [one.name for one in self.heaters], self._way[self._end]
+        if self.network.sides.feeds_hot(last):
+            water = f"the pipe that feeds {listed(names)} with hot water, for which the tank has to be made"
+        elif len(names) > 1:
+            water = f"the cold header that {_named(names, 'heaters')} share"
+        else:
+            water = f"the cold pipe of {names[0]}"
         below = list(dict.fromkeys(self._valves_below(last)))
         returns = [f"{self._part(last)}, where the circulation comes back"] if self._returns_at(self._end) else []
         if self._is_inside and self._doors(last):

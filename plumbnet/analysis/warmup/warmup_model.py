@@ -14,7 +14,7 @@ from plumbnet.network.outlets import Opening
 from plumbnet.network.piping import Zone
 from plumbnet.physics.equilibrium import ZoneLoad
 from plumbnet.physics.fluids import ATMOSPHERE_PA
-from plumbnet.physics.vessels import USUAL_BLOWDOWN, joined_shells
+from plumbnet.physics.vessels import USUAL_BLOWDOWN, Shell, joined_shells
 from plumbnet.physics.warmup import Basin, Body, Burner, CoupledOutlet, Plant
 from plumbnet.rules import Rules
 
@@ -70,10 +70,10 @@ class WarmupModel:
         """The plant as the physics want it."""
         joint, _ = self._joint
         basins = {zone: self._basin(zone, load) for zone, load in sorted(joint.loads.items())}
-        return Plant(basins, joint.gates, tuple(self._body(group) for group in self._mixed))
+        return Plant(basins, joint.gates, tuple(body for group in self._together for body in self._bodies(group)))
 
     @cached_property
-    def _mixed(self) -> list[list[HeatedVolume]]:
+    def _together(self) -> list[list[HeatedVolume]]:
         """Heaters by the water they warm together: those that share a piece of it."""
         groups: list[list[HeatedVolume]] = []
         for heated in self.heaters:
@@ -83,25 +83,42 @@ class WarmupModel:
             groups.append([*(one for group in meeting for one in group), heated])
         return groups
 
-    def _body(self, group: Sequence[HeatedVolume]) -> Body:
-        """The water of some heaters; filled as is that of the heater whose water grows most."""
+    def _bodies(self, group: Sequence[HeatedVolume]) -> Iterator[Body]:
+        """The water of some heaters, and what mixing valves temper of it; filled as is that whose water grows most."""
         lead = max(group, key=lambda heated: grows_m3(self.network, heated, 1.0))
-        zone = self.network.zoning.zone_of[lead.inlet]
-        water = self.settling.loading.water.pieces
-        names = dict.fromkeys(piece.name for heated in group for piece in heated.pieces)
-        zones = dict.fromkeys((zone, *(water[name].zone for name in names)))
-        return Body(
+        zone, mixed = self.network.zoning.zone_of[lead.inlet], _mixed_names(group)
+        body = Body(
             name=lead.name,
             burners=tuple(self._burner(heated) for heated in group),
-            shells={
-                each: joined_shells(water[name].shell for name in names if water[name].zone == each) for each in zones
-            },
+            shells=self._shells(mixed.pop(None, ()), (zone,)),
             cold_k=cold_k(self.network, zone),
             fill_abs_pa=heated_abs_pa(self.network, lead),
             head_pa=self._head_pa(lead),
             element_k=min(self._elements_k(group), default=math.inf),
             limit_abs_pa=self._limit_pa(lead) + self._lift_pa(zone) + ATMOSPHERE_PA,
         )
+        yield body
+        for mixed_k, names in mixed.items():
+            yield replace(
+                body,
+                name=self._mixer(group, mixed_k),
+                burners=(),
+                shells=self._shells(names, ()),
+                mixed_from=body.name,
+                mixed_k=mixed_k or math.inf,
+            )
+
+    def _shells(self, names: Sequence[str], first: Sequence[Zone]) -> dict[Zone, Shell]:
+        """The room of pieces of water in each of their zones, and in those that are to stand first."""
+        water = self.settling.loading.water.pieces
+        zones = dict.fromkeys((*first, *(water[name].zone for name in names)))
+        return {zone: joined_shells(water[name].shell for name in names if water[name].zone == zone) for zone in zones}
+
+    def _mixer(self, group: Sequence[HeatedVolume], mixed_k: float | None) -> str:
+        """The valve behind which their water comes to a temperature."""
+        parts = self.network.piping.system.parts
+        looped = {name for heated in group for loop in heated.loops for name in loop.parts}
+        return min(name for name in looped if parts[name].tempers_k() == mixed_k)
 
     @cached_property
     def _limits(self) -> Limits:
@@ -165,6 +182,7 @@ class WarmupModel:
         heads, zone_of = self.network.piping.heads_pa, self.network.zoning.zone_of
         sites = (site for zone in self._joint[0].loads for site in self.network.zoning.sites.get(zone, ()))
         found = {site.part: heads[site.node] + self._lift_pa(zone_of[site.node]) for site in sites}
+        found |= {body.name: body.head_pa for body in self.plant.bodies}
         return found | {heated.name: self._head_pa(heated) for heated in self.heaters}
 
     def fired(self) -> Iterator[Fired]:
@@ -179,3 +197,20 @@ class WarmupModel:
                 hot_k=heated.source.hot_k,
                 limit_pa=self._limit_pa(heated) - self.network.piping.heads_pa[heated.inlet],
             )
+
+
+def _mixed_names(group: Sequence[HeatedVolume]) -> dict[float | None, list[str]]:
+    """The pieces of water of some heaters by the most to which a mixing valve lets them come; None: as hot as these.
+
+    What one heater warms unmixed is as hot as that, whatever a valve does behind another.
+    """
+    hottest_k = max(heated.source.hot_k for heated in group)
+    comes_to: dict[str, float | None] = {}
+    for piece in (piece for heated in group for piece in heated.pieces):
+        mixed_k = None if piece.mixed_k is None or piece.mixed_k >= hottest_k else piece.mixed_k
+        known_k = comes_to.get(piece.name, mixed_k)
+        comes_to[piece.name] = None if known_k is None or mixed_k is None else max(known_k, mixed_k)
+    found: dict[float | None, list[str]] = {}
+    for name, mixed_k in comes_to.items():
+        found.setdefault(mixed_k, []).append(name)
+    return found

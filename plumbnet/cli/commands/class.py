@@ -25,7 +25,7 @@ class _ClassForm(StrEnum):
 
 _Form = Literal["html", "pdf", "csv"]
 _FORMS: tuple[_Form, ...] = ("html", "pdf", "csv")
-_Given = Annotated[list[str], typer.Argument(metavar="RESULTS...", help="What exercise --play --results wrote.")]
+_Given = Annotated[list[str], typer.Argument(metavar="RESULTS...", help="Answers as --results keeps them.")]
 _Out = Annotated[
     Path | None, typer.Option("-o", "--output", metavar="OUT", help="A page, .html or .pdf, or a table, .csv.")
 ]

@@ -1,7 +1,10 @@
 """The neighbourhood of a heater: what touches it through fittings alone, and which piping is its hot side."""
 
-from collections.abc import Iterable, Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
+from functools import cached_property
 
 from plumbnet.network.graphs import all_reached, by_start, groups
 from plumbnet.network.piping.piping import Node, Piping
@@ -26,19 +29,75 @@ def touching(piping: Piping) -> list[int]:
     return groups(len(piping.ports), piping.pipes)[0]
 
 
-def hot_side(piping: Piping, stores: Iterable[tuple[Node, Node]]) -> frozenset[Node]:
-    """Nodes that hot water reaches in the direction the author drew the pipes, up to the next heater.
+@dataclass(frozen=True)
+class HeaterSides:
+    """Which piping is the hot side of heaters and which their cold pipe, in the direction the author drew the pipes.
 
-    `stores` are the inlet and outlet nodes of the heaters. Piping that leads back to an inlet, such as the
-    return of a circulation, is not counted. Linear.
+    `stores` are the inlet and outlet nodes of the heaters.
     """
-    stores = list(stores)
-    inlets, outlets = {inlet for inlet, _ in stores}, {outlet for _, outlet in stores}
-    names = {piping.ports[inlet].part for inlet in inlets}
-    steps = list(_directed(piping, names))
-    onward, back = by_start(steps), by_start((end, start) for start, end in steps)
-    beyond, before = all_reached(outlets, onward), all_reached(inlets, back)
-    return frozenset(beyond - before)
+
+    piping: Piping
+    stores: Sequence[tuple[Node, Node]]
+
+    @cached_property
+    def hot(self) -> frozenset[Node]:
+        """Nodes that hot water reaches, up to the next heater.
+
+        Piping that leads back to an inlet, such as the return of a circulation, is not counted. Linear.
+        """
+        leading_back = all_reached([inlet for inlet, _ in self.stores], self._back)
+        return self._warmed - leading_back
+
+    def hangs_hot(self, node: Node) -> bool:
+        """Whether what hangs at a node hangs where warmed water comes past, on its way to another heater too.
+
+        However its branch was drawn, it hangs where the branch leaves what goes on.
+        """
+        return self._leaves_at(node) in self._warmed
+
+    def feeds_hot(self, node: Node) -> bool:
+        """Whether a node lies on the cold pipe of a heater that carries what another one has warmed. Linear.
+
+        The cold pipe of a heater is one to which its own water does not come.
+        """
+        if node not in self._warmed or node in self.hot:
+            return False
+        ahead, behind = all_reached([node], self._onward), all_reached([node], self._back)
+        return any(inlet in ahead and outlet not in behind for inlet, outlet in self.stores)
+
+    def _leaves_at(self, node: Node) -> Node:
+        """Where the branch that ends at a node leaves: the first place from which there is more than one way on."""
+        before, at = node, node
+        while len(ways := self._beside[at] - {before}) == 1:
+            before, at = at, *ways
+            if at == node:  # round in a ring from which nothing leaves
+                break
+        return at
+
+    @cached_property
+    def _warmed(self) -> frozenset[Node]:
+        outlets = [outlet for _, outlet in self.stores]
+        return frozenset(all_reached(outlets, self._onward))
+
+    @cached_property
+    def _steps(self) -> list[tuple[Node, Node]]:
+        return list(_directed(self.piping, {self.piping.ports[inlet].part for inlet, _ in self.stores}))
+
+    @cached_property
+    def _onward(self) -> Mapping[Node, Sequence[Node]]:
+        return by_start(self._steps)
+
+    @cached_property
+    def _back(self) -> Mapping[Node, Sequence[Node]]:
+        return by_start((end, start) for start, end in self._steps)
+
+    @cached_property
+    def _beside(self) -> Mapping[Node, set[Node]]:
+        found: dict[Node, set[Node]] = defaultdict(set)
+        for start, end in self._steps:
+            found[start].add(end)
+            found[end].add(start)
+        return found
 
 
 def _directed(piping: Piping, heaters: AbstractSet[str]) -> Iterator[tuple[Node, Node]]:

@@ -2,7 +2,8 @@
 
 A body of water is a heater's store and the loops its pumps drive, well mixed. What it pushes out into a tank still
 counts with it and warms on with it: more than really happens, and so on the safe side; the same as where a tank is
-sized. Walls take no heat. All pressures are absolute.
+sized. What a mixing valve tempers is a body of its own that warms with the heater's until the valve lets it come no
+hotter. Walls take no heat. All pressures are absolute.
 """
 
 import math
@@ -61,6 +62,8 @@ class Body:
     It is filled at `cold_k` and `fill_abs_pa`, at its own height, which stands `head_pa` below the pressure at
     datum. `element_k` is the temperature at which the element of its relief valve opens, `limit_abs_pa` the highest
     pressure, at datum, that it may reach. It loses `loss_w_k` to a room at `room_k` for each kelvin above that.
+    Where it is `mixed_from` another body, by that one's name, it has no burners and shares in the heat of those until
+    it is at `mixed_k`.
     """
 
     name: str
@@ -73,6 +76,8 @@ class Body:
     limit_abs_pa: float = math.inf
     loss_w_k: float = 0.0
     room_k: float = USUAL_ROOM_K
+    mixed_from: str | None = None
+    mixed_k: float = math.inf
 
     @property
     def rigid(self) -> "Body":

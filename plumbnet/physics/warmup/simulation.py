@@ -7,7 +7,7 @@ All pressures are absolute, at datum.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from plumbnet.physics.numerics import root
@@ -80,27 +80,40 @@ def slowest_s(plant: Plant) -> float:
 
 
 def _spans_s(plant: Plant) -> list[float]:
-    """That time of each body that is heated at all."""
+    """That time of each body that is heated at all, with what is mixed from it."""
+    beside_j = _beside(plant.bodies, lambda body: _capacity_j_k(body) * max(0.0, body.mixed_k - body.cold_k))
     return [
         max(burner.hot_k - body.cold_k for burner in body.burners) / rate
+        + beside_j.get(body.name, 0.0) / (rate * _capacity_j_k(body))
         for body in plant.bodies
         if (rate := _rate_k_s(body)) > 0.0
     ]
 
 
+def _beside(bodies: Iterable[Body], of: Callable[[Body], float]) -> dict[str, float]:
+    """What some bodies that are mixed from another come to together, by the name of that."""
+    found: dict[str, float] = {}
+    for body in bodies:
+        if body.mixed_from is not None:
+            found[body.mixed_from] = found.get(body.mixed_from, 0.0) + of(body)
+    return found
+
+
 def _far_too_hot_s(now: PlantState) -> float:
     """Time after which some water would be far above its setpoint: a step may not be longer, whatever it is for."""
+    beside_j_k = _beside((warm.body for warm in now.warm if warm.body.name not in now.mixed), _capacity_j_k)
     times = [
-        (max(burner.hot_k for burner in warm.body.burners) + _FAR_K - warm.temperature_k) / _rate_k_s(warm.body)
+        (max(burner.hot_k for burner in warm.body.burners) + _FAR_K - warm.temperature_k)
+        / _rate_k_s(warm.body, beside_j_k.get(warm.body.name, 0.0))
         for warm in now.warm
         if any(burner.name in now.firing for burner in warm.body.burners)
     ]
     return min((time_s for time_s in times if time_s > 0.0), default=math.inf)
 
 
-def _rate_k_s(body: Body) -> float:
-    """How fast all its burners warm a body."""
-    return sum(burner.useful_w for burner in body.burners) / _capacity_j_k(body)
+def _rate_k_s(body: Body, beside_j_k: float = 0.0) -> float:
+    """How fast all its burners warm a body, and as much heat capacity beside it."""
+    return sum(burner.useful_w for burner in body.burners) / (_capacity_j_k(body) + beside_j_k)
 
 
 def _capacity_j_k(body: Body) -> float:
@@ -200,6 +213,8 @@ class _Run:
                 self.now = self.now.with_burner(watch.name, lit=False)
                 if (WarmupHappening.SETPOINT_REACHED, watch.name) not in self._told:
                     self._tell(WarmupHappening.SETPOINT_REACHED, watch.name, zone=watch.zone, body=watch.body)
+            case WarmupHappening.MIXED_REACHED:
+                self.now = self.now.with_mixed(watch.name)
             case WarmupHappening.OUTLET_OPENS:
                 self.now = self.now.with_open(watch.zone)
             case _:

@@ -40,6 +40,10 @@ def watches(plant: Plant, now: PlantState) -> Iterator[EventWatch]:
 
 def _of_body(index: int, warm: Warm, now: PlantState) -> Iterator[EventWatch]:
     body, zone = warm.body, warm.body.home
+    if body.mixed_from is not None:
+        if body.name not in now.mixed:
+            yield EventWatch(WarmupHappening.MIXED_REACHED, body.name, zone, _hotter(index, body.mixed_k), index)
+        return
     for burner in body.burners:
         if burner.name in now.firing:
             yield EventWatch(WarmupHappening.BURNER_OFF, burner.name, zone, _hotter(index, burner.hot_k), index)

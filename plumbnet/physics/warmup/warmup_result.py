@@ -13,6 +13,8 @@ class WarmupHappening(StrEnum):
     BURNER_OFF = "burner off"
     SETPOINT_REACHED = "setpoint reached"
     """By each burner, the first time."""
+    MIXED_REACHED = "mixed temperature reached"
+    """By water behind a mixing valve, which lets it come no hotter."""
     TANK_OPENS = "tank opens"
     """A tank takes its first water."""
     TANK_FULL = "tank full"

@@ -38,7 +38,9 @@ class Plant:
     def start(self) -> "PlantState":
         """The plant filled and cold, nothing lit."""
         pressures = {zone: basin.static_abs_pa for zone, basin in self.basins.items()}
-        return PlantState(0.0, tuple(body.cold for body in self.bodies), pressures, dict.fromkeys(self.basins, 0.0))
+        mixed = frozenset(body.name for body in self.bodies if body.cold_k >= body.mixed_k)
+        warm, away = tuple(body.cold for body in self.bodies), dict.fromkeys(self.basins, 0.0)
+        return PlantState(0.0, warm, pressures, away, mixed=mixed)
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,8 @@ class PlantState:
     """The state of a plant.
 
     `away_m3` is what has passed from each zone into others, or into a street that gives it back. `open` are the
-    zones whose outlet stands open, `spilling` those whose outlet had to let water out in the last stretch.
+    zones whose outlet stands open, `spilling` those whose outlet had to let water out in the last stretch; `mixed` the
+    bodies behind mixing valves that are as warm as these let them be.
     """
 
     time_s: float
@@ -56,11 +59,16 @@ class PlantState:
     firing: frozenset[str] = frozenset()
     open: frozenset[int] = frozenset()
     spilling: frozenset[int] = frozenset()
+    mixed: frozenset[str] = frozenset()
     books: Books = field(default_factory=Books)
 
     def with_burner(self, name: str, *, lit: bool) -> "PlantState":
         """The same state with a burner lit or out."""
         return replace(self, firing=self.firing | {name} if lit else self.firing - {name})
+
+    def with_mixed(self, body: str) -> "PlantState":
+        """The same state with a body as warm as its mixing valve lets it be."""
+        return replace(self, mixed=self.mixed | {body})
 
     def with_open(self, zone: int) -> "PlantState":
         """The same state with the outlet of a zone open."""
@@ -119,10 +127,20 @@ class _Stretch:
         return self._let_in(self._passed(ahead, standing, _emptied(warm, ahead.warm)), standing)
 
     def _heats_j(self) -> list[float]:
-        return [
-            self.span_s * math.fsum(one.useful_w for one in warm.body.burners if one.name in self.now.firing)
-            for warm in self.now.warm
+        """The heat of each body's burners, shared by mass with what is mixed from it as long as that warms with it."""
+        bodies = [warm.body for warm in self.now.warm]
+        given = [
+            self.span_s * math.fsum(one.useful_w for one in body.burners if one.name in self.now.firing)
+            for body in bodies
         ]
+        place = {body.name: at for at, body in enumerate(bodies)}
+        source = [at if body.mixed_from is None else place[body.mixed_from] for at, body in enumerate(bodies)]
+        masses = [0.0 if warm.body.name in self.now.mixed else warm.mass_kg for warm in self.now.warm]
+        together = [0.0] * len(bodies)
+        for of, mass in zip(source, masses, strict=True):
+            together[of] += mass
+        shares = zip(source, masses, strict=True)
+        return [given[of] * (mass / together[of]) if mass else 0.0 for of, mass in shares]
 
     def _sheds_j(self) -> list[float]:
         bodies = ((warm.body, warm.temperature_k) for warm in self.now.warm)

@@ -157,6 +157,7 @@ def in_words(warming: HeaterWarmup, event: WarmupEvent) -> str:
         WarmupHappening.BURNER_ON: f"the burner of {name} lights",
         WarmupHappening.BURNER_OFF: f"the burner of {name} goes out",
         WarmupHappening.SETPOINT_REACHED: f"{name} reaches its setpoint, {hot}, and its burner goes out",
+        WarmupHappening.MIXED_REACHED: f"the water behind {name} is at {hot}, and the valve lets it come no hotter",
         WarmupHappening.TANK_OPENS: f"{name} takes its first water, at {pressure}",
         WarmupHappening.TANK_FULL: f"{name} is full, at {pressure}: its membrane lets in no more",
         WarmupHappening.OUTLET_OPENS: f"{name} opens at {pressure} and lets out what must go",

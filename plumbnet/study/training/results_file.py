@@ -15,7 +15,7 @@ from plumbnet.layout.yaml import YamlNode, bytes_of, quoted
 RESULTS_KEY: Final = "plumbnet-results"
 """The key at the top of a file that makes it such a file."""
 _WIDTH = 120
-_HEAD = "# What was answered to exercises, written by plumbnet exercise --play; plumbnet class reads it.\n"
+_HEAD = "# What was answered to exercises, written by plumbnet as it was given; plumbnet class reads it.\n"
 
 
 def _dated(day: str) -> str:

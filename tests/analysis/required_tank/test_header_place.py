@@ -51,6 +51,18 @@ def test_single_heater_has_it_behind_its_valve_where_the_rules_want_none_between
     assert place(BEHIND, rules) == ("tee2", f"the cold pipe of heater, with no valve between: {why}")
 
 
+def test_pipe_that_another_heater_feeds_is_not_called_cold() -> None:
+    runs = (
+        "street -> cv -> heater -> tee -> cv2 -> tee2 -> valve -> heater2 -> tap.hot\ntee2 -> tap2.hot"
+    )
+    hot = "the pipe that feeds heater2 with hot water, for which the tank has to be made"
+    assert place(runs, heater="heater2") == (
+        "tee2",
+        f"{hot}, upstream of valve: no service on heater2 shuts off the tank",
+    )
+    assert place(runs)[1] == "the cold pipe of heater"
+
+
 def test_locked_valve_parts_nothing() -> None:
     assert place(BEHIND, valve="locked: true") == ("tee2", "the cold pipe of heater")
 

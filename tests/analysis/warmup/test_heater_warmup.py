@@ -262,3 +262,60 @@ def test_each_heater_is_told_the_time_of_its_own_setpoint() -> None:
 def test_both_ends_of_the_bracket_end_after_the_same_minutes() -> None:
     warming = warm_up(drawn(FITTED), "heater", minutes=2.0)
     assert [end.run.times_s[-1] for end in warming.bracket] == [120.0, 120.0]
+
+
+STORE = "{kind: storage_heater, volume: 100 gal, setpoint: 140 degF, input: 100000 Btu/h, relief: {pressure: 150 psi}}"
+TEMPERED = """plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  split: tee
+  tank: {kind: expansion_tank, volume: 20 gal, precharge: 60 psi}
+  back: tee
+  heater: HEATER
+  join: tee
+  mixer: {kind: mixing_valve, outlet: 120 degF}
+  far: tee
+  shower: fixture
+  pump: circulator
+runs:
+  - street -> cv -> split -> back -> heater -> join -> mixer.hot
+  - split -> tank
+  - split -> mixer.cold
+  - {path: mixer.mixed -> far, volume: 80 gal}
+  - far -> shower.hot
+  - far -> pump -> back
+"""
+LODGES = {
+    "a store": (TEMPERED.replace("HEATER", STORE), (100.0, 0.0)),
+    "a tankless heater": (
+        TEMPERED.replace("HEATER", "{kind: tankless_heater, volume: 1 gal, setpoint: 140 degF, input: 100000 Btu/h}"),
+        (1.0, 0.0),
+    ),
+    "two stores": (
+        TEMPERED.replace("HEATER", f"{STORE}\n  other: {STORE}") + "  - back -> other -> join\n",
+        (100.0, 100.0),
+    ),
+}
+"""A loop of 80 gal behind a mixing valve, at 120 degF, and what its heaters hold, in gal."""
+
+
+@pytest.mark.parametrize("lodge", LODGES)
+def test_loop_behind_a_mixing_valve_warms_to_what_the_valve_lets_it_come_to(lodge: str) -> None:
+    text, gallons = LODGES[lodge]
+    report = plumbnet.check(text.encode())
+    warming = by_the_minute(report, "heater")
+    facts = report.heaters[0]
+    assert facts.settled_pa is not None
+    assert max(warming.pressures_pa(warming.fired[0])) == pytest.approx(facts.settled_pa, rel=1e-6)
+    assert imbalance(warming) < 1e-6
+    reached, hot = (
+        warming.run.first(what) for what in (WarmupHappening.MIXED_REACHED, WarmupHappening.SETPOINT_REACHED)
+    )
+    assert reached is not None
+    assert hot is not None
+    assert reached.name == "mixer"
+    assert reached.temperature_k == pytest.approx(322.0389, abs=1e-3)
+    useful = 0.8 * 100_000 * sum(gallons_of > 0.0 for gallons_of in gallons)  # Btu/h; by head, at 8.3 Btu/gal degF
+    assert reached.time_s / 3600.0 == pytest.approx((sum(gallons) + 80.0) * 70.0 * 8.3 / useful, rel=0.01)
+    assert (hot.time_s - reached.time_s) / 3600.0 == pytest.approx(sum(gallons) * 20.0 * 8.2 / useful, rel=0.02)

@@ -32,7 +32,8 @@ def body(
     burner = Burner(name=name, input_w=input_w, hot_k=own.pop("hot_k", HOT), efficiency=EFFICIENCY)
     cold_k = own.pop("cold_k", COLD)
     shells = {zone: shell or heater_shell(GALLONS_50)}
-    return Body(name=name, burners=(burner,), shells=shells, cold_k=cold_k, fill_abs_pa=FILL, **own)
+    made = Body(name=name, burners=(burner,), shells=shells, cold_k=cold_k, fill_abs_pa=FILL)
+    return replace(made, **own)  # type: ignore[arg-type]  # its fields that are numbers
 
 
 def tank(volume_m3: float = 0.018, most_m3: float | None = None) -> Tank:
@@ -464,3 +465,40 @@ def test_outlet_set_at_the_static_pressure_opens_and_closes() -> None:
     run = simulate(alone(basin(CoupledOutlet(name="low", opens_abs_pa=FILL, blowdown_pa=1e4))))
     told = [event.what for event in run.events if event.name == "low"]
     assert told == [WarmupHappening.OUTLET_OPENS, WarmupHappening.OUTLET_RESEATS]
+
+
+MIXED = 322.15
+"""What a mixing valve lets the water behind it come to."""
+
+
+def test_water_behind_a_mixing_valve_warms_with_its_heater_until_it_is_as_warm_as_that_lets_it_be() -> None:
+    behind = Body(
+        name="mixer",
+        burners=(),
+        shells={0: Shell(GALLONS_50)},
+        cold_k=COLD,
+        fill_abs_pa=FILL,
+        mixed_from="heater",
+        mixed_k=MIXED,
+    )
+    plant = Plant({0: basin(tank=tank(0.05))}, (), (body(Shell(GALLONS_50)), behind))
+    run = simulate(plant)
+    reached, hot = run.first(WarmupHappening.MIXED_REACHED), run.first(WarmupHappening.SETPOINT_REACHED)
+    assert reached is not None
+    assert hot is not None
+    by_then, at_last = 2 * (MIXED - COLD), 2 * (MIXED - COLD) + HOT - MIXED
+    assert reached.time_s / hot.time_s == pytest.approx(by_then / at_last, rel=2e-3)  # by head, of constant heat
+    assert hot.time_s == pytest.approx(slowest_s(plant), rel=0.02)
+    assert run.temperature_k("heater")[-1] == pytest.approx(HOT, abs=1e-6)
+    assert max(run.temperature_k("mixer")) == pytest.approx(MIXED, abs=1e-6)
+    taken = run.moments[-1].taken_m3["tank"]
+    assert taken == pytest.approx(grown_m3(COLD, HOT) + grown_m3(COLD, MIXED), rel=1e-6)
+    held = run.books.heat_j + run.books.pressed_j + run.books.brought_j - run.books.carried_j
+    assert run.end_j - run.start_j == pytest.approx(held, rel=1e-9)
+
+
+def test_water_that_comes_warmer_than_its_mixing_valve_is_not_warmed() -> None:
+    behind = replace(body(name="mixer"), burners=(), mixed_from="heater", mixed_k=COLD - 1.0)
+    run = simulate(Plant({0: basin(tank=tank(0.05))}, (), (body(), behind)))
+    assert set(run.temperature_k("mixer")) == {COLD}
+    assert run.first(WarmupHappening.MIXED_REACHED) is None

@@ -97,3 +97,21 @@ def test_all_that_can_happen_to_a_heater_its_tank_and_its_relief_valve(told: War
     assert [(one.what, one.name, one.body) for one in upstairs_now] == list(expected)
     assert [one.excess(now) for one in upstairs_now] == pytest.approx(list(expected.values()), rel=1e-12)
     assert {one.name for one in watches(plant, now) if one.zone == 2} == {"store"}
+
+
+def test_of_mixed_water_only_its_temperature_is_waited_for_and_once() -> None:
+    held = plant(RELIEF)
+    behind = Body(
+        name="mixer",
+        burners=(),
+        shells={0: Shell(0.2)},
+        cold_k=283.15,
+        fill_abs_pa=FILL,
+        mixed_from="heater",
+        mixed_k=323.15,
+    )
+    now = Plant(held.basins, (), (*held.bodies, behind)).start
+    (watch,) = (watch for watch in watches(held, now) if watch.name == "mixer")
+    assert watch.what is WarmupHappening.MIXED_REACHED
+    assert watch.excess(now) == pytest.approx(-40.0)
+    assert not [watch for watch in watches(held, now.with_mixed("mixer")) if watch.name == "mixer"]

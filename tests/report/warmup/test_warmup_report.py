@@ -142,3 +142,27 @@ def test_relief_valve_at_the_very_pressure_of_its_supply_opens_with_the_first_gr
     text = warmup_text(warmed(street="pressure: 150 psi"))
     assert "heater/relief opens at 150 psi" in text
     assert "runs" not in text
+
+
+LOOPED = b"""plumbnet: 1
+parts:
+  street: {kind: main, pressure: 60 psi}
+  cv: check_valve
+  back: tee
+  heater: {kind: storage_heater, volume: 50 gal, setpoint: 140 degF, input: 40000 Btu/h, relief: 150 psi}
+  mixer: {kind: mixing_valve, outlet: 120 degF}
+  tap: fixture
+  far: tee
+  pump: circulator
+runs:
+  - street -> cv -> back -> heater -> mixer.hot
+  - back -> mixer.cold
+  - {path: mixer.mixed -> far, volume: 5 gal}
+  - far -> tap.hot
+  - far -> pump -> back
+"""
+
+
+def test_mixed_water_is_told_by_its_valve() -> None:
+    told = " ".join(warmup_text(warm_up(plumbnet.check(LOOPED), "heater")).split())
+    assert "the water behind mixer is at 120 degF, and the valve lets it come no hotter" in told

@@ -36,7 +36,7 @@ def checked(family: str, parts: int) -> None:
     remedies_if_small(plumbnet.check(plumbnet.read_bytes(FAMILIES[family](parts).encode())))
 
 
-def calls(family: str, parts: int, owner: Any, name: str, act: Callable[[str, int], None] = checked) -> int:  # noqa: ANN401
+def calls(family: str, parts: int, owner: Any, name: str, act: Callable[[str, int], None] = checked) -> int:  # noqa: ANN401  as above
     with counted(owner, name) as found:
         act(family, parts)
     return found[0]
@@ -52,7 +52,7 @@ def calls(family: str, parts: int, owner: Any, name: str, act: Callable[[str, in
         ("streets", tank_servicing, "_reached"),
     ],
 )
-def test_search_is_done_as_often_in_a_large_layout_as_in_a_small_one(family: str, owner: Any, name: str) -> None:  # noqa: ANN401
+def test_search_is_done_as_often_in_a_large_layout_as_in_a_small_one(family: str, owner: Any, name: str) -> None:  # noqa: ANN401  as above
     small = calls(family, SMALL, owner, name)
     assert 0 < small == calls(family, LARGE, owner, name)
 

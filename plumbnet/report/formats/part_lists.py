@@ -10,12 +10,14 @@ from typing import TypeAlias
 Json: TypeAlias = dict[str, object]
 
 MOST_NAMES = 32
-"""Parts, or places, that a list holds; of a longer one the first so many."""
+"""Parts, or places, that a list holds in any report; of a longer one the first so many, once it has to be in short."""
+MOST_WHOLE = 50_000
+"""Names, or places, in longer lists that a report tells whole; all longer lists that come behind are in short."""
 ABBREVIATED = (
-    f"lists of more than {MOST_NAMES} hold their first {MOST_NAMES} here: beside one of parts its name with _list says "
-    "which of part_lists, counted from 0, is the whole (of those that share water with it a heater itself among them), "
-    "beside one of lists of parts its name with _lists does, and beside ways and places its name with _more says how "
-    "many are left out"
+    f"after {MOST_WHOLE} names in long lists those of more than {MOST_NAMES} hold their first {MOST_NAMES}: beside one "
+    "of parts its name with _list says which of part_lists, counted from 0, is the whole (of those that share water "
+    "with it a heater itself among them), beside one of lists of parts its name with _lists does, and beside ways and "
+    "places its name with _more says how many are left out"
 )
 _OTHERS = "shares_with"
 _COUNTED = frozenset({"way", "broken"})
@@ -26,6 +28,8 @@ _COUNTED = frozenset({"way", "broken"})
 class PartLists:
     """The long lists of one report, each kept once."""
 
+    left: int = MOST_WHOLE
+    """Names in long lists that may still be told whole."""
     numbers: dict[tuple[str, ...], int] = field(default_factory=dict)
     is_counted: bool = False
     """Whether something was left out that no list here has."""
@@ -38,7 +42,15 @@ class PartLists:
         return {"lists_abbreviated": ABBREVIATED, "part_lists": [list(names) for names in self.numbers]}
 
     def in_short(self, fields: Mapping[str, object]) -> Json:
-        """What is told of one thing, with what is told in it, its long lists in short."""
+        """What is told of one thing, with what is told in it: as it is while the budget lasts, else in short."""
+        many = _long(fields)
+        if many <= self.left:
+            self.left -= many
+            return dict(fields)
+        self.left = 0
+        return self._short(fields)
+
+    def _short(self, fields: Mapping[str, object]) -> Json:
         own = fields.get("name")
         return {
             name: value
@@ -48,10 +60,10 @@ class PartLists:
 
     def _told(self, key: str, value: object, own: str) -> Iterator[tuple[str, object]]:
         if isinstance(value, dict):
-            yield key, self.in_short(value)
+            yield key, self._short(value)
         elif not isinstance(value, list | tuple) or not value:
             yield key, value
-        elif len(value) > MOST_NAMES and (key in _COUNTED or all(isinstance(each, str) for each in value)):
+        elif len(value) > MOST_NAMES and (key in _COUNTED or isinstance(value[0], str)):
             yield key, [self._each(one) for one in value[:MOST_NAMES]]
             yield self._rest(key, value, own)
         elif isinstance(value[0], str):
@@ -63,7 +75,7 @@ class PartLists:
 
     def _each(self, one: object) -> object:
         if isinstance(one, dict):
-            return self.in_short(one)
+            return self._short(one)
         return one[:MOST_NAMES] if _is_long(one) and isinstance(one, list) else one
 
     def _rest(self, key: str, value: Sequence[object], own: str) -> tuple[str, object]:
@@ -76,6 +88,16 @@ class PartLists:
 
     def _number(self, names: Sequence[str]) -> int:
         return self.numbers.setdefault(tuple(names), len(self.numbers))
+
+
+def _long(value: object) -> int:
+    """Names and things in long lists within a value."""
+    if isinstance(value, dict):
+        return sum(map(_long, value.values()))
+    if not isinstance(value, list | tuple) or not value:
+        return 0
+    own = len(value) if len(value) > MOST_NAMES else 0
+    return own if isinstance(value[0], str) else own + sum(map(_long, value))
 
 
 def _is_long(value: object) -> bool:

@@ -52,9 +52,7 @@ def test_single_heater_has_it_behind_its_valve_where_the_rules_want_none_between
 
 
 def test_pipe_that_another_heater_feeds_is_not_called_cold() -> None:
-    runs = (
-        "street -> cv -> heater -> tee -> cv2 -> tee2 -> valve -> heater2 -> tap.hot\ntee2 -> tap2.hot"
-    )
+    runs = "street -> cv -> heater -> tee -> cv2 -> tee2 -> valve -> heater2 -> tap.hot\ntee2 -> tap2.hot"
     hot = "the pipe that feeds heater2 with hot water, for which the tank has to be made"
     assert place(runs, heater="heater2") == (
         "tee2",

@@ -1,5 +1,7 @@
-import json
+from collections.abc import Iterator
+from typing import Any
 
+import pytest
 from families import FAMILIES
 
 import plumbnet
@@ -10,14 +12,20 @@ MANY = [f"heater{number:03}" for number in range(MOST_NAMES + 8)]
 
 
 def test_short_lists_stay_as_they_are_and_nothing_is_said_of_them() -> None:
-    lists = PartLists()
+    lists = PartLists(left=0)
     fields = {"name": "a", "shares_with": MANY[:MOST_NAMES], "loops": [["pump", "a"]], "need": {"serves": ["a"]}}
     assert lists.in_short(fields) == fields
     assert lists.fields == {}
 
 
+def test_long_lists_are_whole_while_the_budget_lasts() -> None:
+    lists = PartLists(left=len(MANY))
+    assert lists.in_short({"parts": MANY}) == {"parts": MANY}
+    assert lists.in_short({"parts": MANY})["parts"] == MANY[:MOST_NAMES]
+
+
 def test_long_list_holds_its_first_and_says_where_the_whole_is() -> None:
-    lists = PartLists()
+    lists = PartLists(left=0)
     first, second = (
         lists.in_short({"name": own, "shares_with": [name for name in MANY if name != own], "need": {"serves": MANY}})
         for own in MANY[:2]
@@ -29,14 +37,14 @@ def test_long_list_holds_its_first_and_says_where_the_whole_is() -> None:
 
 
 def test_long_lists_in_a_list_say_each_where_the_whole_is() -> None:
-    lists = PartLists()
+    lists = PartLists(left=0)
     told = lists.in_short({"loops": [["pump"], MANY], "parts": tuple(MANY)})
     assert (told["loops"], told["loops_lists"]) == ([["pump"], MANY[:MOST_NAMES]], [None, 0])
     assert told["parts_list"] == 0
 
 
 def test_rest_of_ways_and_places_is_counted() -> None:
-    lists = PartLists()
+    lists = PartLists(left=0)
     places = [{"part": name, "way": MANY} for name in MANY]
     told = lists.in_short({"broken": places})
     assert told["broken"] == [{"part": name, "way": MANY[:MOST_NAMES], "way_more": 8} for name in MANY[:MOST_NAMES]]
@@ -44,13 +52,20 @@ def test_rest_of_ways_and_places_is_counted() -> None:
     assert lists.fields == {"lists_abbreviated": ABBREVIATED, "part_lists": []}
 
 
-def test_document_grows_no_more_than_the_layout() -> None:
-    small, large = (
-        len(
-            json.dumps(
-                report_fields(plumbnet.check(plumbnet.read_bytes(FAMILIES["heaters-in-one-zone"](parts).encode())))
-            )
-        )
-        for parts in (160, 320)
-    )
-    assert large < 2.3 * small
+def test_document_names_its_large_company_once_and_no_heater_with_all() -> None:
+    report = plumbnet.check(plumbnet.read_bytes(FAMILIES["heaters-in-one-zone"](200).encode()))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("plumbnet.report.formats.json1.PartLists", lambda: PartLists(left=1_000))
+        fields: dict[str, Any] = report_fields(report)
+    heaters = sorted(heater.name for heater in report.heaters)
+    assert fields["part_lists"] == [heaters]
+    last = fields["heaters"][-1]
+    assert (last["shares_with"], last["shares_with_list"]) == (heaters[:MOST_NAMES], 0)
+    assert max(map(len, _lists(last))) == MOST_NAMES
+
+
+def _lists(value: Any) -> Iterator[list[Any]]:  # noqa: ANN401  as JSON has it
+    if isinstance(value, list):
+        yield value
+    for each in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        yield from _lists(each)

@@ -18,7 +18,7 @@ MOST_TWINS = 72
 """Layouts that one list is tried in."""
 _STALE = 28
 """Layouts without an answer that is new after which a list is given up."""
-MISTAKES = frozenset({"unreached-part", "pump-drives-nothing", "check-on-hot-side", "tank-on-hot-side"})
+MISTAKES = frozenset({"unreached-part", "pump-drives-nothing", "tank-on-hot-side"})
 """Findings of which nobody would believe that it was built so."""
 MEANT = frozenset(
     {

@@ -83,13 +83,15 @@ def _found(origin: Origin, question: Question, chance: Random, dealt: _Dealt) ->
     for _ in range(MOST_TRIES):
         stock = building(question.recipe(origin.level.number), chance, USUAL[origin.units])
         supposed = _supposed(question, read_bytes(stock.text(stock.stretches).encode()), chance)
-        answers = Family(stock, supposed, question, origin.level.number, chance).answers()
+        family = Family(stock, supposed, question, origin.level.number, chance)
+        answers = family.answers()
         if answers is None:
             continue
         for twin in reversed(answers[_next(question, answers, chance, dealt)]):
-            if _is_new(read_bytes(twin.layout.encode()), supposed, dealt.seen):
-                dealt.outcomes[f"{question.name} {twin.asked.outcome}"] += 1
-                asked = twin.asked.narrowed(answers) if question.is_narrowed else twin.asked
+            asked = family.in_full(twin)
+            if asked is not None and _is_new(read_bytes(twin.layout.encode()), supposed, dealt.seen):
+                dealt.outcomes[f"{question.name} {asked.outcome}"] += 1
+                asked = asked.narrowed(answers) if question.is_narrowed else asked
                 return exercise(origin, twin.layout, supposed, question, asked)
     raise NoMore(f"no exercise of level {origin.level.number} is left that differs from those before it")
 

@@ -45,6 +45,8 @@ class Recipe:
     """Of the tanks, those that somebody charged to more than the line."""
     spill: float = 0.0
     """An expansion relief valve in place of a tank."""
+    both: float = 0.0
+    """Of the tanks, those that have an expansion relief valve somewhere besides."""
     tankless: float = 0.0
     circulation: float = 0.0
     bare: float = 0.0

@@ -27,7 +27,7 @@ def heater(*feed: str, units: str = "us") -> HeaterFacts:
 def test_height_of_the_cistern_alone_gives_the_pressure(units: str, static_pa: float) -> None:
     found = heater(units=units)
     assert found.static_pa == pytest.approx(static_pa, rel=0.01)
-    assert [rung.outlet for rung in found.ladder][0] == "cistern"
+    assert found.ladder[0].outlet == "cistern"
 
 
 def test_vent_behind_a_check_keeps_the_heater_open_and_one_before_it_does_not() -> None:

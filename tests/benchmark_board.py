@@ -19,6 +19,7 @@ from serving import served
 
 import plumbnet
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.one_board import OneBoard
 
 ROOT = Path(__file__).parents[1]
 LAYOUTS = (
@@ -57,13 +58,17 @@ def taken_ms(page: Page) -> list[float]:
     return found[1:]
 
 
+def _board(layout: Path) -> OneBoard:
+    return OneBoard(plumbnet.check(layout))
+
+
 def main(layouts: list[str]) -> None:
     """Print a line for each layout."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         program = browser_in(Path(folder)).program
         browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox", "--disable-gpu"])
         for layout in layouts:
-            followed = FollowedFile(ROOT / layout, partial(plumbnet.check, ROOT / layout))
+            followed = FollowedFile(ROOT / layout, partial(_board, ROOT / layout))
             with served(followed) as server:
                 page = browser.new_page(viewport={"width": 1280, "height": 720}, reduced_motion="reduce")
                 page.set_default_timeout(PATIENCE_MS)

@@ -7,12 +7,13 @@ from contextlib import contextmanager
 
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.live.shown_page import ShownPage
 
 PATIENCE_S = 60.0
 
 
 @contextmanager
-def served(followed: FollowedFile) -> Iterator[BoardServer]:
+def served(followed: FollowedFile[ShownPage]) -> Iterator[BoardServer]:
     """A server that answers, until the block ends."""
     server = BoardServer(followed)
     begun = threading.Event()
@@ -27,12 +28,13 @@ def served(followed: FollowedFile) -> Iterator[BoardServer]:
         assert not thread.is_alive()
 
 
-def asked(server: BoardServer, path: str, **headers: str) -> tuple[int, bytes]:
-    """Status and body of what the page would ask."""
+def asked(server: BoardServer, path: str, given: str | None = None, **headers: str) -> tuple[int, bytes]:
+    """Status and body of what the page would ask, or hand in."""
     connection = http.client.HTTPConnection("127.0.0.1", server.port, timeout=PATIENCE_S)
     own = {"cookie": f"board-{server.port}={server.secret}", "x-board": "1"}
     try:
-        connection.request("GET", path, headers={**own, **headers})
+        method = "GET" if given is None else "POST"
+        connection.request(method, path, given, headers={**own, **headers})
         reply = connection.getresponse()
         return reply.status, reply.read()
     finally:

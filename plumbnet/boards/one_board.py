@@ -8,6 +8,7 @@ from plumbnet.analysis.warmup import NoWarmUp
 from plumbnet.analysis.water_walk import water_walk
 from plumbnet.boards.heat_up import HeatUpTold, heat_up
 from plumbnet.boards.page_data import board_data
+from plumbnet.boards.page_files import served_page
 from plumbnet.boards.state_answer import StateAnswer, board_answer
 from plumbnet.boards.state_picture import board_picture
 from plumbnet.layout.edits import ChangeError
@@ -18,6 +19,10 @@ from plumbnet.study.touching import TouchStates, UnknownTouch, touches_of
 _MOST_KEPT = 512
 """States whose answers are kept: some hundred kilobytes."""
 Data = dict[str, object]
+Told = Mapping[str, object]
+"""What a page is told, or what it tells."""
+Question = Callable[[Told], Told]
+"""Takes what a page says when it asks."""
 
 
 class OneBoard:
@@ -28,6 +33,20 @@ class OneBoard:
         self.data = board_data(self.states)
         self.answer = lru_cache(_MOST_KEPT)(self._answer)
         self.picture = lru_cache(_MOST_KEPT // 16)(self._picture)
+        self.questions: Mapping[str, Question] = {
+            "board": lambda _asked: self.data,
+            "answer": lambda asked: self.answer(_said(asked, "state")),
+            "picture": lambda asked: self.picture(_said(asked, "state")),
+            "walk": lambda asked: {"walk": self.walk(_said(asked, "state"), _said(asked, "heater"))},
+            "heat-up": lambda asked: self.heat_up(_said(asked, "state"), _said(asked, "heater")),
+        }
+        self.takes: Mapping[str, Question] = {}
+        self.files: frozenset[str] = frozenset()
+
+    @property
+    def html(self) -> str:
+        """The page that asks."""
+        return served_page(str(self.data["title"]))
 
     def _answer(self, code: str) -> StateAnswer:
         return board_answer(self.states, touches_of(code))
@@ -48,7 +67,11 @@ class OneBoard:
         return heat_up(self.states.report_in(touches_of(code)), heater)
 
 
-def refused_or(answer: Callable[[], Mapping[str, object]]) -> Mapping[str, object]:
+def _said(asked: Told, name: str) -> str:
+    return str(asked.get(name, ""))
+
+
+def refused_or(answer: Callable[[], Told]) -> Told:
     """What the page is told: an answer, or under `refused` why there is none."""
     try:
         return answer()

@@ -13,6 +13,7 @@ from plumbnet.report.text import CAUTION
 
 MODULES = (
     "touch-code.mjs",
+    "served.mjs",
     "hosts.mjs",
     "past.mjs",
     "gauge.mjs",
@@ -22,7 +23,7 @@ MODULES = (
     "board.mjs",
 )
 """The scripts, each behind those that it imports from."""
-TASK_MODULES = ("gauge.mjs", "picture.mjs", "heat-up.mjs", "tasks.mjs")
+TASK_MODULES = ("served.mjs", "lesson-hosts.mjs", "gauge.mjs", "picture.mjs", "heat-up.mjs", "tasks.mjs")
 """Those of the page on which exercises are answered by tapping."""
 TYPES: Mapping[str, str] = {"css": "text/css", "mjs": "text/javascript"}
 _IMPORT = re.compile(r"^import [^;]*;\n", re.MULTILINE)
@@ -39,7 +40,7 @@ def board_file(name: str) -> str | None:
     """A style sheet or a script of the page by its name; None where there is none of that name."""
     if name == "colours.css":
         return _colours()
-    return _read(name) if name in {*MODULES, "board.css"} else None
+    return _read(name) if name in {*MODULES, *TASK_MODULES, "board.css", "tasks.css"} else None
 
 
 def page_html(title: str, *, style: str, script: str, data: str = "", policy: str = "") -> str:
@@ -68,8 +69,21 @@ def _filled(frame: str, places: Mapping[str, str]) -> str:
 
 def served_page(title: str) -> str:
     """The page whose style and scripts are asked of the server."""
-    style = "".join(f'<link rel="stylesheet" href="{name}">' for name in ("colours.css", "board.css"))
-    return page_html(title, style=style, script='<script type="module" src="board.mjs"></script>')
+    return page_html(title, style=_linked("board.css"), script=_asked_for("board.mjs"))
+
+
+def served_tasks(title: str) -> str:
+    """The page on which exercises are answered by tapping, likewise."""
+    style = _linked("board.css", "tasks.css")
+    return _filled("tasks.html", _places(title, style, _asked_for("tasks.mjs"), "", ""))
+
+
+def _linked(*names: str) -> str:
+    return "".join(f'<link rel="stylesheet" href="{name}">' for name in ("colours.css", *names))
+
+
+def _asked_for(name: str) -> str:
+    return f'<script type="module" src="{name}"></script>'
 
 
 def whole_page(title: str, data: str) -> str:

@@ -16,7 +16,7 @@ from plumbnet.study.exercise import Blank, Choice, Exercise
 from plumbnet.study.touching import TouchStates
 from plumbnet.study.training import RESULTS_KEY, Dealt, PosedExercise
 
-_TITLE = "Exercises"
+TASKS_TITLE = "Exercises"
 
 
 class HintTold(TypedDict):
@@ -86,14 +86,19 @@ def tasks_copy(posed: Sequence[PosedExercise], dealt: Dealt | None, told: Callab
     """The page; `dealt` stands in the answers that it hands in, `told` is called after each exercise."""
     tasks: list[TaskTold] = []
     for one in posed:
-        tasks.append(_task(one))
+        tasks.append(task_told(one))
         told()
-    deal = None if dealt is None else dealt.model_dump(by_alias=True, exclude_defaults=True, mode="json")
-    data = {"key": RESULTS_KEY, "dealt": deal, "tasks": tasks}
-    return whole_tasks(_TITLE, json.dumps(data, separators=(",", ":"), ensure_ascii=False, allow_nan=False))
+    data = {"key": RESULTS_KEY, "dealt": dealt_told(dealt), "tasks": tasks}
+    return whole_tasks(TASKS_TITLE, json.dumps(data, separators=(",", ":"), ensure_ascii=False, allow_nan=False))
 
 
-def _task(posed: PosedExercise) -> TaskTold:
+def dealt_told(dealt: Dealt | None) -> dict[str, object] | None:
+    """What was dealt, as it stands in a file of results."""
+    return None if dealt is None else dealt.model_dump(by_alias=True, exclude_defaults=True, mode="json")
+
+
+def task_told(posed: PosedExercise) -> TaskTold:
+    """All that the page is told of an exercise."""
     exercise = posed.worded
     states, sheet = TouchStates(exercise.report), worksheet(exercise)
     return {

@@ -27,6 +27,8 @@ from plumbnet.study.long_runs import cores
 from plumbnet.study.remedies import Checked, remedies_if_small
 
 NONE_IS_A_LAYOUT = f"none of the files found that end in {' or '.join(ENDINGS)} is a layout: none has the key {KEY}"
+LOST = "the process that was to check this file ended without its answer, and so did the next"
+LOST_ADVICE = "look whether memory ran out, and check the file by itself"
 SHARED_FROM_BYTES = 1_000_000
 """So much text of layouts takes about twice as long to check as other processes take to start."""
 
@@ -51,6 +53,10 @@ class CheckFile:
             return self._noted(target, found) if isinstance(found, OtherFile) else self._answered(target, found)
         except Exception as error:  # noqa: BLE001  one file of many ends nothing; what nobody has foreseen is told
             return self._refused(target, error)
+
+    def lost(self, target: Target) -> FileOutcome:
+        """The outcome of a file at which the process that was to check it ended."""
+        return self._refused(target, LayoutError(target.file, [Fault(0, 0, LOST, LOST_ADVICE)]))
 
     def _answered(self, target: Target, system: System) -> FileOutcome:
         report = plumbnet.check(system, rules=self.rules, units=self.units, acceptances=self.own)

@@ -26,4 +26,11 @@ ScenarioOption = Annotated[
     str | None, typer.Option("--scenario", metavar="NAME", help="The layout as this scenario of the file makes it.")
 ]
 Strict = Annotated[bool, typer.Option("--strict", help="A YAML file in a folder that is no layout is an error.")]
-Jobs = Annotated[int | None, typer.Option(min=1, metavar="N", help="Processes at work; one to a core when left out.")]
+MOST_JOBS = 256
+"""Processes at work: each takes some 60 MB, and more than there are cores do nothing sooner."""
+Jobs = Annotated[
+    int | None,
+    typer.Option(
+        min=1, max=MOST_JOBS, metavar="N", help=f"Processes at work, {MOST_JOBS} at most; one to a core when left out."
+    ),
+]

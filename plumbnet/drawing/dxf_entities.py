@@ -26,6 +26,19 @@ DxfPoint = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
+class DxfPlace:
+    """How the drawing lies on its sheet: its point at the lower left corner, and the points that a unit takes."""
+
+    corner: DxfPoint
+    scale: float = 1.0
+
+    def mm(self, point: DxfPoint) -> DxfPoint:
+        """A point of the drawing, downwards, in mm from the lower left corner of the sheet."""
+        mm_per_unit = self.scale * MM_PER_POINT
+        return (point[0] - self.corner[0]) * mm_per_unit, (self.corner[1] - point[1]) * mm_per_unit
+
+
+@dataclass(frozen=True, slots=True)
 class Outline:
     """A polyline in mm, with its colours as 0xRRGGBB; None for none."""
 
@@ -49,19 +62,14 @@ def _moved(points: tuple[DxfPoint, ...], by: DxfPoint) -> tuple[DxfPoint, ...]:
     return tuple((round(x - by[0], 3) + 0.0, round(y - by[1], 3) + 0.0) for x, y in points)
 
 
-def outlines_of(shape: Patch, corner: DxfPoint) -> Iterator[Outline]:
-    """The polylines of a shape whose points are in points, downwards; `corner` is the lower left one of the sheet."""
+def outlines_of(shape: Patch, place: DxfPlace) -> Iterator[Outline]:
+    """The polylines of a shape of the drawing."""
     edge = _colour(shape.get_edgecolor()) if shape.get_linewidth() else None
     fill, weight, dash = _colour(shape.get_facecolor()), weight_of(shape.get_linewidth()), _dash(shape)
-    pieces = [(tuple(_on_sheet(at, corner) for at in points), closed) for points, closed in _pieces(shape.get_path())]
+    pieces = [(tuple(place.mm(at) for at in points), closed) for points, closed in _pieces(shape.get_path())]
     for number, (points, is_closed) in enumerate(pieces):
         others = () if number or fill is None else tuple(other for other, _ in pieces[1:])
         yield Outline(points, is_closed, edge, None if number else fill, weight, dash, others)
-
-
-def _on_sheet(point: DxfPoint, corner: DxfPoint) -> DxfPoint:
-    """A point in mm from the lower left corner of the sheet."""
-    return (point[0] - corner[0]) * MM_PER_POINT, (corner[1] - point[1]) * MM_PER_POINT
 
 
 def _dash(shape: Patch) -> tuple[float, ...]:
@@ -125,20 +133,20 @@ def linetype_of(document: Any, dash: Sequence[float]) -> str:  # noqa: ANN401  e
     return name
 
 
-def add_words(space: Any, words: Text, corner: DxfPoint, layer: str, style: str) -> None:  # noqa: ANN401  ezdxf
+def add_words(space: Any, words: Text, place: DxfPlace, layer: str, style: str) -> None:  # noqa: ANN401  ezdxf
     """Put words into a space of a drawing, each line as text."""
     placed: Any = words.get_position()
-    from_x, y = float(placed[0]), float(placed[1])
+    x, middle = place.mm((float(placed[0]), float(placed[1])))
     lines = words.get_text().split("\n")
-    size = float(words.get_fontsize())
-    top = y - (len(lines) - 1) / 2 * size * _LINE_SPACING
+    size = float(words.get_fontsize()) * MM_PER_POINT
+    top = middle + (len(lines) - 1) / 2 * size * _LINE_SPACING
     for number, line in enumerate(lines):
         if not line.strip():
             continue
-        at = _on_sheet((from_x, top + number * size * _LINE_SPACING), corner)
+        at = (x, top - number * size * _LINE_SPACING)
         colour = _colour(words.get_color())
         own = {"layer": layer, "style": style, "true_color": colour}
-        text = space.add_text(plain_words(line), height=size * CAP_HEIGHT * MM_PER_POINT, dxfattribs=own)
+        text = space.add_text(plain_words(line), height=size * CAP_HEIGHT, dxfattribs=own)
         text.set_placement(at, align=_align(words.get_horizontalalignment()))
 
 

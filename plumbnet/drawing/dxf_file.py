@@ -16,7 +16,7 @@ from matplotlib.text import Text
 
 from plumbnet.drawing.dxf_entities import (
     MM_PER_POINT,
-    DxfPoint,
+    DxfPlace,
     Outline,
     add_outline,
     add_paper,
@@ -25,12 +25,13 @@ from plumbnet.drawing.dxf_entities import (
     outlines_of,
     weight_of,
 )
-from plumbnet.drawing.figure import schematic_figure
+from plumbnet.drawing.figure import Sheet, schematic_figure
 from plumbnet.drawing.ink import Cut, Group
 from plumbnet.drawing.items import Schematic
 from plumbnet.drawing.palette import Dash, Palette, Service
 
 NO_DXF: Final = 'a drawing in DXF needs ezdxf, which is not installed: pip install "plumbnet[dxf]"'
+_MM_PER_INCH: Final = 25.4
 _MILLIMETRES = 4  # $INSUNITS of the DXF reference (from memory)
 _STYLE = "plumbnet"
 _PAPER: Final = "paper"
@@ -43,23 +44,26 @@ class NoDxf(ImportError):
     """A drawing in DXF was asked for, and what writes it is not installed."""
 
 
-def schematic_dxf(schematic: Schematic, palette: Palette) -> bytes:
-    """The schematic as a DXF file of version R2010, the same bytes for the same schematic. Raises NoDxf."""
+def schematic_dxf(schematic: Schematic, palette: Palette, sheet: Sheet = "natural") -> bytes:
+    """The schematic on a sheet as a DXF file of version R2010, the same bytes for the same schematic. Raises NoDxf."""
     try:
         ezdxf = import_module("ezdxf")
     except ImportError as error:
         raise NoDxf(NO_DXF) from error
-    axes = schematic_figure(schematic, palette).axes[0]
+    figure = schematic_figure(schematic, palette, sheet)
+    axes = figure.axes[0]
     left, right = axes.get_xlim()
-    foot, top = axes.get_ylim()
+    foot, _ = axes.get_ylim()
+    wide, high = (float(side) * _MM_PER_INCH for side in figure.get_size_inches())
+    place = DxfPlace((float(left), float(foot)), wide / MM_PER_POINT / float(right - left))
     with _without_clock(ezdxf):
         document = ezdxf.new("R2010", units=_MILLIMETRES)
         document.styles.add(_STYLE, font="DejaVuSans.ttf")
-        corners = ((0.0, 0.0), ((right - left) * MM_PER_POINT, (foot - top) * MM_PER_POINT))
+        corners = ((0.0, 0.0), (wide, high))
         document.modelspace().reset_extents(*((*corner, 0.0) for corner in corners))
         _add_layers(document, palette)
         add_paper(document.modelspace(), corners, palette.ground, _PAPER)
-        desk = _Desk(document, (float(left), float(foot)))
+        desk = _Desk(document, place)
         for group in sorted(axes.artists, key=lambda each: each.get_zorder()):
             if isinstance(group, Group):
                 desk.draw(group)
@@ -103,8 +107,7 @@ class _Desk:
     """The drawing so far, and the blocks in it by what they look like."""
 
     document: Any
-    corner: DxfPoint
-    """The lower left one of the sheet, in points."""
+    place: DxfPlace
     blocks: dict[tuple[Outline, ...], str] = field(default_factory=dict)
 
     def draw(self, group: Group) -> None:
@@ -117,7 +120,7 @@ class _Desk:
             outline
             for member in group.members
             if isinstance(member, Patch) and not isinstance(member, Cut)  # a hatch is cut by no outline here
-            for outline in outlines_of(member, self.corner)
+            for outline in outlines_of(member, self.place)
         ]
         if group.symbol and shapes:
             corner = (min(x for one in shapes for x, _ in one.points), min(y for one in shapes for _, y in one.points))
@@ -128,7 +131,7 @@ class _Desk:
                 add_outline(space, outline, layer, by_layer=group.service is not None)
         for member in group.members:
             if isinstance(member, Text):
-                add_words(space, member, self.corner, "words" if group.symbol else layer, _STYLE)
+                add_words(space, member, self.place, "words" if group.symbol else layer, _STYLE)
 
     def _block(self, symbol: str, look: tuple[Outline, ...]) -> str:
         """The block that looks so, made where there is none yet: named as its symbol, turned ones by number."""

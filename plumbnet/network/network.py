@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_right
 from collections import deque
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import ClassVar, TypeAlias
@@ -182,12 +183,16 @@ class Network:
         """Pressure at which the first way out of each zone that has one opens."""
         return first_opens_pa(self.openings, lambda role: role.is_way_out)
 
-    def neighbours(self, node: Node) -> set[str]:
+    def neighbours(self, node: Node) -> AbstractSet[str]:
         """The parts that pipes and fittings alone join to a node, its own left out."""
-        return self._joined_parts[node] - {self.piping.ports[node].part}
+        return self.joined(node) - {self.piping.ports[node].part}
+
+    def joined(self, node: Node) -> frozenset[str]:
+        """The same with its own: one and the same set for all nodes that are joined so."""
+        return self._joined_parts[node]
 
     @cached_property
-    def _joined_parts(self) -> list[set[str]]:
+    def _joined_parts(self) -> list[frozenset[str]]:
         return joined_parts(self.piping)
 
     @cached_property

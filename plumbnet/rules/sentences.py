@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from plumbnet.network.pressure import Giver
 from plumbnet.rules.facts import Facts, HeaterFacts, LowFacts, Need, PlaceFacts, TankFacts, Verdict
 
-MOST_LISTED = 250
+MOST_LISTED = 100
 """Names in a row in a sentence: with more, what is said of very many heaters would grow with their square."""
 TANK_LEFT_OUT = (
     "a control; how large a tank would do was not worked out, since too many heaters push into each other's water for "

@@ -16,6 +16,7 @@ import plumbnet
 from plumbnet.analysis.report import Report
 from plumbnet.drawing.dxf_entities import MM_PER_POINT
 from plumbnet.drawing.dxf_file import NoDxf, schematic_dxf
+from plumbnet.drawing.figure import Sheet
 from plumbnet.report.figures.colours import PALETTES
 from plumbnet.report.schematic.schematic_contents import schematic_of
 
@@ -29,25 +30,28 @@ def report() -> Report:
     return plumbnet.check("systems/tower-low-zone-return.yaml")
 
 
-@cache
-def content() -> bytes:
-    return plumbnet.draw(report(), form="dxf").content
+SHEETS: tuple[Sheet, ...] = ("natural", "a4")
 
 
 @cache
-def drawing() -> Any:  # noqa: ANN401  as ezdxf has it
-    return read(io.StringIO(content().decode()))
+def content(sheet: Sheet = "natural") -> bytes:
+    return plumbnet.draw(report(), form="dxf", sheet=sheet).content
 
 
 @cache
-def svg() -> str:
-    return plumbnet.draw(report(), form="svg").content.decode()
+def drawing(sheet: Sheet = "natural") -> Any:  # noqa: ANN401  as ezdxf has it
+    return read(io.StringIO(content(sheet).decode()))
 
 
 @cache
-def size() -> tuple[float, float]:
+def svg(sheet: Sheet = "natural") -> str:
+    return plumbnet.draw(report(), form="svg", sheet=sheet).content.decode()
+
+
+@cache
+def size(sheet: Sheet = "natural") -> tuple[float, float]:
     """Width and height of the SVG in mm."""
-    found = re.search(r'width="([0-9.]+)pt" height="([0-9.]+)pt"', svg())
+    found = re.search(r'width="([0-9.]+)pt" height="([0-9.]+)pt"', svg(sheet))
     assert found is not None
     return float(found[1]) * MM_PER_POINT, float(found[2]) * MM_PER_POINT
 
@@ -60,7 +64,9 @@ def test_it_is_sound_and_the_same_bytes_again() -> None:
 
 def test_it_is_in_millimetres_and_as_large_as_the_sheet() -> None:
     assert drawing().units == MM
-    assert tuple(drawing().modelspace().dxf.extmax)[:2] == pytest.approx(size(), abs=0.01)
+    for sheet in SHEETS:
+        assert tuple(drawing(sheet).modelspace().dxf.extmax)[:2] == pytest.approx(size(sheet), abs=0.01)
+    assert size("a4") == pytest.approx((297, 210))
 
 
 def test_sheet_lies_behind_everything_on_a_layer_of_its_own() -> None:
@@ -72,10 +78,11 @@ def test_sheet_lies_behind_everything_on_a_layer_of_its_own() -> None:
     assert sum(one.dxf.layer == "paper" for one in drawing().modelspace()) == 1
 
 
-def test_pipes_end_where_the_svg_has_them_on_the_layers_of_their_services() -> None:
-    height = size()[1]
-    wanted = sorted(_in_order(*(_on_sheet(end, height) for end in _ends(piece))) for piece in _pieces())
-    lines = [one for one in drawing().modelspace().query("LWPOLYLINE") if one.dxf.layer.startswith("pipes-")]
+@pytest.mark.parametrize("sheet", SHEETS)
+def test_pipes_end_where_the_svg_has_them_on_the_layers_of_their_services(sheet: Sheet) -> None:
+    height = size(sheet)[1]
+    wanted = sorted(_in_order(*(_on_sheet(end, height) for end in _ends(piece))) for piece in _pieces(sheet))
+    lines = [one for one in drawing(sheet).modelspace().query("LWPOLYLINE") if one.dxf.layer.startswith("pipes-")]
     found = sorted(_in_order(*(tuple(point[:2]) for point in (one[0], one[-1]))) for one in lines if not one.closed)
     assert len(found) == len(wanted)
     for ours, theirs in zip(found, wanted, strict=True):
@@ -84,9 +91,9 @@ def test_pipes_end_where_the_svg_has_them_on_the_layers_of_their_services() -> N
     assert {one.dxf.linetype for one in lines} == {"BYLAYER"}
 
 
-def _pieces() -> list[str]:
+def _pieces(sheet: Sheet) -> list[str]:
     """The lines of pipes in the SVG, those that are interrupted in as many pieces."""
-    return [piece for path in _PATH.findall(svg()) for piece in path.split("M") if piece.strip()]
+    return [piece for path in _PATH.findall(svg(sheet)) for piece in path.split("M") if piece.strip()]
 
 
 def _ends(path: str) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -103,11 +110,13 @@ def _in_order(*ends: tuple[float, float]) -> tuple[float, ...]:
     return (*first, *second)
 
 
-def test_words_are_text_where_the_svg_has_them() -> None:
-    wanted = Counter(unescape(words) for _, _, words in _TEXT.findall(svg()))
-    texts = list(drawing().modelspace().query("TEXT"))
+@pytest.mark.parametrize("sheet", SHEETS)
+def test_words_are_text_where_the_svg_has_them(sheet: Sheet) -> None:
+    wanted = Counter(unescape(words) for _, _, words in _TEXT.findall(svg(sheet)))
+    texts = list(drawing(sheet).modelspace().query("TEXT"))
     assert Counter(one.dxf.text for one in texts) == wanted
-    places = {unescape(words): _on_sheet((float(x), float(y)), size()[1]) for x, y, words in _TEXT.findall(svg())}
+    found = _TEXT.findall(svg(sheet))
+    places = {unescape(words): _on_sheet((float(x), float(y)), size(sheet)[1]) for x, y, words in found}
     for one in texts:
         if wanted[one.dxf.text] == 1:
             x, y, _ = one.get_placement()[1]

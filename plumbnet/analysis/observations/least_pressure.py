@@ -1,13 +1,13 @@
 """Taps, emitters and the highest places of what is heated, with the least pressure that stands at each."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.layout.model import End, Role
 from plumbnet.network import Network
-from plumbnet.network.loops import HeatedVolume
+from plumbnet.network.loops import HeatedVolume, Loop
 from plumbnet.network.piping import Node, Zone
 from plumbnet.network.pressure import PressureSources
 from plumbnet.physics.fluids import ATMOSPHERE_PA, OutsideWater, boiling_k, saturation_abs_pa
@@ -23,6 +23,7 @@ def lows(network: Network) -> Iterator[LowFacts]:
 class _Lowest:
     network: Network
     feeding: PressureSources = field(init=False)
+    _of_loops: dict[frozenset[Node], Node | None] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.feeding = PressureSources(self.network.zoning, self.network.standing)
@@ -40,22 +41,20 @@ class _Lowest:
 
     def _heated(self, heated: HeatedVolume) -> Iterator[LowFacts]:
         """The highest place of what a heater warms: its own store, and every loop that is driven through it."""
-        loops = sorted({node for loop in heated.loops for node in loop.nodes})
+        loops = (self._lowest_in(loop) for loop in heated.loops)
         plain = heated.source.mixture is None
         hot_k = heated.source.hot_k if plain else None
-        nodes = [heated.inlet, heated.outlet, *loops]
+        nodes = [heated.inlet, heated.outlet, *(node for node in loops if node is not None)]
         yield from self._place(heated.name, Use.HEATER, nodes, hot_k=hot_k, is_driven=bool(heated.loops))
 
     def _place(
         self, name: str, use: Use, nodes: list[Node], *, hot_k: float | None = None, is_driven: bool = False
     ) -> Iterator[LowFacts]:
         """The place among nodes at which least stands; pipes that end in the air may stand empty at the top."""
-        wet = [node for node in nodes if node not in self._airy and self._least_pa(node) > -math.inf]
-        if not wet:
+        node = self._lowest(nodes)
+        if node is None:
             return
-        ports = self.network.piping.ports
-        node = min(wet, key=lambda each: (self._least_pa(each), ports[each]))  # of several the first by name
-        zone, at = self.network.zoning.zone_of[node], ports[node].part
+        zone, at = self.network.zoning.zone_of[node], self.network.piping.ports[node].part
         least_pa = self._least_pa(node)
         yield LowFacts(
             name=name,
@@ -71,6 +70,18 @@ class _Lowest:
             vapour_pa=0.0 if hot_k is None else _vapour_pa(hot_k),
             boils_k=None if hot_k is None else _boils_k(least_pa),
         )
+
+    def _lowest_in(self, loop: Loop) -> Node | None:
+        """The same of a loop, looked for once for all heaters on it."""
+        if loop.nodes not in self._of_loops:
+            self._of_loops[loop.nodes] = self._lowest(loop.nodes)
+        return self._of_loops[loop.nodes]
+
+    def _lowest(self, nodes: Iterable[Node]) -> Node | None:
+        """The node at which least stands, of several the first by name; None where no water is."""
+        wet = (node for node in nodes if node not in self._airy and self._least_pa(node) > -math.inf)
+        ports = self.network.piping.ports
+        return min(wet, key=lambda each: (self._least_pa(each), ports[each]), default=None)
 
     def _least_pa(self, node: Node) -> float:
         """Least pressure at a node, gauge at its height; minus infinity where no water is."""

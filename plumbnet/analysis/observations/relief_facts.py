@@ -1,9 +1,11 @@
 """Relief valves: which heater each one touches, and its set beside the ratings, the static pressure and other sets."""
 
 import math
-from collections.abc import Iterator
+from bisect import bisect_left
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
-from plumbnet.layout.model import Role
+from plumbnet.layout.model import HeatSource, Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.outlets import first_opens_pa
@@ -12,54 +14,71 @@ from plumbnet.rules.facts import ReliefFacts
 
 
 def reliefs(network: Network, role: Role) -> Iterator[ReliefFacts]:
-    """Every relief valve of a role, in the order of the file. Linear.
+    """Every relief valve of a role, in the order of the file.
 
     One that guards what it touches and lets its growth off besides counts as a safety relief valve.
     """
-    sites = [site for site in network.sites if _role(site) is role]
     lowest_pa = first_opens_pa(network.openings, lambda each: each is Role.SAFETY_RELIEF)
-    for site in sites:
-        safety_pa = lowest_pa.get(network.zoning.zone_of[site.node])
-        yield _relief(network, site, tuple(sorted(network.neighbours(site.node))), safety_pa)
+    joined: dict[frozenset[str], _Joined] = {}
+    for site in network.sites:
+        if _role(site) is role:
+            names = network.joined(site.node)
+            if names not in joined:
+                joined[names] = _joined(network, names)
+            yield _relief(network, site, joined[names], lowest_pa.get(network.zoning.zone_of[site.node]))
 
 
 def _role(site: Site) -> Role:
     return Role.SAFETY_RELIEF if site.outlet.is_safety else site.outlet.role
 
 
-def _relief(network: Network, site: Site, touches: tuple[str, ...], safety_pa: float | None) -> ReliefFacts:
-    parts, head_pa = network.piping.system.parts, network.piping.heads_pa[site.node]
-    zone = network.zoning.zone_of[site.node]
-    static_pa = network.standing.static_pa[zone]
-    rating_pa, rated = _lowest_rating(network, touches, head_pa)
-    sources = [source for name in touches if (source := parts[name].heat()) is not None]
+@dataclass(frozen=True, slots=True)
+class _Joined:
+    """Parts that pipes and fittings alone join: names sorted, vessels, what heats, ratings at datum, lowest first."""
+
+    names: tuple[str, ...]
+    vessels: frozenset[str]
+    sources: Mapping[str, HeatSource]
+    ratings: tuple[tuple[float, str], ...]
+
+
+def _joined(network: Network, names: frozenset[str]) -> _Joined:
+    parts, piping = network.piping.system.parts, network.piping
+    by_name = tuple(sorted(names))
+    ratings = (
+        (rating_pa + piping.heads_pa[next(piping.nodes_of(name))], name)
+        for name in by_name
+        if (rating_pa := parts[name].rating_pa) is not None
+    )
+    return _Joined(
+        names=by_name,
+        vessels=frozenset(name for name in by_name if parts[name].is_vessel),
+        sources={name: source for name in by_name if (source := parts[name].heat()) is not None},
+        ratings=tuple(sorted(ratings)),
+    )
+
+
+def _relief(network: Network, site: Site, joined: _Joined, safety_pa: float | None) -> ReliefFacts:
+    own, head_pa, zone = site.part, network.piping.heads_pa[site.node], network.zoning.zone_of[site.node]
+    static_pa, place = network.standing.static_pa[zone], bisect_left(joined.names, own)
+    rating = next((rating for rating in joined.ratings if rating[1] != own), None)
+    sources = [source for name, source in joined.sources.items() if name != own]
     inputs = [source.input_w for source in sources if source.input_w is not None]
     return ReliefFacts(
-        name=site.part,
-        touches=touches,
-        touches_vessel=any(parts[name].is_vessel for name in touches),
+        name=own,
+        touches=(*joined.names[:place], *joined.names[place + (own in joined.names[place : place + 1]) :]),
+        touches_vessel=not joined.vessels <= {own},
         set_pa=site.outlet.opens_pa,
         static_pa=None if static_pa is None else static_pa - head_pa,
         opens_k=site.outlet.opens_k,
         capacity_w=site.outlet.capacity_w,
         serves_w=math.fsum(inputs) if inputs else None,
         serves_k=max((source.hot_k for source in sources), default=None),
-        rated=rated,
-        rating_pa=rating_pa,
+        rated=None if rating is None else rating[1],
+        rating_pa=None if rating is None else rating[0] - head_pa,
         safety_pa=None if safety_pa is None else safety_pa - head_pa,
         is_fed=zone in network.fed,
     )
-
-
-def _lowest_rating(network: Network, names: tuple[str, ...], head_pa: float) -> tuple[float | None, str | None]:
-    """The lowest rating among parts, gauge at a height given by its head, and the part that has it."""
-    parts, piping = network.piping.system.parts, network.piping
-    rated = [
-        (rating_pa + piping.heads_pa[next(piping.nodes_of(name))] - head_pa, name)
-        for name in names
-        if (rating_pa := parts[name].rating_pa) is not None
-    ]
-    return min(rated, default=(None, None))
 
 
 def relieved_by(network: Network) -> dict[Node, tuple[str, ...]]:

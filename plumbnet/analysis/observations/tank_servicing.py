@@ -14,13 +14,16 @@ from plumbnet.network.graphs import by_start, nearest_first
 from plumbnet.network.piping import Node, Zone
 from plumbnet.rules.facts import TankServiceFacts
 
+MOST_FOLLOWED = 8
+"""Supplies of which each is followed down to all tanks; where there are more, the way is searched up from each tank."""
 _Ways: TypeAlias = dict[Node, list[Node]]
 
 
 def tank_service(network: Network) -> Iterator[TankServiceFacts]:
     """Every expansion tank, in the order of the file.
 
-    Linear in the piping for each supply, and for each tank in the circuit that carries heat in which it stands.
+    Linear in the piping for each supply, or where these are many for each tank, and for each tank in the circuit that
+    carries heat in which it stands.
     """
     search = _Service(network)
     for name, part in network.piping.system.parts.items():
@@ -55,6 +58,9 @@ class _Service:
 
     def _fed_by(self, node: Node) -> tuple[str, ...]:
         """Supplies from which water comes to a node while every valve is shut, by name."""
+        if len(self._supplies) > MOST_FOLLOWED:
+            met = _reached([node], self._before) & self._supplies
+            return tuple(sorted(self.network.piping.ports[each].part for each in met))
         return tuple(sorted(name for name, supplied in self._supplied.items() if node in supplied))
 
     def _let_down_with(self, start: Node) -> tuple[str, ...]:
@@ -71,7 +77,7 @@ class _Service:
     @cached_property
     def _behind_stops(self) -> AbstractSet[Node]:
         """Nodes to which water would come from a supply through one valve."""
-        supplied = frozenset[Node]().union(*self._supplied.values())
+        supplied = _reached(self._supplies, self._after)
         ends = (tuple(self.network.piping.nodes_of(name)) for name in self._valves)
         far = [end for pair in ends for near, end in permutations(pair, 2) if near in supplied]
         return _reached(far, self._after)

@@ -2,5 +2,6 @@
 
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.live.shown_page import ShownPage
 
-__all__ = ["BoardServer", "FollowedFile"]
+__all__ = ["BoardServer", "FollowedFile", "ShownPage"]

@@ -1,4 +1,4 @@
-"""A followed file to a server on this machine alone: the page, its answers, and word of each save."""
+"""A followed file to a server on this machine alone: its page, what that asks and hands in, and word of each save."""
 
 import asyncio
 import contextlib
@@ -19,8 +19,9 @@ from starlette.routing import Route
 
 from plumbnet.boards.live.followed_file import FollowedFile
 from plumbnet.boards.live.request_guard import RequestGuard
-from plumbnet.boards.one_board import refused_or
-from plumbnet.boards.page_files import TYPES, board_file, served_page
+from plumbnet.boards.live.shown_page import ShownPage
+from plumbnet.boards.one_board import Question, Told, refused_or
+from plumbnet.boards.page_files import TYPES, board_file
 
 HOST = "127.0.0.1"
 _LONGEST_S = 20.0
@@ -30,7 +31,9 @@ _PATIENCE = 60
 """So many moments a page waits for word of a save before it asks again."""
 _MOST_BYTES = 4_000_000
 _MOST_SIGNS = 4_000
-_UNPROCESSABLE, _UNAVAILABLE, _TOO_LONG, _MISSING = 422, 503, 414, 404
+_UNPROCESSABLE, _UNAVAILABLE, _TOO_LONG, _TOO_LARGE, _MISSING = 422, 503, 414, 413, 404
+_NO_PAGE: Told = {"refused": "there is no such page"}
+_TOO_MUCH: Told = {"refused": "this is more than a board is asked at a time"}
 
 
 @dataclass
@@ -40,7 +43,7 @@ class BoardServer:
     With `ends_after_s` it ends by itself so many seconds after no page waits any more for word of a save.
     """
 
-    followed: FollowedFile
+    followed: FollowedFile[ShownPage]
     port: int = 0
     ends_after_s: float | None = None
     secret: str = field(default_factory=lambda: secrets.token_urlsafe(24))
@@ -109,59 +112,58 @@ class BoardServer:
     def _application(self) -> Starlette:
         routes = [
             Route("/", self._page),
-            Route("/board.json", self._board),
-            Route("/answer.json", self._answer),
-            Route("/picture.json", self._picture),
-            Route("/walk.json", self._walk),
-            Route("/heat-up.json", self._heat_up),
             Route("/changed.json", self._changed),
+            Route("/{name}.json", self._asked),
+            Route("/{name}.json", self._handed_in, methods=["POST"]),
             Route("/{name}", self._file),
         ]
         return Starlette(routes=routes)
 
     async def _page(self, _request: Request) -> Response:
-        return HTMLResponse(served_page(str(self.followed.board.data["title"])))
+        return HTMLResponse(self.followed.shown.html)
 
     async def _file(self, request: Request) -> Response:
         name = str(request.path_params["name"])
         content = board_file(name)
         if content is None:
-            return _told({"refused": "there is no such page"}, _MISSING)
+            return _told(_NO_PAGE, _MISSING)
         return Response(content, media_type=TYPES[name.rpartition(".")[2]])
 
-    async def _board(self, _request: Request) -> Response:
-        return _told(self.followed.board.data)
-
-    async def _answer(self, request: Request) -> Response:
-        board = self.followed.board
-        return await self._asked(request, lambda: board.answer(request.query_params.get("state", "")))
-
-    async def _picture(self, request: Request) -> Response:
-        board = self.followed.board
-        return await self._asked(request, lambda: board.picture(request.query_params.get("state", "")))
-
-    async def _walk(self, request: Request) -> Response:
-        board, asked = self.followed.board, request.query_params
-        heater = asked.get("heater", "")
-        return await self._asked(request, lambda: {"walk": board.walk(asked.get("state", ""), heater)})
-
-    async def _heat_up(self, request: Request) -> Response:
-        board, asked = self.followed.board, request.query_params
-        return await self._asked(request, lambda: board.heat_up(asked.get("state", ""), asked.get("heater", "")))
-
-    async def _asked(self, request: Request, work: Callable[[], Mapping[str, object]]) -> Response:
-        """An answer within bounds of size and time, or why there is none."""
+    async def _asked(self, request: Request) -> Response:
+        """What the page asks."""
         if len(request.url.query) > _MOST_SIGNS:
-            return _told({"refused": "this is more than a board is asked at a time"}, _TOO_LONG)
+            return _told(_TOO_MUCH, _TOO_LONG)
+        return await self._answered(self.followed.shown.questions, request, dict(request.query_params))
+
+    async def _handed_in(self, request: Request) -> Response:
+        """What the page hands in."""
+        given = bytearray()
+        async for piece in request.stream():
+            given += piece
+            if len(given) > _MOST_SIGNS:
+                return _told(_TOO_MUCH, _TOO_LARGE)
         try:
-            found = await asyncio.wait_for(run_in_threadpool(self._worked_out, work), _LONGEST_S)
+            told = json.loads(given)
+        except ValueError:
+            told = None
+        if not isinstance(told, dict):
+            return _told({"refused": "this is nothing that a board takes"}, _UNPROCESSABLE)
+        return await self._answered(self.followed.shown.takes, request, told)
+
+    async def _answered(self, by_name: Mapping[str, Question], request: Request, told: Told) -> Response:
+        """An answer within bounds of size and time, or why there is none."""
+        question = by_name.get(str(request.path_params["name"]))
+        if question is None:
+            return _told(_NO_PAGE, _MISSING)
+        try:
+            found = await asyncio.wait_for(run_in_threadpool(self._worked_out, question, told), _LONGEST_S)
         except TimeoutError:
             return _told({"refused": "This takes too long to work out here; ask plumbnet whatif."}, _UNAVAILABLE)
         return _told(found, _UNPROCESSABLE if "refused" in found else 200)
 
-    def _worked_out(self, work: Callable[[], Mapping[str, object]]) -> Mapping[str, object]:
+    def _worked_out(self, question: Question, told: Told) -> Told:
         with self._one_at_a_time:
-            return refused_or(work)
+            return refused_or(lambda: question(told))
 
     async def _changed(self, request: Request) -> Response:
         """Waits for a save that the page has not seen, and says what is wrong with the file, or nothing."""
@@ -189,7 +191,7 @@ class BoardServer:
                 await asyncio.wait_for(saved.wait(), _MOMENT_S)
 
 
-def _told(data: Mapping[str, object], status: int = 200) -> Response:
+def _told(data: Told, status: int = 200) -> Response:
     content = json.dumps(data, separators=(",", ":"), allow_nan=False).encode()
     if len(content) > _MOST_BYTES:
         content, status = b'{"refused":"this is more than a board shows"}', _UNPROCESSABLE

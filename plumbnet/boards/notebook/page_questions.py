@@ -42,19 +42,10 @@ class AskedBoard:
         return {"view": question["view"], "id": question["id"], "answer": answer}
 
     def _answer(self, question: PageQuestion) -> Mapping[str, object]:
-        state = question["state"]
-        match question["ask"]:
-            case "board":
-                return self.board.data
-            case "answer":
-                answer = self.board.answer(state)
-                self.state = state
-                return answer
-            case "picture":
-                return self.board.picture(state)
-            case "walk":
-                return {"walk": self.board.walk(state, question["heater"])}
-            case "heat-up":
-                return self.board.heat_up(state, question["heater"])
-            case _:
-                return {"refused": _NO_QUESTION}
+        asked = self.board.questions.get(question["ask"])
+        if asked is None:
+            return {"refused": _NO_QUESTION}
+        answer = asked(question)
+        if question["ask"] == "answer":
+            self.state = question["state"]
+        return answer

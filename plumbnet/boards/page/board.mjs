@@ -7,6 +7,7 @@ import { AddressPast, OwnPast } from "./past.mjs";
 import { Picture } from "./picture.mjs";
 import { HeatUpStrip } from "./heat-up.mjs";
 import { made, openMenu } from "./menu.mjs";
+import { unanswered } from "./served.mjs";
 
 /** @typedef {import("./touch-code.mjs").Touch} Touch */
 /** @typedef {import("./hosts.mjs").Answer} Answer */
@@ -91,12 +92,13 @@ class Board {
     this.#cool();
     this.touches = touches;
     this.#buttons();
-    const found = await this.host.answer(codeOf(touches)).catch(() => ({ refused: "The board does not answer. Is the program that opened it still running?" }));
+    const found = await this.host.answer(codeOf(touches)).catch(unanswered);
     if (!found || question !== this.question) return;
     if ("refused" in found) return this.#refused(found.refused, words);
     if (found.picture !== this.pictureKey) {
-      const places = await this.host.picture(found.picture);
-      if (question !== this.question || places.refused) return;
+      const places = await this.host.picture(found.picture).catch(unanswered);
+      if (question !== this.question) return;
+      if (places.refused) return this.#refused(places.refused, words);
       this.picture.show(places);
       this.pictureKey = found.picture;
       this.#makeTouchable();
@@ -287,16 +289,17 @@ class Board {
   }
 
   async #walk() {
-    const found = await this.host.walk(codeOf(this.touches), this.heater);
-    $("hops").textContent = found.walk ?? found.refused ?? "";
+    const question = this.question, heater = this.heater;
+    const found = await this.host.walk(codeOf(this.touches), heater).catch(unanswered);
+    if (question === this.question && heater === this.heater) $("hops").textContent = found.walk ?? found.refused ?? "";
   }
 
   /** Lights the heater that is shown, and plays what comes of it. */
   async #heatUp() {
     const question = this.question, heater = this.chosen;
     if (!heater || !("heatUp" in this.host)) return;
-    const course = await this.host.heatUp(codeOf(this.touches), heater.name);
-    if (question !== this.question) return;
+    const course = await this.host.heatUp(codeOf(this.touches), heater.name).catch(unanswered);
+    if (question !== this.question || heater !== this.chosen) return;
     $("heat").setAttribute("aria-pressed", "true");
     this.strip.show(course, heater, this.board.unit, this.top)?.play();
   }

@@ -134,6 +134,7 @@ export class HeatUpStrip {
    * @returns {HeatUp | null}
    */
   show(course, heater, unit, top, seen = () => {}) {
+    this.#heating?.pause();
     this.at("heating").hidden = false;
     const isRefused = course.refused !== undefined;
     for (const id of ["play", "next-event", "moment"]) this.at(id).hidden = isRefused;

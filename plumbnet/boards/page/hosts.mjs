@@ -1,5 +1,6 @@
 // What stands behind the page: the program on this machine, a notebook, or the table of a copy. All answer the same questions.
 
+import { askServer, followSaves } from "./served.mjs";
 import { touchesOf } from "./touch-code.mjs";
 
 /**
@@ -27,16 +28,8 @@ export class LiveHost {
   isLive = true;
   isFramed = false;
 
-  /** @param {string} path @param {AbortSignal} [signal] */
-  async #ask(path, signal) {
-    const reply = await fetch(path, { headers: { "x-board": "1" }, signal, cache: "no-store" });
-    const body = await reply.json();
-    if (!reply.ok && body.refused === undefined) throw new Error(`status ${reply.status}`);
-    return body;
-  }
-
   board() {
-    return this.#ask("board.json");
+    return askServer("board.json");
   }
 
   /** @param {string} code @returns {Promise<Answer | Refused | null>} null where a later question took its place */
@@ -44,7 +37,7 @@ export class LiveHost {
     this.#asking?.abort();
     const asking = (this.#asking = new AbortController());
     try {
-      const found = await this.#ask(`answer.json?state=${encodeURIComponent(code)}`, asking.signal);
+      const found = await askServer(`answer.json?state=${encodeURIComponent(code)}`, { signal: asking.signal });
       return asking.signal.aborted ? null : found;
     } catch (error) {
       if (asking.signal.aborted) return null;
@@ -54,31 +47,22 @@ export class LiveHost {
 
   /** @param {string} key */
   picture(key) {
-    return this.#ask(`picture.json?state=${encodeURIComponent(key)}`);
+    return askServer(`picture.json?state=${encodeURIComponent(key)}`);
   }
 
   /** @param {string} code @param {string} heater */
   walk(code, heater) {
-    return this.#ask(`walk.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
+    return askServer(`walk.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
   }
 
   /** @param {string} code @param {string} heater */
   heatUp(code, heater) {
-    return this.#ask(`heat-up.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
+    return askServer(`heat-up.json?state=${encodeURIComponent(code)}&heater=${encodeURIComponent(heater)}`);
   }
 
-  /** Calls back whenever the file was saved, with what is wrong with it or nothing. @param {(told: {mistake: string}) => void} tell */
-  async follow(tell) {
-    for (let seen = 0; ; ) {
-      try {
-        const told = await this.#ask(`changed.json?seen=${seen}`);
-        if (told.seen !== seen && seen > 0) tell(told);
-        else if (told.mistake) tell(told);
-        seen = told.seen;
-      } catch {
-        await new Promise((done) => setTimeout(done, 1000));
-      }
-    }
+  /** @param {(told: {mistake: string}) => void} tell */
+  follow(tell) {
+    return followSaves(tell);
   }
 }
 

@@ -2,7 +2,9 @@
 
 import { SVG_NS } from "./gauge.mjs";
 import { HeatUpStrip } from "./heat-up.mjs";
+import { lessonHost } from "./lesson-hosts.mjs";
 import { isStill, Picture } from "./picture.mjs";
+import { unanswered } from "./served.mjs";
 
 /** @typedef {{name: string, text: string}} Hint */
 /** @typedef {{word: string, meaning: string, part: string | null, hint: Hint | null}} Option */
@@ -42,45 +44,106 @@ function named(part, name, kind) {
 }
 
 class Tasks {
-  /** @param {any} data */
-  constructor(data) {
-    this.data = data;
+  /** @type {any} */
+  task = null;
+  /** @type {any[]} */
+  given = [];
+  at = 0;
+  /** Exercises asked for; of several only the last is shown. */
+  turn = 0;
+  isOver = false;
+  /** @type {Promise<void>} */
+  keeping = Promise.resolve();
+
+  /** @param {import("./lesson-hosts.mjs").HeldLesson | import("./lesson-hosts.mjs").LiveLesson} host */
+  constructor(host) {
+    this.host = host;
     this.picture = new Picture($("pane"));
     this.strip = new HeatUpStrip(this.picture);
-    this.at = -1;
-    /** @type {any[]} */
-    this.given = [];
     $("typed").addEventListener("submit", (/** @type {Event} */ event) => {
       event.preventDefault();
       this.#typed($("number").value);
     });
-    $("next").addEventListener("click", () => this.#next());
-    this.#next();
+    $("next").addEventListener("click", () => this.#to(this.at + 1));
   }
 
-  get task() {
-    return this.data.tasks[this.at];
+  async begin() {
+    if (await this.#load()) await this.#to(0);
   }
 
-  #next() {
+  /** Asks for the lesson anew; whether there is one. */
+  async #load() {
+    const lesson = await this.host.lesson().catch(unanswered);
+    if ("refused" in lesson) return this.#warn(lesson.refused), false;
+    /** @type {import("./lesson-hosts.mjs").Lesson} */
+    this.lesson = lesson;
+    document.body.dataset.version = lesson.digest;
+    return true;
+  }
+
+  /** Says calmly what could not be done; nothing where all could. @param {string} words */
+  #warn(words) {
+    $("warning").hidden = !words;
+    $("warning").textContent = words;
+  }
+
+  get count() {
+    return this.lesson?.count ?? 0;
+  }
+
+  /** The blanks of an exercise that are not done with, all where nothing is known of it. @param {number} at */
+  #left(at) {
+    return this.lesson?.left?.[at] ?? null;
+  }
+
+  /** Goes on to an exercise, or to the next that is not done with, or to the end. @param {number} at */
+  async #to(at) {
+    const turn = ++this.turn;
     this.#cool();
-    this.at += 1;
-    if (this.at >= this.data.tasks.length) return this.#end();
-    const { place, about, supposed, prompt, picture, blanks } = this.task;
-    $("place").textContent = `${this.at + 1} of ${this.data.tasks.length}: ${place}`;
+    while (at < this.count && this.#left(at)?.length === 0) at += 1;
+    if (at >= this.count) {
+      this.at = at;
+      return this.#end();
+    }
+    const task = await this.host.task(at).catch(unanswered);
+    if (turn !== this.turn) return;
+    this.#warn(task.refused ?? "");
+    if (task.refused) return;
+    this.at = at;
+    this.#show(task);
+  }
+
+  /** @param {any} task */
+  #show(task) {
+    this.task = task;
+    this.isOver = false;
+    const { place, about, supposed, prompt, picture, blanks } = task, left = this.#left(this.at);
+    $("place").textContent = `${this.at + 1} of ${this.count}: ${place}`;
     $("about").textContent = about;
     $("supposed").hidden = !supposed;
     $("supposed").textContent = supposed ? `Suppose: ${supposed}.` : "";
     $("prompt").textContent = prompt;
     $("onward").hidden = true;
-    $("rows").replaceChildren(...this.task.parts.map(row));
-    $("assumed").textContent = this.task.assumed ? `Where nothing is said: ${this.task.assumed}.` : "";
+    $("parts").hidden = false;
+    $("rows").replaceChildren(...task.parts.map(row));
+    $("assumed").textContent = task.assumed ? `Where nothing is said: ${task.assumed}.` : "";
     this.picture.show(picture);
     this.picture.paint(PLAIN, undefined, new Set());
     for (const [name, part] of this.picture.parts) named(part, name, this.picture.kinds?.get(name));
-    this.left = [...blanks];
+    this.left = blanks.filter((/** @type {Blank} */ one) => left === null || left.includes(one.blank));
     this.#ask("");
     document.body.dataset.shown = String(this.at + 1);
+  }
+
+  /** What a save of the questions changes: what is asked now stays as it is where it is still asked. @param {{mistake: string}} told */
+  async saved(told) {
+    $("mistake").hidden = !told.mistake;
+    $("mistake").textContent = told.mistake;
+    if (told.mistake || !(await this.#load())) return;
+    if (this.isOver || this.at >= this.count) return this.#to(this.at);
+    const task = await this.host.task(this.at).catch(unanswered);
+    if (JSON.stringify(task) !== JSON.stringify(this.task)) await this.#to(this.at);
+    else $("place").textContent = `${this.at + 1} of ${this.count}: ${task.place}`;
   }
 
   /** Asks the next blank, or tells the reason and shows the colours. @param {string} said */
@@ -140,13 +203,27 @@ class Tasks {
   #answered(given, hint) {
     const blank = /** @type {Blank} */ (this.blank);
     this.tries?.push(hint ? { given, held: hint.name } : { given });
+    this.#keep(blank.blank, given);
     const isOver = !hint || (this.tries?.length ?? 0) >= TRIES;
     if (!isOver) return void ($("hint").textContent = hint.text);
-    const { number, question, could, again } = this.task;
+    const { number, question, could, again, level, units } = this.task;
     const answer = { exercise: number, blank: blank.blank, question, right: blank.right, tries: this.tries };
-    this.given.push({ ...answer, could: blank.blank === 1 ? could : [], ...(again ? { again } : {}) });
+    const whole = { ...answer, could: blank.blank === 1 ? could : [], ...(again ? { again } : {}) };
+    this.given.push({ answer: whole, dealt: this.lesson?.dealt, level, units });
     for (const part of this.picture.parts.values()) part.classList.remove("option", "tried");
     this.#ask(hint ? `${hint.text} The answer is ${blank.right}.` : `Right: ${given}.`);
+  }
+
+  /** Has an answer kept where that is done, each behind the one before; says so where it cannot be. @param {number} blank @param {string} given */
+  #keep(blank, given) {
+    const host = this.host;
+    if (!("keep" in host)) return;
+    const one = { digest: this.lesson?.digest ?? "", exercise: this.task.number, blank, given };
+    this.keeping = this.keeping.then(async () => {
+      const { refused } = await host.keep(one).catch(() => ({ refused: `This answer is not kept. ${unanswered().refused}` }));
+      this.#warn(refused ?? "");
+      document.body.dataset.kept = String(Number(document.body.dataset.kept ?? 0) + 1);
+    });
   }
 
   /** The water in its colours, as it heats up, and then the reason. @param {string} said */
@@ -164,7 +241,7 @@ class Tasks {
     if (course) this.#heatUp(course, shown, () => told([said, ...because]));
     else told([said, ...because]);
     $("onward").hidden = false;
-    $("next").textContent = this.at + 1 < this.data.tasks.length ? "Next" : "To the end";
+    $("next").textContent = this.at + 1 < this.count ? "Next" : "To the end";
     $("next").focus();
     document.body.dataset.shown = `${this.at + 1} told`;
   }
@@ -188,36 +265,44 @@ class Tasks {
     $("gauge").hidden = true;
   }
 
-  /** How many were right at once, and the answers as the file to hand in. */
+  /** How many were right at once, and where the answers are, or else the file to hand in. */
   #end() {
-    const right = this.given.filter((one) => !one.tries[0].held).length;
-    $("place").textContent = `${right} of ${this.given.length} right at once`;
+    const right = this.given.filter((one) => !one.answer.tries[0].held).length, kept = this.lesson?.kept;
+    this.isOver = true;
+    $("place").textContent = this.given.length ? `${right} of ${this.given.length} right at once` : "All are answered already";
     for (const id of ["about", "prompt", "asked"]) $(id).textContent = "";
-    for (const id of ["supposed", "onward"]) $(id).hidden = true;
-    for (const id of ["pane", "parts"]) $(id).replaceChildren();
+    for (const id of ["supposed", "onward", "parts"]) $(id).hidden = true;
+    $("typed").hidden = true;
+    for (const id of ["pane", "options"]) $(id).replaceChildren();
+    if (kept) $("hint").textContent = `The answers are in ${kept}.`;
+    else $("hint").replaceChildren(this.#handedIn());
+    document.body.dataset.shown = "end";
+  }
+
+  #handedIn() {
     const link = document.createElement("a");
     link.id = "results";
     link.download = "results.yaml";
     link.textContent = "Save my answers, to be handed in";
     link.href = URL.createObjectURL(new Blob([this.results()], { type: "text/yaml" }));
-    $("hint").replaceChildren(link);
-    document.body.dataset.shown = "end";
+    return link;
   }
 
-  /** What was answered as a file of results, a sitting to each level and units. */
+  /** What was answered as a file of results, a sitting to each level, units and version of the questions. */
   results() {
     const day = new Date(), pad = (/** @type {number} */ part) => String(part).padStart(2, "0");
     const on = `${day.getFullYear()}-${pad(day.getMonth() + 1)}-${pad(day.getDate())}`;
     const sittings = new Map();
-    for (const one of this.given) {
-      const { level, units } = this.data.tasks.find((/** @type {any} */ task) => task.number === one.exercise);
-      const key = `${level} ${units}`, dealt = this.data.dealt ? { dealt: this.data.dealt } : {};
-      if (!sittings.has(key)) sittings.set(key, { day: on, ...dealt, level, units, answers: [] });
-      sittings.get(key).answers.push(one);
+    for (const { answer, dealt, level, units } of this.given) {
+      const key = JSON.stringify([level, units, dealt]);
+      if (!sittings.has(key)) sittings.set(key, { day: on, ...(dealt ? { dealt } : {}), level, units, answers: [] });
+      sittings.get(key).answers.push(answer);
     }
-    return `${JSON.stringify({ [this.data.key]: 1, sittings: [...sittings.values()] }, null, 1)}\n`;
+    return `${JSON.stringify({ [this.lesson?.key ?? ""]: 1, sittings: [...sittings.values()] }, null, 1)}\n`;
   }
 }
 
-new Tasks(JSON.parse($("data").textContent));
+const host = lessonHost(), tasks = new Tasks(host);
+await tasks.begin();
 document.body.dataset.ready = "yes";
+if ("follow" in host) host.follow((told) => tasks.saved(told));

@@ -1,10 +1,10 @@
 """The command `board`."""
 
-import sys
-import webbrowser
 from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
@@ -12,22 +12,18 @@ import plumbnet
 from plumbnet.analysis import Report
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, refuse, ruled, system_from
+from plumbnet.cli.board_pages import LivePage, followed_page, serve
 from plumbnet.cli.console import write
-from plumbnet.cli.ending import Interrupted
 from plumbnet.cli.file_search import STANDARD_INPUT
 from plumbnet.cli.options import Rules, UnitsOption
 from plumbnet.cli.output_file import form_of_output, save
 from plumbnet.cli.progress_bar import counted_on
 from plumbnet.layout.authoring import starter
-from plumbnet.layout.yaml import LayoutError, reason_of
+from plumbnet.layout.yaml import LayoutError
 from plumbnet.study.touching import TouchStates, UnknownTouch, held_states
 from plumbnet.study.training import holds_questions, questions_bytes
 
-if TYPE_CHECKING:
-    from plumbnet.boards.live import BoardServer
-
 _STARTER = "house"
-NO_BOARD = 'the live board needs the extra "board": pip install "plumbnet[board]"'
 
 _File = Annotated[
     str | None,
@@ -38,7 +34,6 @@ _File = Annotated[
 _Port = Annotated[
     int, typer.Option("--port", min=0, max=65535, metavar="N", help="Port on this machine; a free one when left out.")
 ]
-_WHILE_S = 30.0
 _UntilClosed = Annotated[
     bool, typer.Option("--until-closed", help="End by itself once the page has been closed for a while.")
 ]
@@ -54,6 +49,29 @@ _AtOnce = Annotated[
     int | None, typer.Option("--at-once", min=1, metavar="N", help="How many things at a time the copy answers.")
 ]
 
+_Results = Annotated[
+    str | None, typer.Option("--results", metavar="FILE", help="Keep the answers to questions there, and go on there.")
+]
+_Name = Annotated[str | None, typer.Option("--name", help="Who answers, for the file of answers.")]
+_Day = Annotated[
+    str | None,
+    typer.Option("--day", metavar="DATE", help="The day of the answers, as 2026-03-14; today when left out."),
+]
+
+
+@dataclass(frozen=True, slots=True)
+class _Keeping:
+    """Where answers are kept, whose they are, and on which day they were given."""
+
+    results: str | None
+    name: str | None
+    day: str | None
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether anything is said of it."""
+        return {self.results, self.name, self.day} != {None}
+
 
 @command()
 def board(  # noqa: PLR0913, PLR0917  each is an option of the command
@@ -66,19 +84,25 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     at_once: _AtOnce = None,
     rules: Rules = None,
     units: UnitsOption = None,
+    results: _Results = None,
+    name: _Name = None,
+    day: _Day = None,
 ) -> None:
     """Open the board: the piping on a page, where a valve turns at a click and the answer stands at once.
 
     Touch a valve, a device, a pipe, a number. The page follows the file as it is saved. The program listens on this
     machine alone, for the page that it opens, until Ctrl-C. With -o it writes a copy that any browser opens without
-    the program: with a table of all states of what can be touched in it, and it says how many these are. Of questions
-    it writes the page on which they are answered by tapping.
+    the program: with a table of all states of what can be touched in it, and it says how many these are. Questions are
+    played on it: asked with their pictures, and answered by tapping.
     """
     if output is None and (touch is not None or at_once is not None):
         fail("--touch and --at-once are about the copy", advice="name its file with -o")
+    keeping, live = _Keeping(results, name, day), LivePage(port, not no_browser, until_closed)
     if file is not None and _holds_questions(file):
-        _write_lesson(output, file)
+        _play(output, file, keeping, live)
         return
+    if keeping.is_asked:
+        fail("--results, --name and --day are about questions", advice="name a file of them, or a lesson")
     given = ruled(rules)
 
     def report() -> Report:
@@ -91,20 +115,14 @@ def board(  # noqa: PLR0913, PLR0917  each is an option of the command
     if output is not None:
         _write_copy(output, file, _first(file, report), touch or "", at_once)
         return
-    try:
-        from plumbnet.boards.live import BoardServer, FollowedFile  # noqa: PLC0415  an extra, and slow to import
-    except ImportError:
-        fail(NO_BOARD)
+    from plumbnet.boards import OneBoard  # noqa: PLC0415  drawing is slow to import
+
     path = None if file in {None, STANDARD_INPUT} else Path(str(file))
     try:
-        followed = FollowedFile(path, report)
+        followed = followed_page(path, lambda: OneBoard(report()))
     except (LayoutError, OSError) as error:
         refuse(str(file), error)
-    try:
-        server = BoardServer(followed, port, _WHILE_S if until_closed else None)
-    except OSError as error:
-        fail(f"port {port} cannot be listened on: {reason_of(error)}", advice="leave --port out for a free one")
-    _serve(server, opens=not no_browser)
+    serve(followed, live)
 
 
 def _holds_questions(file: str) -> bool:
@@ -115,14 +133,19 @@ def _holds_questions(file: str) -> bool:
         return False
 
 
-def _write_lesson(output: Path | None, file: str) -> None:
-    """Write the page on which the questions of a file are answered by tapping."""
-    from plumbnet.cli.playing import Wanted, lesson_of, tapped_page  # noqa: PLC0415  a layout needs no exercises
+def _play(output: Path | None, file: str, keeping: _Keeping, live: LivePage) -> None:
+    """Serve the questions of a file to be answered by tapping, or write them as a page."""
+    from plumbnet.cli.playing import Keeper, Wanted, day_of, lesson_of, play_by_tapping, read_lesson, tapped_page  # noqa: PLC0415  a layout needs no exercises
 
+    wanted = Wanted(own=file)
     if output is None:
-        fail("questions are answered on a page of their own", advice="name it, as -o lesson.html")
+        keeper = Keeper(keeping.results, keeping.name or "", day_of(keeping.day))
+        play_by_tapping(partial(read_lesson, wanted), file, keeper, live)
+        return
+    if keeping.is_asked:
+        fail("--results, --name and --day are about answers given here", advice="the copy hands in a file of its own")
     form_of_output(output, ("html",))
-    save(output, tapped_page(lesson_of(Wanted(own=file))).encode(), read=[file])
+    save(output, tapped_page(lesson_of(wanted)).encode(), read=[file])
 
 
 def _first(file: str | None, report: Callable[[], Report]) -> Report:
@@ -150,18 +173,3 @@ def _write_copy(output: Path, file: str | None, report: Report, names: str, at_o
     left = left_out_in_words(states, held)
     if left:
         write(f"{left}; --touch names what to hold.\n")
-
-
-def _serve(server: "BoardServer", *, opens: bool) -> None:
-    """Say where the board is, open it, and serve it until Ctrl-C."""
-
-    def started() -> None:
-        write(f"{server.address}\nCtrl-C ends it.\n")
-        sys.stdout.flush()
-        if opens:
-            webbrowser.open(server.address)
-
-    try:
-        server.run(started)
-    except (Interrupted, KeyboardInterrupt):
-        raise typer.Exit(0) from None

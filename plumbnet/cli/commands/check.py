@@ -2,7 +2,6 @@
 
 import sys
 from collections.abc import Sequence
-from concurrent.futures import BrokenExecutor
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Annotated
@@ -88,7 +87,8 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     asking = CheckFile(writer, given, units, own, is_strict=strict)
     workers = jobs or jobs_for(found)
     handful = max(1, min(_MOST_TOGETHER, len(found) // (workers * HANDFULS)))
-    document, outcomes = writer.document(), answers(found, asking, jobs=workers, handful=handful)
+    document = writer.document()
+    outcomes = answers(found, asking, jobs=workers, handful=handful, lost=asking.lost)
     try:
         write(document.opening())
         for outcome in watched(outcomes, len(found), "checking") if has_bar else at_work_on(outcomes, "judging"):
@@ -101,9 +101,6 @@ def check(  # noqa: PLR0913, PLR0917  each is an option of the command
     except (KeyboardInterrupt, Interrupted) as interrupt:
         typer.echo(f"interrupted; {course.done} of {counted(len(found), 'file')} were done", err=True)
         raise typer.Exit(INTERRUPTED) from interrupt
-    except BrokenExecutor:
-        done = counted(course.done, "file")
-        fail(f"a process ended without its answer after {done}; with --jobs 1 its file can be found")
     finally:
         if writer.is_for_people:
             course.tell_kept()

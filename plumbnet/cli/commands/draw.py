@@ -24,6 +24,7 @@ from plumbnet.cli.supposing import (
     given_changes,
     report_supposed,
 )
+from plumbnet.layout.yaml import visible
 
 ThemeOption = Annotated[
     Literal["light", "dark", "bw"], typer.Option("--theme", help="For paper, a dark screen, or black ink.")
@@ -37,6 +38,11 @@ _Sheet = Annotated[
     typer.Option("--sheet", help="Its paper: of its own size, the smallest it reads well on, or one by name."),
 ]
 _Date = Annotated[str | None, typer.Option("--date", metavar="TEXT", help="The date to print, as it is given.")]
+
+_NO_RISER = (
+    "is drawn as a plain schematic: a riser diagram wants three levels, by the elevations that the file writes, and a "
+    "riser that passes two of them."
+)
 
 
 @command(cls=Ordered)
@@ -66,7 +72,7 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     are generic trade practice and claim conformity with no standard.
     """
     from plumbnet.drawing import NoDxf, TooDense  # noqa: PLC0415  drawing is slow to import
-    from plumbnet.report.schematic import DRAWN_FORMS  # noqa: PLC0415  likewise
+    from plumbnet.report.schematic import DRAWN_FORMS, may_be_riser_diagram  # noqa: PLC0415  likewise
 
     form = form_of_output(output, DRAWN_FORMS)
     report = report_supposed(file, None, rules, units, scenario, given=given_changes(context))
@@ -78,4 +84,6 @@ def draw(  # noqa: PLR0913, PLR0917  each is an option of the command
     except NoDxf as error:
         fail(str(error))
     save(output, picture.content, read=[file])
+    if riser and not may_be_riser_diagram(report):
+        typer.echo(visible(f"{file} {_NO_RISER}"), err=True)
     raise typer.Exit(status([report]))

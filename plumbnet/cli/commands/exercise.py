@@ -11,9 +11,21 @@ import typer
 
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail
+from plumbnet.cli.board_pages import LivePage
 from plumbnet.cli.console import write
 from plumbnet.cli.output_file import save
-from plumbnet.cli.playing import Keeper, Lesson, Wanted, day_of, lesson_again, lesson_of, play_lesson, tapped_page
+from plumbnet.cli.playing import (
+    Keeper,
+    Lesson,
+    Wanted,
+    day_of,
+    lesson_again,
+    lesson_of,
+    play_by_tapping,
+    play_lesson,
+    read_lesson,
+    tapped_page,
+)
 from plumbnet.cli.progress_bar import at_work
 from plumbnet.layout.units import Customary
 from plumbnet.layout.yaml import quoted, visible
@@ -50,7 +62,8 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     about: Annotated[str | None, typer.Option(metavar="QUESTION", help="One sort; else all in turn.")] = None,
     units: Annotated[Customary, typer.Option(help="Units of the layouts, and sizes usual in them.")] = "us",
     form: Annotated[
-        SheetForm | None, typer.Option("--format", help="Else by the ending of OUT; board: a page to tap on.")
+        SheetForm | None,
+        typer.Option("--format", help="Else by the ending of OUT; board: a page to tap on, opened with --play."),
     ] = None,
     paper: Annotated[
         Literal["letter", "a4"] | None,
@@ -82,22 +95,28 @@ def exercise(  # noqa: PLR0913  each is an option of the command
     _refuse_unknown(about, level)
     form = form or _form_of(out)
     _refuse_no_file(form, out)
-    _refuse_together(play=play, results=results, again=again, own=own, picture=picture)
+    _refuse_together(form, play=play, results=results, again=again, own=own, picture=picture)
     asked = Wanted(seed, level, variants, about, units, own)
     today = day_of(day)
     lesson = lesson_again(again, seed, today) if again is not None else lesson_of(asked)
-    if play:
-        keeper = Keeper(again or results, name or "", today, lesson.dealt)
-        play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture, (own, again, results)))
+    if play and (lesson.posed or form is not SheetForm.BOARD):
+        keeper = Keeper(again or results, name or "", today)
+        if form is SheetForm.BOARD:
+            play_by_tapping((lambda: lesson) if own is None else partial(read_lesson, asked), own, keeper, LivePage())
+        else:
+            play_lesson(lesson, keeper, None if picture is None else partial(_shown, picture, (own, again, results)))
         return
     if not lesson.posed:
         write(f"{lesson.nothing}\n")
         return
-    content = _written(lesson, form, out, paper or ("letter" if units == "us" else "a4"), with_key=key)
+    _give(_written(lesson, form, out, paper or ("letter" if units == "us" else "a4"), with_key=key), out, (own, again))
+
+
+def _give(content: bytes, out: Path | None, read: Sequence[str | None]) -> None:
     if out is None:
         write(content.decode())
     else:
-        save(out, content, read=[own, again])
+        save(out, content, read=read)
 
 
 def _form_of(out: Path | None) -> SheetForm:
@@ -134,12 +153,14 @@ def _refuse_unknown(about: str | None, level: int) -> None:
         fail(f"level {level} has no question {quoted(about)}", about, known, f"it has {', '.join(known)}")
 
 
-def _refuse_together(
-    *, play: bool, results: str | None, again: str | None, own: str | None, picture: Path | None
+def _refuse_together(  # noqa: PLR0913  each is an option of the command
+    form: SheetForm, *, play: bool, results: str | None, again: str | None, own: str | None, picture: Path | None
 ) -> None:
     """Say what is wrong and exit where options were given that say nothing together."""
     if not play and (results is not None or picture is not None):
         fail(f"{'--results' if results is not None else '--picture'} is about answering", advice="add --play")
+    if picture is not None and form is SheetForm.BOARD:
+        fail("--picture is about answering in the terminal", advice="leave it out: the page has each")
     if again is not None and (results is not None or own is not None):
         fail(f"--again and {'--results' if results is not None else '--from'} cannot stand together")
 

@@ -6,7 +6,7 @@ import typer
 
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_idle
 from plumbnet.cli.app import command
-from plumbnet.cli.board_inside import BoardInside, board_inside, refuse_board
+from plumbnet.cli.board_pages import BoardInside, board_inside, refuse_board
 from plumbnet.cli.console import status, write
 from plumbnet.cli.options import File, Rules, ScenarioOption, UnitsOption
 from plumbnet.cli.output_file import Out, form_of_output, save

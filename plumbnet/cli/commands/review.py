@@ -10,7 +10,7 @@ import plumbnet
 from plumbnet.cli.acceptance_options import NoAccept, OwnOption, deciding, tell_entries, tell_idle
 from plumbnet.cli.app import command
 from plumbnet.cli.arguments import fail, ruled
-from plumbnet.cli.board_inside import BoardInside, board_inside, refuse_board
+from plumbnet.cli.board_pages import BoardInside, board_inside, refuse_board
 from plumbnet.cli.check_file import NONE_IS_A_LAYOUT, layout_or_other, read_targets
 from plumbnet.cli.console import status, write
 from plumbnet.cli.ending import NOT_UNDERSTOOD

@@ -1,5 +1,7 @@
 """Which exercises are asked: dealt ones, a trainer's own, or what was missed; says what is wrong and exits."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import date
 
@@ -59,7 +61,13 @@ def day_of(day: str | None) -> date:
 
 
 def lesson_of(wanted: Wanted) -> Lesson:
-    """The exercises that are dealt, in turn with the questions of a file."""
+    """The exercises that are dealt, in turn with the questions of a file; says what is wrong with that and exits."""
+    with mistakes_told(wanted.own):
+        return read_lesson(wanted)
+
+
+def read_lesson(wanted: Wanted) -> Lesson:
+    """The same. Raises LayoutError and OSError for the file."""
     own = None if wanted.own is None else _questions(wanted.own)
     mixed = wanted.variants or (0 if own is not None else 1)
     dealt = _dealt(wanted, mixed) if mixed else ()
@@ -78,14 +86,22 @@ def _dealt(wanted: Wanted, count: int) -> tuple[Exercise, ...]:
 
 
 def _questions(file: str) -> OwnQuestions:
+    with at_work("reading"):
+        return questions_at(file)
+
+
+@contextmanager
+def mistakes_told(file: str | None) -> Iterator[None]:
+    """Say what is wrong with a file of questions, and exit, where that is raised."""
     try:
-        with at_work("reading"):
-            return questions_at(file)
+        yield
     except FileNotFoundError:
+        if file is None:
+            raise
         advice = "the command plumbnet lessons lists the lessons"
         fail(f"{quoted(file)}: no such file, and no such lesson", file, lesson_names(), advice)
     except (LayoutError, OSError) as error:
-        refuse(file, error)
+        refuse(str(file), error)
 
 
 def lesson_again(file: str, seed: int, today: date) -> Lesson:

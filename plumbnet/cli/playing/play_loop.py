@@ -9,8 +9,8 @@ from plumbnet.cli.console import write
 from plumbnet.cli.playing.lesson import Lesson
 from plumbnet.cli.playing.results_keeper import Keeper
 from plumbnet.report.worksheets import talk
-from plumbnet.study.exercise import Choice, Exercise, answer_walks
-from plumbnet.study.training import PosedExercise
+from plumbnet.study.exercise import Exercise, answer_walks
+from plumbnet.study.training import Dealt, PosedExercise
 
 _LONGEST = 10_000
 """Bytes of a typed line that are read at once."""
@@ -20,7 +20,7 @@ Show = Callable[[Exercise], None]
 
 def play_lesson(lesson: Lesson, keeper: Keeper, show: Show | None) -> None:
     """Ask what is not answered yet; the end of what is typed ends it calmly, and every answer given is kept."""
-    left = [one for one in lesson.posed if not _asked_for(one) <= keeper.done(one)]
+    left = [one for one in lesson.posed if not one.asked_for <= keeper.done(one, lesson.dealt)]
     if not left:
         write(f"{_all_answered(lesson, keeper) if lesson.posed else lesson.nothing}\n")
         return
@@ -30,16 +30,10 @@ def play_lesson(lesson: Lesson, keeper: Keeper, show: Show | None) -> None:
         for one in left:
             if show is not None:
                 show(one.worded)
-            _talked(one, keeper)
+            _talked(one, lesson.dealt, keeper)
     except EOFError:
         write("\n")
     write(keeper.told())
-
-
-def _asked_for(posed: PosedExercise) -> set[int]:
-    """The blanks of an exercise that are not to stay empty."""
-    blanks = enumerate(posed.exercise.asked.blanks, start=1)
-    return {number for number, blank in blanks if isinstance(blank, Choice) or blank.right is not None}
 
 
 def _all_answered(lesson: Lesson, keeper: Keeper) -> str:
@@ -47,11 +41,11 @@ def _all_answered(lesson: Lesson, keeper: Keeper) -> str:
     return f"All {len(lesson.posed)} are answered in {keeper.file}; {others}."
 
 
-def _talked(posed: PosedExercise, keeper: Keeper) -> None:
+def _talked(posed: PosedExercise, dealt: Dealt | None, keeper: Keeper) -> None:
     """Talk about one exercise; closed, the talk keeps what was tried. Raises EOFError where no more is typed."""
     exercise = posed.worded
-    heard = partial(keeper.heard, posed)
-    with closing(talk(exercise, posed.hints, answer_walks(exercise), heard, done=keeper.done(posed))) as talking:
+    heard, done = partial(keeper.heard, posed, dealt), keeper.done(posed, dealt)
+    with closing(talk(exercise, posed.hints, answer_walks(exercise), heard, done=done)) as talking:
         said = next(talking)
         try:
             while True:

@@ -131,7 +131,10 @@ def _where_kind_is(name: str, then: Schema) -> Schema:
 
 
 def _open_up_changes(definitions: Schema) -> None:
-    """The changes with what their library cannot know: exactly one action, and the fields of every kind."""
+    """The changes with what their library cannot know: exactly one action, and the fields of every kind.
+
+    A change of many parts may give each another value.
+    """
     definitions["Change"] = {**_mapping(definitions["Change"]), "minProperties": 1, "maxProperties": 1}
     for action in _mapping(_mapping(definitions["Change"])["properties"]).values():
         _mapping(action).pop("default", None)
@@ -140,7 +143,10 @@ def _open_up_changes(definitions: Schema) -> None:
             choices[:] = [choice for choice in choices if choice != {"type": "null"}]
     fields = {name: _mapping(_mapping(definitions[f"kind {name}"])["properties"]) for name in sorted(KINDS)}
     for name, known in fields.items():
-        definitions[f"fields of {name}"] = {"properties": known, "required": _required(name)}
+        differing = {
+            field: {"$ref": f"#/$defs/many of {name}/properties/{field}"} for field in known if field != "kind"
+        }
+        definitions[f"fields of {name}"] = {"properties": differing, "required": _required(name)}
     for model in (Insert, Add):
         own = _mapping(definitions[model.__name__])
         properties = {**_mapping(own["properties"]), "kind": _any_kind()}

@@ -179,6 +179,8 @@ class AssembledReader:
             start, end = joint.start, joint.end
             if known is not None and prefix:
                 start, end = End(prefix + start.part, start.port), End(prefix + end.part, end.port)
+            if not self.out.faulty.isdisjoint((start.part, end.part)):
+                continue  # told at the part
             pipe = Pipe(start, end, laid.volume_m3, laid.length_m, laid.tube, line, asked)
             if draft.is_crowded(start) or draft.is_crowded(end):
                 self._look_for_crowded(chain, where, replace(joint, start=start, end=end))

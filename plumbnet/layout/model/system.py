@@ -1,6 +1,6 @@
 """A building's piping as the author wrote it: parts and the pipes between them, typed and in SI."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -132,6 +132,15 @@ class System(Shown, Changeable):
     faulty_scenarios: Mapping[str, tuple[Fault, ...]] = field(default_factory=dict)
     assembled: Mapping[str, Assembled] = field(default_factory=dict)
     groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    _pipes_at: dict[str, list[Pipe]] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def pipes_at(self, part: str) -> Sequence[Pipe]:
+        """The pipes with an end at a part, in the order of the file; gathered once for all parts."""
+        if not self._pipes_at:
+            for pipe in self.pipes:
+                for name in dict.fromkeys(end.part for end in pipe.ends):
+                    self._pipes_at.setdefault(name, []).append(pipe)
+        return self._pipes_at.get(part, ())
 
     def changes_of(self, scenario: str) -> tuple[Change, ...]:
         """The changes that make a scenario of the file, those of the one that it builds on first."""

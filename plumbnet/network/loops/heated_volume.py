@@ -1,7 +1,7 @@
 """Heated volumes: for each heat source the water it can warm while every fixture is shut, piece by piece."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from plumbnet.layout.model import End, HeatSource
@@ -64,6 +64,7 @@ class HeatedVolume:
 
 def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[HeatedVolume, ...]:
     """Every heat source of the system with its heated volume, in the order of the file."""
+    pieces_of = {loop.nodes: {piece.name: piece for piece in _loop_pieces(piping, loop)} for loop in loops}
     loops_at: dict[Node, list[Loop]] = {}
     for loop in loops:
         for node in loop.nodes:
@@ -72,18 +73,24 @@ def heated_volumes(piping: Piping, loops: Sequence[Loop]) -> tuple[HeatedVolume,
     for name, part in piping.system.parts.items():
         source = part.heat()
         if source is not None:
-            found.append(_heated(piping, name, source, loops_at))
+            found.append(_heated(piping, name, source, loops_at, pieces_of))
     return tuple(found)
 
 
-def _heated(piping: Piping, name: str, source: HeatSource, loops_at: dict[Node, list[Loop]]) -> HeatedVolume:
+def _heated(
+    piping: Piping,
+    name: str,
+    source: HeatSource,
+    loops_at: Mapping[Node, Sequence[Loop]],
+    pieces_of: Mapping[frozenset[Node], dict[str, Piece]],
+) -> HeatedVolume:
     inlet, outlet = piping.node_of[End(name, source.inlet)], piping.node_of[End(name, source.outlet)]
     own_loops = {loop.parts: loop for node in (inlet, outlet) for loop in loops_at.get(node, [])}
     loops = tuple(own_loops.values())
     pieces = {piece.name: piece for piece in _own_pieces(piping, name, inlet)}
     for loop in loops:
-        for piece in _loop_pieces(piping, loop):
-            pieces[piece.name] = _hotter(piece, pieces.get(piece.name, piece))
+        own = pieces_of[loop.nodes]
+        pieces |= own | {name: _hotter(own[name], pieces[name]) for name in pieces.keys() & own.keys()}
     return HeatedVolume(name, source, inlet, outlet, loops, tuple(pieces.values()))
 
 

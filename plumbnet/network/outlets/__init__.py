@@ -5,7 +5,7 @@ from plumbnet.network.outlets.cut_sets import CutSets, Stops
 from plumbnet.network.outlets.isolation_valves import Closings, IsolationValves, closing
 from plumbnet.network.outlets.ladder import MOST_RUNGS, Climber, Opening, Rung, first_opens_pa, floor_pa, openings
 from plumbnet.network.outlets.paths import Paths
-from plumbnet.network.outlets.reachability import DevicesFrom, devices_between, reach
+from plumbnet.network.outlets.reachability import DevicesFrom, devices_between, pushing_into, reach
 
 __all__ = [
     "MOST_RUNGS",
@@ -25,5 +25,6 @@ __all__ = [
     "floor_pa",
     "open_without_accident",
     "openings",
+    "pushing_into",
     "reach",
 ]

@@ -1,9 +1,10 @@
 """Which zones water of a zone can push into, and past which devices."""
 
 from collections import deque
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from plumbnet.network.graphs import nearest_first
 from plumbnet.network.outlets.ladder import floor_pa
 from plumbnet.network.piping import Crossing, Zone, Zoning
 from plumbnet.network.pressure import StaticPressures
@@ -30,6 +31,16 @@ def reach(
                 reached[crossing.far] = None
                 queue.append(crossing.far)
     return tuple(reached)
+
+
+def pushing_into(zoning: Zoning, standing: StaticPressures, zones: Iterable[Zone]) -> Iterator[Zone]:
+    """Zones whose water can push into one of `zones` at whatever pressure, those first. Linear in what is met."""
+
+    def before(zone: Zone) -> Iterator[Zone]:
+        pushed = (crossing for crossing in zoning.into.get(zone, ()) if floor_pa(crossing, standing) is not None)
+        return (crossing.near for crossing in pushed)
+
+    return nearest_first(zones, before)
 
 
 def devices_between(zoning: Zoning, standing: StaticPressures, start: Zone, goal: Zone) -> tuple[str, ...]:

@@ -7,14 +7,18 @@ from plumbnet.network.graphs import all_reached, by_start, groups
 from plumbnet.network.piping.piping import Node, Piping
 
 
-def joined_parts(piping: Piping) -> list[set[str]]:
-    """For each node the parts that pipes and fittings alone join to it, its own among them. Linear."""
+def joined_parts(piping: Piping) -> list[frozenset[str]]:
+    """For each node the parts that pipes and fittings alone join to it, its own among them; one set for all those.
+
+    Linear.
+    """
     group_of = touching(piping)
     members: list[set[str]] = [set() for _ in group_of]
     for (name, _), group in zip(piping.ports, group_of, strict=True):
         if not piping.system.parts[name].is_fitting:
             members[group].add(name)
-    return [members[group] for group in group_of]
+    joined = list(map(frozenset, members))
+    return [joined[group] for group in group_of]
 
 
 def touching(piping: Piping) -> list[int]:

@@ -93,6 +93,8 @@ class Ratchet(Generic[Zone]):
     def _alone(self, zone: Zone, start_abs_pa: float) -> float:
         """Where a zone comes to by its own growth alone, into its own tanks, from a start."""
         growth_m3 = self.neighbours.growth_m3.get(zone, 0.0)
+        if growth_m3 <= 0.0 and start_abs_pa <= self._cold(zone):
+            return start_abs_pa
         highest = max(self._cold(zone), self.neighbours.lets_go_abs_pa(zone))
         if growth_m3 <= 0.0 or start_abs_pa >= highest:
             return min(start_abs_pa, highest)

@@ -7,6 +7,8 @@ from io import BytesIO
 from typing import Literal
 
 from matplotlib import rc_context, rcdefaults, rcParams
+from matplotlib.artist import Artist
+from matplotlib.axis import Axis
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.figure import Figure
@@ -69,9 +71,17 @@ def bound(figures: Iterable[Figure], *, title: str) -> bytes:
 
 
 def _make_words_plain(figure: Figure) -> None:
-    for text in figure.findobj(Text):
-        if isinstance(text, Text):
-            _make_plain(text)
+    for text in _texts(figure):
+        _make_plain(text)
+
+
+def _texts(artist: Artist) -> Iterator[Text]:
+    """All texts that are drawn; an axis that is not would have to make its ticks first."""
+    for child in artist.get_children():
+        if isinstance(child, Text):
+            yield child
+        if not (isinstance(child, Axis) and not child.axes.axison):
+            yield from _texts(child)
 
 
 def _make_plain(text: Text) -> None:

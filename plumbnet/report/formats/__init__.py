@@ -12,8 +12,9 @@ from plumbnet.report.formats.csv1 import (
     finding_cells,
     heater_cells,
 )
-from plumbnet.report.formats.json1 import Json, JsonWriter, error_rows, in_order, note_rows, report_fields
+from plumbnet.report.formats.json1 import JsonWriter, error_rows, in_order, note_rows, report_fields
 from plumbnet.report.formats.junit import JunitWriter
+from plumbnet.report.formats.part_lists import Json
 from plumbnet.report.formats.sarif import SarifWriter
 
 __all__ = [

@@ -11,6 +11,7 @@ from plumbnet.layout.model import Circuit
 from plumbnet.layout.yaml import Fault
 from plumbnet.physics.vessels import Bracket
 from plumbnet.report.formats.acceptance_fields import accepted_fields, idle_fields, own_fields
+from plumbnet.report.formats.part_lists import Json, PartLists
 from plumbnet.report.output import (
     Array,
     FileOutcome,
@@ -30,8 +31,6 @@ from plumbnet.study.remedies import Checked, Found, Remedy, RemedyList, left_out
 
 _SCHEMA = 1
 _DEPTH = 2  # of a report in the document
-
-Json = dict[str, object]
 
 
 def in_order(fields: Mapping[str, object]) -> str:
@@ -107,8 +106,8 @@ def _fault(file: str, fault: Fault) -> Json:
 
 def report_fields(report: Report, found: Found | None = None) -> Json:
     """A report as it stands in the document; `found` None where remedies were not looked for."""
-    record = report.system.record
-    return {
+    record, lists = report.system.record, PartLists()
+    fields = {
         "file": record.file,
         "sha256": record.sha256,
         "title": report.system.title,
@@ -118,11 +117,14 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         **_circuits(report),
         "scenario": report.scenario,
         "supplies": list(_supplies(report)),
-        "heaters": [_heater(heater, [] if found is None else found.get(heater.name, ())) for heater in report.heaters],
+        "heaters": [
+            lists.in_short(_heater(heater, [] if found is None else found.get(heater.name, ())))
+            for heater in report.heaters
+        ],
         "remedies_searched": found is not None,
         "remedies_left_out": list(left_out(found)),
-        "remedy_lists": [_remedy_list(one) for one in remedy_lists(report.heaters, found or {})],
-        "findings": [asdict(finding) for finding in report.findings],
+        "remedy_lists": [lists.in_short(_remedy_list(one)) for one in remedy_lists(report.heaters, found or {})],
+        "findings": [lists.in_short(asdict(finding)) for finding in report.findings],
         "accepted": [accepted_fields(one) for one in report.accepted],
         "accepted_in_vain": [{**accepted_fields(one), "why": one.why} for one in report.claimed],
         "accepted_but_not_found": [idle_fields(one) for one in report.idle],
@@ -130,6 +132,7 @@ def report_fields(report: Report, found: Found | None = None) -> Json:
         "own_acceptances": own_fields(report.own_acceptances),
         "assumed": [{"text": text, "parts": list(parts)} for text, parts in report.facts.assumed.items()],
     }
+    return fields | lists.fields
 
 
 def _circuits(report: Report) -> Json:

@@ -13,7 +13,7 @@ from typing import Final
 from plumbnet.analysis import Report
 from plumbnet.layout.model import System
 from plumbnet.layout.yaml import Fault, visible
-from plumbnet.report.formats.json1 import Json
+from plumbnet.report.formats.part_lists import Json
 from plumbnet.report.formats.sarif_places import BASE, location_of, place_of
 from plumbnet.report.output import (
     Array,

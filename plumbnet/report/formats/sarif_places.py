@@ -5,7 +5,7 @@ from pathlib import PurePath
 from typing import Final
 from urllib.parse import quote
 
-from plumbnet.report.formats.json1 import Json
+from plumbnet.report.formats.part_lists import Json
 
 BASE: Final = "SRCROOT"
 """What relative names are relative to."""

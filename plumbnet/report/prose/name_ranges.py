@@ -68,6 +68,11 @@ def names_in_short(names: Iterable[str], most: int = MOST_NAMED) -> str:
     >>> names_in_short(["a", "b", "c", "d"], most=2)
     'a, b and 2 more'
     """
+    return _in_short(tuple(names), most)
+
+
+@lru_cache(maxsize=512)  # of very many heaters that share their water most are told with the same first others
+def _in_short(names: tuple[str, ...], most: int) -> str:
     ranges = name_ranges(names)
     if len(ranges) <= most + 1:
         return listed([one.words for one in ranges])

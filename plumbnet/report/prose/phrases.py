@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from plumbnet.layout.model import Pipe, System
+from plumbnet.layout.model import System
 from plumbnet.layout.units import TEMPERATURE, TEMPERATURE_DIFFERENCE, TIME, VOLUME, Dimension, Units, show
 from plumbnet.physics.vessels import Bracket
 from plumbnet.rules import behind, comes_to, history_in_words, listed
@@ -33,12 +33,8 @@ def spoken(kind: str) -> str:
 
 def where(system: System, name: str) -> str:
     """A part with the parts that the pipes at it lead to, as "meter (between street and stop)"."""
-    near = [pipe.start.part if pipe.end.part == name else pipe.end.part for pipe in _pipes_at(system, name)]
+    near = [pipe.start.part if pipe.end.part == name else pipe.end.part for pipe in system.pipes_at(name)]
     return f"{name} (between {listed(near)})" if near else name
-
-
-def _pipes_at(system: System, name: str) -> list[Pipe]:
-    return [pipe for pipe in system.pipes if name in (pipe.start.part, pipe.end.part)]
 
 
 def limit_in_words(facts: Facts, heater: HeaterFacts) -> str:

@@ -3,13 +3,12 @@
 import inspect
 import json
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from types import UnionType
 from typing import Annotated, Literal, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from plumbnet.layout.authoring import layout_schema
 from plumbnet.layout.model import KINDS, Declared, Part, declared_in, said_of
 from plumbnet.layout.units import quantity_of, show
 
@@ -41,9 +40,9 @@ def kind_text(name: str) -> str:
     return "\n".join(lines) + "\n"
 
 
-def schema_text() -> str:
-    """The JSON Schema of the file format."""
-    return json.dumps(layout_schema(), indent=1, ensure_ascii=True) + "\n"
+def schema_text(schema: Mapping[str, object]) -> str:
+    """A JSON Schema as it is written; ends with a line break."""
+    return json.dumps(schema, indent=1, ensure_ascii=True) + "\n"
 
 
 def _about(declared: type[Part]) -> list[str]:

@@ -10,7 +10,7 @@ if TYPE_CHECKING:  # what is looked up needs no studies
     from plumbnet.study.training import LessonHead
 
 _HOW = (
-    "To be asked here: plumbnet exercise --from NAME --play. As a page to tap on: plumbnet board NAME -o lesson.html. "
+    "To be asked here: plumbnet exercise --from NAME --play. With its pictures, by tapping: plumbnet board NAME. "
     "The questions, to be changed: plumbnet lessons NAME > mine.yaml."
 )
 

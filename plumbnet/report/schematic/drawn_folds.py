@@ -2,7 +2,7 @@
 
 from plumbnet.analysis import Report
 from plumbnet.drawing import is_dense_riser
-from plumbnet.drawing.riser import FEWEST_FOLDED, folds_of, stacked
+from plumbnet.drawing.riser import FEWEST_FOLDED, folds_of, stackable, stacked
 from plumbnet.report.schematic.schematic_contents import schematic_of
 
 
@@ -11,6 +11,12 @@ def is_riser_diagram(report: Report) -> bool:
     said = schematic_of(report)
     structure = stacked(said.diagram, said.building)
     return structure is not None and not is_dense_riser(structure, FEWEST_FOLDED)
+
+
+def may_be_riser_diagram(report: Report) -> bool:
+    """Whether a riser diagram can be made of the layout of a report where it is asked for."""
+    said = schematic_of(report)
+    return stackable(said.diagram, said.building) is not None
 
 
 def fold_rows(report: Report) -> tuple[tuple[str, str, str, str], ...]:

@@ -55,12 +55,12 @@ def schematic_file(  # noqa: PLR0913  each is an option of the drawing
 ) -> bytes:
     """The schematic of a report as a file, drawn as `schematic` draws it.
 
-    A PDF is on the smallest sheet that it reads well on where none is named; a DXF is as large as the drawing.
+    A PDF is on the smallest sheet that it reads well on where none is named.
     Raises NoDxf for a DXF where what writes it is not installed.
     """
     if form == "dxf":
         with settled():
-            return schematic_dxf(schematic_of(report, date, riser=riser), PALETTES[theme])
+            return schematic_dxf(schematic_of(report, date, riser=riser), PALETTES[theme], sheet or "natural")
     own: Sheet = "smallest" if form == "pdf" else "natural"
     figure = schematic(report, theme=theme, date=date, riser=riser, sheet=sheet or own)
     return saved(figure, form, title=title_of(report))

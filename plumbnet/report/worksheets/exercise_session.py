@@ -127,13 +127,11 @@ class _Talking:
             if judged is None:
                 said = ""
                 break
-            taken = judged.taken or ""
-            if judged.is_right:
-                tries.append(TakenAnswer(taken, None))
-                return f"Right: {taken}.\n"
-            hint = _hint(hints, judged)
-            tries.append(TakenAnswer(taken, hint))
-            said = f"{document_text([Paragraph(hint.text)])}\n"
+            taken = taken_answer(hints, judged)
+            tries.append(taken)
+            if taken.hint is None:
+                return f"Right: {taken.given}.\n"
+            said = f"{document_text([Paragraph(taken.hint.text)])}\n"
         return f"{said}The answer is {blank.answer(units)}.\n"
 
     def _understood(self, said: str, blank: Blank, units: Units) -> Generator[str, str, Judged | None]:
@@ -148,8 +146,10 @@ class _Talking:
         return None
 
 
-def _hint(hints: BlankHints, judged: Judged) -> Hint:
-    """What is said of an answer that is not the right one."""
-    if isinstance(hints, ChoiceHints):
-        return hints.options[judged.taken or ""]
-    return hints.of(judged.value or 0.0)
+def taken_answer(hints: BlankHints, judged: Judged) -> TakenAnswer:
+    """An answer that was understood, with what is said of it."""
+    given = judged.taken or ""
+    if judged.is_right:
+        return TakenAnswer(given, None)
+    hint = hints.options[given] if isinstance(hints, ChoiceHints) else hints.of(judged.value or 0.0)
+    return TakenAnswer(given, hint)

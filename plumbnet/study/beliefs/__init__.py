@@ -6,7 +6,8 @@ layout; the sentences are data.
 
 from plumbnet.study.beliefs.answer_hints import exercise_hints
 from plumbnet.study.beliefs.belief_file import Belief, belief_layout, known_beliefs, known_misreadings
-from plumbnet.study.beliefs.hint import BlankHints, ChoiceHints, Hint, MeasureHints
+from plumbnet.study.beliefs.hint import BlankHints, ChoiceHints, Hint, MeasureHints, told_as
+from plumbnet.study.beliefs.tied_beliefs import NotShown, chosen_belief
 
 __all__ = [
     "Belief",
@@ -14,8 +15,11 @@ __all__ = [
     "ChoiceHints",
     "Hint",
     "MeasureHints",
+    "NotShown",
     "belief_layout",
+    "chosen_belief",
     "exercise_hints",
     "known_beliefs",
     "known_misreadings",
+    "told_as",
 ]

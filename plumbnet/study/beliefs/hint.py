@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from plumbnet.study.beliefs.belief_file import known_beliefs, known_misreadings
+from plumbnet.study.beliefs.belief_file import Belief, known_beliefs, known_misreadings
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,15 @@ BlankHints: TypeAlias = ChoiceHints | MeasureHints
 
 def told(name: str, words: Mapping[str, str]) -> Hint:
     """The hint of a name, its words filled in. Raises KeyError where there is none, or a word is missing."""
+    one = _named(name)
+    return told_as(name, f"{one.thought}; {one.meets}. {one.look}".format_map(words))
+
+
+def told_as(name: str, text: str) -> Hint:
+    """The hint of a name in somebody's own words. Raises KeyError where there is none."""
+    return Hint(name, _named(name).holds, text, name in known_beliefs())
+
+
+def _named(name: str) -> Belief:
     beliefs = known_beliefs()
-    one = beliefs[name] if name in beliefs else known_misreadings()[name]
-    text = f"{one.thought}; {one.meets}. {one.look}".format_map(words)
-    return Hint(name, one.holds, text, name in beliefs)
+    return beliefs[name] if name in beliefs else known_misreadings()[name]

@@ -1,17 +1,16 @@
 """A report to every single credible event and what each would change, the worst first."""
 
 from dataclasses import dataclass
-from functools import cached_property
 
 from plumbnet.analysis import Report
 from plumbnet.api import Layout, as_report
 from plumbnet.layout import shown
 from plumbnet.study.contingency.alike_events import AlikeEvents, SweptEvent, alike_events
-from plumbnet.study.contingency.contingencies import Contingency, happenings
+from plumbnet.study.contingency.contingencies import happenings
 from plumbnet.study.contingency.event_pairs import Pairs, pairs_of
+from plumbnet.study.contingency.folded_events import FoldedEvents
 from plumbnet.study.contingency.outcome import outcome
-from plumbnet.study.contingency.twin_events import TwinEvents
-from plumbnet.study.contingency.worlds import SingleEvent, Worlds
+from plumbnet.study.contingency.worlds import Worlds
 from plumbnet.study.long_runs import Progress, unwatched
 
 
@@ -52,32 +51,6 @@ class Sweep:
         return shown(self, "text", str, top=top)
 
 
-@dataclass(frozen=True)
-class _Folded:
-    """Answers events one by one; where a twin is known to change nothing, at no cost."""
-
-    worlds: Worlds
-
-    def single(self, event: Contingency) -> SingleEvent:
-        """One event and its answer."""
-        worlds = self.worlds
-        if self._twins.is_like_an_idle_one(event):
-            return SingleEvent(event, worlds.before, None, is_idle=True)
-        found = worlds.single(event)
-        if outcome(worlds.before, found.answer).changes_nothing:
-            self._twins.changes_nothing(event)
-        return found
-
-    @cached_property
-    def _twins(self) -> TwinEvents:
-        report = self.worlds.report
-        named = {heater.name for heater in report.heaters} | {error.part for error in self.worlds.before.errors}
-        said = {one.part for one in report.system.accept}
-        if report.own_acceptances is not None:
-            said |= {one.part for one in report.own_acceptances.accept}
-        return TwinEvents(report.system, frozenset(named | said))
-
-
 def sweep(layout: Layout | Report, *, pairs: bool = False, watch: Progress = unwatched) -> Sweep:
     """Every single credible event of the layout, and what each changes: verdicts, and errors that are new.
 
@@ -96,7 +69,7 @@ def sweep(layout: Layout | Report, *, pairs: bool = False, watch: Progress = unw
     report = as_report(layout)
     worlds = Worlds(report)
     events = happenings(report.system, report.rules, report.facts.circuit_of)
-    answered = worlds.single if pairs else _Folded(worlds).single
+    answered = worlds.single if pairs else FoldedEvents(worlds).single
     singles = [answered(event) for event in watch(events, len(events))]
     swept = (SweptEvent(single.event, outcome(worlds.before, single.answer)) for single in singles)
     joint = pairs_of(worlds, singles, watch=watch) if pairs else None

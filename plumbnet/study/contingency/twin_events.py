@@ -15,9 +15,12 @@ from functools import cached_property
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import System
 from plumbnet.study.contingency.contingencies import Contingency
+from plumbnet.study.contingency.levelled_pipes import Standing
 
-MOST_EXCHANGED = 50
+MOST_EXCHANGED = 2_000
 """Parts on one side of an exchange; larger ones are not sought."""
+MOST_STEPS = 500_000
+"""Pairs of parts looked at in all searches for exchanges; those already found are used on."""
 
 _Way = tuple[str, str, str]
 """A pipe as one of its parts sees it: its own port, what is in the pipe, and the port at the other end."""
@@ -29,35 +32,53 @@ class TwinEvents:
 
     system: System
     named: frozenset[str]
+    steps: int = 0
     _idle: dict[Hashable, list[str]] = field(default_factory=lambda: defaultdict(list))
+    _exchanged: dict[str, set[str]] = field(default_factory=lambda: defaultdict(set))
+    """By the later of two twins those found to be the earlier."""
 
     def is_like_an_idle_one(self, event: Contingency) -> bool:
-        """Whether an event that changes nothing has befallen a twin."""
-        return any(self._are_twins(earlier, event.part) for earlier in self._idle[self._look(event)])
+        """Whether an event that changes nothing has befallen a twin; it is kept as one more that does not."""
+        idle = self._idle[self.look(event)]
+        is_like = not self._exchanged[event.part].isdisjoint(idle)
+        # The latest first: what was swept last stands in the same run as a rule.
+        if is_like or any(self._are_twins(earlier, event.part) for earlier in reversed(idle)):
+            idle.append(event.part)
+            return True
+        return False
 
     def changes_nothing(self, event: Contingency) -> None:
         """Keep an event that was found to change nothing."""
-        self._idle[self._look(event)].append(event.part)
+        self._idle[self.look(event)].append(event.part)
 
-    def _look(self, event: Contingency) -> Hashable:
-        """What events of twins have in common."""
-        around = sorted((way, self._looks[far]) for way, far in self._ways[event.part])
+    def look(self, event: Contingency) -> Hashable:
+        """What events of twins have in common; events that have it are twins as a rule."""
         said = repr(change_fields(event.change)).replace(repr(event.part), "")
-        return said, event.words, self._looks[event.part], tuple(around)
+        return said, event.words, self._labels[event.part]
 
     def _are_twins(self, earlier: str, later: str) -> bool:
+        pairs = self._exchange(earlier, later)
+        if pairs is None:
+            return False
+        for one, other in pairs.items():
+            self._exchanged[other].add(one)
+        return True
+
+    def _exchange(self, earlier: str, later: str) -> Mapping[str, str] | None:
+        """The exchange of two parts and of what hangs on them; None where there is none."""
         pairs = {earlier: later}
         waiting = [(earlier, later)]
         while waiting:
             one, other = waiting.pop()
             beside = self._beside(one, other)
-            if beside is None or len(pairs) > MOST_EXCHANGED:
-                return False
+            self.steps += 1
+            if beside is None or len(pairs) > MOST_EXCHANGED or self.steps > MOST_STEPS:
+                return None
             for pair in beside:
                 if pair[0] not in pairs:
                     pairs[pair[0]] = pair[1]
                     waiting.append(pair)
-        return self._is_exchange(pairs)
+        return pairs if self._is_exchange(pairs) else None
 
     def _beside(self, one: str, other: str) -> list[tuple[str, str]] | None:
         """Parts beside two that would be exchanged with them; None where what is beside them differs."""
@@ -85,6 +106,10 @@ class TwinEvents:
     @cached_property
     def _places(self) -> Mapping[str, int]:
         return {name: place for place, name in enumerate(self.system.parts)}
+
+    @cached_property
+    def _labels(self) -> Mapping[str, str]:
+        return Standing(self.system).parts
 
     @cached_property
     def _looks(self) -> Mapping[str, str]:

@@ -47,7 +47,7 @@ class Choice:
 
     def judged(self, typed: str, _units: Units) -> Judged:
         """What was typed, as an option: its letter, its word, the beginning of it, or something much like it."""
-        taken = self._taken(_folded(typed[:_LONGEST]))
+        taken = typed if typed in self.options else self._taken(_folded(typed[:_LONGEST]))
         if taken is None:
             return Judged(None, advice=f"a letter from a to {LETTERS[len(self.options) - 1]} will do")
         return Judged(taken, taken == self.right)

@@ -44,12 +44,10 @@ def pressure_feed(scene: RemedyContext, heater: HeaterFacts) -> PressureInlet | 
     queue = deque(seen)
     while queue:
         zone = queue.popleft()
-        for name, part in parts.items():
-            source = part.source()
-            if source is not None and network.zoning.zone_of[network.piping.node_of[End(name, source.port)]] == zone:
-                if source.cut_in_pa < source.pressure_pa:
-                    return None
-                entries[End(name, source.port)] = None
+        for entry, source in scene.sources_in.get(zone, ()):
+            if source.cut_in_pa < source.pressure_pa:
+                return None
+            entries[entry] = None
         for crossing in _inward(scene, zone):
             if any(isinstance(passage, Reducing) for passage in parts[crossing.part].passages()):
                 reducers[crossing.part] = None
@@ -75,7 +73,7 @@ def gap_behind(system: System, entry: End) -> Gap | None:
     """
     found: Gap | None = None
     while entry is not None:
-        pipes = [pipe for pipe in system.pipes if entry in pipe.ends]
+        pipes = [pipe for pipe in system.pipes_at(entry.part) if entry in pipe.ends]
         if len(pipes) != 1:
             return found
         far = pipes[0].end if pipes[0].start == entry else pipes[0].start

@@ -1,17 +1,18 @@
 """A report with the network behind it: what a search for remedies asks of a layout."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from plumbnet.analysis import Report
 from plumbnet.analysis.equilibrium import Limits
 from plumbnet.budgets import Budget
-from plumbnet.layout.model import System
+from plumbnet.layout.model import End, Source, System
 from plumbnet.layout.units import customary
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
+from plumbnet.network.outlets import pushing_into
 from plumbnet.network.piping import Node, Zone
 from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.rules import AnswerWord, Severity, answers_of
@@ -59,6 +60,26 @@ class RemedyContext:
         """Requirements that are met, each by its name with the part that leads the answer."""
         answers = answers_of(self.report.facts, self.report.rules)
         return frozenset((one.rule.name, one.parts[0]) for one in answers if one.word is AnswerWord.MET and one.parts)
+
+    @cached_property
+    def sources_in(self) -> Mapping[Zone, Sequence[tuple[End, Source]]]:
+        """The supplies in each zone that has any, each by where it gives water, in the order of the file."""
+        found: dict[Zone, list[tuple[End, Source]]] = {}
+        for name, part in self.system.parts.items():
+            source = part.source()
+            if source is not None:
+                end = End(name, source.port)
+                found.setdefault(self.network.zoning.zone_of[self.network.piping.node_of[end]], []).append(
+                    (end, source)
+                )
+        return found
+
+    @cached_property
+    def before_tanks(self) -> frozenset[Zone]:
+        """Zones whose water can push into one in which a tank stands, that one included."""
+        zoning, piping = self.network.zoning, self.network.piping
+        tanks = (zoning.zone_of[next(piping.nodes_of(name))] for name in self.tanks)
+        return frozenset(pushing_into(zoning, self.network.standing, tanks))
 
     @property
     def sizes_m3(self) -> tuple[float, ...]:

@@ -86,14 +86,14 @@ def joint_at(scene: RemedyContext, place: TankPlace, *, base: str) -> TankJoint 
 def _pipe_at(scene: RemedyContext, place: TankPlace) -> Pipe | None:
     """The pipe of a place: that of its name at its node, or the one that ends there."""
     end = scene.network.piping.ports[place.node]
-    named = (pipe for pipe in scene.system.pipes if pipe.name == place.name and end in pipe.ends)
+    named = (pipe for pipe in scene.system.pipes_at(end.part) if pipe.name == place.name and end in pipe.ends)
     return next(named, scene.network.pipe_at.get(end))
 
 
 def between(system: System, first: End, second: End) -> list[str]:
     """Two neighbours as a change names them, with their ports where several pipes join the two parts."""
     names = {first.part, second.part}
-    alike: list[Pipe] = [pipe for pipe in system.pipes if {end.part for end in pipe.ends} == names]
+    alike: list[Pipe] = [pipe for pipe in system.pipes_at(first.part) if {end.part for end in pipe.ends} == names]
     if len(alike) == 1:
         return [first.part, second.part]
     return [f"{end.part}.{end.port}" for end in (first, second)]

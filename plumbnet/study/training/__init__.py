@@ -5,6 +5,7 @@ from plumbnet.study.training.lesson_heads import LessonHead, known_lessons
 from plumbnet.study.training.posed_exercise import PosedExercise, taking_turns
 from plumbnet.study.training.question_file import OwnQuestions, questions_at
 from plumbnet.study.training.question_form import QUESTIONS_KEY, holds_questions
+from plumbnet.study.training.question_schema import questions_schema
 from plumbnet.study.training.repetition import Due, asked_again, due_on, next_day
 from plumbnet.study.training.results_file import (
     RESULTS_KEY,
@@ -46,6 +47,7 @@ __all__ = [
     "next_day",
     "questions_at",
     "questions_bytes",
+    "questions_schema",
     "read_results",
     "results_at",
     "results_text",

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from plumbnet.study.beliefs import BlankHints, ChoiceHints, exercise_hints
+from plumbnet.study.beliefs import BlankHints, ChoiceHints, Hint, exercise_hints
 from plumbnet.study.exercise import Choice, Exercise
 from plumbnet.study.training.results_file import Held
 
@@ -13,10 +13,15 @@ _IN_ITS_WORDS = "Your answer"
 
 @dataclass(frozen=True, slots=True)
 class PosedExercise:
-    """An exercise; `wording` has for each option of its sort that is offered the words in which it is."""
+    """An exercise; `wording` has for each option that is offered the words in which it is.
+
+    `tied` has for some of them what is said of it, instead of what is read from it; for those that are none of its sort
+    nothing can be read.
+    """
 
     exercise: Exercise
     wording: Mapping[str, str] = field(default_factory=dict)
+    tied: Mapping[str, Hint] = field(default_factory=dict)
     again: Held | None = None
 
     @property
@@ -34,8 +39,14 @@ class PosedExercise:
         first, *others = exercise_hints(self.exercise)
         if not self.wording or not isinstance(first, ChoiceHints):
             return (first, *others)
-        known = {words: first.options[option] for option, words in self.wording.items() if option in first.options}
-        return (ChoiceHints(known), *others)
+        known = {**first.options, **self.tied}
+        return (ChoiceHints({words: known[one] for one, words in self.wording.items() if one in known}), *others)
+
+    @property
+    def asked_for(self) -> frozenset[int]:
+        """The blanks, counted from 1, that are not to stay empty."""
+        blanks = enumerate(self.exercise.asked.blanks, start=1)
+        return frozenset(number for number, blank in blanks if isinstance(blank, Choice) or blank.right is not None)
 
     @property
     def could_hold(self) -> tuple[str, ...]:

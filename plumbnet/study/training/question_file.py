@@ -11,7 +11,8 @@ from plumbnet.api import check, read, read_bytes
 from plumbnet.layout.model import Mistake, System
 from plumbnet.layout.units import customary
 from plumbnet.layout.yaml import LayoutError, quoted, reason_of
-from plumbnet.study.exercise import LEVELS, QUESTIONS, Asked, Choice, Exercise, Origin, Question, World
+from plumbnet.study.exercise import LEVELS, QUESTIONS, Asked, Exercise, Origin, Question, World
+from plumbnet.study.training.own_options import NotPut, own_answers, own_wording, tied_hints, unknown_beliefs
 from plumbnet.study.training.posed_exercise import PosedExercise
 from plumbnet.study.training.question_form import OwnQuestion, declared_questions
 from plumbnet.study.training.shipped_lessons import lesson_layout, lesson_layout_names, questions_bytes
@@ -59,7 +60,7 @@ class _Posing:
         if not found:
             try:
                 return self._put(number, own)
-            except _NotPut as error:
+            except NotPut as error:
                 found.append(error.mistake)
         self.mistakes += [mistake.under("questions", number) for mistake in found]
         return None
@@ -68,6 +69,7 @@ class _Posing:
         if own.about not in QUESTIONS:
             text, hint = f"there is no question {quoted(own.about)}", f"there are {', '.join(sorted(QUESTIONS))}"
             yield Mistake(("about",), text, hint, meant=(own.about, QUESTIONS))
+        yield from unknown_beliefs(own)
         if "\0" in own.layout:
             yield Mistake(("layout",), f"{quoted(own.layout)} is no name of a file", "name a file beside this one")
 
@@ -81,10 +83,10 @@ class _Posing:
         origin = Origin(
             _SEED, LEVELS[level], number + 1, customary(drawn.system.units), f"{words}, question {number + 1}."
         )
-        wording = _wording(own, asked)
+        wording = own_wording(own, asked)
         asked = replace(asked, prompt=own.prompt or asked.prompt)
         exercise = Exercise(origin, drawn.system.record.text, drawn, supposed, report, question, asked)
-        return PosedExercise(exercise, wording)
+        return PosedExercise(exercise, wording, tied_hints(own, exercise))
 
     def _drawn(self, own: OwnQuestion) -> Report:
         """The layout as drawn."""
@@ -92,11 +94,11 @@ class _Posing:
             return check(self._read(own.layout))
         except OSError as error:
             text = f"{quoted(own.layout)} cannot be read: {reason_of(error)}"
-            raise _NotPut(Mistake(("layout",), text, "name a file beside this one")) from error
+            raise NotPut(Mistake(("layout",), text, "name a file beside this one")) from error
         except LayoutError as error:
             self.because = self.because or error
             text = f"there are mistakes in {quoted(own.layout)}"
-            raise _NotPut(Mistake(("layout",), text, "plumbnet check shows them")) from error
+            raise NotPut(Mistake(("layout",), text, "plumbnet check shows them")) from error
 
     def _read(self, layout: str) -> System:
         """A file beside the questions, or the shipped layout of that name where there is none."""
@@ -115,29 +117,21 @@ class _Posing:
         if own.scenario not in known:
             text = f"{quoted(own.layout)} has no scenario {quoted(own.scenario)}"
             hint = f"it has {', '.join(known)}" if known else "it has none"
-            raise _NotPut(Mistake(("scenario",), text, hint, meant=(own.scenario, known)))
+            raise NotPut(Mistake(("scenario",), text, hint, meant=(own.scenario, known)))
         try:
             made = whatif(drawn, scenario=own.scenario)
         except LayoutError as error:
             self.because = self.because or error
             text = f"the scenario {quoted(own.scenario)} cannot be made"
-            raise _NotPut(Mistake(("scenario",), text, "plumbnet whatif shows why")) from error
+            raise NotPut(Mistake(("scenario",), text, "plumbnet whatif shows why")) from error
         return made.after, (made.note or f"the scenario {own.scenario}").rstrip(".")
-
-
-class _NotPut(Exception):
-    """A question of a file cannot be put: the mistake, seen from the question."""
-
-    def __init__(self, mistake: Mistake) -> None:
-        super().__init__(str(mistake))
-        self.mistake = mistake
 
 
 def _level(own: OwnQuestion, question: Question, report: Report) -> int:
     """The lowest level that offers its options, at which it is asked again; the highest where it gives none."""
     for level in sorted(question.outcomes):
         offered = {option for one in _all_asked(question, report, level) for option in one.choice.options}
-        if own.options is not None and own.options.keys() <= offered:
+        if own.options is not None and own_answers(own) <= offered:
             return level
     return max(question.outcomes)
 
@@ -147,7 +141,7 @@ def _asked(own: OwnQuestion, question: Question, report: Report, level: int) -> 
     names = [heater.name for heater in report.heaters]
     if own.heater is not None and own.heater not in names:
         text = f"{quoted(own.layout)} has no heater {quoted(own.heater)}"
-        raise _NotPut(Mistake(("heater",), text, f"it has {', '.join(names)}", meant=(own.heater, names)))
+        raise NotPut(Mistake(("heater",), text, f"it has {', '.join(names)}", meant=(own.heater, names)))
     for heater in (own.heater, None):
         found = [one for one in _all_asked(question, report, level) if heater is None or one.heater in {heater, None}]
         if found and (heater is not None or own.heater is None):
@@ -155,7 +149,7 @@ def _asked(own: OwnQuestion, question: Question, report: Report, level: int) -> 
     text = f"the question {quoted(question.name)} has no one answer on {quoted(own.layout)}"
     others = [name for name, one in sorted(QUESTIONS.items()) if _can_be_asked(own, one, report)]
     hint = f"it can be asked {', '.join(others)}" if others else "take another layout, or another scenario"
-    raise _NotPut(Mistake(("about",), text, hint))
+    raise NotPut(Mistake(("about",), text, hint))
 
 
 def _can_be_asked(own: OwnQuestion, question: Question, report: Report) -> bool:
@@ -165,21 +159,3 @@ def _can_be_asked(own: OwnQuestion, question: Question, report: Report) -> bool:
 
 def _all_asked(question: Question, report: Report, level: int) -> list[Asked]:
     return list(question.ask(World(report, level, Random(_SEED))))  # noqa: S311  the same question each time
-
-
-def _wording(own: OwnQuestion, asked: Asked) -> dict[str, str]:
-    """The words of each option that is offered; empty where they are those of the sort."""
-    blank = asked.blanks[0]
-    if own.options is None or not isinstance(blank, Choice):
-        return {}
-    for option in own.options:
-        if option not in blank.options:
-            text = f"{quoted(option)} is no answer to this question"
-            hint = f"its answers are {', '.join(blank.options)}"
-            raise _NotPut(Mistake(("options", option), text, hint, at_key=True, meant=(option, blank.options)))
-    if blank.right not in own.options:
-        text = "the right answer is not among the options"
-        raise _NotPut(Mistake(("options",), text, f"it is {blank.right}: give it words of your own", at_key=True))
-    if len(set(own.options.values())) < len(own.options):
-        raise _NotPut(Mistake(("options",), "two options have the same words", "give each its own", at_key=True))
-    return dict(own.options)

@@ -3,7 +3,7 @@
 import re
 from typing import Annotated, Final, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from plumbnet.layout.file import DeclaredFile, read_declared
 from plumbnet.layout.model import Declared, Mistake
@@ -12,6 +12,26 @@ from plumbnet.layout.yaml import YamlNode
 QUESTIONS_KEY: Final = "plumbnet-questions"
 """The key at the top of a file that makes it one of questions."""
 _KEY: Final = re.compile(rb"^plumbnet-questions\s*:", re.MULTILINE)
+
+
+class OwnOption(Declared):
+    """An option that is offered, in words of a trainer."""
+
+    called = "an option"
+
+    words: str = Field(examples=["nowhere, but somebody soon opens a tap"])
+    """How it reads."""
+    held: str | None = Field(default=None, examples=["somebody-opens-a-tap"])
+    """The belief or misreading behind it, by its name; when left out the program reads it from the answer."""
+    says: str | None = Field(default=None, examples=["You waited for a tap. Ask who draws water at night."])
+    """What is said to who takes it; what the program says of the belief when left out."""
+
+
+def _words_alone(given: object) -> object:
+    return {"words": given} if isinstance(given, str) else given
+
+
+_Option = Annotated[OwnOption, BeforeValidator(_words_alone, json_schema_input_type=str | OwnOption)]
 
 
 class OwnQuestion(Declared):
@@ -29,10 +49,13 @@ class OwnQuestion(Declared):
     """The heater it is about; the only one when left out."""
     prompt: str | None = Field(default=None, examples=["The shop is closed, and the heater fires. Where does it go?"])
     """The question in words of your own; those of its sort when left out."""
-    options: Annotated[dict[str, str], Field(min_length=2)] | None = Field(
+    options: Annotated[dict[str, _Option], Field(min_length=2)] | None = Field(
         default=None, examples=[{"open": "back to the street", "trapped": "nowhere"}]
     )
-    """The options that are offered, each with words of your own; all of its sort when left out."""
+    """The options that are offered, each with words of your own; all of its sort when left out.
+
+    One that says what is held in it need be no answer to the question.
+    """
 
 
 class QuestionForm(Declared):

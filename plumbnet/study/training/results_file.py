@@ -90,8 +90,9 @@ class AnswerGiven(Declared):
         return self.is_right or len(self.tries) != 1
 
     def is_left_at(self, other: "AnswerGiven") -> bool:
-        """Whether it is to the same blank, and was left after one try."""
-        return not self.is_done and (self.exercise, self.blank) == (other.exercise, other.blank)
+        """Whether it is to the same blank, asked as that is, and was left after one try."""
+        mine, others = ((one.exercise, one.blank, one.again) for one in (self, other))
+        return not self.is_done and mine == others
 
     @property
     def first_held(self) -> str:
@@ -180,11 +181,12 @@ def results_text(results: Results) -> str:
 def with_answer(results: Results, sitting: Sitting, answer: AnswerGiven) -> Results:
     """The results with one answer more, in the last sitting if that is of the same kind and day, else in a new one.
 
-    One to a blank that was left after a try goes on with that, on whatever day.
+    One to a blank that was left after a try goes on with that: on whatever day, if the same can be dealt again.
     """
     *before, last = results.sittings or (sitting,)
     *given, left = last.answers or (answer,)
-    if last.dealt == sitting.dealt is not None and last.answers and left.is_left_at(answer):
+    is_same = last.dealt == sitting.dealt and (sitting.dealt is not None or last.day == sitting.day)
+    if is_same and last.answers and left.is_left_at(answer):
         joined = answer.model_copy(update={"tries": (*left.tries, *answer.tries), "hops": left.hops + answer.hops})
         return _with_last(results, before, last, (*given, joined))
     if (last.day, last.dealt, last.level, last.units) != (sitting.day, sitting.dealt, sitting.level, sitting.units):

@@ -14,6 +14,7 @@ from touched import HOUSE, states_of, touch
 import plumbnet
 from plumbnet.boards.live.board_server import BoardServer
 from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.one_board import OneBoard
 from plumbnet.boards.page_files import MODULES
 from plumbnet.boards.state_answer import board_answer
 
@@ -27,7 +28,7 @@ def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def server(path: Path) -> Iterator[BoardServer]:
-    with served(FollowedFile(path, lambda: plumbnet.check(path))) as running:
+    with served(FollowedFile(path, lambda: OneBoard(plumbnet.check(path)))) as running:
         yield running
 
 
@@ -74,6 +75,22 @@ def test_question_longer_than_a_board_asks_is_not_read(server: BoardServer) -> N
     assert told(server, f"/answer.json?state={'1' * 5_000}")[0] == 414
 
 
+@pytest.mark.parametrize(
+    ("given", "headers", "status"),
+    [
+        ("{}", {}, 404),
+        ("[]", {}, 422),
+        ("x" * 5_000, {}, 413),
+        ("{}", {"x-board": ""}, 403),
+        ("{}", {"origin": "http://evil.example"}, 403),
+    ],
+)
+def test_what_is_handed_in_is_guarded_and_bounded(
+    server: BoardServer, given: str, headers: dict[str, str], status: int
+) -> None:
+    assert asked(server, "/answered.json", given, **headers)[0] == status
+
+
 def test_other_pages_and_other_starts_are_refused(server: BoardServer) -> None:
     assert asked(server, "/board.json", host="evil.example")[0] == 403
     assert asked(server, "/board.json", origin="http://evil.example")[0] == 403
@@ -108,7 +125,7 @@ def test_server_listens_on_this_machine_alone(server: BoardServer) -> None:
 
 
 def test_server_ends_by_itself_once_no_page_waits_if_it_was_asked_to(path: Path) -> None:
-    server = BoardServer(FollowedFile(path, lambda: plumbnet.check(path)), ends_after_s=0.01)
+    server = BoardServer(FollowedFile(path, lambda: OneBoard(plumbnet.check(path))), ends_after_s=0.01)
     begun = threading.Event()
     thread = threading.Thread(target=server.run, args=(begun.set,), daemon=True)
     thread.start()

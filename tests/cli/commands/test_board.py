@@ -12,6 +12,12 @@ from pathlib import Path
 import pytest
 from running import FAULTY, OPEN, Write, run
 
+from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.one_lesson import OneLesson
+from plumbnet.cli.board_pages.live_page import LivePage
+from plumbnet.cli.playing import tapping
+from plumbnet.study.training.results_file import results_at
+
 PATIENCE_S = 120.0
 
 
@@ -114,6 +120,10 @@ def test_copy_answers_as_many_at_once_as_is_asked_for(write: Write) -> None:
     [
         (["--touch", "valve"], "--touch and --at-once are about the copy; name its file with -o\n"),
         (["-o", "out.pdf"], '"out.pdf" does not say how to write it; let its name end in .html\n'),
+        (
+            ["--results", "ada.yaml"],
+            "--results, --name and --day are about questions; name a file of them, or a lesson\n",
+        ),
         (["-o", "out.html", "--touch", "vavle"], 'nothing of the name "vavle" can be touched: did you mean "valve"?\n'),
     ],
 )
@@ -122,3 +132,24 @@ def test_what_makes_no_sense_is_one_calm_sentence(write: Write, words: list[str]
     result = run("board", "house.yaml", *words)
     assert (result.output, result.exit_code) == (said, 2)
     assert not Path("out.html").exists()
+
+
+def test_questions_are_played_where_no_copy_is_asked_for(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
+    write("house.yaml", OPEN)
+    write("mine.yaml", "plumbnet-questions: 1\nquestions: [{layout: house.yaml, about: verdict}]\n")
+
+    def serve(followed: FollowedFile[OneLesson], live: LivePage) -> None:
+        assert (followed.path, live.port, live.opens, live.ends_once_closed) == (Path("mine.yaml"), 5000, False, True)
+        given = {"digest": followed.shown.digest, "exercise": 1, "blank": 1, "given": "open"}
+        assert followed.shown.takes["answered"](given) == {"kept": "ada.yaml"}
+
+    monkeypatch.setattr(tapping, "serve", serve)
+    served = ("--no-browser", "--port", "5000", "--until-closed")
+    kept = ("--results", "ada.yaml", "--name", "Ada", "--day", "2026-03-01")
+    result = run("board", "mine.yaml", *served, *kept)
+    assert (result.output, result.exit_code) == ("1 of 1 right at once. The answers are in ada.yaml.\n", 0)
+    results = results_at("ada.yaml")
+    assert (results.name, [sitting.day for sitting in results.sittings]) == ("Ada", ["2026-03-01"])
+    told = "--results, --name and --day are about answers given here; the copy hands in a file of its own\n"
+    assert run("board", "mine.yaml", "-o", "tap.html", *kept).output == told
+    assert not Path("tap.html").exists()

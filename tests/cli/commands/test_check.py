@@ -4,7 +4,6 @@ import re
 import signal
 import subprocess
 import sys
-from concurrent.futures.process import BrokenProcessPool
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -16,8 +15,10 @@ from running import CONTROL, FAULTY, HOSTILE, ONLY_PIPE, OPEN, TRAPPED, Write, d
 
 from plumbnet.analysis.report import Report
 from plumbnet.cli import check_file as asking
+from plumbnet.cli.check_file import LOST, LOST_ADVICE
 from plumbnet.cli.commands import check as command
 from plumbnet.cli.commands.check import Format
+from plumbnet.cli.options import MOST_JOBS
 from plumbnet.study.remedies.remedy import Found
 
 FORMATS = [form.value for form in Format]
@@ -234,7 +235,7 @@ def test_profile_of_a_file_is_used_by_every_process(write: Write) -> None:
 def test_layouts_of_some_size_are_shared_among_the_cores(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[tuple[int, int]] = []
 
-    def one_by_one(things: Any, ask: Any, *, jobs: int, handful: int) -> Any:  # noqa: ANN401  a stand-in
+    def one_by_one(things: Any, ask: Any, *, jobs: int, handful: int, **_: Any) -> Any:  # noqa: ANN401  a stand-in
         asked.append((jobs, handful))
         return map(ask, things)
 
@@ -292,8 +293,8 @@ def test_standard_input_may_stand_among_files_for_any_number_of_processes(write:
     assert done.returncode == 1
 
 
-@pytest.mark.parametrize("jobs", ["0", "-1", "many"])
-def test_number_of_processes_is_a_number_from_1_on(write: Write, jobs: str) -> None:
+@pytest.mark.parametrize("jobs", ["0", "-1", "many", str(MOST_JOBS + 1)])
+def test_number_of_processes_is_a_number_from_1_to_the_most(write: Write, jobs: str) -> None:
     assert run("check", write("open.yaml", OPEN), "--jobs", jobs).exit_code == 2
 
 
@@ -306,15 +307,18 @@ def test_bar_shows_how_far_it_is_on_a_terminal_that_does_not_get_the_reports(wri
     assert real("check", *names).stderr == b""
 
 
-def test_process_that_ends_without_an_answer_is_told_calmly(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
-    def lose(things: Any, ask: Any, **_: int) -> Any:  # noqa: ANN401  a stand-in
-        yield ask(things[0])
-        raise BrokenProcessPool
+def test_file_at_which_a_process_ends_is_told_and_the_others_are_checked(
+    write: Write, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def lose(things: Any, ask: Any, *, lost: Any, **_: int) -> Any:  # noqa: ANN401  a stand-in
+        yield lost(things[0])
+        yield ask(things[1])
 
     monkeypatch.setattr(command, "answers", lose)
-    result = run("check", write("open.yaml", OPEN), "open.yaml", "--format", "summary")
-    assert (result.exit_code, result.stdout) == (2, "open.yaml: 1 open\n")
-    assert result.stderr == ("a process ended without its answer after 1 file; with --jobs 1 its file can be found\n")
+    result = run("check", write("first.yaml", OPEN), write("open.yaml", OPEN), "--format", "summary")
+    assert result.exit_code == 2
+    assert result.stdout.startswith("first.yaml: not understood\nopen.yaml: 1 open\n")
+    assert result.stderr == f"first.yaml: {LOST}; {LOST_ADVICE}\n"
 
 
 @pytest.mark.usefixtures("interruptible")

@@ -104,3 +104,12 @@ def test_what_nobody_could_read_is_one_calm_sentence_with_what_can_be_drawn(
     assert not Path("out.svg").exists()
     run("draw", "tower.yaml", "-o", "out.svg")
     assert Path("out.svg").exists()
+
+
+def test_riser_diagram_that_cannot_be_made_is_told_in_a_sentence(write: Write) -> None:
+    write("house.yaml", OPEN)
+    asked = run("draw", "house.yaml", "-o", "out.svg", "--riser")
+    assert asked.stderr.startswith("house.yaml is drawn as a plain schematic: a riser diagram wants three levels, ")
+    assert (asked.stderr.count("\n"), asked.exit_code) == (1, 0)
+    assert run("draw", "house.yaml", "-o", "plain.svg").stderr == ""
+    assert Path("out.svg").read_bytes() == Path("plain.svg").read_bytes()

@@ -7,6 +7,10 @@ import pytest
 from pypdf import PdfReader
 from running import OPEN, Write, real, run
 
+from plumbnet.boards.live.followed_file import FollowedFile
+from plumbnet.boards.one_lesson import OneLesson
+from plumbnet.cli.board_pages.live_page import LivePage
+from plumbnet.cli.playing import tapping
 from plumbnet.study.exercise.generator import exercises
 
 
@@ -189,11 +193,20 @@ def test_page_to_tap_on_may_be_asked_for_of_dealt_ones_and_of_ones_own(own: str)
     assert Path("tap.html").read_text(encoding="utf-8") == page
     assert run("board", own, "-o", "lesson.html").output == ""
     assert Path("lesson.html").read_text(encoding="utf-8") == page
-    told = run("board", own)
-    assert (told.exit_code, told.output) == (
-        2,
-        "questions are answered on a page of their own; name it, as -o lesson.html\n",
-    )
+
+
+@pytest.mark.parametrize("words", [("--about", "verdict"), ("--from", "week.yaml")])
+def test_page_to_tap_on_is_served_and_keeps_the_answers_where_it_is_to_be_played(
+    own: str, monkeypatch: pytest.MonkeyPatch, words: tuple[str, str]
+) -> None:
+    served = []
+
+    def serve(followed: FollowedFile[OneLesson], _live: LivePage) -> None:
+        served.append((followed.path, len(followed.shown.posed), followed.shown.keeper.file))
+
+    monkeypatch.setattr(tapping, "serve", serve)
+    assert run("exercise", *words, "--play", "--format", "board", "--results", "ada.yaml").output == ""
+    assert served == [(Path(own) if "--from" in words else None, 1, "ada.yaml")]
 
 
 def test_question_of_ones_own_is_played_in_its_own_words(own: str) -> None:
@@ -229,6 +242,10 @@ def test_picture_of_what_is_asked_is_drawn_and_opened(own: str, monkeypatch: pyt
     [
         (("--results", "a.yaml"), "--results is about answering; add --play\n"),
         (("--picture", "a.svg"), "--picture is about answering; add --play\n"),
+        (
+            ("--play", "--format", "board", "--picture", "a.svg"),
+            "--picture is about answering in the terminal; leave it out: the page has each\n",
+        ),
         (("--play", "--again", "a.yaml", "--results", "b.yaml"), "--again and --results cannot stand together\n"),
         (("--again", "a.yaml", "--from", "b.yaml"), "--again and --from cannot stand together\n"),
     ],

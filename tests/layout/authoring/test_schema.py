@@ -75,8 +75,11 @@ def test_schema_is_right_in_itself() -> None:
 
 
 def test_every_reference_leads_somewhere() -> None:
-    names = {inner["$ref"] for inner in everywhere(held()) if "$ref" in inner}
-    assert {name.removeprefix("#/$defs/") for name in names} <= set(held()["$defs"])
+    for name in {inner["$ref"] for inner in everywhere(held()) if "$ref" in inner}:
+        found: Any = held()
+        for step in name.removeprefix("#/").split("/"):
+            found = found[step]
+        assert isinstance(found, dict), name
 
 
 @pytest.mark.parametrize("path", SYSTEMS, ids=lambda path: path.stem)
@@ -117,6 +120,9 @@ def test_schema_refuses_what_the_reader_refuses_as_far_as_it_can_see(case: Path)
         {"fail": {"part": "tank", "how": "waterlogged"}},
         {"insert": {"part": "cv", "kind": "check_valve", "opens": "1 psi", "between": ["a", "b.hot"]}},
         {"add": {"part": "t", "kind": "expansion_tank", "volume": "3 gal", "precharge": 60, "run": "a -> t"}},
+        {"insert": {"part": "r/each/cv", "kind": "check_valve", "opens": ["1 psi", 2], "between": ["a", "b"]}},
+        {"add": {"part": "r/each/t", "kind": "open_tank", "elevation": {"first": "9 ft", "step": 1}, "run": "a -> t"}},
+        {"set": {"part": "r/each/tap", "elevation": ["1 ft", "2 ft"]}},
         {"set": {"part": "heater", "volume": "80 gal", "relief": {"pressure": "125 psi"}}},
         {"set": {"part": "heater", "relief": None}},
     ],
@@ -135,6 +141,8 @@ def test_change_as_the_reader_takes_it_is_valid(change: dict[str, object]) -> No
         {"insert": {"part": "cv", "kind": "check_valve", "open": 3, "between": ["a", "b"]}},
         {"add": {"part": "t", "kind": "expansion_tank", "volume": "3 gal", "run": "a -> t"}},
         {"add": {"part": "t", "kind": "expansion_tnk", "run": "a -> t"}},
+        {"add": {"part": "r/each/t", "kind": ["valve", "tee"], "run": "a -> t"}},
+        {"insert": {"part": "r/each/cv", "kind": "check_valve", "opens": ["1 psi", "2 gal"], "between": ["a", "b"]}},
         {"set": {"part": "heater", "volum": "80 gal"}},
     ],
 )

@@ -4,6 +4,7 @@ import pytest
 
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.system import End, System
+from plumbnet.layout.yaml.fault import LayoutError
 
 HOUSES = """
 plumbnet: 1
@@ -80,3 +81,25 @@ runs: [street -> t -> plants/each]
     names = [pipe.name for pipe in system.pipes]
     assert "t -> plants/2/group/valve" in names
     assert "plants/2/group/branch -> plants/2/heater" in names
+
+
+WARDS = """
+plumbnet: 1
+assemblies:
+  ward:
+    ports: [hot]
+    parts: {hot: tee, taps: {kind: fixture, times: 2}}
+    runs: [hot -> taps/each.hot]
+parts:
+  street: {kind: main, pressure: 60 psi}
+  wards: {use: ward, times: 3, elevation: [0 ft, 5 ft, 1e9 ft]}
+runs: [street -> wards/each.hot]
+"""
+
+
+def test_an_instance_higher_than_anything_stands_is_told_of_its_parts_alone() -> None:
+    with pytest.raises(LayoutError) as refused:
+        read(WARDS)
+    told = [fault.text for fault in refused.value.faults]
+    assert sum("too high" in text for text in told) == 2
+    assert not any("no part" in text for text in told)

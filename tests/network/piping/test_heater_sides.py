@@ -1,9 +1,11 @@
+from collections.abc import Set as AbstractSet
+
 from conftest import Drawn, drawn
 
 from plumbnet.network.piping.heater_sides import hot_side
 
 
-def beside(d: Drawn, place: str) -> set[str]:
+def beside(d: Drawn, place: str) -> AbstractSet[str]:
     return d.network.neighbours(d.node(place))
 
 

@@ -97,6 +97,13 @@ def test_process_that_ends_without_an_answer_is_told() -> None:
         list(answers(range(9), die, jobs=2))
 
 
+@pytest.mark.parametrize("handful", [1, 4])
+def test_thing_at_which_processes_end_costs_no_other_thing_its_answer(handful: int) -> None:
+    found = answers(range(9), die, jobs=2, handful=handful, lost=lambda number: -number)
+    assert list(found) == [0, 1, 2, -3, 4, 5, 6, 7, 8]
+    assert nobody_is_left()
+
+
 def wait_for_ever(number: int) -> int:
     if number:
         time.sleep(3600)

@@ -1,6 +1,7 @@
 """Pictures for worksheets: the piping with its sizes, which says nothing of the answer, and that which tells it."""
 
-from collections.abc import Collection, Mapping, Sequence
+import re
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 
 from matplotlib.figure import Figure
@@ -17,16 +18,22 @@ _THEME: Theme = "bw"
 """Worksheets go through the copier."""
 _LONGEST_LINE = 9
 """Signs of a name in one line, so that many parts stand beside each other."""
+_SHORT_LINE = 6
+"""Signs of a line that takes in another word, where many more have to stand beside each other."""
+_WORD = re.compile(r"[^-_/ ]+[-_/ ]?|[-_/ ]")
+_Lines = Callable[[str], Sequence[str]]
 _ON_A_PAGE = (PicturePlace(540.0, 420.0), PicturePlace(720.0, 420.0))
 
 
 def piping_figure(system: System, named: Collection[str], places: Sequence[PicturePlace] = _ON_A_PAGE) -> Figure | None:
     """The piping as wide as one of the places, with pressures and sizes at the parts; nothing judged, nothing marked.
 
-    Joints that are `named` have their names in it whatever they cover. None where in no place names can be read.
+    Joints that are `named` have their names in it whatever they cover. Where names could not be read otherwise a line
+    has a word of them, and then of the sizes, too. None where in no place they can be read.
     """
     with settled():
-        return fitted_figure(_piping(system, named), PALETTES[_THEME], places)
+        figures = (fitted_figure(_piping(system, named, form), PALETTES[_THEME], places) for form in _FORMS)
+        return next((figure for figure in figures if figure is not None), None)
 
 
 def answer_figure(report: Report, places: Sequence[PicturePlace]) -> Figure | None:
@@ -42,7 +49,7 @@ def piping_svg(system: System, named: Collection[str] = ()) -> str:
     figure = piping_figure(system, named)
     if figure is None:
         with settled():
-            figure = schematic_figure(_piping(system, named), PALETTES[_THEME])
+            figure = schematic_figure(_piping(system, named, _FORMS[0]), PALETTES[_THEME])
     return saved(figure, "svg", title=system.title).decode()
 
 
@@ -51,8 +58,39 @@ def answer_svg(report: Report) -> str:
     return schematic_svg(report, theme=_THEME)
 
 
-def _piping(system: System, named: Collection[str]) -> Schematic:
-    words = {name: (*name_lines(name, _LONGEST_LINE), *part_settings(system, name)) for name in system.parts}
+def _in_lines(name: str) -> Sequence[str]:
+    return name_lines(name, _LONGEST_LINE)
+
+
+def _word_by_word(words: str) -> Sequence[str]:
+    """Words in lines that are broken after each of them, and nowhere else where none is too long."""
+    lines = list[str]()
+    for word in _WORD.findall(words):
+        if lines and len(lines[-1]) + len(word) <= _SHORT_LINE:
+            lines[-1] += word
+        else:
+            lines += name_lines(word, _LONGEST_LINE)
+    return [line.rstrip(" ") for line in lines]
+
+
+def _as_one(words: str) -> Sequence[str]:
+    return (words,)
+
+
+_FORMS: Sequence[tuple[_Lines, _Lines]] = (
+    (_in_lines, _as_one),
+    (_word_by_word, _as_one),
+    (_word_by_word, _word_by_word),
+)
+"""How a name and a size are broken into lines, the widest first."""
+
+
+def _piping(system: System, named: Collection[str], form: tuple[_Lines, _Lines]) -> Schematic:
+    of_name, of_setting = form
+    words = {
+        name: (*of_name(name), *(line for one in part_settings(system, name) for line in of_setting(one)))
+        for name in system.parts
+    }
     diagram = diagram_of(system, words)
     items = {name: replace(item, is_named=name in named) for name, item in diagram.items.items()}
     return Schematic(system.title, _with(diagram, items), (BlockRow("file", system.record.file),), legend=LEGEND)

@@ -72,7 +72,7 @@ def _needless_checks(scene: RemedyContext, heater: HeaterFacts) -> Iterator[str]
     driven = {name for one in scene.report.heaters for loop in one.loops for name in loop}
     for crossing in _against(scene, heater):
         is_plain = scene.system.parts[crossing.part].kind == "check_valve" and crossing.part not in driven
-        if is_plain and (crossing.part in hot or _leads_to_tank(scene, crossing)):
+        if is_plain and (crossing.part in hot or crossing.far in scene.before_tanks):
             yield crossing.part
 
 
@@ -83,9 +83,3 @@ def _against(scene: RemedyContext, heater: HeaterFacts) -> Iterator[Crossing]:
         for crossing in network.zoning.out.get(zone, ()):
             if crossing.way is None:
                 yield crossing
-
-
-def _leads_to_tank(scene: RemedyContext, crossing: Crossing) -> bool:
-    network = scene.network
-    beyond = network.reach((crossing.far,), math.inf)
-    return any(network.zoning.zone_of[next(network.piping.nodes_of(name))] in beyond for name in scene.tanks)

@@ -1,5 +1,6 @@
 import re
 
+import pytest
 from matplotlib.text import Text
 from posing import RELIEF, posed
 
@@ -47,6 +48,24 @@ def test_tee_that_is_asked_about_has_its_name() -> None:
     assert tees
     shown = "".join(words(piping_svg(one.system, named)))
     assert all(tee in shown for tee in tees)
+
+
+@pytest.mark.parametrize(
+    ("width", "told"),
+    [(400.0, {"up-stop", "140 degF"}), (220.0, {"up-", "stop", "140 degF"}), (200.0, {"up-", "stop", "140", "degF"})],
+)
+def test_words_are_set_below_each_other_where_they_could_not_be_read_otherwise(width: float, told: set[str]) -> None:
+    stops = ("up-stop", "in-check", "at-gate", "by-house")
+    house = posed(
+        "verdict",
+        f"street -> {' -> '.join(stops)} -> heater -> tap.hot",
+        0,
+        heater=RELIEF,
+        **dict.fromkeys(stops, "kind: valve"),
+    )
+    figure = piping_figure(house.system, (), [PicturePlace(width, 400.0)])
+    assert figure is not None
+    assert told <= {text.get_text() for text in figure.axes[0].findobj(Text) if isinstance(text, Text)}
 
 
 def test_layout_too_wide_for_any_page_is_still_drawn() -> None:

@@ -7,7 +7,7 @@ import plumbnet
 from plumbnet.layout.edits.apply import with_changes
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.change import Change
-from plumbnet.layout.model.part import MIXED, Part, Role
+from plumbnet.layout.model.part import MIXED, Cushion, Part, Role
 from plumbnet.layout.model.system import System
 from plumbnet.layout.units.measure import show
 from plumbnet.layout.units.units import VOLUME, customary
@@ -89,6 +89,64 @@ def _opens_first(task: Task) -> None:
     assert task.measure.right == min(rungs.values())
 
 
+def _first_drip(task: Task) -> None:
+    """What drips is the lowest relief valve below every way out; when is worked out as by hand, by Boyle and Kell."""
+    heater = task.heater()
+    reliefs = [rung for rung in heater.ladder if rung.role.is_relief]
+    ways_pa = [rung.opens_pa for rung in heater.ladder if rung.role.is_way_out]
+    if task.measure.right is None:
+        assert task.choice.right == "nothing"
+        assert heater.verdict is Verdict.CONTROLLED or not reliefs or min(ways_pa) <= reliefs[0].opens_pa
+        return
+    assert task.choice.right == reliefs[0].outlet
+    assert all(way_pa >= reliefs[0].opens_pa for way_pa in ways_pa)
+    pushing = [one for one in plumbnet.check(task.system).heaters if one.name in {heater.name, *heater.shares_with}]
+    room_m3 = _room_m3(task, heater, pushing, reliefs[0].opens_pa)
+    times = (60.0 * minute for minute in range(1, 600))
+    found_s = next(time_s for time_s in times if sum(_grown_m3(task, one, time_s) for one in pushing) >= room_m3)
+    assert abs(found_s - task.measure.right) <= task.measure.tolerance + 60.0
+
+
+def _room_m3(task: Task, heater: HeaterFacts, pushing: list[HeaterFacts], opens_pa: float) -> float:
+    """What tanks take up, and water and walls give way by, from what stands cold to a pressure at the heater."""
+    cold_pa, parts = heater.static_pa or 0.0, task.system.parts
+    room_m3 = sum(one.heated_volume_m3 for one in pushing) * 1.45e-9 * (opens_pa - cold_pa)
+    for name in heater.tanks:
+        lift_pa, tank = 9806.65 * (parts[heater.name].elevation_m - parts[name].elevation_m), parts[name].cushion()
+        room_m3 += 0.0 if tank is None else _boyle_m3(tank, cold_pa + lift_pa, opens_pa + lift_pa)
+    return room_m3
+
+
+def _boyle_m3(tank: Cushion, cold_pa: float, hot_pa: float) -> float:
+    """What a tank takes up between two gauge pressures."""
+    air, atmosphere_pa = tank.volume_m3 * (tank.precharge_pa + 101_325.0), 101_325.0
+    held = [tank.volume_m3 - min(tank.volume_m3, air / (at + atmosphere_pa)) for at in (cold_pa, hot_pa)]
+    return held[1] - held[0]
+
+
+def _grown_m3(task: Task, heater: HeaterFacts, time_s: float) -> float:
+    """What the water of a heater has grown by after a time, at 4.186 kJ/(kg K) and four fifths of its input."""
+    source, cold_k = task.system.parts[heater.name].heat(), heater.cold_k or 283.15
+    input_w = 0.0 if source is None else source.input_w or 0.0
+    rise_k = min(heater.hot_k - cold_k, 0.8 * input_w * time_s / (heater.heated_volume_m3 * 4.186e6))
+    start_k = max(cold_k, 277.13)
+    return heater.heated_volume_m3 * (_kell(start_k) / _kell(max(start_k, cold_k + rise_k)) - 1.0)
+
+
+def _kell(temperature_k: float) -> float:
+    """Density of water, kg/m3 (Kell 1975, J. Chem. Eng. Data 20, 97; from memory: 999.97 at 4 degrees, 983.2 at 60)."""
+    t = temperature_k - 273.15
+    top = (
+        999.83952
+        + 16.945176 * t
+        - 7.9870401e-3 * t**2
+        - 46.170461e-6 * t**3
+        + 105.56302e-9 * t**4
+        - 280.54253e-12 * t**5
+    )
+    return top / (1.0 + 16.879850e-3 * t)
+
+
 def _locked_valve(task: Task) -> None:
     """Shut each valve in turn: only that of the key leaves no place to go."""
     for valve in [name for name, part in task.system.parts.items() if part.is_valve()]:
@@ -146,6 +204,7 @@ CHECKS: Mapping[str, Callable[[Task], None]] = {
     "verdict": _verdict,
     "stopper": _stopper,
     "opens-first": _opens_first,
+    "first-drip": _first_drip,
     "locked-valve": _locked_valve,
     "tank": _tank,
     "trapped-heaters": _trapped_heaters,

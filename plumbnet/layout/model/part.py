@@ -112,6 +112,11 @@ class Role(StrEnum):
         """Whether it is there to take growth day by day, as a safety relief valve is not."""
         return self in {Role.TANK, Role.EXPANSION_RELIEF}
 
+    @property
+    def is_relief(self) -> bool:
+        """Whether a valve opens there at a pressure, and drips."""
+        return self in {Role.EXPANSION_RELIEF, Role.SAFETY_RELIEF}
+
 
 @dataclass(frozen=True, slots=True)
 class Outlet:

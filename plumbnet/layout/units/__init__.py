@@ -1,7 +1,20 @@
 """Quantities as authors write them, to SI and back: the units there are, numbers with units, tubes by name."""
 
 from plumbnet.layout.units.counting_on import quantity_sum, stepped
-from plumbnet.layout.units.factors import ATMOSPHERE, BAR, DAY, FOOT, GALLON, INCH, KILO, LITRE, MILLI, POUND, PSI
+from plumbnet.layout.units.factors import (
+    ATMOSPHERE,
+    BAR,
+    DAY,
+    FOOT,
+    GALLON,
+    INCH,
+    KILO,
+    LITRE,
+    MILLI,
+    MINUTE,
+    POUND,
+    PSI,
+)
 from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
@@ -68,6 +81,7 @@ __all__ = [
     "LENGTH",
     "LITRE",
     "MILLI",
+    "MINUTE",
     "MOST_HELD_M3",
     "MOST_STANDING_PA",
     "PASCAL_PER_METRE",

@@ -1,6 +1,8 @@
 """A seed and a level in, exercises out: lists that have the makings of every answer, and one of the answers dealt."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from itertools import count, islice
 from random import Random
 from typing import TypeVar
@@ -50,16 +52,21 @@ def questions_of(level: int) -> tuple[Question, ...]:
     return tuple(QUESTIONS[name] for name in sorted(QUESTIONS) if level in QUESTIONS[name].outcomes)
 
 
-Decks = dict[tuple[str, int], Iterator[int]]
-"""For each sort of question and number of answers which of them is dealt next."""
+@dataclass(frozen=True, slots=True)
+class _Dealt:
+    """What has been dealt: which answer is next, by question and number of answers; how often each sort was right."""
+
+    decks: dict[tuple[str, int], Iterator[int]] = field(default_factory=dict)
+    outcomes: Counter[str] = field(default_factory=Counter)
+    seen: set[str] = field(default_factory=set)
 
 
 def _dealt(seed: int, level: int, about: str | None, units: Customary) -> Iterator[Exercise]:
     chance = Random(f"{seed} {level} {units}")  # noqa: S311  a seed that gives the same exercises is the point
     sorts = _shuffled(chance, [QUESTIONS[about]] if about else list(questions_of(level)))
-    decks, seen = Decks(), set[str]()
+    dealt = _Dealt()
     for number in count(1):
-        yield _found(Origin(seed, LEVELS[level], number, units), next(sorts), chance, (decks, seen))
+        yield _found(Origin(seed, LEVELS[level], number, units), next(sorts), chance, dealt)
 
 
 def _shuffled(chance: Random, cards: Sequence[Card]) -> Iterator[Card]:
@@ -68,24 +75,39 @@ def _shuffled(chance: Random, cards: Sequence[Card]) -> Iterator[Card]:
         yield from chance.sample(cards, len(cards))
 
 
-def _found(origin: Origin, question: Question, chance: Random, known: tuple[Decks, set[str]]) -> Exercise:
+def _found(origin: Origin, question: Question, chance: Random, dealt: _Dealt) -> Exercise:
     """The first exercise unlike those seen, of a list that has the makings of enough answers.
 
     The list, what is supposed of it, and the heater come first; the answer is dealt last, evenly among those found.
     """
-    decks, seen = known
     for _ in range(MOST_TRIES):
         stock = building(question.recipe(origin.level.number), chance, USUAL[origin.units])
         supposed = _supposed(question, read_bytes(stock.text(stock.stretches).encode()), chance)
-        answers = Family(stock, supposed, question, origin.level.number, chance).answers()
+        family = Family(stock, supposed, question, origin.level.number, chance)
+        answers = family.answers()
         if answers is None:
             continue
-        deck = decks.setdefault((question.name, len(answers)), _shuffled(chance, range(len(answers))))
-        for twin in reversed(answers[_in_order(answers)[next(deck)]]):
-            if _is_new(read_bytes(twin.layout.encode()), supposed, seen):
-                asked = twin.asked.narrowed(answers) if question.is_narrowed else twin.asked
+        for twin in reversed(answers[_next(question, answers, chance, dealt)]):
+            asked = family.in_full(twin)
+            if asked is not None and _is_new(read_bytes(twin.layout.encode()), supposed, dealt.seen):
+                dealt.outcomes[f"{question.name} {asked.outcome}"] += 1
+                asked = asked.narrowed(answers) if question.is_narrowed else asked
                 return exercise(origin, twin.layout, supposed, question, asked)
     raise NoMore(f"no exercise of level {origin.level.number} is left that differs from those before it")
+
+
+def _next(question: Question, answers: Mapping[str, Sequence[Twin]], chance: Random, dealt: _Dealt) -> str:
+    """Which of the answers of a list is dealt.
+
+    Where every list offers the same options, one of those that came least often so far, since some are in few lists.
+    Elsewhere each in its turn: to favour what is in few lists would let the options tell.
+    """
+    in_order = _in_order(answers)
+    if question.is_narrowed:
+        key = (question.name, len(answers))
+        return in_order[next(dealt.decks.setdefault(key, _shuffled(chance, range(len(answers)))))]
+    came = {answer: dealt.outcomes[f"{question.name} {answers[answer][0].asked.outcome}"] for answer in in_order}
+    return chance.choice([answer for answer in in_order if came[answer] == min(came.values())])
 
 
 def _in_order(answers: Mapping[str, Sequence[Twin]]) -> list[str]:

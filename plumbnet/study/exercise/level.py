@@ -45,6 +45,8 @@ class Recipe:
     """Of the tanks, those that somebody charged to more than the line."""
     spill: float = 0.0
     """An expansion relief valve in place of a tank."""
+    both: float = 0.0
+    """Of the tanks, those that have an expansion relief valve somewhere besides."""
     tankless: float = 0.0
     circulation: float = 0.0
     bare: float = 0.0
@@ -61,7 +63,13 @@ class Recipe:
     """Heaters in a basement or an attic, taps on several floors."""
     mixing: float = 0.0
     boiler: float = 0.0
-    """An indirect heater on a boiler with its heating circuit."""
+    """A heater that a boiler warms, with its heating circuit."""
+    plate: float = 0.4
+    """Of the heaters on boilers, plate exchangers, which have no store."""
+    solar: float = 0.0
+    """A cylinder that the sun warms through the circuit of a collector."""
+    cistern: float = 0.0
+    """A cistern under the roof that the street fills, and a vent: water stands in the building by its height alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,11 +137,12 @@ LEVELS = {
             booster=0.12,
             heights=0.7,
             annex=0.2,
+            cistern=0.15,
         ),
     ),
     5: Level(
         5,
-        "boilers and their circuits, mixing valves, and codes that differ",
+        "boilers and collectors with their circuits, mixing valves, and codes that differ",
         replace(
             _USUAL,
             second_meter=0.35,
@@ -148,6 +157,7 @@ LEVELS = {
             booster=0.12,
             bare=0.1,
             boiler=0.4,
+            solar=0.2,
             annex=0.2,
         ),
     ),

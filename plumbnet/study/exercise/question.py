@@ -71,6 +71,8 @@ class Question:
     """Asked only of layouts of which nothing is supposed."""
     is_narrowed: bool
     """Whether the first blank offers only what is right in some layout of the same list."""
+    quick: Ask | None = None
+    """Where an answer costs much beside its first blank: asks the same with the first blank alone worked out."""
 
     @property
     def about(self) -> str:
@@ -97,11 +99,12 @@ def question(  # noqa: PLR0913  all that a sort of question is, said in one plac
     leans: Mapping[int, Mapping[str, float]] | None = None,
     as_it_is: bool = False,
     is_narrowed: bool = True,
+    quick: Ask | None = None,
 ) -> Callable[[Ask], Ask]:
     """Register a function as the sort of question `name`."""
 
     def register(ask: Ask) -> Ask:
-        QUESTIONS[name] = Question(name, outcomes, ask, fewest, leans or {}, as_it_is, is_narrowed)
+        QUESTIONS[name] = Question(name, outcomes, ask, fewest, leans or {}, as_it_is, is_narrowed, quick)
         return ask
 
     return register

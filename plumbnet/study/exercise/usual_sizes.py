@@ -78,6 +78,18 @@ class Usual:
     indirect_volumes: tuple[int, ...]
     coil_volume: RoundNumber
     """What indirect heaters hold, and the coil in one of them."""
+    plate_volume: RoundNumber
+    """What a plate exchanger holds on each side."""
+    collector_volumes: tuple[RoundNumber, ...]
+    collector_hottest: int
+    collector_relief: int
+    collector_fill: int
+    collector_power: int
+    """Solar collectors: what they hold, how hot they come to, what their relief valve opens at, what their circuit is
+    filled to, and what the sun gives them."""
+    roof: int
+    """Height of what stands on a roof or under it, above the building's floor."""
+    cistern_volume: int
     boiler_relief: int
     boiler_fill: int
     """Set pressure of a house boiler's relief valve, and the pressure it is filled to."""
@@ -140,6 +152,14 @@ _AMERICAN = Usual(
     tankless_inputs=(120_000, 150_000, 180_000, 199_000),
     indirect_volumes=(30, 40, 60),
     coil_volume=1.5,
+    plate_volume=0.5,
+    collector_volumes=(1.5, 2, 3),
+    collector_hottest=220,
+    collector_relief=90,
+    collector_fill=30,
+    collector_power=12_000,
+    roof=34,
+    cistern_volume=60,
     boiler_relief=30,
     boiler_fill=12,
     is_filled_by_hand=False,
@@ -180,6 +200,14 @@ _METRIC = Usual(
     tankless_inputs=(18, 24, 27, 35),
     indirect_volumes=(120, 150, 200),
     coil_volume=6,
+    plate_volume=2,
+    collector_volumes=(6, 8, 12),
+    collector_hottest=105,
+    collector_relief=600,
+    collector_fill=200,
+    collector_power=4,
+    roof=10,
+    cistern_volume=230,
     boiler_relief=300,
     boiler_fill=100,
     is_filled_by_hand=True,

@@ -6,8 +6,7 @@ import signal
 import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
-from concurrent.futures import Executor, Future
-from concurrent.futures.process import BrokenProcessPool
+from concurrent.futures import BrokenExecutor, Executor, Future
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import chain, islice
@@ -47,7 +46,7 @@ def answers(  # noqa: PLR0913  each is a matter of its own, and named by who ask
     waits for. Things are taken when they are needed; they and answers wait in memory only behind a slower one, a few
     handfuls to each process. Where a process ends without an answer, the things that had none are asked about again one
     by one, and `lost` says what stands for the answer to one at which a process ends once more; without it
-    that raises BrokenProcessPool. Raises what `ask` raises, and what the executor does.
+    that raises BrokenExecutor. Raises what `ask` raises, and what the executor does.
     """
     left = iter(things)
     if executor is not None:
@@ -74,7 +73,7 @@ def _from_processes(
             with _processes(jobs, ask) as pool:
                 yield from _in_order(pool, _by(handful, left), ask, jobs * _AHEAD, waiting)
                 return
-        except BrokenProcessPool:
+        except BrokenExecutor:
             if lost is None:
                 raise
         for handed in waiting:
@@ -96,7 +95,7 @@ def _one_by_one(
                     answer = pool.submit(ask, left[0]).result()
                     left.popleft()
                     yield answer
-        except BrokenProcessPool:
+        except BrokenExecutor:
             yield lost(left.popleft())
 
 

@@ -28,5 +28,5 @@ def test_each_level_brings_what_the_one_before_has_not() -> None:
 
 def test_first_level_has_a_check_valve_or_none_and_nothing_else() -> None:
     there = {name for name in SHARES if share(1, name)}
-    qualify = {"bypass", "unreduced", "tank_valve", "small_tank", "branch_checks", "annex_tankless"}
+    qualify = {"bypass", "unreduced", "tank_valve", "small_tank", "branch_checks", "annex_tankless", "plate"}
     assert there - qualify == {"backflow", "own_check", "yard_check", "heater_valve", "hot_valve", "tap_valve"}

@@ -12,15 +12,17 @@ _WHERE = (Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD)
 
 
 def control(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> list[str]:
-    """The tee of a tank or an expansion relief valve, which hangs on it; nothing, as the recipe has it."""
+    """The tee of a tank or an expansion relief valve, which hangs on it; nothing or both, as the recipe has it."""
     if sketch.likely(recipe.tank):
-        return [_tank(sketch, recipe, height)]
-    if sketch.likely(recipe.spill):
-        tee = sketch.hanger(*_WHERE)
-        opens = sketch.pressure(sketch.pick(sketch.usual.spill_sets))
-        sketch.run(tee, sketch.part("spill", "expansion_relief", pressure=opens), place=Spot.CONTROL)
-        return [tee]
-    return []
+        return [_tank(sketch, recipe, height), *(_spill(sketch) if sketch.likely(recipe.both) else [])]
+    return _spill(sketch) if sketch.likely(recipe.spill) else []
+
+
+def _spill(sketch: Sketch) -> list[str]:
+    tee = sketch.hanger(*_WHERE)
+    opens = sketch.pressure(sketch.pick(sketch.usual.spill_sets))
+    sketch.run(tee, sketch.part("spill", "expansion_relief", pressure=opens), place=Spot.CONTROL)
+    return [tee]
 
 
 def _tank(sketch: Sketch, recipe: Recipe, height: RoundNumber) -> str:

@@ -1,38 +1,60 @@
-"""An indirect heater for the taps, and the boiler that warms it with its own heating circuit."""
+"""A cylinder or plates for the taps' water, and the boiler that warms it with its own heating circuit."""
 
 from plumbnet.study.exercise.blocks.heater_plant import relief, relief_apart
 from plumbnet.study.exercise.level import Recipe
 from plumbnet.study.exercise.sketch import Sketch
 from plumbnet.study.exercise.stock import Spot
 
+_NAMES = {"indirect_heater": "indirect", "heat_exchanger": "exchanger"}
 EMITTERS = ("hall", "parlor", "bedroom", "office")
 
 
 def heating(sketch: Sketch, recipe: Recipe, line: list[str]) -> str:
-    """The indirect heater at the end of the cold pipe, and the boiler's circuit, filled from `split`; the hot tee."""
-    usual = sketch.usual
-    boiler_input = sketch.pick(usual.boiler_inputs)
-    indirect = sketch.part(
-        "indirect",
-        "indirect_heater",
-        height=sketch.plant,
-        volume=sketch.volume(sketch.pick(usual.indirect_volumes)),
-        coil_volume=sketch.volume(usual.coil_volume),
-        setpoint=sketch.temperature(sketch.pick(usual.setpoints)),
-        input=sketch.power(boiler_input),
-        **(
-            {}
-            if sketch.likely(recipe.bare)
-            else {"relief": relief(sketch, boiler_input, sketch.pick(usual.relief_pressures))}
-        ),
-    )
-    hot = sketch.part("hot", "tee", height=sketch.plant)
-    sketch.run("split", *line, *relief_apart(sketch, indirect), indirect, place=Spot.FEED)
-    sketch.run(indirect, hot, place=Spot.HOT)
+    """What the boiler heats the taps' water in, and the boiler's circuit, filled from `split`; the hot tee."""
+    boiler_input = sketch.pick(sketch.usual.boiler_inputs)
+    if sketch.likely(recipe.plate):
+        heater, coil = _exchanger(sketch, recipe, boiler_input), ("primary_in", "primary_out")
+    else:
+        heater, coil = cylinder(sketch, recipe, boiler_input), ("coil_in", "coil_out")
+    hot = served(sketch, line, heater)
     _boiler(sketch, boiler_input)
     _filled(sketch)
-    _driven(sketch, indirect)
+    _driven(sketch, heater, coil)
     return hot
+
+
+def cylinder(sketch: Sketch, recipe: Recipe, heater_input: int) -> str:
+    """A store of tap water with a coil in it."""
+    usual = sketch.usual
+    volumes = {
+        "volume": sketch.volume(sketch.pick(usual.indirect_volumes)),
+        "coil_volume": sketch.volume(usual.coil_volume),
+    }
+    return _heated(sketch, recipe, heater_input, {"kind": "indirect_heater", **volumes})
+
+
+def served(sketch: Sketch, line: list[str], heater: str) -> str:
+    """A heater at the end of the cold pipe, its relief valve apart where it has none; the tee behind it."""
+    hot = sketch.part("hot", "tee", height=sketch.plant)
+    sketch.run("split", *line, *relief_apart(sketch, heater), heater, place=Spot.FEED)
+    sketch.run(heater, hot, place=Spot.HOT)
+    return hot
+
+
+def _exchanger(sketch: Sketch, recipe: Recipe, heater_input: int) -> str:
+    """Plates between the boiler's water and the taps', which hold next to nothing."""
+    held = sketch.volume(sketch.usual.plate_volume)
+    volumes = {"volume": held, "primary_volume": held}
+    return _heated(sketch, recipe, heater_input, {"kind": "heat_exchanger", **volumes})
+
+
+def _heated(sketch: Sketch, recipe: Recipe, heater_input: int, made: dict[str, str]) -> str:
+    usual = sketch.usual
+    setpoint, power = sketch.temperature(sketch.pick(usual.setpoints)), sketch.power(heater_input)
+    bare = sketch.likely(recipe.bare)
+    own = {} if bare else {"relief": relief(sketch, heater_input, sketch.pick(usual.relief_pressures))}
+    fields: dict[str, object] = {**made, "setpoint": setpoint, "input": power, **own}
+    return sketch.part(_NAMES[made["kind"]], str(fields.pop("kind")), height=sketch.plant, **fields)
 
 
 def _boiler(sketch: Sketch, boiler_input: int) -> None:
@@ -75,8 +97,8 @@ def _line(sketch: Sketch) -> list[str]:
     ]
 
 
-def _driven(sketch: Sketch, indirect: str) -> None:
-    """The two circuits that pumps drive: through the emitters, and through the coil."""
+def _driven(sketch: Sketch, heater: str, coil: tuple[str, str]) -> None:
+    """The two circuits that pumps drive: through the emitters, and through the coil between two connections."""
     usual = sketch.usual
     supply = sketch.part("supply-tee", "tee", height=sketch.plant)
     pumps = [
@@ -95,5 +117,5 @@ def _driven(sketch: Sketch, indirect: str) -> None:
     back = sketch.part("return-header", "tee", height=sketch.plant)
     sketch.run("boiler", "air-tee", supply)
     sketch.run(supply, pumps[0], *emitters, back, pipe=usual.heating_tube, length=sketch.pick(usual.heating_lengths))
-    sketch.run(supply, pumps[1], f"{indirect}.coil_in")
-    sketch.run(f"{indirect}.coil_out", back, "boiler")
+    sketch.run(supply, pumps[1], f"{heater}.{coil[0]}")
+    sketch.run(f"{heater}.{coil[1]}", back, "boiler")

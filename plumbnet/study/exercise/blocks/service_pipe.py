@@ -14,8 +14,8 @@ ASSEMBLIES = (
 TREATMENT = (("softener", "softener"), ("filter", "filter"))
 
 
-def service(sketch: Sketch, recipe: Recipe) -> None:
-    """Main, meter, stop, and what stands behind them, in the order of flow, to the tee `split`; a tap in the yard."""
+def service(sketch: Sketch, recipe: Recipe, *, ends: str = "split") -> None:
+    """Main, meter, stop, and what stands behind them, in the order of flow, to the tee `ends`; a tap in the yard."""
     usual, high = sketch.usual, sketch.likely(recipe.high_main)
     sketch.line = sketch.pick(usual.high_mains if high else usual.mains)
     temperature = sketch.temperature(sketch.pick(usual.main_temperatures))
@@ -38,7 +38,7 @@ def service(sketch: Sketch, recipe: Recipe) -> None:
         line.append(sketch.part(*(sketch.pick(ASSEMBLIES) if sketch.likely(recipe.assembly) else CHECK)))
     if sketch.likely(recipe.treatment):
         line.append(sketch.part(*sketch.pick(TREATMENT)))
-    sketch.run(*line, sketch.part("split", "tee"), place=Spot.SERVICE)
+    sketch.run(*line, sketch.part(ends, "tee"), place=Spot.SERVICE)
     if sketch.likely(recipe.yard_check):
         spare.append(sketch.part(*CHECK))
     if sketch.likely(recipe.vacuum_breaker):

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from plumbnet.layout.model import OneWay, Part, Passage, Reducing
+from plumbnet.layout.model import OneWay, Part, Passage, Reducing, Role
 from plumbnet.rules.facts import HeaterFacts, RungFacts, Verdict
 from plumbnet.study.exercise.answer import Choice
 from plumbnet.study.exercise.question import Asked, World, heaters, question, reducer_note
@@ -49,10 +49,16 @@ def _asked(world: World, heater: HeaterFacts, device: str, outcome: str) -> Aske
     in_line = [name for name, part in world.report.system.parts.items() if _is_in_line(part)]
     prompt = (
         f"Every fixture is shut. When water grows in {heater.name}, which device stops it on its way back to the "
-        f"street, if any does?{reducer_note(world)}"
+        f"street{_or_out(world)}, if any does?{reducer_note(world)}"
     )
     blank = Choice("It is stopped by", (*in_line, NOTHING), device)
     return Asked(prompt, (blank,), outcome, (_because(world, heater, device),), heater.name)
+
+
+def _or_out(world: World) -> str:
+    """The other way out, where the list has something that stands open to the air."""
+    outlets = (outlet for part in world.report.system.parts.values() for outlet in part.outlets())
+    return " or out into the open air" if any(outlet.role is Role.AIR for outlet in outlets) else ""
 
 
 def _is_in_line(part: Part) -> bool:

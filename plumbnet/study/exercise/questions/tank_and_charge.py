@@ -22,6 +22,8 @@ LEANS = {
         "tank": 0.0,
         "spill": 0.0,
         "boiler": 0.0,
+        "solar": 0.0,
+        "cistern": 0.0,
         "tankless": 0.0,
         "annex_tankless": 0.0,
         "circulation": 0.0,

@@ -25,6 +25,7 @@ LEANS = {
     5: {
         "bare": 0.0,
         "boiler": 0.0,
+        "solar": 0.0,
         "mixing": 0.1,
         "circulation": 0.9,
         "high_main": 0.0,

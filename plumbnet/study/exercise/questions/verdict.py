@@ -18,7 +18,7 @@ _SIMPLE = ("open", "trapped")
 _USUAL = ("open", "controlled", "trapped")
 _ALL = ("open", "controlled", "trapped", "on-demand")
 OUTCOMES = {1: _SIMPLE, 2: _USUAL, 3: _ALL, 4: _ALL, 5: (*_ALL, "sealed")}
-_LOOPED = {"tankless": 0.9, "circulation": 0.95, "annex": 1.0, "annex_tankless": 0.2, "boiler": 0.0, "spill": 0.1}
+_LOOPED = {"tankless": 0.9, "circulation": 0.95, "annex": 1.0, "annex_tankless": 0.2, "spill": 0.1}
 _CHECKED = {
     "own_check": 0.7,
     "tank": 1.0,
@@ -28,12 +28,13 @@ _CHECKED = {
     "overcharged": 0.0,
     "reducer": 0.6,
 }
+_SEALED = {"bare": 0.9, "own_check": 1.0, "yard_check": 1.0, "boiler": 0.15, "solar": 0.1, "annex_tankless": 0.1}
 LEANS = {
     1: {"own_check": 0.7},
     2: _CHECKED,
     3: _CHECKED | _LOOPED,
     4: _CHECKED | _LOOPED,
-    5: _CHECKED | {"bare": 0.6, "circulation": 0.9, "annex": 1.0, "tankless": 0.5, "boiler": 0.2, "heater_valve": 0.8},
+    5: _CHECKED | _LOOPED | _SEALED,
 }
 _MOST_STOPS = 3
 _THIN_PA = 35_000.0

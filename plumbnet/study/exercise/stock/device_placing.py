@@ -12,8 +12,10 @@ _TRIES = 12
 """Piping begun before the stock is taken to fit nowhere."""
 _MOST_CHECKS = 2
 """Checks on the way to one heater."""
-_EXCHANGED = frozenset({"storage_heater", "tankless_heater"})
+_EXCHANGED = frozenset({"heat_exchanger", "storage_heater", "tankless_heater"})
 """Kinds of heater that may stand in each other's place."""
+
+_CIRCUIT = frozenset({Spot.CIRCUIT})
 
 
 def placed(stock: Stock, chance: Random) -> tuple[Stretch, ...] | None:
@@ -38,7 +40,7 @@ def _placed_once(stock: Stock, chance: Random) -> tuple[Stretch, ...] | None:
     }
     first = next(number for number, one in enumerate(stock.stretches) if one.place is Spot.SERVICE)
     for kind in ("meter", "valve"):
-        name = chance.choice([name for name in homes if stock.kind(name) == kind])
+        name = chance.choice([name for name in homes if stock.kind(name) == kind and not _is_kept(stock, homes[name])])
         devices[first].append(name)
         del homes[name]
     for name in chance.sample(list(homes), len(homes)):
@@ -71,7 +73,8 @@ def _spot(
 
 def _stretches(stock: Stock, name: str, home: int, chance: Random) -> Iterator[int]:
     """The numbers of the stretches in which it may stand, in an order left to chance, place by place."""
-    places = stock.hangers.get(name) or PLACES.get(stock.kind(name))
+    of_kind = _CIRCUIT if _is_kept(stock, home) else PLACES.get(stock.kind(name))
+    places = stock.hangers.get(name) or of_kind
     if places is None:
         yield home
         return
@@ -81,6 +84,11 @@ def _stretches(stock: Stock, name: str, home: int, chance: Random) -> Iterator[i
             by_place.setdefault(one.place, []).append(number)
     for place in chance.sample(list(by_place), len(by_place)):
         yield from chance.sample(by_place[place], len(by_place[place]))
+
+
+def _is_kept(stock: Stock, home: int) -> bool:
+    """Whether what stands in a stretch stays in the circuit that it is part of."""
+    return stock.stretches[home].place in _CIRCUIT
 
 
 def _exchanged(stock: Stock, stretches: tuple[Stretch, ...], chance: Random) -> tuple[Stretch, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import yaml
 
@@ -12,7 +13,7 @@ _NO_WRAP = 1 << 20
 _DUMPER: type[yaml.SafeDumper] = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Stock:
     """Parts with their fields, in the order of the file, and the stretches in which they were drawn.
 
@@ -33,10 +34,14 @@ class Stock:
         """The parts in such stretches as a file."""
         units = "" if self.usual.units == "us" else f"units: {self.usual.units}\n"
         head = f"# Made for training; {self.title} is invented.\nplumbnet: 1\ntitle: {_inline(self.title)}\n{units}"
-        written = {name: fields if len(fields) > 1 else fields["kind"] for name, fields in self.parts.items()}
-        parts = "".join(f"  {name}: {_inline(fields)}\n" for name, fields in written.items())
         runs = "".join(f"  - {_inline(stretch.written())}\n" for stretch in stretches)
-        return f"{head}\nparts:\n{parts}\nruns:\n{runs}"
+        return f"{head}\nparts:\n{self._parts}\nruns:\n{runs}"
+
+    @cached_property
+    def _parts(self) -> str:
+        """The list as a file has it, the same in whichever stretches its parts stand."""
+        written = {name: fields if len(fields) > 1 else fields["kind"] for name, fields in self.parts.items()}
+        return "".join(f"  {name}: {_inline(fields)}\n" for name, fields in written.items())
 
 
 def _inline(value: object) -> str:

@@ -29,6 +29,8 @@ class Spot(Enum):
     """A circulation, from the hot pipe back to the cold side of its heater."""
     CONTROL = auto()
     """To a tank or an expansion relief valve."""
+    CIRCUIT = auto()
+    """Round from a source of heat to what it warms; what stands in it stays in it."""
 
 
 @dataclass(frozen=True, slots=True)

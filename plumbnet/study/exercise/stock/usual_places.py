@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from plumbnet.study.exercise.stock.stretch import Spot
 
-_ANYWHERE = frozenset(Spot)
+_ANYWHERE = frozenset(Spot) - {Spot.CIRCUIT}
 _COLD = frozenset({Spot.SERVICE, Spot.WING, Spot.FEED, Spot.COLD, Spot.YARD})
 CHECKS = frozenset(
     {
@@ -23,7 +23,7 @@ CHECKS = frozenset(
 PLACES: Mapping[str, frozenset[Spot]] = MappingProxyType(
     {
         "booster_pump": frozenset({Spot.SERVICE, Spot.WING, Spot.COLD}),
-        "check_valve": _COLD | {Spot.BRANCH, Spot.TAP, Spot.RETURN},
+        "check_valve": _COLD | {Spot.BRANCH, Spot.TAP, Spot.RETURN, Spot.HOT},
         "circulator": frozenset({Spot.RETURN}),
         "double_check": _COLD,
         "dual_check": _COLD,
@@ -49,12 +49,14 @@ _MOST = MappingProxyType(
         Spot.BRANCH: 2,
         Spot.HOT: 2,
         Spot.RETURN: 4,
+        Spot.CIRCUIT: 4,
     }
 )
 _MOST_ELSEWHERE = 1
 """Devices and tees in one stretch."""
 _TWO_VALVES = frozenset({Spot.SERVICE, Spot.FEED})
 _TWO_CHECKS = frozenset({Spot.SERVICE})
+_PUMPED = frozenset({Spot.RETURN, Spot.CIRCUIT})
 _FIRST = 2
 """Devices that every service begins with: meter and valve."""
 
@@ -83,7 +85,7 @@ def _is_in_order(place: Spot, kinds: Sequence[str]) -> bool:
         return False
     if "meter" in kinds and any(kind != "valve" for kind in kinds[: kinds.index("meter")]):
         return False
-    if place is Spot.RETURN and not _is_before(kinds, "circulator", "check_valve"):
+    if place in _PUMPED and not _is_before(kinds, "circulator", "check_valve"):
         return False
     return _is_before(kinds, "pressure_reducer", "softener")
 

@@ -31,7 +31,7 @@ def test_picture_of_the_key_says_what_is_trapped() -> None:
     shown = " ".join(words(answer_svg(TRAPPED.report)))
     assert "TRAPPED" in shown
     assert "psi" in shown
-    figure = answer_figure(TRAPPED.report, [PicturePlace(540.0, 400.0)])
+    figure = answer_figure(TRAPPED.report, [PicturePlace(540.0, 400.0), PicturePlace(740.0, 480.0)])
     assert figure is not None
     assert any("TRAPPED" in text.get_text() for text in figure.findobj(Text) if isinstance(text, Text))
 

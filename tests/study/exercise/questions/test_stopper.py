@@ -39,6 +39,17 @@ def test_check_on_the_way_out_that_is_met_from_its_inlet_is_told_so() -> None:
     assert one.because[0].endswith("Look at cv2: the water meets it from the side from which it lets pass.")
 
 
+def test_check_in_the_hot_pipe_stops_nothing() -> None:
+    for cold, stop in (("cv -> ", "cv"), ("", "nothing")):
+        (one,) = asked("stopper", f"street -> {cold}heater -> cv2 -> tap.hot")
+        assert (one.answer, one.choice.options[-2:]) == (stop, ("cv2", "nothing"))
+
+
+def test_open_air_is_named_where_something_stands_open_to_it() -> None:
+    (one,) = asked("stopper", "street -> cistern -> heater -> tap.hot", cistern="elevation: 20 ft")
+    assert " back to the street or out into the open air, if any does?" in one.prompt
+
+
 def test_two_devices_in_a_row_make_no_question() -> None:
     assert asked("stopper", "street -> cv -> cv2 -> heater -> tap.hot") == []
 

@@ -1,4 +1,5 @@
 from collections import Counter
+from dataclasses import replace
 
 from sketching import chance
 
@@ -67,6 +68,15 @@ def test_tee_of_a_circulation_stays_in_the_pipe_of_its_heater() -> None:
     (back,) = [one.end for one in drawn.stretches if one.place is Spot.RETURN]
     (home,) = [number for number, one in enumerate(drawn.stretches) if back in one.devices]
     assert all(back in found[home].devices for found in twins(drawn, 10))
+
+
+def test_what_stands_in_a_circuit_stays_in_it() -> None:
+    drawn = building(replace(QUESTIONS["verdict"].recipe(5), boiler=0.0, solar=1.0), chance(1), USUAL["us"])
+    inside = {name for one in drawn.stretches if one.place is Spot.CIRCUIT for name in one.devices}
+    homes = {tuple(one.devices for one in found if one.place is Spot.CIRCUIT) for found in twins(drawn, 10)}
+    assert {drawn.kind(name) for name in inside} == {"circulator", "check_valve", "valve", "tee"}
+    assert all({name for devices in home for name in devices} == inside for home in homes)
+    assert len(homes) > 3
 
 
 def test_list_that_fits_nowhere_has_no_layout() -> None:

@@ -18,6 +18,8 @@ def test_every_kind_named_is_one_that_there_is() -> None:
         (Spot.FEED, ["valve", "check_valve", "tee", "tee", "valve"]),
         (Spot.RETURN, ["circulator", "check_valve", "valve"]),
         (Spot.TAP, []),
+        (Spot.HOT, ["check_valve", "valve"]),
+        (Spot.CIRCUIT, ["circulator", "check_valve", "valve", "tee"]),
     ],
 )
 def test_what_is_often_built_is_usual(place: Spot, kinds: list[str]) -> None:
@@ -35,6 +37,8 @@ def test_what_is_often_built_is_usual(place: Spot, kinds: list[str]) -> None:
         (Spot.YARD, ["check_valve", "meter"]),
         (Spot.RETURN, ["check_valve", "circulator"]),
         (Spot.TAP, ["valve", "check_valve"]),
+        (Spot.HOT, ["check_valve", "check_valve"]),
+        (Spot.CIRCUIT, ["check_valve", "circulator"]),
     ],
 )
 def test_what_nobody_builds_is_not(place: Spot, kinds: list[str]) -> None:

@@ -16,7 +16,7 @@ from plumbnet.study.exercise.question import Asked, World, heaters, question, re
 
 NOTHING = "nothing"
 _OUTCOMES = (NOTHING, Role.EXPANSION_RELIEF.value, Role.SAFETY_RELIEF.value)
-OUTCOMES = dict.fromkeys((2, 3), _OUTCOMES)
+OUTCOMES = {2: _OUTCOMES}
 LEANS = {
     0: {
         "tank": 0.5,

@@ -45,12 +45,6 @@ class ChangeError(ValueError):
         return type(self), (tuple(replace(one, meant=(one.meant[0], tuple(one.meant[1]))) for one in self.mistakes),)
 
 
-class _Own(dict[str, _Thing]):
-    """A mapping of a system that is being changed, and of nobody else: it is written into and not copied."""
-
-    joined: "_Joined | None" = None
-
-
 @dataclass(slots=True)
 class _Joined:
     """The pipes of a system that is being changed, by the parts they join; `last` is where one was last replaced."""
@@ -72,6 +66,12 @@ class _Joined:
         near = range(self.last, min(self.last + 2, len(self.pipes)))
         found = next((place for place in near if self.pipes[place] is pipe), None)
         return indexOf(map(id, self.pipes), id(pipe)) if found is None else found
+
+
+class _Own(dict[str, _Thing]):
+    """A mapping of a system that is being changed, and of nobody else: it is written into and not copied."""
+
+    joined: _Joined | None = None
 
 
 def _gathered(pipes: tuple[Pipe, ...]) -> _Joined:

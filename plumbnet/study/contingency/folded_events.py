@@ -69,20 +69,25 @@ class FoldedEvents:
 
     @cached_property
     def _own(self) -> _Twinned:
-        return _Twinned(self.worlds, TwinEvents(self.worlds.report.system, self._named))
+        return _Twinned(self.worlds, TwinEvents(self.worlds.report.system, self._named, self._standing.parts))
 
     @cached_property
     def _levelled(self) -> _Twinned | None:
         """The layout with pipes levelled; None where none differ, or where that would not tell of less water."""
         report, before = self.worlds.report, self.worlds.before
-        system = Standing(report.system).levelled()
+        system = self._standing.levelled()
         if system is report.system or not _CALM.issuperset(before.verdicts.values()):
             return None
         try:
             levelled = Worlds(analyse(system, report.rules, units=report.facts.units, own=report.own_acceptances))
         except Unanswerable:
             return None
-        return _Twinned(levelled, TwinEvents(system, self._named)) if levelled.before == before else None
+        twins = TwinEvents(system, self._named, self._standing.parts)  # what pipes hold counts for nothing in them
+        return _Twinned(levelled, twins) if levelled.before == before else None
+
+    @cached_property
+    def _standing(self) -> Standing:
+        return Standing(self.worlds.report.system)
 
     @cached_property
     def _named(self) -> frozenset[str]:

@@ -25,7 +25,7 @@ class Standing:
 
     system: System
 
-    @property
+    @cached_property
     def parts(self) -> Mapping[str, str]:
         """That of each part, by its name."""
         return {name: self._refined[name, -1] for name in self.system.parts}

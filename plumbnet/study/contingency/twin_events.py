@@ -15,7 +15,6 @@ from functools import cached_property
 from plumbnet.layout.edits import change_fields
 from plumbnet.layout.model import System
 from plumbnet.study.contingency.contingencies import Contingency
-from plumbnet.study.contingency.levelled_pipes import Standing
 
 MOST_EXCHANGED = 2_000
 """Parts on one side of an exchange; larger ones are not sought."""
@@ -28,10 +27,14 @@ _Way = tuple[str, str, str]
 
 @dataclass
 class TwinEvents:
-    """Tells events of a layout whose twin is known to change nothing; `named` are parts that must stay as they are."""
+    """Tells events of a layout whose twin is known to change nothing; `named` are parts that must stay as they are.
+
+    `labels` are equal for parts that may be twins, see `Standing`.
+    """
 
     system: System
     named: frozenset[str]
+    labels: Mapping[str, str]
     steps: int = 0
     _idle: dict[Hashable, list[str]] = field(default_factory=lambda: defaultdict(list))
     _exchanged: dict[str, set[str]] = field(default_factory=lambda: defaultdict(set))
@@ -54,7 +57,7 @@ class TwinEvents:
     def look(self, event: Contingency) -> Hashable:
         """What events of twins have in common; events that have it are twins as a rule."""
         said = repr(change_fields(event.change)).replace(repr(event.part), "")
-        return said, event.words, self._labels[event.part]
+        return said, event.words, self.labels[event.part]
 
     def _are_twins(self, earlier: str, later: str) -> bool:
         pairs = self._exchange(earlier, later)
@@ -106,10 +109,6 @@ class TwinEvents:
     @cached_property
     def _places(self) -> Mapping[str, int]:
         return {name: place for place, name in enumerate(self.system.parts)}
-
-    @cached_property
-    def _labels(self) -> Mapping[str, str]:
-        return Standing(self.system).parts
 
     @cached_property
     def _looks(self) -> Mapping[str, str]:

@@ -3,7 +3,7 @@
 from collections import Counter
 
 import pytest
-from conftest import times
+from conftest import system, times
 from hypothesis import given, note
 
 import plumbnet
@@ -63,3 +63,31 @@ def test_whole_layouts_are_answered_as_the_definitions_say(family: str) -> None:
     assert not missing
     short = {each: tally.compared[each] for each, least in SUBJECTS.items()}
     assert all(count * 200 >= SUBJECTS[each] * drawn["layouts"] for each, count in short.items()), short
+
+
+BEHIND_TWO_METERS = """
+street -> meter1 -> tee1 -> meter2 -> tee2 -> heater1 -> tee3 -> relief
+tee1 -> tank1
+tee2 -> tank2
+tee3 -> tank3
+tee1 -> tee4 -> heater2 -> tee5
+tee4 -> tank4
+tee5 -> tank5
+"""
+
+
+def test_what_the_worst_order_leaves_is_told_where_it_is_hardly_more_than_what_all_at_once_leaves() -> None:
+    small = {f"tank{number}": "volume: 2 L, precharge: 150 kPa" for number in range(1, 6)}
+    layout = system(
+        BEHIND_TWO_METERS,
+        street="elevation: -4 m, pressure: 600 kPa, temperature: 5 degC",
+        meter1="check: true",
+        meter2="check: true",
+        heater1="volume: 40 L, setpoint: 50 degC",
+        heater2="volume: 300 L, setpoint: 50 degC",
+        relief="elevation: 3 m, pressure: 600 kPa",
+        **small,
+    )
+    tally = Tally()
+    compare(plumbnet.check(layout), tally)
+    assert tally.compared["need"]

@@ -15,7 +15,7 @@ from plumbnet.network.piping import Zone
 from plumbnet.physics.histories import History
 from plumbnet.rules.facts import Need
 
-_SAME = 1e-3
+_SAME = 5e-5
 """Share by which two reckonings of one volume may differ: the tank is sought to a pascal."""
 _LIKE = 1e-6
 """Share by which the sizes at two places may differ that are alike."""

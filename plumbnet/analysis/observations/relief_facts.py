@@ -66,7 +66,7 @@ def _relief(network: Network, site: Site, joined: _Joined, safety_pa: float | No
     inputs = [source.input_w for source in sources if source.input_w is not None]
     return ReliefFacts(
         name=own,
-        touches=(*joined.names[:place], *joined.names[place + (own in joined.names[place : place + 1]) :]),
+        touches=joined.names[:place] + joined.names[place + 1 :],
         touches_vessel=not joined.vessels <= {own},
         set_pa=site.outlet.opens_pa,
         static_pa=None if static_pa is None else static_pa - head_pa,

@@ -11,7 +11,7 @@ from networkx.utils import UnionFind
 from plumbnet.layout.model import OUT, Outlet, Part, Role, Source
 from plumbnet.network import Network
 from plumbnet.network.graphs import Tree, dominators
-from plumbnet.network.outlets import floor_pa
+from plumbnet.network.outlets import pushing_into
 from plumbnet.network.piping import POTENTIAL_ROUNDING_PA, Node, Zone, touching
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 
@@ -126,12 +126,7 @@ class Boundaries:
     def heaters_reaching(self, zone: Zone) -> tuple[str, ...]:
         """Heaters whose water can push into a zone, at whatever pressure."""
         if zone not in self._reaching:
-            reached, queue = {zone}, deque([zone])
-            while queue:
-                for crossing in self.network.zoning.into.get(queue.popleft(), ()):
-                    if crossing.near not in reached and floor_pa(crossing, self.network.standing) is not None:
-                        reached.add(crossing.near)
-                        queue.append(crossing.near)
+            reached = frozenset(pushing_into(self.network.zoning, self.network.standing, [zone]))
             self._reaching[zone] = tuple(
                 name for name, own in self._heated_zones.items() if not reached.isdisjoint(own)
             )

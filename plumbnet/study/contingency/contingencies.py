@@ -1,12 +1,11 @@
 """A system to every single credible event in it, each as the change that makes it."""
 
 import re
-from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from plumbnet.layout.edits import WRITTEN_DIGITS, ChangeError, change_of, with_changes
-from plumbnet.layout.model import KINDS, Alternative, Change, Circuit, Extremes, Pipe, Record, Sort, System
+from plumbnet.layout.model import KINDS, Alternative, Change, Circuit, Extremes, Record, Sort, System
 from plumbnet.layout.units import Units, quantity_of, show
 from plumbnet.rules import Judging, ruled_by
 
@@ -78,10 +77,9 @@ def choices(
 
     Quantities are in `units`, or else in those of the file.
     """
-    pipes, extremes_of = _pipes_by_part(system), _extremes(judging, circuit_of)
-    found = list[PartChoice]()
+    extremes_of, found = _extremes(judging, circuit_of), list[PartChoice]()
     for name, part in system.parts.items():
-        alone = _alone(system, name, pipes)
+        alone = _alone(system, name)
         for one in part.alternatives(extremes_of(name)):
             change = _change(one, name, part.kind, units or system.units)
             if _can_be_made(alone, change):
@@ -104,26 +102,17 @@ def _extremes(judging: Judging, circuit_of: Callable[[str], Circuit] | None) -> 
 
 
 def _happenings(system: System, names: Iterable[str], extremes_of: Callable[[str], Extremes]) -> Iterator[Contingency]:
-    pipes = _pipes_by_part(system)
     for name in names:
-        part, alone = system.parts[name], _alone(system, name, pipes)
+        part, alone = system.parts[name], _alone(system, name)
         for event in part.events(extremes_of(name)):
             change = _change(event, name, part.kind, system.units)
             if _can_be_made(alone, change):
                 yield Contingency(name, event.words, change)
 
 
-def _pipes_by_part(system: System) -> Mapping[str, list[Pipe]]:
-    found: dict[str, list[Pipe]] = defaultdict(list)
-    for pipe in system.pipes:
-        for end in dict.fromkeys(end.part for end in pipe.ends):
-            found[end].append(pipe)
-    return found
-
-
-def _alone(system: System, name: str, pipes: Mapping[str, list[Pipe]]) -> System:
+def _alone(system: System, name: str) -> System:
     """One part with what is fixed to it and its own pipes, for to try a change to it on the whole would cost more."""
-    own = tuple(pipes.get(name, ()))
+    own = tuple(system.pipes_at(name))
     near = {end.part for pipe in own for end in pipe.ends} | {name}
     return replace(
         system,

@@ -31,15 +31,14 @@ def _shut(asked: AskedHeater, valve: str, left: RungFacts) -> Hint:
 
 def _leads_to_taps(asked: AskedHeater, valve: str) -> bool:
     """Whether on one side of a valve there is nothing but fixtures."""
-    beside: dict[str, set[str]] = {name: set() for name in asked.parts}
-    for pipe in asked.report.system.pipes:
-        start, end = (one.part for one in pipe.ends)
-        beside[start].add(end)
-        beside[end].add(start)
-    return any(_are_taps(asked, beside, {valve}, side) for side in sorted(beside[valve]))
+    return any(_are_taps(asked, {valve}, side) for side in sorted(_beside(asked, valve)))
 
 
-def _are_taps(asked: AskedHeater, beside: dict[str, set[str]], seen: set[str], name: str) -> bool:
+def _beside(asked: AskedHeater, name: str) -> set[str]:
+    return {end.part for pipe in asked.report.system.pipes_at(name) for end in pipe.ends} - {name}
+
+
+def _are_taps(asked: AskedHeater, seen: set[str], name: str) -> bool:
     """Whether all that can be come to from a part, but by those seen, ends in fixtures."""
     part = asked.parts[name]
     if part.draws_at():
@@ -47,5 +46,5 @@ def _are_taps(asked: AskedHeater, beside: dict[str, set[str]], seen: set[str], n
     if part.heat() is not None or part.source() is not None or part.cushion() is not None or any(part.outlets()):
         return False
     seen.add(name)
-    further = sorted(beside[name] - seen)
-    return bool(further) and all(_are_taps(asked, beside, seen, one) for one in further if one not in seen)
+    further = sorted(_beside(asked, name) - seen)
+    return bool(further) and all(_are_taps(asked, seen, one) for one in further if one not in seen)

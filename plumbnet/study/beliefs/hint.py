@@ -17,6 +17,10 @@ class Hint:
     is_belief: bool
 
 
+Cause: TypeAlias = tuple[float, Hint]
+"""A number in SI, a pressure gauge, and what is said to who gave it."""
+
+
 @dataclass(frozen=True, slots=True)
 class ChoiceHints:
     """What is said of each option that is not the right one."""
@@ -30,7 +34,7 @@ class MeasureHints:
 
     right: float
     tolerance: float
-    causes: tuple[tuple[float, Hint], ...]
+    causes: tuple[Cause, ...]
     less: Hint
     more: Hint
 

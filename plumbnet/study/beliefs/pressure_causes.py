@@ -5,11 +5,9 @@ from collections.abc import Iterable, Iterator
 from plumbnet.layout.units import BAR, KILO, PSI
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.study.beliefs.asked_heater import AskedHeater
-from plumbnet.study.beliefs.hint import Hint, MeasureHints
+from plumbnet.study.beliefs.hint import Cause, MeasureHints
 from plumbnet.study.exercise import Exercise, Measure
 
-Cause = tuple[float, Hint]
-"""A pressure, gauge, in pascal, and what is said to who gave it."""
 _UNITS = (PSI, KILO, BAR)
 """Units in which somebody may give a pressure, in pascal."""
 

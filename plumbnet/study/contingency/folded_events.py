@@ -9,7 +9,7 @@ from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.contingency.contingencies import Contingency
-from plumbnet.study.contingency.levelled_pipes import Standing
+from plumbnet.study.contingency.levelled_pipes import Correspondence
 from plumbnet.study.contingency.outcome import outcome
 from plumbnet.study.contingency.twin_events import TwinEvents
 from plumbnet.study.contingency.worlds import SingleEvent, Worlds
@@ -32,17 +32,21 @@ class _Twinned:
     def single(self, event: Contingency) -> SingleEvent:
         """One event and its answer, kept for its twins."""
         found = self.worlds.single(event)
-        if outcome(self.worlds.before, found.answer).changes_nothing:
+        if self.changes_nothing(found):
             self.twins.changes_nothing(event)
         return found
+
+    def changes_nothing(self, found: SingleEvent) -> bool:
+        """Whether the answer for an event is that without it."""
+        return outcome(self.worlds.before, found.answer).changes_nothing
 
 
 @dataclass(frozen=True)
 class FoldedEvents:
     """Answers events one by one; where a twin is known to change nothing, at no cost.
 
-    What is alike but for what its pipes hold is looked for in the layout with those pipes levelled, see `Standing`:
-    there it holds as much water or more, and an event that changes nothing there changes nothing here.
+    What is alike but for what its pipes hold is looked for in the layout with those pipes levelled: there it holds as
+    much water or more, and an event that changes nothing there changes nothing here (`Correspondence` says why).
     """
 
     worlds: Worlds
@@ -62,32 +66,32 @@ class FoldedEvents:
             return False
         if levelled.is_idle(event):
             return True
-        is_idle = outcome(self.worlds.before, levelled.single(event).answer).changes_nothing
+        is_idle = levelled.changes_nothing(levelled.single(event))
         if not is_idle:
             self._in_vain.add(look)
         return is_idle
 
     @cached_property
     def _own(self) -> _Twinned:
-        return _Twinned(self.worlds, TwinEvents(self.worlds.report.system, self._named, self._standing.parts))
+        return _Twinned(self.worlds, TwinEvents(self.worlds.report.system, self._named, self._corresponding.parts))
 
     @cached_property
     def _levelled(self) -> _Twinned | None:
         """The layout with pipes levelled; None where none differ, or where that would not tell of less water."""
         report, before = self.worlds.report, self.worlds.before
-        system = self._standing.levelled()
+        system = self._corresponding.levelled()
         if system is report.system or not _CALM.issuperset(before.verdicts.values()):
             return None
         try:
             levelled = Worlds(analyse(system, report.rules, units=report.facts.units, own=report.own_acceptances))
         except Unanswerable:
             return None
-        twins = TwinEvents(system, self._named, self._standing.parts)  # what pipes hold counts for nothing in them
+        twins = TwinEvents(system, self._named, self._corresponding.parts)  # what pipes hold counts for nothing in them
         return _Twinned(levelled, twins) if levelled.before == before else None
 
     @cached_property
-    def _standing(self) -> Standing:
-        return Standing(self.worlds.report.system)
+    def _corresponding(self) -> Correspondence:
+        return Correspondence(self.worlds.report.system)
 
     @cached_property
     def _named(self) -> frozenset[str]:

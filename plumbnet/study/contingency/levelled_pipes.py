@@ -20,14 +20,14 @@ _DEEP = 24
 
 
 @dataclass(frozen=True)
-class Standing:
-    """How parts and pipes of a layout stand in it, in words that are equal for what corresponds."""
+class Correspondence:
+    """Which parts and pipes of a layout correspond: each has a label, equal for those that do."""
 
     system: System
 
     @cached_property
     def parts(self) -> Mapping[str, str]:
-        """That of each part, by its name."""
+        """The label of each part, by its name."""
         return {name: self._refined[name, -1] for name in self.system.parts}
 
     def levelled(self) -> System:

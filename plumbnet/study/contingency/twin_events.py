@@ -29,13 +29,13 @@ _Way = tuple[str, str, str]
 class TwinEvents:
     """Tells events of a layout whose twin is known to change nothing; `named` are parts that must stay as they are.
 
-    `labels` are equal for parts that may be twins, see `Standing`.
+    `labels` are equal for parts that may be twins, see `Correspondence`.
     """
 
     system: System
     named: frozenset[str]
     labels: Mapping[str, str]
-    steps: int = 0
+    _steps: int = 0
     _idle: dict[Hashable, list[str]] = field(default_factory=lambda: defaultdict(list))
     _exchanged: dict[str, set[str]] = field(default_factory=lambda: defaultdict(set))
     """By the later of two twins those found to be the earlier."""
@@ -74,8 +74,8 @@ class TwinEvents:
         while waiting:
             one, other = waiting.pop()
             beside = self._beside(one, other)
-            self.steps += 1
-            if beside is None or len(pairs) > MOST_EXCHANGED or self.steps > MOST_STEPS:
+            self._steps += 1
+            if beside is None or len(pairs) > MOST_EXCHANGED or self._steps > MOST_STEPS:
                 return None
             for pair in beside:
                 if pair[0] not in pairs:

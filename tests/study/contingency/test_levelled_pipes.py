@@ -8,7 +8,7 @@ from hypothesis import given
 from oracles.random_layouts import Layout, layouts
 
 from plumbnet.layout.model.system import System
-from plumbnet.study.contingency.levelled_pipes import Standing
+from plumbnet.study.contingency.levelled_pipes import Correspondence
 
 ROOMS = """
 street -> tee1 -> heater -> tee2
@@ -32,21 +32,21 @@ def litres_to(layout: System, *ends: str) -> list[float]:
 
 
 def test_pipes_to_parts_that_are_alike_become_as_the_largest_of_them() -> None:
-    assert litres_to(Standing(rooms("valve2")).levelled(), "valve1", "valve2") == [3.0, 3.0]
+    assert litres_to(Correspondence(rooms("valve2")).levelled(), "valve1", "valve2") == [3.0, 3.0]
 
 
 def test_pipes_to_parts_of_other_kinds_stay() -> None:
     layout = rooms("cv2")
-    assert Standing(layout).levelled() is layout
+    assert Correspondence(layout).levelled() is layout
 
 
 def test_pipes_to_parts_at_other_heights_stay() -> None:
     layout = rooms("valve2", tap2="elevation: 9 ft")
-    assert Standing(layout).levelled() is layout
+    assert Correspondence(layout).levelled() is layout
 
 
 def test_parts_that_stand_alike_are_told_by_equal_words() -> None:
-    told = Standing(rooms("valve2")).parts
+    told = Correspondence(rooms("valve2")).parts
     assert told["valve1"] == told["valve2"] != told["tee1"]
     assert len(set(told.values())) == len(told) - 2
 
@@ -54,9 +54,9 @@ def test_parts_that_stand_alike_are_told_by_equal_words() -> None:
 @times(0.1)
 @given(layouts())
 def test_no_pipe_holds_less_and_none_leads_elsewhere(layout: Layout) -> None:
-    levelled = Standing(layout.system).levelled()
+    levelled = Correspondence(layout.system).levelled()
     assert [pipe.ends for pipe in levelled.pipes] == [pipe.ends for pipe in layout.system.pipes]
     assert all(
         now.volume_m3 >= before.volume_m3 for now, before in zip(levelled.pipes, layout.system.pipes, strict=True)
     )
-    assert Standing(levelled).levelled() is levelled
+    assert Correspondence(levelled).levelled() is levelled

@@ -12,7 +12,7 @@ from plumbnet.analysis.report import Report
 from plumbnet.layout.model.system import System
 from plumbnet.study.contingency.contingencies import Contingency, happenings
 from plumbnet.study.contingency.event_sweep import sweep
-from plumbnet.study.contingency.levelled_pipes import Standing
+from plumbnet.study.contingency.levelled_pipes import Correspondence
 from plumbnet.study.contingency.outcome import Outcome, outcome
 from plumbnet.study.contingency.twin_events import TwinEvents
 from plumbnet.study.contingency.worlds import Worlds
@@ -60,7 +60,7 @@ def test_folded_sweep_says_what_is_said_event_by_event(seed: int) -> None:
 
 def folded(layout: System) -> list[str]:
     """Events that are like one before them, were nothing to change anything."""
-    twins, found = TwinEvents(layout, frozenset(), Standing(layout).parts), list[str]()
+    twins, found = TwinEvents(layout, frozenset(), Correspondence(layout).parts), list[str]()
     for event in happenings(layout, plumbnet.check(layout).rules):
         if twins.is_like_an_idle_one(event):
             found.append(event.title)
@@ -97,7 +97,7 @@ def test_what_must_stay_is_exchanged_with_nothing() -> None:
     event = next(one for one in happenings(layout, plumbnet.check(layout).rules) if one.part == "valve2")
     earlier = Contingency("valve1", event.words, event.change.model_copy(update={"close": "valve1"}))
     for named, is_like in ((frozenset[str](), True), (frozenset({"tap1"}), False)):
-        twins = TwinEvents(layout, named, Standing(layout).parts)
+        twins = TwinEvents(layout, named, Correspondence(layout).parts)
         twins.changes_nothing(earlier)
         assert twins.is_like_an_idle_one(event) is is_like
 

@@ -8,7 +8,7 @@ from plumbnet.physics.warmup import WarmupHappening
 from plumbnet.rules.facts import Verdict
 from plumbnet.study.beliefs.asked_heater import AskedHeater
 from plumbnet.study.beliefs.device_beliefs import lost_tank_belief
-from plumbnet.study.beliefs.hint import BlankHints, Hint, MeasureHints
+from plumbnet.study.beliefs.hint import BlankHints, Cause, Hint, MeasureHints
 from plumbnet.study.beliefs.outlet_beliefs import taken_for_first
 from plumbnet.study.beliefs.reading import heater_asked, option_hints, reading
 from plumbnet.study.beliefs.verdict_beliefs import likely_verdict, verdict_belief
@@ -16,8 +16,6 @@ from plumbnet.study.exercise import Exercise, Measure
 
 _NEAR = 0.1
 """Share of the right time by which a time may lie off that of something else; a minute at the least."""
-Cause = tuple[float, Hint]
-"""A time in seconds, and what is said to who gave it."""
 
 
 @reading("first-drip")

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from plumbnet.rules.facts import RungFacts
 from plumbnet.study.beliefs.asked_heater import AskedHeater
-from plumbnet.study.beliefs.hint import BlankHints
+from plumbnet.study.beliefs.hint import BlankHints, Cause
 from plumbnet.study.beliefs.outlet_beliefs import reducers_among, taken_for_first
-from plumbnet.study.beliefs.pressure_causes import Cause, pressure_hints
+from plumbnet.study.beliefs.pressure_causes import pressure_hints
 from plumbnet.study.beliefs.reading import heater_asked, option_hints, reading
 from plumbnet.study.exercise import Exercise
 

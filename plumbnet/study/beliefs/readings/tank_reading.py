@@ -7,8 +7,8 @@ from plumbnet.layout.units import GALLON, LITRE, PSI, VOLUME, QuantityError, cus
 from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.physics.vessels import nominal_sizes
 from plumbnet.study.beliefs.asked_heater import AskedHeater, reducing
-from plumbnet.study.beliefs.hint import BlankHints, Hint
-from plumbnet.study.beliefs.pressure_causes import Cause, pressure_hints
+from plumbnet.study.beliefs.hint import BlankHints, Cause, Hint
+from plumbnet.study.beliefs.pressure_causes import pressure_hints
 from plumbnet.study.beliefs.reading import heater_asked, option_hints, reading
 from plumbnet.study.exercise import Choice, Exercise
 

@@ -228,7 +228,8 @@ def _overfull(
         flow.supply(node, loads[zone].gain_m3)
         flow.drain(node, rooms[zone] + slack)
     for near, far in dict.fromkeys((node_of[gate.near], node_of[gate.far]) for gate in between):
-        flow.join(near, far)
+        if near != far:
+            flow.join(near, far)
     surplus = flow.surplus()
     return resting | {zone for zone, node in node_of.items() if node in surplus}
 

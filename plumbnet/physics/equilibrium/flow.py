@@ -118,20 +118,36 @@ class FlowGraph:
 def nodes_of(
     things: Iterable[Thing], joins: Collection[tuple[Thing, Thing]], gives: Callable[[Thing], bool]
 ) -> dict[Thing, Hashable]:
-    """The node of a flow that each thing is: its own, or one for all dead ends behind the same things.
+    """The node of a flow that each thing is: its own, that of what alone stands before it, or one for like dead ends.
 
-    Exact where joins let any volume pass and whatever has one to give `gives`: a dead end gives nothing and leads
-    nowhere, so its room is filled from any before it, and it has water left just where one of these has. A hotel has a
-    hundred such, behind its mixing valves.
+    Exact where joins let any volume pass and whatever has one to give `gives`: what gives nothing and is come to from
+    one node only has its room filled from there, and water left just where that has; so have dead ends behind the same
+    nodes. A hotel has a hundred such, behind its mixing valves. What stands in a circle of joins is its own node.
     """
     before: dict[Thing, set[Thing]] = {thing: set() for thing in things}
+    beyond: dict[Thing, list[Thing]] = {}
     for near, far in joins:
         before[far].add(near)
-    onward = {near for near, _ in joins}
-    return {
-        thing: thing if thing in onward or not near or gives(thing) else ("ends", frozenset(near))
-        for thing, near in before.items()
-    }
+    for far, nears in before.items():
+        for near in nears:
+            beyond.setdefault(near, []).append(far)
+    found: dict[Thing, Hashable] = {}
+    left = {thing: len(nears) for thing, nears in before.items()}
+    queue = deque(thing for thing, count in left.items() if not count)
+    while queue:
+        thing = queue.popleft()
+        nodes = frozenset(found[near] for near in before[thing])
+        if not nodes or gives(thing):
+            found[thing] = thing
+        elif len(nodes) == 1:
+            found[thing] = next(iter(nodes))
+        else:
+            found[thing] = thing if thing in beyond else ("ends", nodes)
+        for far in beyond.get(thing, ()):
+            left[far] -= 1
+            if not left[far]:
+                queue.append(far)
+    return {thing: found.get(thing, thing) for thing in before}
 
 
 def _grains(volume_m3: float) -> float:

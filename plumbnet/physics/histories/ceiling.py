@@ -50,12 +50,12 @@ class Ceilings(Generic[Zone]):
     def found(self, reached: Levels[Zone]) -> Levels[Zone]:
         """The ceiling of each heated zone, never below what it was found to come to.
 
-        Cost: some thirty flows for each zone whose ceiling is not what was reached, else one. Of many zones it is less
-        and the ceilings are higher, as the budgets say.
+        Cost: some thirty flows for each zone whose ceiling is not what was reached, else one. Of many zones none is
+        computed and the ceilings are higher, as the budgets say.
         """
-        if len(self.company) > MOST_LEVELLED:
-            return self._ceiling
-        for _ in range(_ROUNDS if self._is_narrowed else 1):
+        if not self._is_narrowed:
+            return {zone: max(reached[zone], level) for zone, level in self._ceiling.items()}
+        for _ in range(_ROUNDS):
             before = dict(self._ceiling)
             for zone in self.company:
                 self._ceiling[zone], self._highest = self._lowered(zone, reached[zone]), {}
@@ -71,12 +71,17 @@ class Ceilings(Generic[Zone]):
         """Whether a heated zone may come above a level: one flow. False only where no history brings it there."""
         if self._ceiling[zone] <= level_abs_pa:
             return False
-        return len(self.company) > MOST_LEVELLED or self._can_come_to(zone, level_abs_pa)
+        return not self._is_narrowed or self._can_come_to(zone, level_abs_pa)
 
     @cached_property
     def _ceiling(self) -> dict[Zone, float]:
-        """What is known of each so far; at first, what an outlet lets go at."""
-        return {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
+        """What is known of each so far; at first, what an outlet lets go at.
+
+        Of many zones also what all growth of the company would bring each to: that is all that is asked of them.
+        """
+        if self._is_narrowed or len(self.company) > MOST_LEVELLED:
+            return {zone: self.neighbours.lets_go_abs_pa(zone) for zone in self.company}
+        return {zone: self._filled_by_all_abs_pa(zone) for zone in self.company}
 
     def _lowered(self, zone: Zone, low: float) -> float:
         high = self._ceiling[zone]
@@ -92,8 +97,6 @@ class Ceilings(Generic[Zone]):
         lifted = {far: lifted_abs_pa(row, level_abs_pa) for far, row in reach.items()}
         if any(self._lets_go_below(far, pressure) for far, pressure in lifted.items()):
             return False
-        if not self._is_narrowed:
-            return self._are_filled_by_all(lifted)
         return self._can_be_filled(zone, level_abs_pa, lifted)
 
     def _can_be_filled(self, zone: Zone, level_abs_pa: float, lifted: Levels[Zone]) -> bool:
@@ -117,12 +120,11 @@ class Ceilings(Generic[Zone]):
         )
         return is_pushed(weakest)
 
-    def _are_filled_by_all(self, lifted: Levels[Zone]) -> bool:
-        """Whether zones can be filled at all, by everything that grows: all that is asked of a large company."""
-        self.neighbours.budget.spend(len(lifted) // 4 + 1)
-        cold = self.neighbours.cold
-        wanted = math.fsum(self.neighbours.room_m3(far, cold[far], max(cold[far], top)) for far, top in lifted.items())
-        return wanted <= self._grown_m3 + _NOTHING_M3
+    def _filled_by_all_abs_pa(self, zone: Zone) -> float:
+        """Where the tanks within a zone's reach would have taken everything that grows."""
+        neighbours = self.neighbours
+        neighbours.budget.spend(len(neighbours.reach(zone)))
+        return neighbours.after(neighbours.cold, zone, self._grown_m3)[zone]
 
     @cached_property
     def _grown_m3(self) -> float:

@@ -10,7 +10,7 @@ from networkx.utils import UnionFind
 
 from plumbnet.budgets import MOST_LEVELLED, MOST_NARROWED, MOST_PAIRS, Budget
 from plumbnet.physics.equilibrium import OneWayGate, ZoneLoad
-from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.histories.push import Gates, Pushes, Zone, as_felt, let_go_abs_pa, lifted_abs_pa
 from plumbnet.physics.vessels import settled_abs_pa
 
 State = Mapping[Zone, float]
@@ -35,7 +35,6 @@ class Neighbours(Generic[Zone]):
     gates: Sequence[OneWayGate[Zone]]
     _reach: dict[Zone, dict[Zone, Pushes]] = field(default_factory=dict, repr=False, compare=False)
     _taken: dict[tuple[Zone, float], float] = field(default_factory=dict, repr=False, compare=False)
-    _lets_go: dict[Zone, float] = field(default_factory=dict, repr=False, compare=False)
     _warm: Sequence[Zone] | None = field(default=None, repr=False, compare=False)
     budget: Budget = field(default_factory=Budget, repr=False, compare=False)
 
@@ -48,8 +47,8 @@ class Neighbours(Generic[Zone]):
 
     def warmed(self, loads: Mapping[Zone, ZoneLoad], warm: Sequence[Zone]) -> "Neighbours[Zone]":
         """The same zones, gates and tanks with other growth, and none but in the zones `warm`, in their order."""
-        other = Neighbours(loads, self.gates, self._reach, _lets_go=self._lets_go, _warm=warm, budget=self.budget)
-        for name in ("cold", "_out", "_rank"):
+        other = Neighbours(loads, self.gates, self._reach, _warm=warm, budget=self.budget)
+        for name in ("cold", "_let_go", "_out", "_rank"):
             other.__dict__[name] = getattr(self, name)
         return other
 
@@ -80,14 +79,14 @@ class Neighbours(Generic[Zone]):
 
     def lets_go_abs_pa(self, zone: Zone) -> float:
         """Pressure of a zone at which an outlet in its reach lets out all that comes; infinite where none does."""
-        if zone not in self._lets_go:
-            self._lets_go[zone] = min(
-                needed_abs_pa(pushes, self.loads[far].opens_abs_pa)
-                if self.loads[far].outlet_abs_pa < math.inf
-                else math.inf
-                for far, pushes in self.reach(zone).items()
-            )
-        return self._lets_go[zone]
+        return self._let_go[zone]
+
+    @cached_property
+    def _let_go(self) -> dict[Zone, float]:
+        own = {
+            zone: load.opens_abs_pa if load.outlet_abs_pa < math.inf else math.inf for zone, load in self.loads.items()
+        }
+        return let_go_abs_pa(own, self.gates)
 
     def after(self, state: State[Zone], zone: Zone, growth_m3: float) -> dict[Zone, float]:
         """The state once a zone has grown by so much more. Exact: what it pushes away fills tanks, zone by zone.

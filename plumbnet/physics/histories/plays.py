@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import islice, permutations
 from typing import Generic
 
-from plumbnet.budgets import ORDERS
+from plumbnet.budgets import MOST_LEVELLED, ORDERS
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Zone
 
@@ -77,11 +77,15 @@ class Plays(Generic[Zone]):
         self._states.clear()  # no order is left that could begin as one of these
 
     def _after(self, order: tuple[Zone, ...]) -> dict[Zone, float]:
-        """The state after an order; how it begins is looked up where it has been played."""
-        if order not in self._states:
-            before, neighbours = self._after(order[:-1]), self.neighbours
-            self._states[order] = neighbours.after(before, order[-1], neighbours.growth_m3[order[-1]])
-        return self._states[order]
+        """The state after an order; how it begins is looked up where it has been played, of few zones."""
+        neighbours = self.neighbours
+        known = next(count for count in range(len(order), -1, -1) if order[:count] in self._states)
+        state = self._states[order[:known]]
+        for count, zone in enumerate(order[known:], known + 1):
+            state = neighbours.after(state, zone, neighbours.growth_m3[zone])
+            if len(order) <= MOST_LEVELLED:
+                self._states[order[:count]] = state
+        return state
 
     def _orders(self) -> Iterator[tuple[Zone, ...]]:
         """Every order of few; of many, for each zone those that are usually its worst.

@@ -1,5 +1,6 @@
 """How high one zone lifts another that it pushes into through a row of one-way gates."""
 
+import heapq
 import math
 from collections import deque
 from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
@@ -76,6 +77,33 @@ def as_felt(tank: Tank, pushes: Pushes, far_abs_pa: float) -> Iterator[Tank]:
             most = at_shutting if most is None else min(most, at_shutting)
         yield Tank(tank.volume_m3, tank.charge_abs_pa, start_abs_pa + push.opens_pa, most, tank.head_pa + push.opens_pa)
         start_abs_pa = push.below_abs_pa
+
+
+def let_go_abs_pa(own_abs_pa: Mapping[Zone, float], gates: Iterable[OneWayGate[Zone]]) -> dict[Zone, float]:
+    """Pressure of each zone from which on some zone that it can push into, or itself, is lifted above its own level.
+
+    `own_abs_pa` has that level of each zone, as an outlet there has; infinite where there is none. All are absolute and
+    stand at datum. Linear but for a sort: what a row of gates needs is what each needs of the one before it.
+
+    >>> let_go_abs_pa({"store": math.inf, "drain": 400e3}, [OneWayGate("store", "drain", opens_pa=10e3)])
+    {'store': 410000.0, 'drain': 400000.0}
+    """
+    found, into = dict(own_abs_pa), dict[Zone, list[tuple[Zone, Push]]]()
+    for gate in gates:
+        into.setdefault(gate.far, []).append((gate.near, Push().through(gate)))
+    order = {zone: number for number, zone in enumerate(found)}
+    waiting = [(level, order[zone], zone) for zone, level in found.items() if level < math.inf]
+    heapq.heapify(waiting)
+    while waiting:
+        level, _, zone = heapq.heappop(waiting)
+        if level > found[zone]:
+            continue
+        for near, push in into.get(zone, ()):
+            needed = push.needs_abs_pa(level)
+            if needed < found[near]:
+                found[near] = needed
+                heapq.heappush(waiting, (needed, order[near], near))
+    return found
 
 
 @dataclass(frozen=True)

@@ -6,13 +6,14 @@ comes on top of that.  Source: own derivation; beyond a zone all is in the end p
 """
 
 import math
-from collections.abc import Collection, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Collection
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Generic
 
 import networkx as nx
 
+from plumbnet.budgets import PUMPED
 from plumbnet.physics.equilibrium import OneWayGate
 from plumbnet.physics.histories.neighbours import Neighbours
 from plumbnet.physics.histories.push import Push, Zone, lifted_abs_pa
@@ -33,6 +34,7 @@ class Ratchet(Generic[Zone]):
 
     neighbours: Neighbours[Zone]
     fed: Collection[Zone]
+    _known_above: dict[Zone, list[Zone]] = field(default_factory=dict, repr=False, compare=False)
 
     def top_abs_pa(self, zone: Zone) -> float:
         """What a zone approaches hot, after many heat-ups; of one in a circle, where that is not known, its rest."""
@@ -58,11 +60,14 @@ class Ratchet(Generic[Zone]):
     def rounds_until(self, zone: Zone, limit_abs_pa: float) -> int | None:
         """Heat-ups of all that pushes into a zone, it last, until it passes a limit; None where so many do not.
 
-        In each round every zone above is heated and cools, from the top, and then the zone itself is hot.
+        In each round every zone above is heated and cools, from the top, and then the zone itself is hot. Where these
+        push into very many zones, fewer rounds are played, as the budgets say.
         """
-        above = [each for each in self._downward if each in self.pushers(zone)]
+        pushers = self.pushers(zone)
+        above = [each for each in self._downward if each in pushers]
         growth, state = self.neighbours.growth_m3, dict(self.neighbours.cold)
-        for number in range(1, MOST_ROUNDS + 1):
+        lifted = 1 + sum(len(self.neighbours.reach(each)) for each in {*above, zone})
+        for number in range(1, min(MOST_ROUNDS, PUMPED // lifted + 1) + 1):
             for each in above:
                 state = self._cooled(self.neighbours.after(state, each, growth[each]), each, growth[each])
             hot = self.neighbours.after(state, zone, growth[zone]) if zone in growth else state
@@ -125,11 +130,12 @@ class Ratchet(Generic[Zone]):
             level = high
         return {**state, **{each: fallen(each, level) for each in giving}}
 
-    def _above(self, zone: Zone) -> Iterator[Zone]:
+    def _above(self, zone: Zone) -> list[Zone]:
         """The zone and all that can push into it."""
-        for each in self.neighbours.loads:
-            if zone in self.neighbours.reach(each):
-                yield each
+        if zone not in self._known_above:
+            above = {zone, *nx.ancestors(self._graph, zone)}
+            self._known_above[zone] = self.neighbours.in_order(above)
+        return self._known_above[zone]
 
     @cached_property
     def _into(self) -> dict[Zone, list[OneWayGate[Zone]]]:

@@ -144,12 +144,8 @@ def settled_abs_pa(expansion_m3: float, tanks: Sequence[Tank]) -> float | None:
     if expansion_m3 <= 0.0:
         return min(tank.start_abs_pa for tank in tanks)
     stops = sorted({stop for tank in tanks for stop in (tank.opens_abs_pa, tank.full_abs_pa)} - {math.inf})
-    floor = stops[0]
-    for stop in stops[1:]:
-        if _uptake_m3(tanks, stop) >= expansion_m3:
-            break
-        floor = stop
-    return _settled_above(expansion_m3, tanks, floor)
+    enough = bisect_left(stops, expansion_m3, lo=1, key=lambda stop: _uptake_m3(tanks, stop))
+    return _settled_above(expansion_m3, tanks, stops[enough - 1])
 
 
 def nominal_size_m3(volume_m3: float, sizes: Sequence[float]) -> float | None:

@@ -5,7 +5,7 @@ import networkx as nx
 import pytest
 from networkx.algorithms.flow import edmonds_karp
 
-from plumbnet.physics.equilibrium.flow import FlowGraph
+from plumbnet.physics.equilibrium.flow import FlowGraph, nodes_of
 
 GRAIN_M3 = 1e-18
 
@@ -84,3 +84,53 @@ def surplus_by_library(
     left = nx.DiGraph([(a, b) for a, b, arc in residual.edges(data=True) if arc["flow"] < arc["capacity"]])
     left.add_node("source")
     return set(nx.descendants(left, "source"))
+
+
+# What is one node of a flow
+
+
+def node_of(joins: str, gives: str = "") -> dict[str, object]:
+    """Things that join, as in "a>b b>c", to their nodes; those in `gives` have a volume to give."""
+    pairs = [(join[0], join[-1]) for join in joins.split()]
+    return nodes_of(sorted({thing for pair in pairs for thing in pair}), pairs, lambda thing: thing in gives)
+
+
+def test_what_is_come_to_from_one_place_is_one_with_it_however_far() -> None:
+    assert node_of("a>b b>c c>d", "a") == dict.fromkeys("abcd", "a")
+
+
+def test_what_gives_or_is_come_to_from_two_places_is_its_own() -> None:
+    assert node_of("a>b b>c", "ab") == {"a": "a", "b": "b", "c": "b"}
+    assert node_of("a>c b>c c>d", "ab") == {"a": "a", "b": "b", "c": "c", "d": "c"}
+
+
+def test_ways_that_come_from_one_place_and_meet_again_are_one_with_it() -> None:
+    assert node_of("a>b a>c b>d c>d", "a") == dict.fromkeys("abcd", "a")
+
+
+def test_dead_ends_behind_the_same_places_are_one() -> None:
+    found = node_of("a>c b>c a>d b>d", "ab")
+    assert found["c"] == found["d"] not in ("a", "b", "c", "d")
+
+
+def test_what_stands_in_a_circle_or_behind_one_is_its_own() -> None:
+    assert node_of("a>b b>c c>b c>d", "a") == {thing: thing for thing in "abcd"}
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_flow_of_nodes_leaves_what_the_flow_of_all_leaves(seed: int) -> None:
+    random = Random(seed)  # noqa: S311  # a graph, not a secret
+    things = [str(number) for number in range(random.randint(2, 9))]
+    joins = [(a, b) for a in things for b in things if a != b and random.random() < 0.25]
+    given = {thing: random.randint(1, 4) * GRAIN_M3 for thing in things if random.random() < 0.4}
+    room = {thing: random.randint(0, 4) * GRAIN_M3 for thing in things}
+    node_of = nodes_of(things, joins, given.__contains__)
+    graph = FlowGraph()
+    for thing in things:
+        graph.supply(node_of[thing], given.get(thing, 0.0))
+        graph.drain(node_of[thing], room[thing])
+    for near, far in joins:
+        if node_of[near] != node_of[far]:
+            graph.join(node_of[near], node_of[far])
+    left = graph.surplus()
+    assert {thing for thing in things if node_of[thing] in left} == surplus(given, room, dict.fromkeys(joins, math.inf))

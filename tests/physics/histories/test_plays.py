@@ -37,3 +37,12 @@ def test_no_more_orders_are_played_than_it_takes_to_tell() -> None:
     assert found.neighbours.budget.spent == 3
     assert not found.passes("below", pressed(0.3) * 1e3)
     assert found.neighbours.budget.spent == 6
+
+
+def test_very_many_zones_are_lifted_one_after_the_other() -> None:
+    # more than a function may call itself; nothing lies beyond any of them, so that each comes to its own
+    names = [f"z{number}" for number in range(1_100)]
+    many = zones({name: load(1, 10.0) for name in names})
+    level, history, _ = Plays(many, tuple(names)).reached["z7"]
+    assert level / 1e3 == pytest.approx(pressed(0.1))
+    assert len(history) == len(names)

@@ -1,11 +1,12 @@
 """Rows of one-way gates: what they lift the last zone to, and the tanks beyond as the first zone feels them."""
 
 import math
+from random import Random
 
 import pytest
 from on_paper import Gate, gate, tank
 
-from plumbnet.physics.histories.push import Gates, Push, Pushes, as_felt, lifted_abs_pa, needed_abs_pa
+from plumbnet.physics.histories.push import Gates, Push, Pushes, as_felt, let_go_abs_pa, lifted_abs_pa, needed_abs_pa
 from plumbnet.physics.vessels.tank import Tank, settled_abs_pa
 
 FREE: Pushes = (Push(),)
@@ -227,3 +228,23 @@ def test_circle_that_gives_more_than_it_takes_is_gone_round_once() -> None:
     gates = gate("a>b", 10), gate("b>c", -30), gate("c>b", 5), gate("c>d")
     assert pushes("a", *gates) == {"a": FREE, "b": (Push(10e3),), "c": (Push(-20e3),), "d": (Push(-20e3),)}
     assert pushes("b", *gates) == {"b": FREE, "c": (Push(-30e3),), "d": (Push(-30e3),)}
+
+
+# Where outlets let go
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_zone_lets_go_at_the_first_outlet_in_its_reach(seed: int) -> None:
+    random = Random(seed)  # noqa: S311  # gates, not a secret
+    names = "abcdef"[: random.randint(1, 6)]
+    gates = [
+        gate(f"{near}>{far}", random.choice([0, 10, 25]), shuts=random.choice([260.0, 300.0, math.inf]))
+        for near in names
+        for far in names
+        if near != far and random.random() < 0.35
+    ]
+    own = {zone: random.choice([250e3, 270e3, 320e3, math.inf]) for zone in names}
+    found = let_go_abs_pa(own, gates)
+    for zone in names:
+        rows = Gates.of(gates).pushes(zone)
+        assert found[zone] == pytest.approx(min(needed_abs_pa(row, own[far]) for far, row in rows.items()))

@@ -9,6 +9,7 @@ import pytest
 from on_paper import Gate, gate, load, pressed, tank, zones
 
 from plumbnet.physics.equilibrium.equilibrium import ZoneLoad
+from plumbnet.physics.histories import ratchet as histories_ratchet
 from plumbnet.physics.histories.ratchet import MOST_ROUNDS, Ratchet
 
 STREET_KPA = 400 + 101.325
@@ -285,3 +286,12 @@ def test_of_zones_in_a_circle_none_is_said_to_pump_another() -> None:
     loads = {"a": load(4, 10.0, cold=300), "b": load(1, 10.0)}
     row = ratchet(loads, "a>b", "b>a")
     assert (row.pushers("a"), row.pushers("b")) == ((), ())
+
+
+def test_fewer_heat_ups_are_played_the_more_zones_they_lift(monkeypatch: pytest.MonkeyPatch) -> None:
+    # as above, the eighth passes it; a lifts two zones and z one, and they are counted as four
+    row = ratchet({"a": load(2, 10.0), "z": load(1, 10.0)}, "a>z")
+    for pumped, told in ((28, 8), (27, None), (0, None)):
+        monkeypatch.setattr(histories_ratchet, "PUMPED", pumped)
+        assert rounds(row, "z", 0.299) == [told]
+    assert rounds(row, "z", 0.1) == [1]

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 PART_STEPS = 10
 """What a part counts for wherever a layout is analysed again."""
+RUNG_STEPS = 20
+"""What a rung of a heater's ladder counts for beside its parts there."""
 REMEDIES_BESIDE_CHECK = 400_000
 """Steps for the remedies of a layout beside its check: forty thousand parts analysed again."""
 REMEDIES_ASKED_FOR = 2_000_000
@@ -31,6 +33,14 @@ LOOPS = 100_000
 """Steps for the loops of pumps; of one that comes after, all that could go round with it counts as its loop."""
 ORDERS = 2_000
 """Zones lifted in the orders of heating that are played for one company of heated zones; one order at least."""
+MOST_COUPLED = 500
+"""Heated zones that push into the same water; of a building in which there are more nothing is computed."""
+MOST_WARMED = 2_000_000
+"""Pieces of warmed water, each counted for every heater that warms it; of a building with more nothing is computed."""
+MOST_BROKEN = 100
+"""Places above their limits that are sought for a heater, the nearest; whether there are more is told."""
+PUMPED = 100_000
+"""Zones lifted by the heat-ups that are played until they pump a place past its limit; one heat-up at least."""
 
 
 class Spent(Exception):

@@ -12,6 +12,7 @@ from plumbnet.analysis.observations import relief_facts, tank_servicing
 from plumbnet.layout.edits import edit_draft
 from plumbnet.network import network
 from plumbnet.network.loops import heated_volume, loops
+from plumbnet.physics.equilibrium.flow import FlowGraph
 from plumbnet.physics.histories.push import Gates
 from plumbnet.study.remedies.remedy_search import remedies_if_small
 
@@ -46,6 +47,8 @@ def calls(family: str, parts: int, owner: Any, name: str, act: Callable[[str, in
     ("family", "owner", "name"),
     [
         ("chain-of-checks", Gates, "pushes"),
+        ("chain-of-reducers", Gates, "pushes"),
+        ("one-heater-before-tanks-in-a-chain", FlowGraph, "_fill"),
         ("checks-side-by-side", network, "reach"),
         ("relief-valves", relief_facts, "_joined"),
         ("heaters-in-a-ring", heated_volume, "_loop_pieces"),

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from dataclasses import field as field_of
 
-from plumbnet.analysis.equilibrium import Unanswerable
 from plumbnet.analysis.observations import (
     PumpUp,
     assumed,
@@ -23,13 +22,12 @@ from plumbnet.analysis.observations import (
     tank_service,
 )
 from plumbnet.analysis.report_forms import Forms
-from plumbnet.analysis.verdict import Case, judge_of
+from plumbnet.analysis.verdict import Case, demand_few_coupled, demand_few_warm_alike, demand_standing_water, judge_of
 from plumbnet.layout.model import Boosting, End, Role, System
 from plumbnet.layout.units import Units
 from plumbnet.layout.yaml import quoted, visible
 from plumbnet.network import Network, network_of
 from plumbnet.network.piping import Zone
-from plumbnet.physics.fluids import ATMOSPHERE_PA
 from plumbnet.rules import (
     Accepted,
     Acceptor,
@@ -136,8 +134,10 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
 
     Raises Unanswerable for a heater of which nothing can be computed.
     """
-    _demand_standing_water(network)
+    demand_standing_water(network)
+    demand_few_warm_alike(network)
     judge = judge_of(network, judging)
+    demand_few_coupled(network, judge.neighbourhoods)
     heaters = judge.heaters()
     hot = network.sides.hot
     system = network.piping.system
@@ -171,24 +171,6 @@ def facts_of(network: Network, judging: Judging, *, units: Units | None = None) 
         assumed=assumed(network, hot),
         circuit_of=network.circuits.of,
     )
-
-
-def _demand_standing_water(network: Network) -> None:
-    """Raise Unanswerable where the supply cannot lift water to the top of the piping round a heater.
-
-    Pipes that end in the air, as a vent does, may stand empty at the top.
-    """
-    tops_pa: dict[Zone, float] = {}
-    airy = {site.node for site in network.sites if site.outlet.role is Role.AIR}
-    for node, (zone, head_pa) in enumerate(zip(network.zoning.zone_of, network.piping.heads_pa, strict=True)):
-        if node not in airy:
-            tops_pa[zone] = max(tops_pa.get(zone, head_pa), head_pa)
-    for heated in network.heated:
-        zone = network.zoning.zone_of[heated.inlet]
-        if network.start_pa(zone) - tops_pa[zone] <= -ATMOSPHERE_PA:
-            raise Unanswerable(
-                heated.name, "its piping reaches higher than the supply can lift water; look at the elevations"
-            )
 
 
 def _method_charges(cases: Iterable[Case]) -> dict[str, float]:

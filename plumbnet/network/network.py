@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_right
 from collections import deque
+from collections.abc import Mapping
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -71,6 +72,7 @@ class Network:
     _unbypassed_ladders: dict[Zone, list[Rung]] = field(default_factory=dict)
     _closings: dict[int, IsolationValves] = field(default_factory=dict)
     _unaided: dict[int, set[Cell]] = field(default_factory=dict)
+    _places: dict[str, Mapping[Zone, Node]] = field(default_factory=dict)
 
     def ladder(self, zone: Zone) -> list[Rung]:
         """Outlets that water of a zone can reach, lowest first."""
@@ -144,8 +146,16 @@ class Network:
 
     def zones_of(self, heated: HeatedVolume) -> tuple[Zone, ...]:
         """Zones that hold water which a heat source warms; its own inlet's first."""
-        nodes = (heated.inlet, *(piece.node for piece in heated.pieces))
-        return tuple(dict.fromkeys(self.zoning.zone_of[node] for node in nodes))
+        return tuple(self.places_of(heated))
+
+    def places_of(self, heated: HeatedVolume) -> Mapping[Zone, Node]:
+        """The same, each with the first node there at which such water stands."""
+        if heated.name not in self._places:
+            zone_of, places = self.zoning.zone_of, {self.zoning.zone_of[heated.inlet]: heated.inlet}
+            for piece in heated.pieces:
+                places.setdefault(zone_of[piece.node], piece.node)
+            self._places[heated.name] = places
+        return self._places[heated.name]
 
     def supplies(self, zone: Zone) -> tuple[str, ...]:
         """Supplies whose water comes or once came to a zone, in the order of the file."""

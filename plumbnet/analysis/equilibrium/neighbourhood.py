@@ -46,6 +46,7 @@ class Neighbourhood:
     _only: dict[tuple[str, ...], "Neighbourhood"] = field(default_factory=dict)
     _heaters: dict[Zone, dict[str, None]] = field(default_factory=dict)
     _relieved: dict[Zone, bool] = field(default_factory=dict)
+    _highest: dict[Zone, Highest] = field(default_factory=dict)
 
     @property
     def zones(self) -> Collection[Zone]:
@@ -59,6 +60,11 @@ class Neighbourhood:
 
     def highest(self, zone: Zone) -> Highest:
         """What a zone comes to in the worst history."""
+        if zone not in self._highest:
+            self._highest[zone] = self._of_peak(zone)
+        return self._highest[zone]
+
+    def _of_peak(self, zone: Zone) -> Highest:
         peak = self.peaks.of(zone)
         history = peak.history
         if history and peak.in_any_order:

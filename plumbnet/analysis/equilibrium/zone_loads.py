@@ -26,6 +26,7 @@ class ZoneLoads:
     network: Network
     _shells: dict[frozenset[Zone], tuple[Shell, Shell]] = field(default_factory=dict)
     _heaters: dict[frozenset[Zone], tuple[HeatedVolume, ...]] = field(default_factory=dict)
+    _growth_of: dict[tuple[str, float], float] = field(default_factory=dict)
 
     @cached_property
     def water(self) -> StandingWater:
@@ -121,7 +122,11 @@ class ZoneLoads:
         return growths
 
     def _grown_m3(self, heated: HeatedVolume, piece: Piece) -> float:
-        return grows_m3(self.network, heated, piece.volume_m3, heated.hot_k(piece))
+        """Growth of a piece; how the water of a heater grows up to a temperature is asked once."""
+        hot_k = heated.hot_k(piece)
+        if (heated.name, hot_k) not in self._growth_of:
+            self._growth_of[heated.name, hot_k] = grows_m3(self.network, heated, 1.0, hot_k)
+        return piece.volume_m3 * self._growth_of[heated.name, hot_k]
 
     def heaters_in(self, zone: Zone) -> Iterator[str]:
         """Heaters that warm water in a zone with every fixture shut."""

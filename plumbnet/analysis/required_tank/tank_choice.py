@@ -9,6 +9,7 @@ from plumbnet.analysis.required_tank.place import TankPlace
 from plumbnet.analysis.required_tank.tank_location import TankPlaces
 from plumbnet.analysis.required_tank.tank_task import ALWAYS, Task, WarmedWater, tank_task, waters
 from plumbnet.analysis.required_tank.tank_trial import TankTrial
+from plumbnet.budgets import MOST_LEVELLED
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Zone
@@ -110,6 +111,8 @@ class TankChoice:
         """
         if not self.is_wanted:
             return self._trial(self._places[0], alone=self.heated.is_idle)
+        if self.neighbourhood.companions(self.zone) > MOST_LEVELLED:  # no tank is tried at any place
+            return self._trial(self._places[0], alone=False)
         trials = [self._trial(place, alone=False) for place in self._places]
         held = _held(trials) or _held([trial for trial in map(self._alone, trials) if trial is not None])
         if held:

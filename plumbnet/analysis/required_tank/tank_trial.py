@@ -164,19 +164,22 @@ class TankTrial:
     @cached_property
     def _beside(self) -> list[str]:
         """Sound tanks into which water of one of the heaters can push."""
-        own = (self.network.zoning.zone_of[node] for _, node in self._places)
-        zones = dict.fromkeys(far for zone in own for far in self.neighbourhood.reach(zone))
+        zones: set[Zone] = set()
+        for _, node in self._places:
+            zone = self.network.zoning.zone_of[node]
+            if zone not in zones:  # else all in its reach is there already
+                zones |= self.neighbourhood.reach(zone).keys()
         return sorted(name for zone in zones for name in self.loading.takers_in(zone))
 
     @cached_property
     def _places(self) -> list[tuple[HeatedVolume, Node]]:
         """Each heater with a node of its water in every zone of this neighbourhood."""
-        zone_of, found = self.network.zoning.zone_of, dict[tuple[str, Zone], tuple[HeatedVolume, Node]]()
-        for heated in self.heaters:
-            for node in (heated.inlet, *(piece.node for piece in heated.pieces)):
-                if zone_of[node] in self.neighbourhood.zones:
-                    found.setdefault((heated.name, zone_of[node]), (heated, node))
-        return list(found.values())
+        return [
+            (heated, node)
+            for heated in self.heaters
+            for zone, node in self.network.places_of(heated).items()
+            if zone in self.neighbourhood.zones
+        ]
 
     def _holds(self, neighbourhood: Neighbourhood) -> bool:
         """Whether every heater is held in every zone of its water."""

@@ -3,9 +3,11 @@
 import math
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import islice
 
 from plumbnet.analysis.equilibrium import Highest, LimitBreach, Limits, Neighbourhood, Share, SharedTanks, broken_places
 from plumbnet.analysis.required_tank import Gathered, TankChoice
+from plumbnet.budgets import MOST_BROKEN
 from plumbnet.layout.model import Role
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
@@ -77,8 +79,18 @@ class Case:
 
     @cached_property
     def broken(self) -> tuple[LimitBreach, ...]:
-        """Places in reach that its growth helps to bring above their limits."""
-        return tuple(broken_places(self.limits, self.neighbourhood, self.heated.name, self.node))
+        """Places in reach that its growth helps to bring above their limits, the nearest, as the budgets say."""
+        return self._broken[:MOST_BROKEN]
+
+    @property
+    def leaves_broken_out(self) -> bool:
+        """Whether it brings more places above their limits than those."""
+        return len(self._broken) > MOST_BROKEN
+
+    @cached_property
+    def _broken(self) -> tuple[LimitBreach, ...]:
+        found = broken_places(self.limits, self.neighbourhood, self.heated.name, self.node)
+        return tuple(islice(found, MOST_BROKEN + 1))
 
     @cached_property
     def beyond(self) -> DevicesFrom:

@@ -62,6 +62,7 @@ def heater_facts(case: Case) -> HeaterFacts:
         settled_least_pa=None if case.settled_pa is None else case.settled_least_pa - head_pa,
         history=() if case.settled_pa is None else _told(case, case.highest.history),
         broken=tuple(_place_facts(case, place) for place in case.broken) if closed else (),
+        broken_left_out=closed and case.leaves_broken_out,
         asked_method="" if case.method == ALWAYS else case.method,
         asked_tank_m3=case.tank.asked_m3 if verdict is Verdict.CONTROLLED else None,
     )

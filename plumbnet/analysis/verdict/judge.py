@@ -10,7 +10,7 @@ from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.heater_facts import heater_facts
 from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
-from plumbnet.network.piping import Node, Zone
+from plumbnet.network.piping import Node
 from plumbnet.rules import Judging, Rules, ruled_by
 from plumbnet.rules.facts import FROM_BEST_TO_WORST, HeaterFacts
 
@@ -39,10 +39,11 @@ class Judge:
 
         Of equal ones its own zone speaks first, then the first part by name.
         """
-        places = dict[Zone, Node]()
-        beyond = sorted((piece.node for piece in heated.pieces), key=self.network.piping.ports.__getitem__)
-        for node in (heated.inlet, *beyond):
-            places.setdefault(self.network.zoning.zone_of[node], node)
+        zone_of = self.network.zoning.zone_of
+        places = {zone_of[heated.inlet]: heated.inlet}
+        beyond = {piece.node for piece in heated.pieces if zone_of[piece.node] not in places}
+        for node in sorted(beyond, key=self.network.piping.ports.__getitem__):
+            places.setdefault(zone_of[node], node)
         cases = [self._case(heated, node) for node in places.values()]
         return max(cases, key=lambda case: (FROM_BEST_TO_WORST.index(case.verdict), -case.limit.pressure_pa))
 

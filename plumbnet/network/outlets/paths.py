@@ -1,7 +1,8 @@
 """Ways between nodes within free piping, as the names of the parts that water meets."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, field
+from itertools import groupby
 
 import networkx as nx
 
@@ -24,7 +25,7 @@ class Paths:
             nodes += self._steps(at, crossing.leaves)
             at = crossing.enters
         nodes += self._steps(at, rung.site.node)
-        return tuple(_named(self.piping, nodes))
+        return tuple(name for name, _ in groupby(self.piping.ports[node].part for node in nodes))
 
     def _steps(self, start: Node, goal: Node) -> list[Node]:
         near = self._near(start, goal)
@@ -50,12 +51,3 @@ class Paths:
     def _by_name(self, nodes: Iterable[Node]) -> list[Node]:
         """Nodes by part and port, so that of ways of one length the order of the file chooses none."""
         return sorted(nodes, key=self.piping.ports.__getitem__)
-
-
-def _named(piping: Piping, nodes: Iterable[Node]) -> Iterator[str]:
-    last = None
-    for node in nodes:
-        name = piping.ports[node].part
-        if name != last:
-            yield name
-        last = name

@@ -186,6 +186,7 @@ def _heater(heater: HeaterFacts, remedies: Iterable[Remedy]) -> Json:
         "settled_least_pa": heater.settled_least_pa,
         "history": [list(names) for names in heater.history],
         "broken": [_place(place) for place in heater.broken],
+        "broken_left_out": heater.broken_left_out,
         "short_m3": heater.short_m3,
         "need": None if heater.need is None else _need(heater.need),
         "locked": None if heater.locked is None else _locked(heater.locked),

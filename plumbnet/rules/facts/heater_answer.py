@@ -102,7 +102,9 @@ class HeaterFacts:
     history: tuple[tuple[str, ...], ...] = ()
     """That history: heaters in the order in which they warm, those in one stage together."""
     broken: tuple[PlaceFacts, ...] = ()
-    """Places that its growth helps to bring above their limits."""
+    """Places that its growth helps to bring above their limits, the nearest."""
+    broken_left_out: bool = False
+    """Whether it brings others above theirs as well: of very many places only so many are told as the budgets say."""
     asked_method: str = ""
     """The sizing method of the rules, or its own, where that is not plain physics."""
     asked_tank_m3: float | None = None

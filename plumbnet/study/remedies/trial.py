@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
-from plumbnet.budgets import PART_STEPS
+from plumbnet.budgets import PART_STEPS, RUNG_STEPS
 from plumbnet.layout.edits import ChangeError, change_fields, with_changes
 from plumbnet.layout.model import Change, OneWay
 from plumbnet.rules import Finding, Severity
@@ -105,7 +105,8 @@ def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
         report = analyse(system, before.rules, units=before.facts.units, own=before.own_acceptances)
     except Unanswerable:
         return None
-    scene.budget.spend(report.network.budget.spent)
+    rungs = sum(len(heater.ladder) for heater in report.facts.heaters)
+    scene.budget.spend(report.network.budget.spent + RUNG_STEPS * rungs)
     return Trial(scene, RemedyContext(report, budget=scene.budget))
 
 

@@ -3,6 +3,7 @@
 import pytest
 from conftest import PSI, system
 
+from plumbnet.analysis.verdict import case as verdict_case
 from plumbnet.analysis.verdict.case import Case
 from plumbnet.analysis.verdict.judge import judge_of
 from plumbnet.network.network import network_of
@@ -110,3 +111,13 @@ def test_relief_valve_set_below_the_street_runs_all_the_time_and_controls_nothin
 
 def test_heater_s_height_is_a_column_of_water() -> None:
     assert case(CLOSED, heater="elevation: 10 m").head_pa == pytest.approx(10 * 9806.65)
+
+
+def test_of_very_many_places_the_nearest_are_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    # its own tap, and one behind each check further on
+    runs = f"{CLOSED}\ntee -> cv2 -> tee2 -> tap2.hot\ntee2 -> cv3 -> tap3.hot"
+    for most, left_out in ((2, True), (3, False)):
+        monkeypatch.setattr(verdict_case, "MOST_BROKEN", most)
+        one = case(runs)
+        assert [place.limit.part for place in one.broken] == ["tap", "tap2", "tap3"][:most]
+        assert one.leaves_broken_out is left_out

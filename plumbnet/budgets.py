@@ -39,8 +39,19 @@ MOST_WARMED = 2_000_000
 """Pieces of warmed water, each counted for every heater that warms it; of a building with more nothing is computed."""
 MOST_BROKEN = 100
 """Places above their limits that are sought for a heater, the nearest; whether there are more is told."""
+MARGINS_BESIDE_PAGE = 1_500_000
+"""Steps for the margins beside a page or a sheet."""
 PUMPED = 100_000
 """Zones lifted by the heat-ups that are played until they pump a place past its limit; one heat-up at least."""
+
+
+def analysis_steps(parts: int, rungs: int, searched: int) -> int:
+    """What a layout that is analysed again counts for: its parts, the rungs of all ladders, and steps searched in it.
+
+    >>> analysis_steps(parts=20, rungs=4, searched=100)
+    380
+    """
+    return PART_STEPS * parts + RUNG_STEPS * rungs + searched
 
 
 class Spent(Exception):

@@ -1,7 +1,7 @@
 """A heater's case in, what the tanks that are there take of its expansion out, tank by tank by Boyle's law."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from plumbnet.analysis.required_tank import WarmedWater
@@ -20,6 +20,8 @@ _HOLDS = frozenset({Verdict.CONTROLLED, Verdict.TRAPPED})
 """Verdicts under which tanks settle somewhere."""
 _ROUNDING = 1e-9
 """Share of the growth that sums leave over."""
+_MOST_TERMS = 25
+"""Numbers that are added up without brackets."""
 
 
 @dataclass(frozen=True)
@@ -164,4 +166,12 @@ def sum_step(symbol: str, name: str, values: Iterable[float]) -> Step:
     'V_t1 + V_t2'
     """
     numbers = {f"{symbol}{place}": value for place, value in enumerate(values, start=1)}
-    return step(symbol, name, " + ".join(numbers), math.fsum(numbers.values()), "by definition", **numbers)
+    return step(symbol, name, _summed(list(numbers)), math.fsum(numbers.values()), "by definition", **numbers)
+
+
+def _summed(terms: Sequence[str]) -> str:
+    """Terms with plus signs between; of very many some are added up in brackets, for nobody reads a sum of hundreds."""
+    while len(terms) > _MOST_TERMS:
+        groups = (terms[start : start + _MOST_TERMS] for start in range(0, len(terms), _MOST_TERMS))
+        terms = [f"({' + '.join(group)})" if len(group) > 1 else group[0] for group in groups]
+    return " + ".join(terms)

@@ -67,6 +67,11 @@ class Facts:
     """The circuit to which a part belongs; searched for when it is first asked for."""
 
     @property
+    def rungs(self) -> int:
+        """Rungs of the ladders of all heaters."""
+        return sum(len(heater.ladder) for heater in self.heaters)
+
+    @property
     def dry_heaters(self) -> tuple[str, ...]:
         """Heaters to which no water comes."""
         wet = {low.name for low in self.lows if low.use is Use.HEATER}

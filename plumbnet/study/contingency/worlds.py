@@ -6,6 +6,7 @@ from functools import cached_property
 
 from plumbnet.analysis import Report, facts_of
 from plumbnet.analysis.equilibrium import Unanswerable
+from plumbnet.budgets import Budget, analysis_steps
 from plumbnet.layout.edits import with_changes
 from plumbnet.layout.model import System
 from plumbnet.network import Network, network_of
@@ -38,11 +39,13 @@ class SingleEvent:
 class Worlds:
     """Answers for a layout in which events have happened.
 
-    `analysed` counts the parts of the layouts and districts that were analysed for them.
+    `analysed` counts the parts of the layouts and districts that were analysed for them, `budget` the steps for layouts
+    that were analysed as a whole.
     """
 
     report: Report
     analysed: int = 0
+    budget: Budget = field(default_factory=Budget)
     _told: dict[tuple[str, str], bool] = field(default_factory=dict)
     _at_rest: dict[tuple[str, str], Effect] = field(default_factory=dict)
 
@@ -103,11 +106,14 @@ class Worlds:
             return self._analysed(network_of(system))
 
     def _analysed(self, network: Network) -> WorldAnswer:
-        self.analysed += len(network.piping.system.parts)
+        parts = len(network.piping.system.parts)
+        self.analysed += parts
         try:
             facts = facts_of(network, self.report.rules, units=self.report.facts.units)
         except Unanswerable as error:
+            self.budget.spend(analysis_steps(parts, 0, 0))
             return WorldAnswer({}, frozenset(), f"{error.heater}: {error}")
+        self.budget.spend(analysis_steps(parts, facts.rungs, network.budget.spent))
         return self._answer(facts)
 
     def _idle(self, district: District) -> Effect:

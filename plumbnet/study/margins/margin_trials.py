@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from plumbnet.analysis import Report
+from plumbnet.budgets import Budget
 from plumbnet.layout.edits import ChangeError, change_of, with_changes
 from plumbnet.layout.model import Change, System
 from plumbnet.layout.units import Units, show
@@ -19,12 +20,13 @@ DIGITS = 9
 class MarginTrials:
     """Answers for a layout whose numbers have strayed; `heater` is the only one whose answer counts, None for all.
 
-    `checks` counts the layouts that were analysed.
+    `checks` counts the layouts that were analysed, and `budget` what was spent on them.
     """
 
     report: Report
     heater: str | None = None
     checks: int = 0
+    budget: Budget = field(default_factory=Budget)
     _known: dict[tuple[str, ...], WorldAnswer] = field(default_factory=dict)
 
     @cached_property
@@ -33,13 +35,14 @@ class MarginTrials:
         return self._seen(self._worlds.before)
 
     def after(self, values: Mapping[UncertainNumber, float]) -> WorldAnswer | None:
-        """The answer with these values; None where no part can have them."""
+        """The answer with these values; None where no part can have them. Raises Spent where nothing is left for it."""
         changes = tuple(changed(number, value, self.report.system.units) for number, value in values.items())
         key = tuple(change.model_dump_json() for change in changes)
         if key not in self._known:
             system = self._with(changes)
             if system is None:
                 return None
+            self.budget.demand()
             self.checks += 1
             self._known[key] = self._seen(self._worlds.whole(system))
         return self._known[key]
@@ -63,7 +66,7 @@ class MarginTrials:
 
     @cached_property
     def _worlds(self) -> Worlds:
-        return Worlds(self.report)
+        return Worlds(self.report, budget=self.budget)
 
 
 def changed(number: UncertainNumber, value: float, units: Units) -> Change:

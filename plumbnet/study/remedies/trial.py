@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from plumbnet.analysis import Report, analyse
 from plumbnet.analysis.equilibrium import Unanswerable
-from plumbnet.budgets import PART_STEPS, RUNG_STEPS
+from plumbnet.budgets import analysis_steps
 from plumbnet.layout.edits import ChangeError, change_fields, with_changes
 from plumbnet.layout.model import Change, OneWay
 from plumbnet.rules import Finding, Severity
@@ -100,13 +100,12 @@ def _tried(scene: RemedyContext, changes: Sequence[Change]) -> Trial | None:
     except ChangeError:
         return None
     before = scene.report
-    scene.budget.spend(PART_STEPS * len(system.parts))
     try:
         report = analyse(system, before.rules, units=before.facts.units, own=before.own_acceptances)
     except Unanswerable:
+        scene.budget.spend(analysis_steps(len(system.parts), 0, 0))
         return None
-    rungs = sum(len(heater.ladder) for heater in report.facts.heaters)
-    scene.budget.spend(report.network.budget.spent + RUNG_STEPS * rungs)
+    scene.budget.spend(analysis_steps(len(system.parts), report.facts.rungs, report.network.budget.spent))
     return Trial(scene, RemedyContext(report, budget=scene.budget))
 
 

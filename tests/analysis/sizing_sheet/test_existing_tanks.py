@@ -1,5 +1,6 @@
 """What the tanks that are there take: up to the limit, and when all is hot."""
 
+import math
 import re
 
 import pytest
@@ -10,6 +11,7 @@ from plumbnet.analysis.sizing_sheet.existing_tanks import sum_step, uptake_step
 from plumbnet.analysis.sizing_sheet.sheet_model import Section, Sheet
 from plumbnet.analysis.sizing_sheet.sizing_sheet import sheet
 from plumbnet.physics.vessels.tank import Tank
+from plumbnet.report.prose.printed_precision import evaluate
 
 RELIEF = "relief: {pressure: 150 psi}"
 TANKED = "street -> cv -> tee -> heater -> tap.hot\ntee -> tank"
@@ -166,3 +168,12 @@ def test_start_of_a_gas_is_its_charge_above_the_air() -> None:
     first = section(sheet_of(TANKED, tank="precharge: 40 psi"), "What tank takes up to the limit").steps[0]
     assert (first.formula, first.source) == ("p_atm + d_0", "gauge to absolute")
     assert [first.numbers[each].value for each in ("p_atm", "d_0")] == pytest.approx([101325.0, 40 * PSI])
+
+
+def test_sum_of_very_many_is_bracketed_and_still_comes_to_the_same() -> None:
+    values = [0.001 * (1 + number % 7) for number in range(4_000)]
+    added = sum_step("V_t", "all", values)
+    few = {each: number.value for each, number in added.numbers.items()}
+    assert evaluate(added.formula, few) == pytest.approx(math.fsum(values))
+    assert sum_step("V_t", "some", values[:25]).formula.count("(") == 0
+    assert sum_step("V_t", "some", values[:26]).formula.endswith("V_t25) + V_t26")

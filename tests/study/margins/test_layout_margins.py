@@ -11,6 +11,7 @@ from plumbnet.layout.model.system import System
 from plumbnet.rules.facts.verdict_words import Verdict
 from plumbnet.study.contingency.outcome import WorldAnswer
 from plumbnet.study.contingency.worlds import Worlds
+from plumbnet.study.margins import layout_margins
 from plumbnet.study.margins.layout_margins import MOST_MARGINS, margins_if_small, margins_of
 from plumbnet.study.margins.margin import Margin, Margins
 from plumbnet.study.margins.turning_search import STEPS
@@ -109,6 +110,12 @@ def test_large_layout_is_left_to_those_who_ask() -> None:
     report = plumbnet.check(system(f"street -> tee -> heater -> tap.hot\n{taps}", heater=RELIEVED))
     assert margins_if_small(report) is None
     assert margins_if_small(house()) == margins_of(house())
+
+
+def test_layout_whose_margins_take_long_is_left_to_those_who_ask(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(layout_margins, "MARGINS_BESIDE_PAGE", 500)
+    assert margins_if_small(house()) is None
+    assert margins_of(house()).checks > 2
 
 
 def test_turn_lies_between_the_two_values_told() -> None:

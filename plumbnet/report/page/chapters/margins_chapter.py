@@ -14,7 +14,7 @@ def how_far(dossier: Dossier) -> Iterator[PageBlock]:
     if not dossier.report.heaters:
         return
     if dossier.margins is None:
-        few = f"Margins are looked for in layouts of up to {MOST_MARGINS} parts"
+        few = f"Margins are looked for in layouts of up to {MOST_MARGINS} parts, and there where it does not take long"
         yield Paragraph(f"{few}; the command plumbnet margins looks in any.")
         return
     yield from margins_blocks(dossier.margins)

@@ -23,7 +23,8 @@ def test_chapter_is_what_the_command_says() -> None:
 def test_large_layout_is_left_to_the_command() -> None:
     (said,) = how_far(replace(DOSSIER, margins=None))
     assert said == Paragraph(
-        "Margins are looked for in layouts of up to 120 parts; the command plumbnet margins looks in any."
+        "Margins are looked for in layouts of up to 120 parts, and there where it does not take long; the command "
+        "plumbnet margins looks in any."
     )
 
 

@@ -13,9 +13,9 @@ RUNG_STEPS = 20
 """What a rung of a heater's ladder counts for beside its parts there."""
 REMEDIES_BESIDE_CHECK = 400_000
 """Steps for the remedies of a layout beside its check: forty thousand parts analysed again."""
-REMEDIES_ASKED_FOR = 2_000_000
+REMEDIES_ASKED_FOR = 1_000_000
 """Steps where remedies are what was asked for."""
-PLANS = 1_000_000
+PLANS = 500_000
 """Steps for the fewest tanks that would serve all."""
 TANK_SIZES = 400_000
 """Steps for the sizes of the tanks that heaters want which push into each other's water."""

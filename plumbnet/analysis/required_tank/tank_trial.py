@@ -109,6 +109,7 @@ class TankTrial:
     def holds_m3(self, volume_m3: float) -> bool:
         """Whether a tank of that size, charged as it ought to be, holds every heater in every history. Raises Spent."""
         self.neighbourhood.budget.demand()
+        self.neighbourhood.budget.spend(2 * len(self._places) + 2)
         return self._holds(self.neighbourhood.with_tank(self.zone, self._tank(volume_m3)))
 
     @property

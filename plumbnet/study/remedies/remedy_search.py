@@ -132,6 +132,8 @@ class RemedySearch:
         return found
 
     def _search(self, heater: str, sorts: Sequence[RemedyType]) -> None:
+        self.scene.budget.demand()
+        self.scene.budget.spend(len(self.scene.system.parts))  # candidates are sought in all of the layout
         for candidate in self._candidates(self.scene.heaters[heater], sorts):
             proved = self._proved(candidate, heater) if self._is_wanted(candidate, heater) else None
             if proved is not None:

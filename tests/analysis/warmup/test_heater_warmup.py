@@ -34,7 +34,7 @@ def showcase(name: str, scenario: str | None = None) -> Report:
 
 
 def by_the_minute(report: Report, heater: str) -> HeaterWarmup:
-    """A warm-up with typical walls in steps of five minutes, which are fewer: where it comes to does not depend on them."""
+    """A warm-up with typical walls in few steps, of five minutes: where it comes to does not depend on them."""
     begun = typical_warm_up(report, heater, minutes=0.0)
     return replace(begun, run=simulate(begun.plant, step_s=300.0))
 

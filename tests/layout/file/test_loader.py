@@ -11,6 +11,7 @@ from plumbnet.layout.file import loader
 from plumbnet.layout.file.loader import read_system
 from plumbnet.layout.model.circuit import Circuit
 from plumbnet.layout.model.part import KINDS, Free, OneWay
+from plumbnet.layout.model.runs import MOST_PIPES
 from plumbnet.layout.model.system import End, System
 from plumbnet.layout.yaml.fault import MOST_SHOWN, LayoutError
 from plumbnet.layout.yaml.yaml_composer import MAX_FAULTS
@@ -254,7 +255,7 @@ def test_run_of_too_many_pipes_is_refused_in_one_sentence() -> None:
 
 
 def test_layout_of_too_many_pipes_is_refused_where_they_become_too_many(monkeypatch: pytest.MonkeyPatch) -> None:
-    assert loader.MOST_PIPES == 250_000
+    assert MOST_PIPES == 250_000
     monkeypatch.setattr(loader, "MOST_PIPES", 2_500)
     runs = ["a -> b -> " * 50 + "a"] * 26
     assert len(read(small("{a: tee, b: tee}", *runs[:25])).pipes) == 2_500

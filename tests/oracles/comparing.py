@@ -43,9 +43,12 @@ def compare(report: Report, tally: Tally) -> None:
 
 
 def _compare_loops(water: HeldWater, report: Report, tally: Tally) -> None:
+    """Where the program says that a loop would have taken too long to try, it may have more in it, and no less."""
+    is_tried = not report.network.circulation.whole
     for facts in report.heaters:
-        assert {frozenset(parts) for parts in facts.loops} == loops(water, facts.name)
-        tally.count("loops", *(["loop"] if facts.loops else []))
+        told, found = {frozenset(parts) for parts in facts.loops}, loops(water, facts.name)
+        assert told == found if is_tried else all(any(some <= whole for whole in told) for some in found)
+        tally.count("loops", *(["loop"] if facts.loops else []), *([] if is_tried else ["loops taken whole"]))
 
 
 def _compare_heater(water: HeldWater, facts: HeaterFacts, tally: Tally) -> None:

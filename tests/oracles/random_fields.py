@@ -25,7 +25,7 @@ DRAWN_ELSEWHERE: Final = {
     *Part.model_fields,  # heights by `layouts`, ratings by the families of buildings
     "antifreeze",  # by the families of buildings, in measure: another library answers for it
     "sizing",  # likewise: each method has its own formula
-    "outlet",  # of mixing valves: by the tests of tempered water, which the slow answers do not know
+    "outlet_k",  # of mixing valves: by the tests of tempered water, which the slow answers do not know
     "lets_off_growth",  # by the safety group, whose relief valve it is said of
 }
 PASSAGES: Final = [

@@ -6,7 +6,7 @@ import pytest
 from conftest import times
 from hypothesis import HealthCheck, given, settings
 
-from oracles.random_fields import Values, choices, fields, is_drawn_elsewhere
+from oracles.random_fields import DRAWN_ELSEWHERE, Values, choices, fields, is_drawn_elsewhere
 from oracles.random_layouts import ALL
 from plumbnet.layout.model.build import make_part
 from plumbnet.layout.model.part import KINDS
@@ -23,6 +23,10 @@ QUANTITIES = [
 
 def test_every_kind_is_drawn() -> None:
     assert set(ALL) == set(KINDS)
+
+
+def test_what_is_said_to_be_drawn_elsewhere_is_a_field_of_some_kind() -> None:
+    assert {name for kind in KINDS.values() for name in kind.model_fields} >= DRAWN_ELSEWHERE
 
 
 @pytest.mark.parametrize("kind", ALL)

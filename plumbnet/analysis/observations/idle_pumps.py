@@ -8,8 +8,8 @@ from plumbnet.rules.facts import HinderedFacts
 NO_HEAD = "a circulator adds less than a reducer in its loop asks for"
 LIFTS_NOTHING = "a booster pump that feeds its own inlet adds nothing to what stands behind it"
 TAKEN_WHOLE = (
-    "the loop of a pump was not sought, there being too many pumps in one piece of piping: all the water that could go "
-    "round with it counts as driven"
+    "the loop of a pump was not sought to the end, there being too many pumps or ways in one piece of piping: all the "
+    "water that could go round with it counts as driven"
 )
 
 

@@ -25,6 +25,7 @@ _QUANTITY = re.compile(
     re.VERBOSE | re.DOTALL,
 )
 _SI = Unit(1.0)
+_ROUNDING = 1e-12  # relative: what the conversion of units leaves
 _LEAST = 5e-324  # the machine's smallest number
 _NO_SIGN = 0.0  # added to -0.0 it gives 0.0
 _SIGNIFICANT, _OF_BOUND = 6, 3  # digits that tell a bound from another, and those that are shown of one
@@ -67,30 +68,51 @@ def measured(text: str | float, dimension: Dimension, units: Units | None) -> fl
 def demand_sense(value: float, written: str | float, dimension: Dimension, units: Units | None) -> None:
     """Refuse a value that nature or sense do not allow, or that is next to nothing. Raises QuantityError."""
     floor, ceiling, finest, name = dimension.floor, dimension.ceiling, dimension.finest, dimension.name
-    if value < floor or (value == floor and dimension.floor_excluded):
-        bound = f"{'above' if dimension.floor_excluded else 'at least'} {show(floor, dimension, units or 'metric', 6)}"
+    is_low, is_high = value < floor or (value == floor and dimension.floor_excluded), value > ceiling
+    is_nothing = value != 0.0 and abs(value) < finest * (1.0 - _ROUNDING)
+    if not (is_low or is_high or is_nothing):
+        return
+    unit = unit_as_written(written, dimension, units)
+    if is_low:
+        bound = f"{'above' if dimension.floor_excluded else 'at least'} {show_in(floor, unit, dimension)}"
         raise QuantityError(f"{measure_as_written(written, dimension, units)} is too low; a {name} is {bound}")
-    if value > ceiling:
-        most = show(ceiling, dimension, units or "metric", 6)
+    if is_high:
+        most = show_in(ceiling, unit, dimension)
         raise QuantityError(f"{measure_as_written(written, dimension, units)} is too high; a {name} is at most {most}")
-    if value and abs(value) < finest:
-        least = (
-            f"{'' if dimension.floor_excluded else '0 or '}at least {show_bound(finest, dimension, units, low=True)}"
-        )
-        raise QuantityError(f"{measure_as_written(written, dimension, units)} is next to nothing; write {least}")
+    least = f"{'' if dimension.floor_excluded else '0 or '}at least {show_bound(finest, unit, dimension, low=True)}"
+    raise QuantityError(f"{measure_as_written(written, dimension, units)} is next to nothing; write {least}")
 
 
-def show_bound(bound: float, dimension: Dimension, units: Units | None, *, low: bool) -> str:
+def unit_as_written(written: str | float, dimension: Dimension, units: Units | None) -> str:
+    """The name of the unit that an author used or, with a bare number, meant: that of the files in `units`.
+
+    >>> unit_as_written("3 kpa", PRESSURE, "us"), unit_as_written(3, PRESSURE, "us")
+    ('kPa', 'psi')
+    """
+    match = _QUANTITY.fullmatch(written.translate(_SIGNS)) if isinstance(written, str) else None
+    named = _spelling(match["unit"], dimension) if match is not None else None
+    return named or dimension.unit_name(units or "metric")
+
+
+def show_bound(bound: float, unit: str, dimension: Dimension, *, low: bool) -> str:
     """A bound in words, of few digits, and never outside it: rounded up where it is the lowest that is allowed.
 
-    >>> show_bound(10e6, PRESSURE, "us", low=False), show_bound(1e3, PRESSURE, "us", low=True)
+    >>> show_bound(10e6, "psi", PRESSURE, low=False), show_bound(1e3, "psi", PRESSURE, low=True)
     ('1450 psi', '0.146 psi')
     """
-    name = dimension.unit_name(units or "metric")
-    exact = Decimal(f"{to(bound, name, dimension):.{_SIGNIFICANT}g}")
+    exact = Decimal(f"{to(bound, unit, dimension):.{_SIGNIFICANT}g}")
     place = Decimal(1).scaleb(exact.adjusted() - _OF_BOUND + 1)
     rounded = exact.quantize(place, ROUND_CEILING if low else ROUND_FLOOR)
-    return f"{_rounded(float(rounded), max(0, -int(place.adjusted())), _OF_BOUND)} {name}"
+    return f"{_rounded(float(rounded), max(0, -int(place.adjusted())), _OF_BOUND)} {unit}"
+
+
+def show_in(value: float, unit: str, dimension: Dimension) -> str:
+    """The SI value in the named unit, to six significant digits.
+
+    >>> show_in(10e6, "bar", PRESSURE)
+    '100 bar'
+    """
+    return f"{_rounded(to(value, unit, dimension), None, _SIGNIFICANT)} {unit}"
 
 
 def show(value: float, dimension: Dimension, units: Units, digits: int | None = None) -> str:

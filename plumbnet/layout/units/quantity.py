@@ -1,5 +1,6 @@
 """Quantities as fields of a model: what an author writes is read into SI, within bounds, and described."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, TypeAlias, get_args
 
@@ -16,7 +17,9 @@ from plumbnet.layout.units.measure import (
     parse_measure,
     show,
     show_bound,
+    show_in,
     to,
+    unit_as_written,
 )
 from plumbnet.layout.units.sensible_bounds import DEEPEST_M, HIGHEST_M, LONGEST_M
 from plumbnet.layout.units.units import (
@@ -96,17 +99,24 @@ class Quantity:
 
     def read(self, written: str | float, units: Units | None) -> float:
         """The SI value of what an author wrote, within the bounds. Raises QuantityError."""
-        dimension, value = self.dimension, measured(written, self.dimension, units)
-        if self.above is not None and value <= self.above:
-            wrong = f"too low; more than {show(self.above, dimension, units or 'metric', 6)}"
-        elif self.at_least is not None and value < self.at_least - _ROUNDING * abs(self.at_least):
-            wrong = f"too low; at least {show_bound(self.at_least, dimension, units, low=True)}"
-        elif self.at_most is not None and value > self.at_most + _ROUNDING * abs(self.at_most):
-            wrong = f"too high; at most {show_bound(self.at_most, dimension, units, low=False)}"
-        else:
-            demand_sense(value, written, dimension, units)
+        value = measured(written, self.dimension, units)
+        wrong = self._wrong(value)
+        if wrong is None:
+            demand_sense(value, written, self.dimension, units)
             return value
-        raise QuantityError(f"{measure_as_written(written, dimension, units)} is {wrong} is wanted here")
+        told = wrong(unit_as_written(written, self.dimension, units))
+        raise QuantityError(f"{measure_as_written(written, self.dimension, units)} is {told} is wanted here")
+
+    def _wrong(self, value: float) -> Callable[[str], str] | None:
+        """What is wrong with a value and what would be right, in the unit that is named; None where nothing is."""
+        above, least, most, dimension = self.above, self.at_least, self.at_most, self.dimension
+        if above is not None and value <= above:
+            return lambda unit: f"too low; more than {show_in(above, unit, dimension)}"
+        if least is not None and value < least - _ROUNDING * abs(least):
+            return lambda unit: f"too low; at least {show_bound(least, unit, dimension, low=True)}"
+        if most is not None and value > most + _ROUNDING * abs(most):
+            return lambda unit: f"too high; at most {show_bound(most, unit, dimension, low=False)}"
+        return None
 
     @property
     def lowest(self) -> float:

@@ -1,7 +1,7 @@
 """Ways round a pump: the arcs of a loop past which one leads that meets no port twice, each tried."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -41,9 +41,10 @@ def _edge(one: Node, other: Node) -> Edge:
 
 @dataclass
 class Patience:
-    """Steps that trying may still cost."""
+    """Steps that trying may still cost; `ended_for` are the pumps whose loop was taken whole since they were spent."""
 
     steps: int
+    ended_for: set[FlowArc] = field(default_factory=set)
 
     def spend(self, steps: int) -> bool:
         """Take some of the steps; whether there were so many."""
@@ -68,6 +69,7 @@ def on_ways_round(
         if arc != pump and arc.edge not in passed:
             way = _way_past(graph, pump, arc, patience, goes_round)
             if way is None:
+                patience.ended_for.add(pump)
                 return arcs
             passed.update(_edge(*ends) for ends in pairwise(way))
     return [arc for arc in arcs if arc == pump or arc.edge in passed] if passed else []

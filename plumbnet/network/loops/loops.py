@@ -45,7 +45,8 @@ class HinderedPump:
 class Circulation:
     """The loops of a system, and the pumps that run and drive no loop; which of them reducers keep from it.
 
-    Of pumps taken `whole` no more than that was sought: all that could go round with them counts as their loop.
+    Of pumps taken `whole` no more than that was sought, or not to the end: all that could go round with them, as far as
+    that was sought, counts as their loop.
     """
 
     loops: tuple[Loop, ...]
@@ -74,6 +75,7 @@ def circulation(piping: Piping) -> Circulation:
         budget.spend(len(block_of.get(pump, ())))
         driven[name] = _driven(pump, block_of.get(pump, []), patience)
     found = _judged(piping, pumps, driven, patience)
+    found = replace(found, whole=tuple(name for name in driven if pumps[name] in patience.ended_for))
     late = {name: pump for name, pump in pumps.items() if name not in driven}
     return _with_whole(piping, found, late, block_of) if late else found
 
@@ -110,7 +112,7 @@ def _with_whole(
         loop = _loop(piping, late[name], driving[name])
         loops.setdefault(loop.nodes, loop)
     idle = (*found.idle, *(name for name in late if name not in driving))
-    return replace(found, loops=tuple(loops.values()), idle=idle, whole=tuple(driving))
+    return replace(found, loops=tuple(loops.values()), idle=idle, whole=(*found.whole, *driving))
 
 
 def _circles(arcs: list[FlowArc]) -> Iterator[list[FlowArc]]:

@@ -82,7 +82,7 @@ def test_text_without_context_needs_its_unit() -> None:
     ("values", "context", "said"),
     [
         ({"volume": 0}, US, '"0 gal" is too low; more than 0 gal is wanted here'),
-        ({"volume": "0 L"}, US, '"0 L" is too low; more than 0 gal is wanted here'),
+        ({"volume": "0 L"}, US, '"0 L" is too low; more than 0 L is wanted here'),
         ({"volume": 0.0}, None, '"0 L" is too low; more than 0 L is wanted here'),
         ({"volume": "-1 L"}, METRIC, '"-1 L" is too low; more than 0 L is wanted here'),
         ({"volume": 1, "rating": "10 psi"}, US, '"10 psi" is too low; at least 14.6 psi is wanted here'),

@@ -100,8 +100,10 @@ def test_check_that_bars_the_way_back_whichever_way_water_came_is_no_part_of_the
 
 
 def test_loop_that_would_take_too_long_to_try_is_taken_whole(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert drawn(BARRED).network.circulation.whole == ()
     monkeypatch.setattr("plumbnet.network.loops.loops._MOST_STEPS", 10)
     assert "heater2" in loops(drawn(BARRED))[0]
+    assert drawn(BARRED).network.circulation.whole == ("pump",)
 
 
 @pytest.mark.usefixtures("hurried")

@@ -181,9 +181,14 @@ def _pools(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) ->
 
 def joined_zones(zones: Iterable[Zone], gates: Iterable[OneWayGate[Zone]]) -> Iterator[frozenset[Zone]]:
     """Zones in groups that gates between them join, in their order."""
+    among = dict.fromkeys(zones)
+    joins = [(gate.near, gate.far) for gate in gates if gate.near in among and gate.far in among]
+    if not joins:  # as nearly always, and a graph of single nodes takes ten times as long
+        yield from (frozenset((zone,)) for zone in among)
+        return
     graph: nx.Graph[Zone] = nx.Graph()
-    graph.add_nodes_from(zones)
-    graph.add_edges_from((gate.near, gate.far) for gate in gates if gate.near in graph and gate.far in graph)
+    graph.add_nodes_from(among)
+    graph.add_edges_from(joins)
     for group in nx.connected_components(graph):
         yield frozenset(group)
 

@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -24,6 +25,7 @@ GALLON = 231 * 0.0254**3
 BAR = 1e5
 
 
+@cache
 def check(text: str, file: str = "house.yaml") -> Report:
     return plumbnet.check(plumbnet.read_bytes(text.encode(), file=file))
 

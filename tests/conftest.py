@@ -1,5 +1,6 @@
 """Layouts for tests, drawn in a line or a few."""
 
+import os
 import signal
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -36,6 +37,7 @@ def pytest_configure(config: pytest.Config) -> None:
 
     A profile that is refused would make nearly every test fail, each with its own story: one is run alone, and tells.
     """
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # else each program that a test starts compiles everything anew
     if config.getoption("hypothesis_profile") == "long" and config.getoption("timeout") is None:
         config.option.timeout = 0
     if refused_profiles():

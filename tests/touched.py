@@ -1,6 +1,7 @@
 """Boards for tests: what may be touched of a layout, by names of parts and words of what they may be instead."""
 
 from collections.abc import Sequence
+from functools import cache
 
 import plumbnet
 from plumbnet.analysis.report import Report
@@ -94,7 +95,13 @@ runs:
 
 
 def states_of(layout: str | System) -> TouchStates:
-    return TouchStates(plumbnet.check(layout.encode() if isinstance(layout, str) else layout))
+    """The states of a layout; of one in text they are made once, and keep what is asked of them."""
+    return _of_text(layout) if isinstance(layout, str) else TouchStates(plumbnet.check(layout))
+
+
+@cache
+def _of_text(layout: str) -> TouchStates:
+    return TouchStates(plumbnet.check(layout.encode()))
 
 
 def touch(states: TouchStates, name: str, words: str) -> Touch:

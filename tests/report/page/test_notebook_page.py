@@ -56,12 +56,14 @@ def test_hostile_title_is_text() -> None:
     assert "\x1b" not in reading.text
 
 
-def test_plain_import_is_enough_and_draws_nothing_until_it_is_asked() -> None:
+def test_plain_import_is_enough_and_draws_nothing_until_it_is_asked_and_never_loads_what_is_for_frames() -> None:
     lines = (
         "import sys, plumbnet",
         "report = plumbnet.check(plumbnet.read('systems/open-house.yaml'))",
         "print('matplotlib' in sys.modules, 'jinja2' in sys.modules)",
+        "report.to_dict()",
         "print(report._repr_html_()[:4], report.system._repr_html_()[:4])",
+        "print('pandas' in sys.modules)",
     )
     run = subprocess.run([sys.executable, "-c", "\n".join(lines)], capture_output=True, text=True, check=True)  # noqa: S603  # ours
-    assert run.stdout == "False False\n<div <div\n"
+    assert run.stdout == "False False\n<div <div\nFalse\n"

@@ -33,7 +33,7 @@ ROWS = tuple((f"row {number}", "x") for number in range(12))
 
 @pytest.mark.parametrize("before", range(20, 46))
 def test_no_heading_ends_a_sheet_and_no_row_stands_alone(before: int) -> None:
-    table = prose.Table(("what", "value"), ROWS * 5)
+    table = prose.Table(("what", "value"), ROWS * 3)
     found = sheets(lines(before), prose.Heading("Over rows", 3), prose.Heading("Under", 4), table, lines(2))
     assert any(line.startswith("row") for line in found[0]) == (before < ROOM), "what has room is not put off"
     for sheet in found:

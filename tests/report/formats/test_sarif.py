@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import replace
+from functools import cache
 from importlib.metadata import version
 from importlib.resources import files
 from pathlib import Path
@@ -30,12 +31,22 @@ Json = dict[str, Any]
 
 
 def run(*answers: Report | Unread) -> Json:
-    """The one run of the document, which is valid."""
+    """The one run of the document, which is valid; its rules, most of it and the same each time, are tried once."""
     document = json.loads(written(SarifWriter(), *answers))
+    (found,) = document["runs"]
+    driver: Json = found["tool"]["driver"]
+    rules = driver.pop("rules")
     VALIDATOR.validate(document)
-    (one,) = document["runs"]
-    found: Json = one
-    return found
+    assert_rules_are_valid(json.dumps(rules))
+    driver["rules"] = rules
+    one: Json = found
+    return one
+
+
+@cache
+def assert_rules_are_valid(rules: str) -> None:
+    driver = {"name": "plumbnet", "rules": json.loads(rules)}
+    VALIDATOR.validate({"version": "2.1.0", "runs": [{"tool": {"driver": driver}}]})
 
 
 def results(*answers: Report | Unread) -> list[Json]:

@@ -60,11 +60,15 @@ def assert_reckons(steps: list[Printed], mixture: tuple[str, float] | None = Non
         assert step.worked(mixture) == pytest.approx(float(step.result), abs=step.last_digit), step
 
 
+def units_for(name: str, method: str) -> Units:
+    """Of a layout every other method in the one units and the rest in the other; of the next the other way round."""
+    return "metric" if (SYSTEMS.index(name) + list(METHODS).index(method)) % 2 else "us"
+
+
 @pytest.mark.parametrize("method", METHODS)
 @pytest.mark.parametrize("name", SYSTEMS)
-@pytest.mark.parametrize("units", ["us", "metric"])
-def test_hand_calculator_comes_to_every_printed_result(name: str, method: str, units: Units) -> None:
-    made = sheets_of(name, method)
+def test_hand_calculator_comes_to_every_printed_result(name: str, method: str) -> None:
+    made, units = sheets_of(name, method), units_for(name, method)
     text, markdown = in_text(sheets_text(made, units)), in_markdown(sheets_markdown(made, units))
     assert_reckons(text)
     assert [without_units(one) for one in text] == [without_units(one) for one in markdown]

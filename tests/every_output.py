@@ -8,6 +8,7 @@ FOLDER takes what commands write; it holds the layouts that they are asked about
 import hashlib
 import os
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 from every_command import app
@@ -34,14 +35,14 @@ WRITTEN = (
 )
 
 
-def main(folder: Path) -> None:
-    """Print a line for each command: its words, how it ended, the digest of what it said or wrote."""
-    os.chdir(folder)
+def digests() -> Iterator[str]:
+    """A line for each command: its words, how it ended, the digest of what it said or wrote in this folder."""
     for words in (*SHOWN, *WRITTEN):
         result = CliRunner().invoke(app, words.split())
         told = Path(words.split()[-1]).read_bytes() if words in WRITTEN else result.output.encode()
-        print(words, result.exit_code, hashlib.sha256(told).hexdigest(), len(told))  # noqa: T201  what another process reads
+        yield f"{words} {result.exit_code} {hashlib.sha256(told).hexdigest()} {len(told)}"
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]))
+    os.chdir(sys.argv[1])
+    print(*digests(), sep="\n")  # noqa: T201  what another process reads

@@ -1,6 +1,7 @@
 """Runs the notebooks as a reader would; `python tests/notebook_running.py` stores what they then show."""
 
 import warnings
+from collections.abc import Sequence
 from copy import deepcopy
 from pathlib import Path
 from typing import Any
@@ -23,16 +24,37 @@ def read(path: Path) -> Notebook:
     return nbformat.read(path, as_version=4)
 
 
-def run(notebook: Notebook, *more: str, folder: Path = FOLDER) -> Notebook:
-    """A copy that was run in a folder, with `more` cells of code behind its own."""
+def with_cells(notebook: Notebook, *more: str) -> Notebook:
+    """A copy with `more` cells of code behind its own."""
     copy = deepcopy(notebook)
     for number, source in enumerate(more):
         copy.cells.append(nbformat.v4.new_code_cell(source, id=f"more-{number}"))
+    return copy
+
+
+def run(notebook: Notebook, *, folder: Path = FOLDER) -> Notebook:
+    """A copy that was run in a folder."""
+    copy = deepcopy(notebook)
     where = {"metadata": {"path": str(folder)}}
     client = NotebookClient(copy, timeout=LONGEST_S, kernel_name="python3", coalesce_streams=True, resources=where)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # of the machinery round the kernel, not of the cells
         return client.execute()
+
+
+def run_in_turn(notebooks: Sequence[Notebook], folder: Path) -> list[Notebook]:
+    """Copies that were run in a folder, one after another; each finds nothing of what the ones before have named."""
+    whole = nbformat.v4.new_notebook(metadata=notebooks[0].metadata)
+    for number, notebook in enumerate(notebooks):
+        whole.cells.append(nbformat.v4.new_code_cell("%reset -f", id=f"reset-{number}"))
+        whole.cells += [nbformat.from_dict({**cell, "id": f"{number}-{cell.id}"}) for cell in notebook.cells]
+    cells = iter(run(whole, folder=folder).cells)
+    done = deepcopy(list(notebooks))
+    for notebook in done:
+        next(cells)
+        for cell in notebook.cells:
+            cell.update({**next(cells), "id": cell.id})
+    return done
 
 
 def stored(notebook: Notebook) -> Notebook:

@@ -63,6 +63,7 @@ def test_plain_import_is_enough_and_draws_nothing_until_it_is_asked_and_never_lo
         "print('matplotlib' in sys.modules, 'jinja2' in sys.modules)",
         "report.to_dict()",
         "print(report._repr_html_()[:4], report.system._repr_html_()[:4])",
+        "import plumbnet.library.data_frame",
         "print('pandas' in sys.modules)",
     )
     run = subprocess.run([sys.executable, "-c", "\n".join(lines)], capture_output=True, text=True, check=True)  # noqa: S603  # ours

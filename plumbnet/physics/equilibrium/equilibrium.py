@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
 import networkx as nx
+from networkx.utils import UnionFind
 
 from plumbnet.physics.equilibrium.flow import FlowGraph, nodes_of
 from plumbnet.physics.vessels import Tank, settled_abs_pa
@@ -181,16 +182,11 @@ def _pools(loads: Mapping[Zone, ZoneLoad], gates: Sequence[OneWayGate[Zone]]) ->
 
 def joined_zones(zones: Iterable[Zone], gates: Iterable[OneWayGate[Zone]]) -> Iterator[frozenset[Zone]]:
     """Zones in groups that gates between them join, in their order."""
-    among = dict.fromkeys(zones)
-    joins = [(gate.near, gate.far) for gate in gates if gate.near in among and gate.far in among]
-    if not joins:  # as nearly always, and a graph of single nodes takes ten times as long
-        yield from (frozenset((zone,)) for zone in among)
-        return
-    graph: nx.Graph[Zone] = nx.Graph()
-    graph.add_nodes_from(among)
-    graph.add_edges_from(joins)
-    for group in nx.connected_components(graph):
-        yield frozenset(group)
+    groups = UnionFind(zones)
+    for gate in gates:
+        if gate.near in groups.parents and gate.far in groups.parents:
+            groups.union(gate.near, gate.far)
+    yield from map(frozenset, groups.to_sets())
 
 
 def _common_level(loads: Mapping[Zone, ZoneLoad], zones: Sequence[Zone]) -> float:

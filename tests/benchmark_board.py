@@ -8,13 +8,12 @@ a second for a folded room of the hotel. It needs Debian's `chromium`.
 """
 
 import sys
-import tempfile
 from functools import partial
 from pathlib import Path
 from statistics import median
 
-from browser import browser_in
-from playwright.sync_api import Page, sync_playwright
+from browser import started
+from playwright.sync_api import Page
 from serving import served
 
 import plumbnet
@@ -64,9 +63,7 @@ def _board(layout: Path) -> OneBoard:
 
 def main(layouts: list[str]) -> None:
     """Print a line for each layout."""
-    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
-        program = browser_in(Path(folder)).program
-        browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox", "--disable-gpu"])
+    with started() as browser:
         for layout in layouts:
             followed = FollowedFile(ROOT / layout, partial(_board, ROOT / layout))
             with served(followed) as server:
@@ -77,7 +74,6 @@ def main(layouts: list[str]) -> None:
                 taken = taken_ms(page)
                 page.close()
             print(f"{layout}: {len(taken)} touches, median {median(taken):.0f} ms, worst {max(taken):.0f} ms")
-        browser.close()
 
 
 if __name__ == "__main__":

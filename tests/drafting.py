@@ -53,10 +53,15 @@ def _slanted(arrangement: Arrangement) -> Iterator[str]:
 
 
 def _through_symbols(arrangement: Arrangement) -> Iterator[str]:
+    inside = [
+        (placement.item.name, _shrunk(_shared(box_of(placement), placement.outer_box), 0.5))
+        for placement in arrangement.placements
+    ]
     for number, a, b in arrangement.segments:
-        for placement in arrangement.placements:
-            if _overlap(_thin(a, b), _shrunk(_shared(box_of(placement), placement.outer_box), 0.5)):
-                yield f"{name_of(arrangement.routes[number])} runs through {placement.item.name}"
+        line = _thin(a, b)
+        for name, box in inside:
+            if _overlap(line, box):
+                yield f"{name_of(arrangement.routes[number])} runs through {name}"
 
 
 def _loose_ends(arrangement: Arrangement) -> Iterator[str]:
@@ -97,38 +102,55 @@ def _lines_of(arrangement: Arrangement, joint: str, but: Route) -> Iterator[tupl
 
 def _on_each_other(arrangement: Arrangement) -> Iterator[str]:
     """Two pipes on one line; those that meet in a joint may touch at its dots and no further."""
-    for (one, a, b), (other, c, d) in combinations(arrangement.segments, 2):
-        if one == other:
-            continue
-        for along, across in ((0, 1), (1, 0)):
-            is_same_line = max(abs(p[across] - a[across]) for p in (b, c, d)) < 2.0
+    for along, across in ((0, 1), (1, 0)):
+        level = [each for each in arrangement.segments if abs(each[1][across] - each[2][across]) < 4.0]
+        for (one, a, b), (other, c, d) in combinations(level, 2):
+            if abs(c[across] - a[across]) >= 2.0 or one == other:  # most are told apart by this
+                continue
+            if max(abs(p[across] - a[across]) for p in (b, d)) >= 2.0:
+                continue
             low = max(min(a[along], b[along]), min(c[along], d[along]))
             high = min(max(a[along], b[along]), max(c[along], d[along]))
-            if is_same_line and high - low > 1.0:
+            if high - low > 1.0:
                 yield f"{name_of(arrangement.routes[one])} lies on {name_of(arrangement.routes[other])} at {a}, {b}"
 
 
 def _symbols_that_touch(arrangement: Arrangement) -> Iterator[str]:
-    for one, other in combinations(arrangement.placements, 2):
-        if _overlap(one.outer_box, other.outer_box):
-            yield f"{one.item.name} touches {other.item.name}"
+    for (one, its), (other, others) in combinations(_outer_boxes(arrangement), 2):
+        if _overlap(its, others):
+            yield f"{one} touches {other}"
 
 
 def _words_that_touch(arrangement: Arrangement) -> Iterator[str]:
-    for one, other in combinations(arrangement.placements, 2):
-        if one.item.lines and other.item.lines and _overlap(one.words_box, other.words_box):
-            yield f"the words of {one.item.name} touch those of {other.item.name}"
-    for placement in arrangement.placements:
-        for other in arrangement.placements:
-            if placement.item.lines and _overlap(_shrunk(placement.words_box, 0.5), other.outer_box):
-                yield f"the words of {placement.item.name} touch {other.item.name}"
+    boxes = _words_boxes(arrangement)
+    for (one, its), (other, others) in combinations(boxes, 2):
+        if _overlap(its, others):
+            yield f"the words of {one} touch those of {other}"
+    symbols = _outer_boxes(arrangement)
+    for one, its in boxes:
+        middle = _shrunk(its, 0.5)
+        for other, box in symbols:
+            if _overlap(middle, box):
+                yield f"the words of {one} touch {other}"
 
 
 def _words_on_pipes(arrangement: Arrangement) -> Iterator[str]:
-    for placement in arrangement.placements:
-        for number, a, b in arrangement.segments:
-            if placement.item.lines and _overlap(_shrunk(placement.words_box, 0.5), _thin(a, b)):
-                yield f"the words of {placement.item.name} stand on {name_of(arrangement.routes[number])}"
+    pipes = [(number, _thin(a, b)) for number, a, b in arrangement.segments]
+    for name, box in _words_boxes(arrangement):
+        middle = _shrunk(box, 0.5)
+        for number, line in pipes:
+            if _overlap(middle, line):
+                yield f"the words of {name} stand on {name_of(arrangement.routes[number])}"
+
+
+def _outer_boxes(arrangement: Arrangement) -> list[tuple[str, Box]]:
+    """Each symbol by its name, with its strokes, its ring and its frame."""
+    return [(placement.item.name, placement.outer_box) for placement in arrangement.placements]
+
+
+def _words_boxes(arrangement: Arrangement) -> list[tuple[str, Box]]:
+    """The words of each symbol that has some."""
+    return [(each.item.name, each.words_box) for each in arrangement.placements if each.item.lines]
 
 
 def name_of(route: Route) -> str:

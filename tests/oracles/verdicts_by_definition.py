@@ -125,13 +125,18 @@ class Place:
 
 
 def answer(water: HeldWater, heater: str) -> Place:
-    """The worst place of a heater's water; of equal ones that of the lowest limit, then its own, then by name."""
+    """The worst place of a heater's water; of equal ones that of the lowest limit, then its own, then by name.
+
+    Limits less than a pascal apart are one: they are the same sums in another order.
+    """
     inlet = water.inlet(heater)
     ends = [inlet, *sorted(piece.end for piece in water.pieces(heater))]
     places: dict[int, Place] = {}
     for end in ends:
         places.setdefault(water.zone_of[end], Place(water, heater, end))
-    return max(places.values(), key=lambda place: (BEST_TO_WORST.index(place.verdict), -place.limit_pa))
+    worst = max(BEST_TO_WORST.index(place.verdict) for place in places.values())
+    alike = [place for place in places.values() if BEST_TO_WORST.index(place.verdict) == worst]
+    return next(one for one in alike if all(one.limit_pa <= other.limit_pa + WHOLE_PA for other in alike))
 
 
 def loops(water: HeldWater, heater: str) -> set[frozenset[str]]:

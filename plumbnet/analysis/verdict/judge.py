@@ -12,7 +12,7 @@ from plumbnet.network import Network
 from plumbnet.network.loops import HeatedVolume
 from plumbnet.network.piping import Node
 from plumbnet.rules import Judging, Rules, ruled_by
-from plumbnet.rules.facts import FROM_BEST_TO_WORST, HeaterFacts
+from plumbnet.rules.facts import FROM_BEST_TO_WORST, ROUNDING_PA, HeaterFacts
 
 
 @dataclass
@@ -45,7 +45,10 @@ class Judge:
         for node in sorted(beyond, key=self.network.piping.ports.__getitem__):
             places.setdefault(zone_of[node], node)
         cases = [self._case(heated, node) for node in places.values()]
-        return max(cases, key=lambda case: (FROM_BEST_TO_WORST.index(case.verdict), -case.limit.pressure_pa))
+        worst = max((case.verdict for case in cases), key=FROM_BEST_TO_WORST.index)
+        alike = [case for case in cases if case.verdict is worst]
+        lowest_pa = min(case.limit.pressure_pa for case in alike)
+        return next(case for case in alike if case.limit.pressure_pa <= lowest_pa + ROUNDING_PA)
 
     def _case(self, heated: HeatedVolume, node: Node) -> Case:
         relieving = self._relieving.get(heated.inlet, ())

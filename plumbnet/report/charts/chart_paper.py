@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import islice
 
 from matplotlib import rcParams
@@ -94,9 +95,7 @@ class TextMeasure:
 
     def width_in(self, text: str) -> float:
         """Width of one line."""
-        font = FontProperties(family=FONT, size=self.points)
-        width, _, _ = text_to_path.get_text_width_height_descent(text, font, ismath=False)
-        return width / 72.0
+        return _width_in(text, self.points)
 
     def height_in(self, text: str) -> float:
         """Height of all lines of a text."""
@@ -142,6 +141,13 @@ class TextMeasure:
                 piece = ""
             piece += letter
         yield piece
+
+
+@lru_cache(maxsize=8192)
+def _width_in(text: str, points: float) -> float:
+    font = FontProperties(family=FONT, size=points)
+    width, _, _ = text_to_path.get_text_width_height_descent(text, font, ismath=False)
+    return width / 72.0
 
 
 def lines_of(text: str) -> int:

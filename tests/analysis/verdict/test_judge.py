@@ -334,3 +334,14 @@ def test_closed_zone_decides_before_an_open_one_though_its_limit_is_the_higher()
     parts = {"street": "pressure: 70 psi", "prv": "bypass: true", "cv3": "opens: 40 psi"}
     one = heater(LOOP, store="rating: 100 psi", **parts)
     assert (one.verdict, psi(one.limit_pa)) == (Verdict.TRAPPED, 100.0)
+
+
+def test_limits_that_are_one_but_for_rounding_leave_the_heater_to_speak_for_its_water() -> None:
+    # beyond the check and the pump the same limit counts, summed over other heights
+    one = heater(
+        "street -> tee -> heater -> tee2 -> pump -> store -> cv -> tee",
+        heater="elevation: 3 m, rating: 450 kPa",
+        street="pressure: 300 kPa",
+        pump="check: true",
+    )
+    assert (one.verdict, one.stands_at, one.limit_at) == (Verdict.OPEN, "heater", "heater")

@@ -6,7 +6,7 @@ import pty
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from conftest import layout
@@ -37,6 +37,47 @@ def real(*arguments: str, given: bytes = b"", **environment: str) -> "subprocess
 def document(result: Result) -> dict[str, Any]:
     read: dict[str, Any] = json.loads(result.stdout)
     return read
+
+
+IN_TURN = """
+import io, json, sys
+from plumbnet.cli.run import run_asked
+
+def called(arguments):
+    begun = sys.stdout, sys.stderr
+    sys.stdout, sys.stderr = (io.TextIOWrapper(io.BytesIO(), one.encoding, one.errors) for one in begun)
+    sys.argv = ["plumbnet", *arguments]
+    try:
+        run_asked()
+    except SystemExit as ended:
+        status = ended.code
+    finally:
+        (sys.stdout, sys.stderr), made = begun, (sys.stdout, sys.stderr)
+    for one in made:
+        one.flush()
+    return status, *(one.buffer.getvalue().decode("latin-1") for one in made)
+
+done = [called(arguments) for arguments in json.loads(sys.argv[1])]
+print(json.dumps([done, sorted(sys.modules)]))
+"""
+
+
+def in_turn(
+    *calls: Sequence[str], **environment: str
+) -> "tuple[list[subprocess.CompletedProcess[bytes]], frozenset[str]]":
+    """What the program answers as it is called so and so, all in one process of its own, and the modules it imported.
+
+    To start one takes longer than most commands do; `real` is for what a process is asked that no other call was.
+    """
+    command = [sys.executable, "-c", IN_TURN, json.dumps(calls)]
+    environment = {**os.environ, **environment}
+    told = subprocess.run(command, capture_output=True, env=environment, check=True)  # noqa: S603  # ours
+    done, modules = json.loads(told.stdout)
+    ended = [
+        subprocess.CompletedProcess(call, status, *(words.encode("latin-1") for words in streams))
+        for call, (status, *streams) in zip(calls, done, strict=True)
+    ]
+    return ended, frozenset(modules)
 
 
 def on_a_terminal(*arguments: str, status: int = 1, errors: bool = False, **environment: str) -> bytes:

@@ -26,7 +26,7 @@ from plumbnet.rules.finding import Finding, Severity
 from plumbnet.rules.rule_profile import profile
 
 SYSTEMS = Path(__file__).parents[2] / "systems"
-EXAMPLES = settings(max_examples=70, deadline=None, derandomize=True, database=None)
+EXAMPLES = settings(max_examples=45, deadline=None, derandomize=True, database=None)
 CLOSED = "street -> cv -> tee -> heater -> tap.hot\nheater.relief -> relief"
 CLOSED_VERDICTS = {Verdict.TRAPPED, Verdict.SEALED}
 

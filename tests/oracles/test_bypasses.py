@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from oracles.random_layouts import ALL, Layout, layouts
 from plumbnet.layout.model.system import System
 
-EXAMPLES = times(1)
+EXAMPLES = times(0.6)
 ONE_SUPPLY = tuple(
     kind for kind in ALL if kind not in {"main", "well", "open_tank", "filling_loop", "booster_pump", "vent"}
 )

@@ -20,7 +20,7 @@ from plumbnet.layout.model.system import End, Pipe, System
 from plumbnet.layout.yaml.fault import LayoutError
 from plumbnet.rules.facts.heater_answer import HeaterFacts
 
-EXAMPLES = times(0.6)
+EXAMPLES = times(0.4)
 CLOSE = 1e-9
 CLOSE_PA = 1e-3
 WHOLE_PA = 1.0

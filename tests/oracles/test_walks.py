@@ -20,7 +20,7 @@ from plumbnet.rules.facts.heater_answer import HeaterFacts
 from plumbnet.rules.facts.limit_facts import ROUNDING_PA
 
 
-@times(1.0)
+@times(0.5)
 @given(st.one_of(joined_layouts(), closed_layouts(), layouts()))
 def test_walk_meets_the_outlets_of_the_ladder_and_no_others(layout: Layout) -> None:
     for walk in walks(checked(layout, "general")):
@@ -29,7 +29,7 @@ def test_walk_meets_the_outlets_of_the_ladder_and_no_others(layout: Layout) -> N
         assert found == {rung.outlet: (rung.role, rung.opens_pa) for rung in walk.heater.ladder}, walk.heater.name
 
 
-@times(1.0)
+@times(0.5)
 @given(st.one_of(joined_layouts(), closed_layouts(), layouts()))
 def test_walk_passes_all_that_lies_on_the_ways_of_the_ladder(layout: Layout) -> None:
     for walk in walks(checked(layout, "general")):
@@ -38,7 +38,7 @@ def test_walk_passes_all_that_lies_on_the_ways_of_the_ladder(layout: Layout) -> 
             assert between <= passed(walk), (walk.heater.name, rung.way)
 
 
-@times(1.0)
+@times(0.5)
 @given(st.one_of(joined_layouts(), closed_layouts(), layouts()))
 def test_walk_meets_every_part_of_the_zones_that_the_water_pushes_into_and_no_others(layout: Layout) -> None:
     report = checked(layout, "general")

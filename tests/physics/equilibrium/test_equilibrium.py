@@ -22,7 +22,7 @@ from plumbnet.physics.equilibrium.equilibrium import (
 )
 from plumbnet.physics.vessels.tank import Tank
 
-EXAMPLES = settings(max_examples=120, deadline=None, derandomize=True, database=None)
+EXAMPLES = settings(max_examples=80, deadline=None, derandomize=True, database=None)
 LEVEL = st.sampled_from([210e3, 300e3, 350e3, 430e3, 560e3, 900e3, 2e6])
 CLOSE = 1e-9  # of a pressure: what rounding leaves of a common level
 CLOSE_M3 = 1e-11  # of volumes near ten litres

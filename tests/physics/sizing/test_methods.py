@@ -2,6 +2,7 @@ import math
 from dataclasses import replace
 
 import pytest
+from conftest import times
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -55,6 +56,7 @@ def sized_or_none(name: str, duty: Duty) -> Sizing | None:
 
 
 @pytest.mark.parametrize("name", METHODS)
+@times(0.4)
 @given(duty=duties())
 def test_every_step_can_be_repeated_by_hand(name: str, duty: Duty) -> None:
     sized = sized_or_none(name, duty)
@@ -63,6 +65,7 @@ def test_every_step_can_be_repeated_by_hand(name: str, duty: Duty) -> None:
 
 
 @pytest.mark.parametrize("name", METHODS)
+@times(0.4)
 @given(duty=duties())
 def test_every_number_of_a_step_is_given_or_comes_from_a_step_before(name: str, duty: Duty) -> None:
     sized = sized_or_none(name, duty)
@@ -85,6 +88,7 @@ def test_the_result_is_what_the_steps_came_to(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", CLOSED)
+@times(0.4)
 @given(duty=duties())
 def test_a_closed_tank_takes_just_the_expansion(name: str, duty: Duty) -> None:
     sized = sized_or_none(name, duty)

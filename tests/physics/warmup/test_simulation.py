@@ -287,9 +287,9 @@ def test_usual_step_is_round_and_warms_no_body_by_more_than_half_a_kelvin() -> N
     assert usual_step_s(both) == 2000.0
 
 
-@pytest.mark.parametrize("input_w", [5e6, 2e8])
-def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water(input_w: float) -> None:
-    """One comes to its setpoint in ten seconds or a quarter of one, the other in half a year."""
+def test_step_that_suits_a_slow_body_takes_no_fast_one_beyond_liquid_water() -> None:
+    """One comes to its setpoint in a quarter of a second, the other in half a year."""
+    input_w = 2e8
     slow, fast = body(name="slow", input_w=2.5), body(name="fast", input_w=input_w, zone=1)
     run = simulate(Plant({0: basin(tank=tank()), 1: basin(tank=tank())}, (), (slow, fast)))
     assert run.moments[-1].temperatures_k["slow"] == pytest.approx(HOT, abs=1e-6)

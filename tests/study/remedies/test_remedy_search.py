@@ -46,13 +46,18 @@ def report(system: System) -> Report:
 
 
 @cache
+def report_on(name: str) -> Report:
+    return report(WORLDS[name])
+
+
+@cache
 def found_in(name: str) -> Found:
-    return remedies(report(WORLDS[name]))
+    return remedies(report_on(name))
 
 
 @pytest.mark.parametrize("name", WORLDS)
 def test_every_heater_in_trouble_has_a_remedy(name: str) -> None:
-    before = report(WORLDS[name])
+    before = report_on(name)
     found = found_in(name)
     assert {one.name for one in before.heaters if one.verdict in TROUBLED} <= found.keys()
     if name not in NO_REMEDY:

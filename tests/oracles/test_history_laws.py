@@ -97,7 +97,7 @@ def test_check_in_a_pipe_from_a_heater_to_a_tap_raises_no_limit_by_more_than_it_
     # against water which went the other way by the same pipe frees the heater of what lies there: counted, left out.
     tally = Tally()
 
-    @EXAMPLES
+    @times(0.7)
     @given(ANY, CHOICE, st.sampled_from([0, 0, 7, 40]))
     def holds(layout: Layout, choice: int, opens: int) -> None:
         before = checked(layout.system)

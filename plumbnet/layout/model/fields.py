@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from plumbnet.layout.model.base_model import Declared
-from plumbnet.layout.units import Quantity, Units, quantity_of, show
+from plumbnet.layout.units import CONVERSION_ROUNDING, Quantity, Units, quantity_of, show
 
 _DIGITS: Final = (6, 9, 15)
 """Digits of a quantity: so many as no gauge has, or as many more as it takes to tell two apart."""
 NOT_GIVEN = "not given"
-_ROUNDING = 1e-12  # relative: what the conversion of units leaves
 
 Value = object
 
@@ -68,7 +67,7 @@ def _change(name: str, was: _Held | None, now: _Held | None, units: Units) -> It
 
 def _same(old: Value, new: Value) -> bool:
     if isinstance(old, float) and isinstance(new, float):
-        return abs(old - new) <= _ROUNDING * max(abs(old), abs(new))
+        return abs(old - new) <= CONVERSION_ROUNDING * max(abs(old), abs(new))
     return old == new
 
 

@@ -15,7 +15,7 @@ from plumbnet.layout.units.factors import (
     POUND,
     PSI,
 )
-from plumbnet.layout.units.measure import QuantityError, parse_measure, show, to
+from plumbnet.layout.units.measure import CONVERSION_ROUNDING, QuantityError, parse_measure, show, to
 from plumbnet.layout.units.quantity import (
     Elevation,
     Fraction,
@@ -63,6 +63,7 @@ __all__ = [
     "ATMOSPHERE",
     "BAR",
     "COLDEST_FILL_K",
+    "CONVERSION_ROUNDING",
     "DAY",
     "DIMENSIONS",
     "FLOW",

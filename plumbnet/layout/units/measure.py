@@ -13,6 +13,8 @@ from plumbnet.layout.units import factors
 from plumbnet.layout.units.units import CASE_MATTERS, DIMENSIONS, PRESSURE, SIZE, Dimension, Unit, Units
 from plumbnet.layout.yaml import nearest, quoted
 
+CONVERSION_ROUNDING = 1e-12
+"""Share of a quantity that the conversion of units leaves."""
 _LONGEST = 100  # characters of a quantity
 _VULGAR = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
 _SIGNS = str.maketrans({"−": "-", "º": "°"} | _VULGAR)
@@ -25,7 +27,6 @@ _QUANTITY = re.compile(
     re.VERBOSE | re.DOTALL,
 )
 _SI = Unit(1.0)
-_ROUNDING = 1e-12  # relative: what the conversion of units leaves
 _LEAST = 5e-324  # the machine's smallest number
 _NO_SIGN = 0.0  # added to -0.0 it gives 0.0
 _SIGNIFICANT, _OF_BOUND = 6, 3  # digits that tell a bound from another, and those that are shown of one
@@ -69,7 +70,7 @@ def demand_sense(value: float, written: str | float, dimension: Dimension, units
     """Refuse a value that nature or sense do not allow, or that is next to nothing. Raises QuantityError."""
     floor, ceiling, finest, name = dimension.floor, dimension.ceiling, dimension.finest, dimension.name
     is_low, is_high = value < floor or (value == floor and dimension.floor_excluded), value > ceiling
-    is_nothing = value != 0.0 and abs(value) < finest * (1.0 - _ROUNDING)
+    is_nothing = value != 0.0 and abs(value) < finest * (1.0 - CONVERSION_ROUNDING)
     if not (is_low or is_high or is_nothing):
         return
     unit = unit_as_written(written, dimension, units)

@@ -10,6 +10,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 from plumbnet.layout.units.measure import (
+    CONVERSION_ROUNDING,
     QuantityError,
     demand_sense,
     measure_as_written,
@@ -78,7 +79,6 @@ __all__ = [
     "to",
 ]
 
-_ROUNDING = 1e-12  # relative: what the conversion of units leaves
 _SLIVER = 1e-5  # by which a bound in a schema is wider, so that it refuses nothing that is read
 
 
@@ -112,9 +112,9 @@ class Quantity:
         above, least, most, dimension = self.above, self.at_least, self.at_most, self.dimension
         if above is not None and value <= above:
             return lambda unit: f"too low; more than {show_in(above, unit, dimension)}"
-        if least is not None and value < least - _ROUNDING * abs(least):
+        if least is not None and value < least - CONVERSION_ROUNDING * abs(least):
             return lambda unit: f"too low; at least {show_bound(least, unit, dimension, low=True)}"
-        if most is not None and value > most + _ROUNDING * abs(most):
+        if most is not None and value > most + CONVERSION_ROUNDING * abs(most):
             return lambda unit: f"too high; at most {show_bound(most, unit, dimension, low=False)}"
         return None
 

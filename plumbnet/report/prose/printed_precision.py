@@ -5,7 +5,19 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from plumbnet.layout.units import BAR, FOOT, GALLON, KILO, LITRE, POUND, PSI, TEMPERATURE, Units, show
+from plumbnet.layout.units import (
+    BAR,
+    CONVERSION_ROUNDING,
+    FOOT,
+    GALLON,
+    KILO,
+    LITRE,
+    POUND,
+    PSI,
+    TEMPERATURE,
+    Units,
+    show,
+)
 from plumbnet.physics.sizing import Step, StepDimension, StepNumber
 
 RESULT_DIGITS = 6
@@ -15,7 +27,6 @@ LOOKED_UP_DIGITS = 9
 MOST_DIGITS = 15
 """Significant digits of a double that mean something."""
 _LEAST_DIGITS = 4
-_ROUNDING = 1e-12  # relative: what the conversion of units leaves
 _CLOSE = 0.6  # of the last digit printed: half of it is rounding
 
 
@@ -136,7 +147,7 @@ def at_least(volume_m3: float, units: Units) -> str:
     unit = _UNITS[units]["volume"]
     exact = volume_m3 / unit.size
     text = decimal(exact, _LEAST_DIGITS)
-    if float(text) < exact * (1.0 - _ROUNDING):
+    if float(text) < exact * (1.0 - CONVERSION_ROUNDING):
         text = decimal(float(text) + last_digit(text), _LEAST_DIGITS)
     return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {unit.name}"
 

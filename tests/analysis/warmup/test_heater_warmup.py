@@ -68,7 +68,8 @@ def test_controlled_heater_comes_to_the_pressure_at_which_it_settles(name: str, 
             warming = by_the_minute(report, heater)
         except NoWarmUp as error:
             assert "lacks an input" in str(error) or "antifreeze" in str(error)  # noqa: PT017  # either will do
-            return
+            told.add(heater)
+            continue
         assert imbalance(warming) < 1e-6
         near = [one for one in warming.fired if zone_of(report, one.name) == zone_of(report, heater)]
         for fired in near:
